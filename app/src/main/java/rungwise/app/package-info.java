@@ -1,0 +1,4 @@
+@NullMarked
+package rungwise.app;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package rungwise.clinic;
+
+import org.jspecify.annotations.NullMarked;

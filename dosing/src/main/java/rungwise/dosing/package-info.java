@@ -1,0 +1,4 @@
+@NullMarked
+package rungwise.dosing;
+
+import org.jspecify.annotations.NullMarked;

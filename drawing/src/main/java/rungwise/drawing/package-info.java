@@ -1,0 +1,4 @@
+@NullMarked
+package rungwise.drawing;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package rungwise.files;
+
+import org.jspecify.annotations.NullMarked;

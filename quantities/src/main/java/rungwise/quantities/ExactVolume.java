@@ -1,0 +1,68 @@
+package rungwise.quantities;
+
+import java.math.BigDecimal;
+import java.math.BigInteger;
+import java.math.MathContext;
+
+/**
+ * The volume that holds a wanted mass, kept as the fraction it is. 1.25 mcg of 20 mcg/mL is 62.5
+ * microlitres, which no {@link Volume} can hold: it becomes one only by rounding down to a step.
+ *
+ * @param picograms the wanted mass, 0 or more
+ * @param picogramsPerMicrolitre the strength, 1 or more
+ */
+public record ExactVolume(long picograms, long picogramsPerMicrolitre)
+    implements Comparable<ExactVolume> {
+
+  private static final MathContext SHOWN = new MathContext(6);
+  private static final BigDecimal MICROLITRES_IN_A_MILLILITRE = BigDecimal.valueOf(1000);
+
+  public ExactVolume {
+    if (picograms < 0 || picogramsPerMicrolitre < 1) {
+      throw new IllegalArgumentException(
+          "bug: " + picograms + " picograms at " + picogramsPerMicrolitre + " per microlitre");
+    }
+    long divisor =
+        BigInteger.valueOf(picograms)
+            .gcd(BigInteger.valueOf(picogramsPerMicrolitre))
+            .longValueExact();
+    picograms /= divisor;
+    picogramsPerMicrolitre /= divisor;
+  }
+
+  /** The largest multiple of the step that is not more than this. */
+  public Volume roundDownTo(Volume step) {
+    long steps = picograms / Math.multiplyExact(picogramsPerMicrolitre, step.microlitres());
+    return step.times(steps);
+  }
+
+  /** Whether this is that volume, neither a little more nor a little less. */
+  public boolean isExactly(Volume volume) {
+    return picograms == Math.multiplyExact(picogramsPerMicrolitre, volume.microlitres());
+  }
+
+  /** This volume as a multiple of another, dimensionless. */
+  public double ratioTo(Volume other) {
+    return (double) picograms / ((double) picogramsPerMicrolitre * other.microlitres());
+  }
+
+  @Override
+  public int compareTo(ExactVolume other) {
+    return BigInteger.valueOf(picograms)
+        .multiply(BigInteger.valueOf(other.picogramsPerMicrolitre))
+        .compareTo(
+            BigInteger.valueOf(other.picograms)
+                .multiply(BigInteger.valueOf(picogramsPerMicrolitre)));
+  }
+
+  /** "0.0625 mL", or "about 0.333333 mL" where the decimals do not end. */
+  @Override
+  public String toString() {
+    BigDecimal divisor =
+        BigDecimal.valueOf(picogramsPerMicrolitre).multiply(MICROLITRES_IN_A_MILLILITRE);
+    BigDecimal shown = BigDecimal.valueOf(picograms).divide(divisor, SHOWN);
+    boolean exact = shown.multiply(divisor).compareTo(BigDecimal.valueOf(picograms)) == 0;
+    String digits = shown.signum() == 0 ? "0" : shown.stripTrailingZeros().toPlainString();
+    return (exact ? "" : "about ") + digits + " mL";
+  }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package rungwise.store;
+
+import org.jspecify.annotations.NullMarked;

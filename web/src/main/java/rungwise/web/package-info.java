@@ -1,0 +1,4 @@
+@NullMarked
+package rungwise.web;
+
+import org.jspecify.annotations.NullMarked;

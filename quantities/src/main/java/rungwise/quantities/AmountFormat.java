@@ -26,6 +26,9 @@ record AmountFormat(
   /** More digits than any real amount has; keeps the count of smallest units inside a long. */
   private static final int LONGEST_WHOLE_PART = 6;
 
+  private static final int TEN = 10;
+  private static final int GROUP = 3;
+
   private static final Pattern TYPED = Pattern.compile("([^\\p{L}\\s%]*)[ \\u00A0]?(.*)");
   private static final Pattern NUMBER = Pattern.compile("(0|[1-9][0-9]*)(?:\\.([0-9]+))?");
   private static final Pattern NAKED_POINT = Pattern.compile("\\.[0-9]+");
@@ -148,13 +151,29 @@ record AmountFormat(
     return plain(smallest, placesOf(unit)) + " " + unit;
   }
 
-  /** Prints a count of smallest units with its point moved: thousands with a comma. */
+  /**
+   * Prints a count of smallest units with its point moved; thousands with a comma. Built by hand,
+   * because every verdict prints amounts and patterns would take most of the time of advice.
+   */
   static String plain(long smallest, int places) {
-    String digits = Long.toString(Math.abs(smallest));
-    String padded = "0".repeat(Math.max(0, places + 1 - digits.length())) + digits;
-    String whole = padded.substring(0, padded.length() - places);
-    String fraction = padded.substring(padded.length() - places).replaceFirst("0+$", "");
-    String grouped = whole.replaceAll("(?<=[0-9])(?=([0-9]{3})+$)", ",");
-    return (smallest < 0 ? "-" : "") + grouped + (fraction.isEmpty() ? "" : "." + fraction);
+    long unit = 1;
+    for (int place = 0; place < places; place++) {
+      unit *= TEN;
+    }
+    var text = new StringBuilder(Long.toString(smallest / unit));
+    for (int comma = text.length() - GROUP; comma > 0; comma -= GROUP) {
+      text.insert(comma, ',');
+    }
+    long rest = smallest % unit;
+    if (rest == 0) {
+      return text.toString();
+    }
+    text.append('.');
+    while (rest != 0) {
+      unit /= TEN;
+      text.append(rest / unit);
+      rest %= unit;
+    }
+    return text.toString();
   }
 }

@@ -1,0 +1,21 @@
+#!/bin/sh
+# Builds and runs the benchmarks whose name matches a pattern (all, if none is given) and keeps
+# the figures: bench/run.sh [pattern]. For more exact figures set BENCH_OPTIONS, for example
+# BENCH_OPTIONS="-f 3 -wi 5 -i 10".
+set -eu
+root=$(cd "$(dirname "$0")/.." && pwd)
+. "$root/tools/jdk25.sh"
+pattern=${1:-.*}
+name=$(printf '%s' "$pattern" | tr -c 'A-Za-z0-9\n' '-' | sed 's/^-*//; s/-*$//')
+result=$root/bench/results/${name:-all}.json
+
+"$root/tools/mvn" -q -pl bench -am -Pbenchmarks -DskipTests process-classes >&2
+# Word splitting of the options is meant.
+# shellcheck disable=SC2086
+"$JAVA_HOME/bin/java" -cp "$root/bench/target/classes:$(cat "$root/bench/target/classpath.txt")" \
+  org.openjdk.jmh.Main "$pattern" -f 1 -wi 2 -w 1s -i 3 -r 1s ${BENCH_OPTIONS:-} \
+  -rf json -rff "$result.new"
+# The path of the Java program says nothing about the figures.
+sed -e '/"jvm" :/d' "$result.new" > "$result"
+rm "$result.new"
+echo "The figures are in bench/results/$(basename "$result")." >&2

@@ -8,12 +8,13 @@ root=$(cd "$(dirname "$0")/.." && pwd)
 pattern=${1:-.*}
 name=$(printf '%s' "$pattern" | tr -c 'A-Za-z0-9\n' '-' | sed 's/^-*//; s/-*$//')
 result=$root/bench/results/${name:-all}.json
+SHORT="-f 1 -wi 3 -w 1s -i 5 -r 1s"
 
 "$root/tools/mvn" -q -pl bench -am -Pbenchmarks -DskipTests process-classes >&2
 # Word splitting of the options is meant.
 # shellcheck disable=SC2086
 "$JAVA_HOME/bin/java" -cp "$root/bench/target/classes:$(cat "$root/bench/target/classpath.txt")" \
-  org.openjdk.jmh.Main "$pattern" -f 1 -wi 2 -w 1s -i 3 -r 1s ${BENCH_OPTIONS:-} \
+  org.openjdk.jmh.Main "$pattern" ${BENCH_OPTIONS:-$SHORT} \
   -rf json -rff "$result.new"
 # The path of the Java program says nothing about the figures.
 sed -e '/"jvm" :/d' "$result.new" > "$result"

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -17,6 +18,8 @@ record SvgElement(String name, List<String> attributes, String content) {
 
   /** Coordinates carry thousandths: finer than any screen, and the same text on any machine. */
   private static final int DECIMALS = 3;
+
+  private static final Pattern NOT_IN_XML = Pattern.compile("[\\p{Cc}\\p{Cs}\uFFFE\uFFFF]");
 
   SvgElement {
     attributes = List.copyOf(attributes);
@@ -52,7 +55,9 @@ record SvgElement(String name, List<String> attributes, String content) {
 
   /** Text that is safe inside an element and an attribute; XML takes no control characters. */
   private static String escaped(String text) {
-    return text.replaceAll("[\\p{Cc}\\p{Cs}\uFFFE\uFFFF]", " ")
+    return NOT_IN_XML
+        .matcher(text)
+        .replaceAll(" ")
         .replace("&", "&amp;")
         .replace("<", "&lt;")
         .replace(">", "&gt;")

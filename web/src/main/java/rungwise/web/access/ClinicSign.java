@@ -1,6 +1,7 @@
 package rungwise.web.access;
 
 import java.time.ZoneId;
+import java.util.regex.Pattern;
 
 /**
  * What the pages say of the clinic itself.
@@ -10,11 +11,16 @@ import java.time.ZoneId;
  */
 public record ClinicSign(String name, ZoneId zone) {
 
-  private static final int LONGEST_NAME = 80;
+  private static final Pattern ACCEPTED = Pattern.compile("[^\\p{C}\\s][^\\p{C}]{0,79}");
 
   public ClinicSign {
-    if (name.isBlank() || name.length() > LONGEST_NAME) {
+    if (!isAcceptedName(name)) {
       throw new IllegalArgumentException("bug: a clinic name of " + name.length() + " characters");
     }
+  }
+
+  /** Whether a name fits at the top of a page: 1 to 80 characters on one line. */
+  public static boolean isAcceptedName(String name) {
+    return ACCEPTED.matcher(name).matches();
   }
 }

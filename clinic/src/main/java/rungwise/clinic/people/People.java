@@ -153,8 +153,8 @@ public final class People {
     return accounts.find(id);
   }
 
-  static String isTaken(SignInName name) {
-    return "The sign-in name \"" + name + "\" is taken: choose another, such as " + name + "2";
+  private static String isTaken(SignInName name) {
+    return "The sign-in name \"" + name + "\" is taken: choose another";
   }
 
   private Reading<Account> change(

@@ -24,7 +24,8 @@ import rungwise.store.database.CannotOpenStore;
     subcommands = {ServeVerb.class, DemoVerb.class, WarmUpVerb.class})
 public final class RungwiseCommand implements Runnable {
 
-  @Spec private CommandSpec spec;
+  /** Put here by the command line before the verb is called. */
+  @Spec private CommandSpec spec = CommandSpec.create();
 
   private RungwiseCommand() {}
 

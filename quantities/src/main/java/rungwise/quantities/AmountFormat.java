@@ -40,6 +40,8 @@ record AmountFormat(
   /** A spelling of a number that is refused, and why. */
   private record Misspelling(Pattern spelling, String why) {}
 
+  private static final int TEN = 10;
+  private static final int GROUP = 3;
   private static final int LONGEST_TEXT = 40;
   private static final int DIGITS_INSIDE_A_LONG = 18;
 
@@ -50,7 +52,6 @@ record AmountFormat(
   private static final Pattern NAKED_POINT = Pattern.compile("\\.[0-9]+");
   private static final Pattern EXPONENT = Pattern.compile("[0-9.]+[eE][-+]?[0-9]+.*");
   private static final Pattern ZEROS_AT_THE_END = Pattern.compile("0+$");
-  private static final Pattern BEFORE_THOUSANDS = Pattern.compile("(?<=[0-9])(?=([0-9]{3})+$)");
 
   private static final List<Misspelling> MISSPELLINGS =
       List.of(
@@ -208,17 +209,33 @@ record AmountFormat(
   /** Puts a comma between the thousands of a plain number. */
   static String grouped(String plain) {
     int point = plain.indexOf('.');
-    String whole = point < 0 ? plain : plain.substring(0, point);
-    return BEFORE_THOUSANDS.matcher(whole).replaceAll(",") + plain.substring(whole.length());
+    int end = point < 0 ? plain.length() : point;
+    var text = new StringBuilder(plain);
+    for (int comma = end - GROUP; comma > 0; comma -= GROUP) {
+      text.insert(comma, ',');
+    }
+    return text.toString();
   }
 
-  /** A count of smallest units with its point moved, as it may be typed: no trailing zero. */
+  /**
+   * A count of smallest units with its point moved, as it may be typed: no trailing zero. Built by
+   * hand, because every verdict prints amounts and patterns would take most of the time of advice.
+   */
   static String plain(long smallest, int places) {
-    String digits = Long.toString(smallest);
-    String padded = "0".repeat(Math.max(0, places + 1 - digits.length())) + digits;
-    String whole = padded.substring(0, padded.length() - places);
-    String fraction = padded.substring(padded.length() - places);
-    String kept = ZEROS_AT_THE_END.matcher(fraction).replaceFirst("");
-    return kept.isEmpty() ? whole : whole + "." + kept;
+    long unit = 1;
+    for (int place = 0; place < places; place++) {
+      unit *= TEN;
+    }
+    var text = new StringBuilder(Long.toString(smallest / unit));
+    long rest = smallest % unit;
+    if (rest != 0) {
+      text.append('.');
+    }
+    while (rest != 0) {
+      unit /= TEN;
+      text.append(rest / unit);
+      rest %= unit;
+    }
+    return text.toString();
   }
 }

@@ -1,0 +1,39 @@
+package rungwise.dosing.known;
+
+import java.util.Optional;
+import rungwise.quantities.Concentration;
+import rungwise.quantities.Mass;
+import rungwise.quantities.Volume;
+
+/**
+ * One component of a preparation.
+ *
+ * @param strength of the salt named by the component
+ * @param limit the largest mass in one injection, where the clinic or a label sets one
+ */
+public record Ingredient(Component component, Concentration strength, Optional<Mass> limit) {
+
+  /** The exact mass in a volume. */
+  public Mass in(Volume volume) {
+    return strength.in(volume);
+  }
+
+  /** Whether a volume holds more of this component than its limit. */
+  public boolean isPassedBy(Volume volume) {
+    return limit.filter(most -> in(volume).isMoreThan(most)).isPresent();
+  }
+
+  /** "papaverine 6 mg": what a volume holds of it. */
+  public String contentWords(Volume volume) {
+    return component.token() + " " + in(volume).in(component.unit());
+  }
+
+  /** "papaverine hydrochloride 30 mg", to be followed by "per mL". */
+  public String strengthWords() {
+    return component.fullName()
+        + " "
+        + strength.numberIn(component.unit())
+        + " "
+        + component.unit().word();
+  }
+}

@@ -1,0 +1,104 @@
+package rungwise.dosing.known;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import rungwise.quantities.Volume;
+
+/**
+ * What a vial holds.
+ *
+ * @param name what the clinic calls it; never shown without the composition
+ * @param ingredients at least one, no component twice, in the order of {@link Component}
+ * @param ceiling the largest volume of one injection
+ * @param preservative the preservative, where there is one
+ */
+public record Preparation(
+    PreparationId id,
+    String name,
+    Form form,
+    List<Ingredient> ingredients,
+    Volume ceiling,
+    Optional<String> preservative) {
+
+  public Preparation {
+    ingredients = ingredients.stream().sorted(Comparator.comparing(Ingredient::component)).toList();
+    List<String> faults = faultsOf(name, ingredients, ceiling);
+    if (!faults.isEmpty()) {
+      throw new IllegalArgumentException("bug: " + faults);
+    }
+  }
+
+  /** Everything that forbids such a preparation, in words for the person who enters it. */
+  public static List<String> faultsOf(String name, List<Ingredient> ingredients, Volume ceiling) {
+    var faults = new ArrayList<String>();
+    if (name.isBlank()) {
+      faults.add("The name is missing: enter what the clinic calls this preparation.");
+    }
+    if (ingredients.isEmpty()) {
+      faults.add("No component was entered: give at least one with its strength.");
+    }
+    var seen = new HashSet<Component>();
+    for (Ingredient ingredient : ingredients) {
+      if (!seen.add(ingredient.component())) {
+        faults.add(ingredient.component().fullName() + " is entered twice: keep one.");
+      }
+      if (ingredient.isPassedBy(ceiling)) {
+        faults.add(limitFault(ingredient, ceiling));
+      }
+    }
+    if (ceiling.equals(Volume.ZERO)) {
+      faults.add("The maximum volume is missing: enter the largest volume of one injection.");
+    }
+    if (ceiling.isMoreThan(Barrels.largestCapacity())) {
+      faults.add(
+          "No syringe holds "
+              + ceiling
+              + ": the largest holds "
+              + Barrels.largestCapacity()
+              + ". Enter a smaller maximum, or a stronger preparation.");
+    }
+    return faults;
+  }
+
+  private static String limitFault(Ingredient ingredient, Volume ceiling) {
+    var unit = ingredient.component().unit();
+    return ceiling
+        + " holds "
+        + ingredient.contentWords(ceiling)
+        + ", more than its limit of "
+        + ingredient.limit().orElseThrow().in(unit)
+        + ": lower the maximum volume.";
+  }
+
+  /** The ingredient of that component, if the preparation holds it. */
+  public Optional<Ingredient> ingredient(Component component) {
+    return ingredients.stream().filter(one -> one.component() == component).findFirst();
+  }
+
+  /** Whether this holds that component and nothing else. */
+  public boolean isOnly(Component component) {
+    return ingredients.size() == 1 && ingredient(component).isPresent();
+  }
+
+  /** "papaverine hydrochloride 30 mg, phentolamine mesylate 1 mg, alprostadil 10 mcg per mL". */
+  public String composition() {
+    return ingredients.stream().map(Ingredient::strengthWords).collect(Collectors.joining(", "))
+        + " per mL";
+  }
+
+  /** "papaverine 6 mg, phentolamine 0.2 mg, alprostadil 2 mcg". */
+  public String contentOf(Volume volume) {
+    return ingredients.stream()
+        .map(ingredient -> ingredient.contentWords(volume))
+        .collect(Collectors.joining(", "));
+  }
+
+  @Override
+  public String toString() {
+    return name + " (" + composition() + ")";
+  }
+}

@@ -50,7 +50,7 @@ public record DrawingError(Volume volume, long readingNanolitres, long tolerance
   private static final long FROM_HALF_PART_PER_THOUSAND = 50;
 
   public DrawingError {
-    if (!(volume.isMoreThan(Volume.ZERO)) || readingNanolitres < 0 || toleranceNanolitres < 0) {
+    if (!volume.isMoreThan(Volume.ZERO) || readingNanolitres < 0 || toleranceNanolitres < 0) {
       throw new IllegalArgumentException("bug: an error budget of " + volume);
     }
   }

@@ -1,6 +1,5 @@
 package rungwise.dosing.known;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import rungwise.quantities.Concentration;
@@ -29,47 +28,48 @@ public final class SamplePreparations {
 
   /** Bechara, J Urol 1997;157:2132. */
   public static final Preparation TWO_DRUG =
-      mixture("two-drug-30-0.5", "Two-drug mixture 30/0.5", "30 mg/mL", "0.5 mg/mL", "", "");
+      mixture(
+          "two-drug-30-0.5",
+          "Two-drug mixture 30/0.5",
+          of(Component.PAPAVERINE, "30 mg/mL"),
+          of(Component.PHENTOLAMINE, "0.5 mg/mL"));
 
   /** The usual compounded strength; no single defining paper (from memory). */
   public static final Preparation THREE_DRUG =
       mixture(
           "three-drug-30-1-10",
           "Three-drug mixture 30/1/10",
-          "30 mg/mL",
-          "1 mg/mL",
-          "10 mcg/mL",
-          "");
+          of(Component.PAPAVERINE, "30 mg/mL"),
+          of(Component.PHENTOLAMINE, "1 mg/mL"),
+          of(Component.ALPROSTADIL, "10 mcg/mL"));
 
   /** A stronger compounded mixture (from memory). */
   public static final Preparation THREE_DRUG_STRONGER =
       mixture(
           "three-drug-30-2-20",
           "Three-drug mixture 30/2/20",
-          "30 mg/mL",
-          "2 mg/mL",
-          "20 mcg/mL",
-          "");
+          of(Component.PAPAVERINE, "30 mg/mL"),
+          of(Component.PHENTOLAMINE, "2 mg/mL"),
+          of(Component.ALPROSTADIL, "20 mcg/mL"));
 
   /** Bennett, J Urol 1991;146:1564, as widely cited (from memory). */
   public static final Preparation THREE_DRUG_BENNETT =
       mixture(
           "three-drug-17.65-0.59-5.88",
           "Three-drug mixture 17.65/0.59/5.88",
-          "17.65 mg/mL",
-          "0.59 mg/mL",
-          "5.88 mcg/mL",
-          "");
+          of(Component.PAPAVERINE, "17.65 mg/mL"),
+          of(Component.PHENTOLAMINE, "0.59 mg/mL"),
+          of(Component.ALPROSTADIL, "5.88 mcg/mL"));
 
   /** Montorsi, J Urol 1993;149:1291. */
   public static final Preparation FOUR_DRUG =
       mixture(
           "four-drug-12.1-1.01-10.1-0.15",
           "Four-drug mixture 12.1/1.01/10.1/0.15",
-          "12.1 mg/mL",
-          "1.01 mg/mL",
-          "10.1 mcg/mL",
-          "0.15 mg/mL");
+          of(Component.PAPAVERINE, "12.1 mg/mL"),
+          of(Component.PHENTOLAMINE, "1.01 mg/mL"),
+          of(Component.ALPROSTADIL, "10.1 mcg/mL"),
+          of(Component.ATROPINE, "0.15 mg/mL"));
 
   private SamplePreparations() {}
 
@@ -104,22 +104,17 @@ public final class SamplePreparations {
         Optional.empty());
   }
 
-  /** A mixture in a vial; an empty strength leaves the component out. */
-  private static Preparation mixture(String id, String name, String... strengths) {
-    var ingredients = new ArrayList<Ingredient>();
-    for (Component component : Component.values()) {
-      String strength = strengths[component.ordinal()];
-      if (!strength.isEmpty()) {
-        ingredients.add(
-            new Ingredient(component, Concentration.parse(strength).orThrow(), Optional.empty()));
-      }
-    }
+  private static Preparation mixture(String id, String name, Ingredient... ingredients) {
     return new Preparation(
         new PreparationId(id),
         name,
         new Form.Solution(),
-        ingredients,
+        List.of(ingredients),
         ONE_MILLILITRE,
         Optional.empty());
+  }
+
+  private static Ingredient of(Component component, String strength) {
+    return new Ingredient(component, Concentration.parse(strength).orThrow(), Optional.empty());
   }
 }

@@ -30,6 +30,11 @@ public record ExactVolume(long picograms, long picogramsPerMicrolitre)
     picogramsPerMicrolitre /= divisor;
   }
 
+  /** A volume that is already whole. */
+  public static ExactVolume of(Volume volume) {
+    return new ExactVolume(volume.microlitres(), 1);
+  }
+
   /** The largest multiple of the step that is not more than this. */
   public Volume roundDownTo(Volume step) {
     long steps = picograms / Math.multiplyExact(picogramsPerMicrolitre, step.microlitres());

@@ -1,5 +1,7 @@
 package rungwise.dosing.known;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Optional;
 import rungwise.dosing.source.Citation;
 import rungwise.dosing.source.Source;
@@ -90,6 +92,15 @@ public record DrawingError(Volume volume, long readingNanolitres, long tolerance
   /** Both together, as if they always went the same way: the worst case. */
   public double totalPercent() {
     return percent(totalNanolitres());
+  }
+
+  /** "14.5 percent": the worst case, rounded up to a tenth for a reader. */
+  public String totalPercentWords() {
+    return BigDecimal.valueOf(totalNanolitres() * PERCENT)
+            .divide(BigDecimal.valueOf(volume.microlitres() * NANOLITRES), 1, RoundingMode.CEILING)
+            .stripTrailingZeros()
+            .toPlainString()
+        + " percent";
   }
 
   /** Whether the worst case is more than that part of the volume; exact. */

@@ -1,0 +1,106 @@
+package rungwise.dosing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import rungwise.dosing.choice.ByRule;
+import rungwise.dosing.choice.Choice;
+import rungwise.dosing.decision.Advice;
+import rungwise.dosing.decision.Advice.StepVerdicts;
+import rungwise.dosing.decision.Clearance;
+import rungwise.dosing.decision.Decision;
+import rungwise.dosing.decision.Proposal;
+import rungwise.dosing.decision.Reason;
+import rungwise.dosing.decision.TitrationRule;
+import rungwise.dosing.guard.CourseGuards;
+import rungwise.dosing.guard.DoseGuards;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.SignedDose;
+import rungwise.dosing.guard.TimeGuards;
+import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.Place;
+import rungwise.dosing.history.Question;
+import rungwise.quantities.Volume;
+
+/**
+ * The public door of the engine. Guards are asked, a way to choose proposes, and the guards are
+ * asked again; whatever they forbid is never proposed.
+ */
+public final class Dosing {
+
+  /** Stored with every decision. A change that alters a decision raises it. */
+  public static final String ENGINE_VERSION = "1";
+
+  private static final Choice CHOICE = new ByRule();
+
+  private Dosing() {}
+
+  /** What to do next, with every reason. */
+  public static Advice advise(Question question) {
+    List<StepVerdicts> steps =
+        question.ladder().rungs().stream()
+            .map(rung -> new StepVerdicts(rung, DoseGuards.ask(question, rung)))
+            .toList();
+    List<Verdict> time = TimeGuards.ask(question);
+    return new Advice(
+        guarded(CHOICE.choose(question), steps),
+        CourseGuards.ask(question),
+        steps,
+        time,
+        CourseGuards.askForHome(question),
+        Clearance.latest(time),
+        question.protocol().key(),
+        ENGINE_VERSION);
+  }
+
+  /** Keeps a proposal that the guards allow; else the next lower step that they allow. */
+  private static Proposal guarded(Proposal proposal, List<StepVerdicts> steps) {
+    Optional<Volume> proposed = proposal.decision().proposed();
+    if (proposed.isEmpty() || isAllowed(steps, proposed.get())) {
+      return proposal;
+    }
+    Optional<Volume> lower =
+        steps.stream()
+            .filter(StepVerdicts::isAllowed)
+            .map(StepVerdicts::volume)
+            .filter(volume -> volume.isLessThan(proposed.get()))
+            .reduce((low, high) -> high);
+    var reasons = new ArrayList<Reason>();
+    TitrationRule rule =
+        lower.isPresent() ? TitrationRule.GUARD_FORBIDS : TitrationRule.NOTHING_ALLOWED;
+    reasons.add(new Reason(rule, proposal.reasons().getFirst().facts()));
+    reasons.addAll(proposal.reasons());
+    Decision decision = lower.<Decision>map(Decision.StepDown::new).orElseGet(Decision.Stop::new);
+    return new Proposal(decision, reasons);
+  }
+
+  private static boolean isAllowed(List<StepVerdicts> steps, Volume volume) {
+    return steps.stream().anyMatch(step -> step.volume().equals(volume) && step.isAllowed());
+  }
+
+  /**
+   * Whether he may inject at the question's instant.
+   *
+   * @param signed the dose in force, if one is; a report that came in later may have closed it
+   */
+  public static Clearance mayInject(Question question, Optional<SignedDose> signed) {
+    var verdicts = new ArrayList<>(CourseGuards.ask(question));
+    if (signed.isEmpty()) {
+      verdicts.add(new Verdict(GuardRule.NO_ORDER, List.of(), GuardRule.NO_ORDER.clears()));
+    }
+    signed.ifPresent(dose -> verdicts.addAll(onDose(question, dose)));
+    verdicts.addAll(TimeGuards.ask(question));
+    return new Clearance(verdicts);
+  }
+
+  private static List<Verdict> onDose(Question question, SignedDose dose) {
+    var verdicts = new ArrayList<Verdict>();
+    DoseGuards.ask(question, dose.volume()).stream()
+        .filter(verdict -> !dose.overridden().contains(verdict.rule()))
+        .forEach(verdicts::add);
+    if (dose.place() == Place.HOME) {
+      verdicts.addAll(CourseGuards.askForHome(question));
+    }
+    return verdicts;
+  }
+}

@@ -1,0 +1,158 @@
+package rungwise.dosing.choice;
+
+import java.util.List;
+import java.util.Optional;
+import rungwise.dosing.decision.Decision;
+import rungwise.dosing.decision.Proposal;
+import rungwise.dosing.decision.Reason;
+import rungwise.dosing.decision.TitrationRule;
+import rungwise.dosing.guard.CourseGuards;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.Fact;
+import rungwise.dosing.history.Grade;
+import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.Question;
+import rungwise.dosing.history.SimpleCauses;
+import rungwise.dosing.known.DurationLimits;
+import rungwise.dosing.ladder.Ladder;
+import rungwise.quantities.Volume;
+
+/**
+ * Chooses by the last report alone, as every label does. The order of the questions is the order of
+ * danger: emergency, two hours, one hour, unknown; only then how firm it was.
+ */
+public record ByRule() implements Choice {
+
+  @Override
+  public Proposal choose(Question question) {
+    Optional<Proposal> forbidden = forbidden(question);
+    if (forbidden.isPresent()) {
+      return forbidden.get();
+    }
+    Optional<Injection> last = question.history().lastOf(question.preparation());
+    if (last.isEmpty()) {
+      var start = new Decision.Start(question.ladder().first());
+      return new Proposal(
+          start,
+          List.of(
+              new Reason(
+                  TitrationRule.FIRST_DOSE,
+                  List.of(Fact.said("group", question.group().words())))));
+    }
+    Step step = afterReport(question, last.get());
+    return new Proposal(step.decision(), List.of(new Reason(step.rule(), factsOf(last.get()))));
+  }
+
+  private record Step(TitrationRule rule, Decision decision) {}
+
+  private static Optional<Proposal> forbidden(Question question) {
+    return CourseGuards.ask(question).stream().findFirst().map(ByRule::forbiddenBy);
+  }
+
+  private static Proposal forbiddenBy(Verdict verdict) {
+    TitrationRule rule =
+        verdict.rule() == GuardRule.EMERGENCY_OPEN
+            ? TitrationRule.EMERGENCY_FIRST
+            : verdict.rule() == GuardRule.SCREENING_OPEN
+                ? TitrationRule.SCREENING_FIRST
+                : TitrationRule.NOT_SAFE_TO_START;
+    Decision decision =
+        rule == TitrationRule.SCREENING_FIRST ? new Decision.Pause() : new Decision.Stop();
+    return new Proposal(decision, List.of(new Reason(rule, verdict.facts())));
+  }
+
+  private static Step afterReport(Question question, Injection report) {
+    Ladder ladder = question.ladder();
+    if (report.closesVolume()) {
+      return down(
+          ladder,
+          report,
+          TitrationRule.TWO_HOURS_OR_MORE,
+          TitrationRule.TWO_HOURS_AT_LOWEST,
+          new Decision.Stop());
+    }
+    if (report.soft().mayPass(DurationLimits.NO_HIGHER_DOSE.value())) {
+      return report.grade().isUseful()
+          ? down(
+              ladder,
+              report,
+              TitrationRule.OVER_AN_HOUR,
+              TitrationRule.OVER_AN_HOUR_AT_LOWEST,
+              new Decision.Pause())
+          : again(ladder, report, TitrationRule.LONG_BUT_NOT_USABLE);
+    }
+    if (report.forbidsHigherDose()) {
+      return again(ladder, report, TitrationRule.DURATION_NOT_KNOWN);
+    }
+    if (report.grade().isUseful()) {
+      return again(ladder, report, TitrationRule.SETTLED);
+    }
+    return afterPoorResponse(question, report);
+  }
+
+  private static Step afterPoorResponse(Question question, Injection report) {
+    Ladder ladder = question.ladder();
+    if (report.causes() != SimpleCauses.NONE_FOUND) {
+      TitrationRule rule =
+          report.causes() == SimpleCauses.NOT_ASKED
+              ? TitrationRule.CAUSES_NOT_ASKED
+              : TitrationRule.CAUSE_FOUND;
+      return again(ladder, report, rule);
+    }
+    if (report.drawn().isLessThan(report.ordered())) {
+      return again(ladder, report, TitrationRule.LESS_THAN_ORDERED);
+    }
+    Optional<Volume> next = ladder.above(report.smallerOfDrawnAndOrdered());
+    if (next.isEmpty()) {
+      return new Step(TitrationRule.AT_MAXIMUM, new Decision.Refer());
+    }
+    if (wasTooLongAtOrBelow(question, next.get())) {
+      return new Step(TitrationRule.NEXT_STEP_TOO_LONG, new Decision.Refer());
+    }
+    TitrationRule rule =
+        report.grade() == Grade.NONE
+            ? TitrationRule.STEP_AFTER_NONE
+            : TitrationRule.STEP_AFTER_PARTIAL;
+    return new Step(rule, new Decision.StepUp(next.get()));
+  }
+
+  private static boolean wasTooLongAtOrBelow(Question question, Volume volume) {
+    return question.history().closing(question.preparation(), volume).isPresent()
+        || question.history().of(question.preparation()).stream()
+            .filter(one -> !one.drawn().isMoreThan(volume))
+            .anyMatch(one -> one.soft().mayPass(DurationLimits.NO_HIGHER_DOSE.value()));
+  }
+
+  private static Step down(
+      Ladder ladder,
+      Injection report,
+      TitrationRule rule,
+      TitrationRule atLowest,
+      Decision otherwise) {
+    return ladder
+        .below(report.drawn())
+        .map(volume -> new Step(rule, new Decision.StepDown(volume)))
+        .orElse(new Step(atLowest, otherwise));
+  }
+
+  /** The same dose: what was drawn if that is a step, else what was ordered. */
+  private static Step again(Ladder ladder, Injection report, TitrationRule rule) {
+    Volume same = ladder.hasRung(report.drawn()) ? report.drawn() : report.ordered();
+    Volume wanted = report.drawn().isMoreThan(report.ordered()) ? report.ordered() : same;
+    boolean isLess = rule == TitrationRule.LESS_THAN_ORDERED;
+    return ladder
+        .atOrBelow(isLess ? report.ordered() : wanted)
+        .map(volume -> new Step(rule, new Decision.Repeat(volume)))
+        .orElse(new Step(rule, new Decision.Pause()));
+  }
+
+  private static List<Fact> factsOf(Injection report) {
+    return List.of(
+        new Fact.Happened("last injection", report.at()),
+        Fact.said("drawn", report.drawn()),
+        Fact.said("ordered", report.ordered()),
+        Fact.said("response", report.responseWords()),
+        Fact.said("simple causes", report.causes().words()));
+  }
+}

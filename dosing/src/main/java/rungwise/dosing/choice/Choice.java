@@ -1,0 +1,11 @@
+package rungwise.dosing.choice;
+
+import rungwise.dosing.decision.Proposal;
+import rungwise.dosing.history.Question;
+
+/** A way to choose the next dose. Each may only choose among what the guards leave. */
+public sealed interface Choice permits ByRule {
+
+  /** What this way would do. The guards are asked again afterwards. */
+  Proposal choose(Question question);
+}

@@ -1,0 +1,92 @@
+package rungwise.dosing.decision;
+
+import rungwise.dosing.history.Grade;
+import rungwise.dosing.known.DurationLimits;
+import rungwise.dosing.source.Citation;
+import rungwise.dosing.source.Source;
+
+/** Every rule of titration that can speak: its words and its source, in one table. */
+public enum TitrationRule {
+  FIRST_DOSE(
+      "No injection of this preparation is on record: start at the first step.",
+      Source.read(Citation.US_SYRINGE_LABEL, "2.1 and 2.2: start dose by group")),
+  NOT_SAFE_TO_START(
+      "The screening forbids every dose.",
+      Source.read(Citation.EU_CORE_SAFETY_2012, "contraindications")),
+  SCREENING_FIRST(
+      "Ask about every contraindication before any dose.",
+      Source.read(Citation.EU_CORE_SAFETY_2012, "contraindications")),
+  EMERGENCY_FIRST(
+      "An erection of 4 hours or more, known or possible, stops everything until a prescriber has"
+          + " reviewed it.",
+      DurationLimits.EMERGENCY.source()),
+  TWO_HOURS_OR_MORE(
+      "It lasted, or may have lasted, 2 hours or more: only a lower dose.",
+      DurationLimits.CLOSES_VOLUME.source()),
+  TWO_HOURS_AT_LOWEST(
+      "It lasted, or may have lasted, 2 hours or more at the lowest step: stop, or choose a weaker"
+          + " strength.",
+      DurationLimits.CLOSES_VOLUME.source()),
+  OVER_AN_HOUR(
+      "It worked but lasted, or may have lasted, over an hour: one step down.",
+      Source.read(Citation.UK_MONOGRAPH_2023, "reduce the dose if it lasts longer than 1 h")),
+  OVER_AN_HOUR_AT_LOWEST(
+      "It worked but lasted over an hour at the lowest step: a weaker strength or a finer syringe"
+          + " is needed.",
+      Source.read(Citation.UK_MONOGRAPH_2023, "reduce the dose if it lasts longer than 1 h")),
+  LONG_BUT_NOT_USABLE(
+      "It was not usable, yet lasted over an hour: never a higher dose.",
+      DurationLimits.NO_HIGHER_DOSE.source()),
+  DURATION_NOT_KNOWN(
+      "There was some firmness and it is not known how long it lasted: ask him; never a higher"
+          + " dose until then.",
+      DurationLimits.NO_HIGHER_DOSE.source()),
+  SETTLED("It was usable and over within the hour: keep this dose.", Grade.ADEQUATE_SOURCE),
+  CAUSES_NOT_ASKED(
+      "A poor response is a reason for more only after the simple causes are asked about: same"
+          + " dose again.",
+      new Source.CommonPractice("technique, vial and arousal come before the dose")),
+  CAUSE_FOUND(
+      "Something went wrong with this injection: same dose again, done well.",
+      new Source.CommonPractice("technique, vial and arousal come before the dose")),
+  LESS_THAN_ORDERED(
+      "Less was drawn than was ordered: the ordered dose again.",
+      new Source.CommonPractice("the dose is judged by what was injected")),
+  STEP_AFTER_NONE(
+      "No response: one step up.",
+      Source.read(Citation.US_SYRINGE_LABEL, "2.2: increments until the wanted response")),
+  STEP_AFTER_PARTIAL(
+      "Partial response: one step up.",
+      Source.read(Citation.US_SYRINGE_LABEL, "2.2: increments until the wanted response")),
+  AT_MAXIMUM(
+      "Not usable at the last step of the schedule: review technique, vial, arousal, strength and"
+          + " preparation.",
+      Source.read(Citation.US_SYRINGE_LABEL, "2: above 60 mcg not recommended")),
+  NEXT_STEP_TOO_LONG(
+      "Not usable here, and the next step has already lasted too long: a strength or syringe with"
+          + " a step between is needed.",
+      new Source.Assumption("a dose that was too long is not tried again without a decision")),
+  GUARD_FORBIDS(
+      "A safety check forbids the dose that the rule would give: the next lower one that is"
+          + " allowed.",
+      new Source.Assumption("guards are asked again after every choice")),
+  NOTHING_ALLOWED(
+      "A safety check forbids every dose on the schedule.",
+      new Source.Assumption("guards are asked again after every choice"));
+
+  private final String wording;
+  private final Source source;
+
+  TitrationRule(String wording, Source source) {
+    this.wording = wording;
+    this.source = source;
+  }
+
+  public String wording() {
+    return wording;
+  }
+
+  public Source source() {
+    return source;
+  }
+}

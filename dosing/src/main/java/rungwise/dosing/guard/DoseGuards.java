@@ -1,0 +1,111 @@
+package rungwise.dosing.guard;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import rungwise.dosing.history.Fact;
+import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.Question;
+import rungwise.dosing.known.DrawingError;
+import rungwise.dosing.ladder.Ladder;
+import rungwise.quantities.Volume;
+
+/** The guards that ask about one volume. */
+public final class DoseGuards {
+
+  private DoseGuards() {}
+
+  /** Everything that speaks against a volume, whether or not it is on the ladder. */
+  public static List<Verdict> ask(Question question, Volume volume) {
+    var verdicts = new ArrayList<Verdict>();
+    limits(question.ladder(), volume, verdicts);
+    measuring(question.ladder(), volume, verdicts);
+    oneStepUp(question, volume).ifPresent(verdicts::add);
+    closed(question, volume).ifPresent(verdicts::add);
+    higherAfterLong(question, volume).ifPresent(verdicts::add);
+    return List.copyOf(verdicts);
+  }
+
+  private static void limits(Ladder ladder, Volume volume, List<Verdict> verdicts) {
+    if (volume.isMoreThan(ladder.ceiling())) {
+      verdicts.add(
+          Verdict.of(GuardRule.ABOVE_CEILING, Fact.said("maximum volume", ladder.ceiling())));
+    }
+    ladder.preparation().ingredients().stream()
+        .filter(ingredient -> ingredient.isPassedBy(volume))
+        .map(
+            ingredient ->
+                Verdict.of(
+                    GuardRule.ABOVE_COMPONENT_LIMIT,
+                    Fact.said("this volume holds", ingredient.contentWords(volume)),
+                    Fact.said(
+                        "limit",
+                        ingredient.limit().orElseThrow().in(ingredient.component().unit()))))
+        .forEach(verdicts::add);
+    if (!ladder.hasRung(volume)) {
+      verdicts.add(Verdict.of(GuardRule.NOT_A_STEP, Fact.said("schedule", ladder.rungs())));
+    }
+  }
+
+  private static void measuring(Ladder ladder, Volume volume, List<Verdict> verdicts) {
+    if (!ladder.barrel().hasMarkAt(volume)) {
+      verdicts.add(Verdict.of(GuardRule.BETWEEN_MARKS, Fact.said("syringe", ladder.barrel())));
+    }
+    if (volume.isLessThan(DrawingError.BLOCK_BELOW.value())) {
+      verdicts.add(Verdict.of(GuardRule.TOO_SMALL_TO_MEASURE, Fact.said("volume", volume)));
+    } else if (!volume.isMoreThan(DrawingError.WARN_AT_OR_BELOW.value())) {
+      verdicts.add(Verdict.of(GuardRule.SMALL_VOLUME, Fact.said("volume", volume)));
+    }
+    if (volume.equals(Volume.ZERO)) {
+      return;
+    }
+    DrawingError.of(volume, ladder.barrel()).ifPresent(error -> accuracy(error, verdicts));
+  }
+
+  private static void accuracy(DrawingError error, List<Verdict> verdicts) {
+    Fact worst = Fact.said("worst case", error.totalPercentWords());
+    if (error.isMoreThan(DrawingError.ASK_FOR_ANOTHER_ABOVE_PERCENT.value())) {
+      verdicts.add(Verdict.of(GuardRule.HARD_TO_MEASURE, worst));
+    } else if (error.isMoreThan(DrawingError.WARN_ABOVE_PERCENT.value())) {
+      verdicts.add(Verdict.of(GuardRule.INACCURATE, worst));
+    }
+  }
+
+  /** The first dose is the first rung; after that, one rung above what was drawn and ordered. */
+  private static Optional<Verdict> oneStepUp(Question question, Volume volume) {
+    Ladder ladder = question.ladder();
+    Optional<Injection> last = question.history().lastOf(question.preparation());
+    Optional<Volume> base = last.map(Injection::smallerOfDrawnAndOrdered);
+    Volume highest = base.flatMap(ladder::above).orElse(last.isEmpty() ? ladder.first() : volume);
+    if (!volume.isMoreThan(highest)) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        Verdict.of(
+            GuardRule.MORE_THAN_ONE_STEP_UP,
+            Fact.said("last dose", base.map(Volume::toString).orElse("none yet")),
+            Fact.said("highest possible now", highest)));
+  }
+
+  private static Optional<Verdict> closed(Question question, Volume volume) {
+    return question
+        .history()
+        .closing(question.preparation(), volume)
+        .map(one -> Verdict.of(GuardRule.VOLUME_CLOSED, factsOf(one)));
+  }
+
+  private static Optional<Verdict> higherAfterLong(Question question, Volume volume) {
+    return question
+        .history()
+        .forbiddingHigher(question.preparation(), volume)
+        .map(one -> Verdict.of(GuardRule.HIGHER_AFTER_LONG, factsOf(one)));
+  }
+
+  static Fact[] factsOf(Injection injection) {
+    return new Fact[] {
+      new Fact.Happened("injected", injection.at()),
+      Fact.said("drawn", injection.drawn()),
+      Fact.said("response", injection.responseWords())
+    };
+  }
+}

@@ -1,0 +1,21 @@
+package rungwise.dosing.guard;
+
+import java.util.Set;
+import rungwise.dosing.history.Place;
+import rungwise.quantities.Volume;
+
+/**
+ * A dose that a prescriber signed.
+ *
+ * @param overridden the holds that the prescriber overrode with a coded reason; a hard stop is
+ *     never among them
+ */
+public record SignedDose(Volume volume, Place place, Set<GuardRule> overridden) {
+
+  public SignedDose {
+    overridden = Set.copyOf(overridden);
+    if (overridden.stream().anyMatch(rule -> rule.guardClass() != GuardClass.HOLD)) {
+      throw new IllegalArgumentException("bug: only a hold can be overridden: " + overridden);
+    }
+  }
+}

@@ -1,0 +1,30 @@
+package rungwise.dosing.history;
+
+import java.time.Instant;
+
+/** Something that a rule read, so that a reader can check it. */
+public sealed interface Fact {
+
+  /** What it is: "last dose". */
+  String what();
+
+  /** A fact in words; amounts have printed themselves. */
+  record Said(String what, String value) implements Fact {
+    @Override
+    public String toString() {
+      return what + ": " + value;
+    }
+  }
+
+  /** A fact with an instant, which a reader sees in the clinic's zone. */
+  record Happened(String what, Instant at) implements Fact {
+    @Override
+    public String toString() {
+      return what + ": " + at;
+    }
+  }
+
+  static Fact said(String what, Object value) {
+    return new Said(what, value.toString());
+  }
+}

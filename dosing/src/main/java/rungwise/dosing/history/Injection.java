@@ -1,0 +1,62 @@
+package rungwise.dosing.history;
+
+import java.time.Instant;
+import rungwise.dosing.known.DurationLimits;
+import rungwise.dosing.known.PreparationId;
+import rungwise.quantities.Volume;
+
+/**
+ * One injection that happened and what followed it.
+ *
+ * @param entry the number of the record's entry that says so; a later entry has a larger number
+ * @param at when it was injected
+ * @param drawn the volume really drawn
+ * @param ordered the volume that was signed for it
+ */
+public record Injection(
+    long entry,
+    Instant at,
+    PreparationId preparation,
+    Volume drawn,
+    Volume ordered,
+    Grade grade,
+    SoftAfter soft,
+    SimpleCauses causes) {
+
+  public Injection {
+    if (drawn.equals(Volume.ZERO) || ordered.equals(Volume.ZERO)) {
+      throw new IllegalArgumentException("bug: an injection of nothing");
+    }
+  }
+
+  /** It was, or may have been, an emergency. A duration counts whatever the grade. */
+  public boolean mayBeEmergency() {
+    return soft.mayReach(DurationLimits.EMERGENCY.value());
+  }
+
+  /** It lasted, or may have lasted, so long that its volume closes. */
+  public boolean closesVolume() {
+    return soft.mayReach(DurationLimits.CLOSES_VOLUME.value());
+  }
+
+  /** It lasted, or may have lasted, too long for any higher dose. */
+  public boolean forbidsHigherDose() {
+    return soft.mayPass(DurationLimits.NO_HIGHER_DOSE.value())
+        || (grade.isAnyFirmness() && !soft.isKnown());
+  }
+
+  /** It is known to have been over in time. */
+  public boolean isKnownShort() {
+    return !forbidsHigherDose();
+  }
+
+  /** What a step up is counted from. */
+  public Volume smallerOfDrawnAndOrdered() {
+    return drawn.isLessThan(ordered) ? drawn : ordered;
+  }
+
+  /** "fuller but not firm, soft after 20 min". */
+  public String responseWords() {
+    return grade.words() + ", " + soft.words();
+  }
+}

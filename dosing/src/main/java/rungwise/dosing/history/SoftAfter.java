@@ -1,0 +1,68 @@
+package rungwise.dosing.history;
+
+import rungwise.quantities.TimeSpan;
+
+/** How long after the injection the penis was fully soft again. */
+public sealed interface SoftAfter {
+
+  /** Known to the minute. */
+  record Exactly(TimeSpan duration) implements SoftAfter {}
+
+  /** Still firm when last seen. How it ended has not been asked yet. */
+  record AtLeast(TimeSpan duration) implements SoftAfter {}
+
+  /**
+   * Between two times: not less than the first, and less than the second, which is left out.
+   *
+   * @param from may be 0
+   * @param before more than from
+   */
+  record Between(TimeSpan from, TimeSpan before) implements SoftAfter {
+    public Between {
+      if (!before.isMoreThan(from)) {
+        throw new IllegalArgumentException("bug: soft between " + from + " and " + before);
+      }
+    }
+  }
+
+  /** Not recorded. */
+  record NotKnown() implements SoftAfter {}
+
+  /**
+   * Whether it lasted, or may have lasted, that long or longer. "At least" is read as without
+   * limit. A duration that was not recorded says nothing here: {@link #isKnown()} does.
+   */
+  default boolean mayReach(TimeSpan limit) {
+    return switch (this) {
+      case Exactly exactly -> !exactly.duration().isLessThan(limit);
+      case AtLeast atLeast -> true;
+      case Between between -> between.before().isMoreThan(limit);
+      case NotKnown notKnown -> false;
+    };
+  }
+
+  /** Whether it lasted, or may have lasted, longer than that. */
+  default boolean mayPass(TimeSpan limit) {
+    return switch (this) {
+      case Exactly exactly -> exactly.duration().isMoreThan(limit);
+      case AtLeast atLeast -> true;
+      case Between between -> between.before().isMoreThan(limit);
+      case NotKnown notKnown -> false;
+    };
+  }
+
+  /** Whether anything was recorded. */
+  default boolean isKnown() {
+    return !(this instanceof NotKnown);
+  }
+
+  /** "soft after 45 min". */
+  default String words() {
+    return switch (this) {
+      case Exactly exactly -> "soft after " + exactly.duration();
+      case AtLeast atLeast -> "still firm at " + atLeast.duration() + ", end not known";
+      case Between between -> "soft between " + between.from() + " and " + between.before();
+      case NotKnown notKnown -> "duration not known";
+    };
+  }
+}

@@ -1,0 +1,127 @@
+package rungwise.dosing.known;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import rungwise.dosing.source.Source;
+import rungwise.dosing.source.Sourced;
+import rungwise.quantities.Concentration;
+import rungwise.quantities.TimeSpan;
+
+/**
+ * A clinic's versioned titration rules.
+ *
+ * @param name names the protocol across its versions
+ * @param version 1 or more
+ * @param sample whether it is a sample, which a clinic copies and signs before it is used
+ * @param components the preparation it is for holds these and nothing else
+ * @param starts the first amount by aetiology group; every group has exactly one
+ * @param steps from small to large: how far one step may go from an amount
+ * @param strengths strengths at which small amounts are not offered
+ * @param ceiling the amount never to be passed
+ */
+public record Protocol(
+    String name,
+    int version,
+    String title,
+    boolean sample,
+    Set<Component> components,
+    List<Start> starts,
+    List<Step> steps,
+    List<StrengthRule> strengths,
+    Sourced<ProtocolAmount> ceiling,
+    Limits limits) {
+
+  /** The first amount for some groups. */
+  public record Start(Set<AetiologyGroup> groups, ProtocolAmount amount, Source source) {
+    public Start {
+      groups = Set.copyOf(groups);
+    }
+  }
+
+  /**
+   * How far one step goes.
+   *
+   * @param upTo the step applies to amounts up to and with this one
+   * @param smallest what is added; the engine always proposes this
+   * @param largest what the source would allow
+   */
+  public record Step(
+      ProtocolAmount upTo, ProtocolAmount smallest, ProtocolAmount largest, Source source) {}
+
+  /** An amount below which a strength is not offered, because it cannot be measured well. */
+  public record StrengthRule(Concentration strength, ProtocolAmount notBelow, Source source) {}
+
+  /**
+   * Limits in time.
+   *
+   * @param satisfactory a useful erection up to and with this is what is wanted
+   * @param spacing the smallest time between two injections
+   * @param inSevenDays the most injections in any 168 hours
+   * @param reviewMonths the most months between two examinations
+   */
+  public record Limits(
+      Sourced<TimeSpan> satisfactory,
+      Sourced<TimeSpan> spacing,
+      Sourced<Integer> inSevenDays,
+      Sourced<Integer> reviewMonths) {}
+
+  public Protocol {
+    components = Set.copyOf(components);
+    starts = List.copyOf(starts);
+    steps = List.copyOf(steps);
+    strengths = List.copyOf(strengths);
+    ProtocolAmount most = ceiling.value();
+    boolean alike =
+        Stream.of(
+                starts.stream().map(Start::amount),
+                steps.stream().map(Step::smallest),
+                steps.stream().map(Step::largest))
+            .flatMap(amounts -> amounts)
+            .allMatch(most::isLike);
+    if (!alike || steps.isEmpty() || version < 1 || name.isBlank()) {
+      throw new IllegalArgumentException("bug: protocol " + name + " is not checked");
+    }
+    for (AetiologyGroup group : AetiologyGroup.values()) {
+      if (starts.stream().filter(start -> start.groups().contains(group)).count() != 1) {
+        throw new IllegalArgumentException("bug: protocol " + name + " starts " + group + " twice");
+      }
+    }
+  }
+
+  /** The first amount for a group. */
+  public Start startFor(AetiologyGroup group) {
+    return starts.stream()
+        .filter(start -> start.groups().contains(group))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** The step from an amount; none from the last one on. */
+  public Optional<Step> stepFrom(ProtocolAmount amount) {
+    return steps.stream().filter(step -> !amount.isMoreThan(step.upTo())).findFirst();
+  }
+
+  /** The rule for a preparation's strength, where the protocol has one. */
+  public Optional<StrengthRule> strengthRuleFor(Preparation preparation) {
+    return strengths.stream()
+        .filter(
+            rule ->
+                preparation.ingredients().stream()
+                    .anyMatch(ingredient -> ingredient.strength().equals(rule.strength())))
+        .findFirst();
+  }
+
+  /** Whether this protocol is written for what the preparation holds. */
+  public boolean isFor(Preparation preparation) {
+    return preparation.ingredients().size() == components.size()
+        && preparation.ingredients().stream()
+            .allMatch(ingredient -> components.contains(ingredient.component()));
+  }
+
+  /** "us-vial-syringe-label version 1": what a stored decision remembers of it. */
+  public String key() {
+    return name + " version " + version;
+  }
+}

@@ -1,0 +1,170 @@
+package rungwise.dosing.ladder;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Barrel;
+import rungwise.dosing.known.DrawingError;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.Protocol;
+import rungwise.dosing.known.ProtocolAmount;
+import rungwise.quantities.ExactVolume;
+import rungwise.quantities.Reading;
+import rungwise.quantities.Volume;
+
+/**
+ * The ladder that a protocol makes of a preparation and a syringe, for a prescriber to sign.
+ *
+ * @param notes what a reader must know: each step that was rounded down, and why the ladder ends
+ */
+public record LadderProposal(Ladder ladder, List<String> notes) {
+
+  public LadderProposal {
+    notes = List.copyOf(notes);
+  }
+
+  /**
+   * Builds the ladder: from the group's first amount by the protocol's smallest steps, each rounded
+   * down to a printed line.
+   *
+   * @return the proposal, or every reason why the first dose cannot be drawn
+   */
+  public static Reading<LadderProposal> of(
+      Protocol protocol, Preparation preparation, Barrel barrel, AetiologyGroup group) {
+    ProtocolAmount start = protocol.startFor(group).amount();
+    List<String> faults = faultsOf(protocol, preparation, barrel, start);
+    if (!faults.isEmpty()) {
+      return new Reading.Refused<>(faults);
+    }
+    var rungs = new ArrayList<Volume>();
+    var notes = new ArrayList<String>();
+    ProtocolAmount amount = start;
+    while (true) {
+      ExactVolume exact = amount.in(preparation).orElseThrow();
+      Optional<String> end = endBefore(protocol, preparation, barrel, amount, exact);
+      if (end.isPresent()) {
+        notes.add(end.get());
+        break;
+      }
+      Volume rung = barrel.markAtOrBelow(exact).orElseThrow();
+      if (!exact.isExactly(rung)) {
+        notes.add(
+            amount
+                + " would be "
+                + exact
+                + ", between two lines: rounded down to "
+                + rung
+                + " ("
+                + preparation.contentOf(rung)
+                + ").");
+      }
+      if (rungs.isEmpty() || rung.isMoreThan(rungs.getLast())) {
+        rungs.add(rung);
+      }
+      Optional<Protocol.Step> step = protocol.stepFrom(amount);
+      if (step.isEmpty()) {
+        break;
+      }
+      amount = amount.plus(step.get().smallest());
+    }
+    var ladder = new Ladder(preparation, barrel, rungs, ceilingOf(protocol, preparation));
+    return Reading.of(new LadderProposal(ladder, notes));
+  }
+
+  private static List<String> faultsOf(
+      Protocol protocol, Preparation preparation, Barrel barrel, ProtocolAmount start) {
+    var faults = new ArrayList<String>();
+    if (!protocol.isFor(preparation)) {
+      faults.add(
+          "The protocol \""
+              + protocol.title()
+              + "\" is not written for "
+              + preparation
+              + ": choose another preparation or another protocol.");
+      return faults;
+    }
+    protocol
+        .strengthRuleFor(preparation)
+        .filter(rule -> rule.notBelow().isMoreThan(start))
+        .ifPresent(
+            rule ->
+                faults.add(
+                    start
+                        + " is not offered with "
+                        + preparation
+                        + ": choose a weaker strength ("
+                        + rule.source().words()
+                        + ")."));
+    if (barrel.marking().graduationVolume().isEmpty()) {
+      faults.add(
+          "No line of a "
+              + barrel
+              + " is known here, so no dose on it can be ordered: choose a"
+              + " syringe with printed lines.");
+      return faults;
+    }
+    ExactVolume exact = start.in(preparation).orElseThrow();
+    Optional<Volume> first = barrel.markAtOrBelow(exact);
+    if (first.isEmpty()) {
+      faults.add(
+          start
+              + " would be "
+              + exact
+              + ", which a "
+              + barrel
+              + " cannot measure: choose another"
+              + " syringe or strength.");
+    }
+    first
+        .filter(volume -> volume.isLessThan(DrawingError.BLOCK_BELOW.value()))
+        .ifPresent(
+            volume ->
+                faults.add(
+                    volume
+                        + " is below "
+                        + DrawingError.BLOCK_BELOW.value()
+                        + ", the least that can be measured: choose a weaker strength."));
+    if (first.isPresent() && first.get().isMoreThan(ceilingOf(protocol, preparation))) {
+      faults.add(start + " is above the maximum dose.");
+    }
+    return faults;
+  }
+
+  /** Why no rung stands at an amount; empty while one does. */
+  private static Optional<String> endBefore(
+      Protocol protocol,
+      Preparation preparation,
+      Barrel barrel,
+      ProtocolAmount amount,
+      ExactVolume exact) {
+    if (amount.isMoreThan(protocol.ceiling().value())) {
+      return Optional.of(
+          "The schedule ends at the protocol's maximum of " + protocol.ceiling().value() + ".");
+    }
+    if (exact.compareTo(ExactVolume.of(barrel.capacity())) > 0) {
+      return Optional.of(
+          amount
+              + " would be "
+              + exact
+              + ", more than a "
+              + barrel
+              + " holds: a larger syringe or"
+              + " a stronger preparation would be needed.");
+    }
+    Volume rung = barrel.markAtOrBelow(exact).orElseThrow();
+    boolean passesLimit =
+        rung.isMoreThan(preparation.ceiling())
+            || preparation.ingredients().stream().anyMatch(one -> one.isPassedBy(rung));
+    return passesLimit
+        ? Optional.of("The schedule ends at the maximum of this preparation.")
+        : Optional.empty();
+  }
+
+  /** The protocol's ceiling in this preparation, or the preparation's own if that is lower. */
+  private static Volume ceilingOf(Protocol protocol, Preparation preparation) {
+    Volume step = Volume.ofMicrolitres(1);
+    Volume byProtocol = protocol.ceiling().value().in(preparation).orElseThrow().roundDownTo(step);
+    return byProtocol.isLessThan(preparation.ceiling()) ? byProtocol : preparation.ceiling();
+  }
+}

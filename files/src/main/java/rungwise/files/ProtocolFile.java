@@ -1,0 +1,265 @@
+package rungwise.files;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.snakeyaml.engine.v2.api.Load;
+import org.snakeyaml.engine.v2.api.LoadSettings;
+import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Component;
+import rungwise.dosing.known.Protocol;
+import rungwise.dosing.known.ProtocolAmount;
+import rungwise.dosing.source.Citation;
+import rungwise.dosing.source.Seen;
+import rungwise.dosing.source.Source;
+import rungwise.dosing.source.Sourced;
+import rungwise.quantities.Concentration;
+import rungwise.quantities.Mass;
+import rungwise.quantities.Reading;
+import rungwise.quantities.TimeSpan;
+import rungwise.quantities.Volume;
+
+/** A protocol as a YAML document. */
+public final class ProtocolFile {
+
+  private static final String OF = " of ";
+  private static final int MOST_VERSIONS = 10_000;
+  private static final int MOST_MINUTES = 119;
+  private static final int MOST_HOURS = 720;
+  private static final int MOST_A_WEEK = 7;
+  private static final int MOST_MONTHS = 24;
+
+  private ProtocolFile() {}
+
+  /** The protocol, or every fault of the document with its place. */
+  public static Reading<Protocol> read(String yaml) {
+    Node root;
+    try {
+      Object document =
+          new Load(LoadSettings.builder().setLabel("protocol").build()).loadFromString(yaml);
+      root = Node.root(Optional.ofNullable(document).orElse(""));
+    } catch (YamlEngineException notYaml) {
+      return Reading.refused("the document is not YAML: " + notYaml.getMessage());
+    }
+    Optional<Protocol> protocol = protocol(root);
+    return root.faults().isEmpty()
+        ? Reading.of(protocol.orElseThrow())
+        : new Reading.Refused<>(root.faults());
+  }
+
+  private static Optional<Protocol> protocol(Node root) {
+    root.onlyWith(
+        "protocol",
+        "version",
+        "title",
+        "sample",
+        "for",
+        "start",
+        "steps",
+        "strengths",
+        "ceiling",
+        "satisfactory_minutes",
+        "spacing_hours",
+        "in_seven_days",
+        "review_months");
+    var name = root.at("protocol").text();
+    var version = root.at("version").wholeNumber(1, MOST_VERSIONS);
+    var title = root.at("title").text();
+    var sample = root.at("sample").yesOrNo();
+    Set<Component> components =
+        root.at("for").items().stream()
+            .flatMap(node -> node.read(ProtocolFile::component).stream())
+            .collect(Collectors.toSet());
+    List<Protocol.Start> starts =
+        root.at("start").items().stream().flatMap(node -> start(node).stream()).toList();
+    List<Protocol.Step> steps =
+        root.at("steps").items().stream().flatMap(node -> step(node).stream()).toList();
+    Node strengths = root.at("strengths");
+    List<Protocol.StrengthRule> rules =
+        strengths.isPresent()
+            ? strengths.items().stream().flatMap(node -> strength(node).stream()).toList()
+            : List.of();
+    var ceiling = ceiling(root.at("ceiling"));
+    var limits = limits(root);
+    if (!root.faults().isEmpty()) {
+      return Optional.empty();
+    }
+    checkWhole(root, starts, steps, ceiling.orElseThrow());
+    return root.faults().isEmpty()
+        ? Optional.of(
+            new Protocol(
+                name.orElseThrow(),
+                version.orElseThrow(),
+                title.orElseThrow(),
+                sample.orElseThrow(),
+                components,
+                starts,
+                steps,
+                rules,
+                ceiling.orElseThrow(),
+                limits.orElseThrow()))
+        : Optional.empty();
+  }
+
+  private static Optional<Protocol.Limits> limits(Node root) {
+    var satisfactory = number(root.at("satisfactory_minutes"), MOST_MINUTES);
+    var spacing = number(root.at("spacing_hours"), MOST_HOURS);
+    var inSevenDays = number(root.at("in_seven_days"), MOST_A_WEEK);
+    var review = number(root.at("review_months"), MOST_MONTHS);
+    if (!root.faults().isEmpty()) {
+      return Optional.empty();
+    }
+    var minutes = satisfactory.orElseThrow();
+    var hours = spacing.orElseThrow();
+    return Optional.of(
+        new Protocol.Limits(
+            new Sourced<>(TimeSpan.ofMinutes(minutes.value()), minutes.source()),
+            new Sourced<>(TimeSpan.ofHours(hours.value()), hours.source()),
+            inSevenDays.orElseThrow(),
+            review.orElseThrow()));
+  }
+
+  /** What no single place can tell: a protocol that contradicts itself. */
+  private static void checkWhole(
+      Node root,
+      List<Protocol.Start> starts,
+      List<Protocol.Step> steps,
+      Sourced<ProtocolAmount> ceiling) {
+    ProtocolAmount most = ceiling.value();
+    for (AetiologyGroup group : AetiologyGroup.values()) {
+      long count = starts.stream().filter(start -> start.groups().contains(group)).count();
+      if (count != 1) {
+        root.at("start")
+            .fault("the group " + group.token() + " is named " + count + " times, not once");
+      }
+    }
+    for (Protocol.Start start : starts) {
+      if (!start.amount().isLike(most)) {
+        root.at("start").fault(start.amount() + " is not counted as the ceiling is");
+      } else if (start.amount().isMoreThan(most)) {
+        root.at("start").fault(start.amount() + " is above the ceiling of " + most);
+      }
+    }
+    for (Protocol.Step step : steps) {
+      if (!step.smallest().isLike(most)
+          || !step.largest().isLike(most)
+          || !step.upTo().isLike(most)) {
+        root.at("steps").fault(step.smallest() + " is not counted as the ceiling is");
+      } else if (step.smallest().isMoreThan(step.largest())) {
+        root.at("steps").fault("add " + step.smallest() + " is more than add_at_most");
+      }
+    }
+  }
+
+  private static Optional<Protocol.Start> start(Node node) {
+    node.onlyWith("groups", "dose", "source");
+    Set<AetiologyGroup> groups =
+        node.at("groups").items().stream()
+            .flatMap(item -> item.read(ProtocolFile::group).stream())
+            .collect(Collectors.toSet());
+    var dose = node.at("dose").read(ProtocolFile::amount);
+    var source = source(node.at("source"));
+    return dose.flatMap(amount -> source.map(found -> new Protocol.Start(groups, amount, found)));
+  }
+
+  private static Optional<Protocol.Step> step(Node node) {
+    node.onlyWith("up_to", "add", "add_at_most", "source");
+    var upTo = node.at("up_to").read(ProtocolFile::amount);
+    var smallest = node.at("add").read(ProtocolFile::amount);
+    var largest = node.at("add_at_most").read(ProtocolFile::amount);
+    var source = source(node.at("source"));
+    if (upTo.isEmpty() || smallest.isEmpty() || largest.isEmpty() || source.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(new Protocol.Step(upTo.get(), smallest.get(), largest.get(), source.get()));
+  }
+
+  private static Optional<Protocol.StrengthRule> strength(Node node) {
+    node.onlyWith("strength", "not_below", "source");
+    var strength = node.at("strength").read(Concentration::parse);
+    var notBelow = node.at("not_below").read(ProtocolFile::amount);
+    var source = source(node.at("source"));
+    if (strength.isEmpty() || notBelow.isEmpty() || source.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(new Protocol.StrengthRule(strength.get(), notBelow.get(), source.get()));
+  }
+
+  private static Optional<Sourced<ProtocolAmount>> ceiling(Node node) {
+    node.onlyWith("dose", "source");
+    var dose = node.at("dose").read(ProtocolFile::amount);
+    var source = source(node.at("source"));
+    return dose.flatMap(amount -> source.map(found -> new Sourced<>(amount, found)));
+  }
+
+  private static Optional<Sourced<Integer>> number(Node node, int most) {
+    node.onlyWith("value", "source");
+    var value = node.at("value").wholeNumber(1, most);
+    var source = source(node.at("source"));
+    return value.flatMap(number -> source.map(found -> new Sourced<>(number, found)));
+  }
+
+  private static Optional<Source> source(Node node) {
+    node.onlyWith("published", "place", "seen", "common_practice", "assumption");
+    if (node.at("published").isPresent()) {
+      var citation = node.at("published").read(ProtocolFile::citation);
+      var place = node.at("place").text();
+      var seen = node.at("seen").read(ProtocolFile::seen);
+      if (citation.isEmpty() || place.isEmpty() || seen.isEmpty()) {
+        return Optional.empty();
+      }
+      return Optional.of(new Source.Published(citation.get(), place.get(), seen.get()));
+    }
+    if (node.at("common_practice").isPresent()) {
+      return node.at("common_practice").text().map(Source.CommonPractice::new);
+    }
+    if (node.at("assumption").isPresent()) {
+      return node.at("assumption").text().map(Source.Assumption::new);
+    }
+    return node.fault("must say published with place and seen, or common_practice, or assumption");
+  }
+
+  /** "2.5 mcg of alprostadil", or "0.05 mL". */
+  private static Reading<ProtocolAmount> amount(String text) {
+    int of = text.indexOf(OF);
+    if (of < 0) {
+      return Volume.parse(text).map(ProtocolAmount.OfVolume::new);
+    }
+    return switch (component(text.substring(of + OF.length()))) {
+      case Reading.Refused<Component> refused -> new Reading.Refused<>(refused.faults());
+      case Reading.Read<Component> component ->
+          Mass.parse(text.substring(0, of))
+              .map(mass -> new ProtocolAmount.Content(component.value(), mass));
+    };
+  }
+
+  private static Reading<Component> component(String name) {
+    return Component.of(name.strip())
+        .map(Reading::of)
+        .orElseGet(() -> Reading.refused("\"" + name + "\" is not a component that is known here"));
+  }
+
+  private static Reading<AetiologyGroup> group(String token) {
+    return AetiologyGroup.of(token)
+        .map(Reading::of)
+        .orElseGet(() -> Reading.refused("\"" + token + "\" is not a group that is known here"));
+  }
+
+  private static Reading<Citation> citation(String id) {
+    return Citation.of(id)
+        .map(Reading::of)
+        .orElseGet(() -> Reading.refused("\"" + id + "\" is not a source that is listed"));
+  }
+
+  private static Reading<Seen> seen(String words) {
+    return switch (words) {
+      case "read" -> Reading.of(Seen.READ);
+      case "secondary" -> Reading.of(Seen.READ_IN_SECONDARY_COPY);
+      case "memory" -> Reading.of(Seen.FROM_MEMORY);
+      case "derived" -> Reading.of(Seen.DERIVED);
+      default -> Reading.refused("\"" + words + "\" must be read, secondary, memory or derived");
+    };
+  }
+}

@@ -1,0 +1,83 @@
+package rungwise.files;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Protocol;
+import rungwise.quantities.Reading;
+import rungwise.quantities.TimeSpan;
+
+final class ProtocolFileTest {
+
+  private static final String SAMPLE = SampleProtocols.documents().getFirst();
+
+  @Test
+  void every_sample_is_read_and_says_that_it_is_a_sample() {
+    for (String document : SampleProtocols.documents()) {
+      Protocol protocol = ProtocolFile.read(document).orThrow();
+
+      assertThat(protocol.sample()).isTrue();
+    }
+  }
+
+  @Test
+  void the_us_label_sample_starts_and_limits_as_the_label_says() {
+    Protocol protocol = ProtocolFile.read(SAMPLE).orThrow();
+
+    assertThat(protocol.startFor(AetiologyGroup.VASCULOGENIC).amount()).hasToString("2.5 mcg");
+    assertThat(protocol.startFor(AetiologyGroup.SPINAL_CORD).amount()).hasToString("1.25 mcg");
+    assertThat(protocol.ceiling().value()).hasToString("60 mcg");
+    assertThat(protocol.limits().spacing().value()).isEqualTo(TimeSpan.ofHours(24));
+    assertThat(protocol.limits().inSevenDays().value()).isEqualTo(3);
+  }
+
+  @Test
+  void a_group_that_is_not_known_takes_the_lowest_start() {
+    Protocol protocol = ProtocolFile.read(SAMPLE).orThrow();
+
+    var unknown = protocol.startFor(AetiologyGroup.UNKNOWN).amount();
+
+    assertThat(protocol.starts()).noneMatch(start -> unknown.isMoreThan(start.amount()));
+  }
+
+  @Test
+  void all_faults_are_named_at_once_with_their_place() {
+    String broken =
+        SAMPLE
+            .replace("version: 1\n", "version: none\n")
+            .replace("dose: 2.5 mcg of alprostadil", "dose: 2.5 ug of alprostadil")
+            .replace("add_at_most: 10 mcg", "add_at_most: 10 mcg per day")
+            .replace("value: 24", "value: 0")
+            .replace("satisfactory_minutes", "satisfactory_minute");
+
+    Reading<Protocol> reading = ProtocolFile.read(broken);
+
+    assertThat(reading.faults())
+        .anyMatch(fault -> fault.startsWith("version: "))
+        .anyMatch(fault -> fault.startsWith("start 1, dose: ") && fault.contains("mcg"))
+        .anyMatch(fault -> fault.startsWith("steps 3, add_at_most: "))
+        .anyMatch(fault -> fault.startsWith("spacing_hours, value: "))
+        .anyMatch(fault -> fault.contains("unknown [satisfactory_minute]"));
+  }
+
+  @Test
+  void a_protocol_that_contradicts_itself_is_refused() {
+    String contradiction =
+        SAMPLE
+            .replace("groups: [spinal_cord]", "groups: [spinal_cord, mixed]")
+            .replace("dose: 60 mcg", "dose: 2 mcg");
+
+    assertThat(ProtocolFile.read(contradiction).faults())
+        .anyMatch(fault -> fault.contains("mixed is named 2 times"))
+        .anyMatch(fault -> fault.contains("2.5 mcg is above the ceiling of 2 mcg"));
+  }
+
+  @Test
+  void what_is_not_a_document_is_refused_in_words() {
+    assertThat(ProtocolFile.read("").faults()).isNotEmpty();
+    assertThat(ProtocolFile.read("- 1\n- 2\n").faults()).isNotEmpty();
+    assertThat(ProtocolFile.read("a: [1").faults()).first().asString().contains("not YAML");
+    assertThat(ProtocolFile.read("a: &x [*x]").faults()).isNotEmpty();
+  }
+}

@@ -68,7 +68,7 @@ public record RowFile(String name, List<Row> rows, List<String> faults) {
     String plain = text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text;
     try (Reader reader = new StringReader(plain);
         CSVParser parser =
-            CSVFormat.RFC4180.builder().setIgnoreEmptyLines(true).get().parse(reader)) {
+            CSVFormat.RFC4180.builder().setIgnoreEmptyLines(false).get().parse(reader)) {
       return collect(name, parser);
     } catch (IOException | UncheckedIOException e) {
       return Reading.refused(
@@ -92,9 +92,13 @@ public record RowFile(String name, List<Row> rows, List<String> faults) {
     var rows = new ArrayList<Row>();
     var faults = new ArrayList<String>();
     var ids = new HashSet<String>();
-    while (records.hasNext()) {
-      long line = parser.getCurrentLineNumber() + 1;
+    for (long last = parser.getCurrentLineNumber(); records.hasNext(); ) {
       CSVRecord entry = records.next();
+      long line = last + 1;
+      last = parser.getCurrentLineNumber();
+      if (isBlank(entry)) {
+        continue;
+      }
       faultOf(entry, ids)
           .ifPresentOrElse(
               fault -> faults.add("line " + line + ": " + fault),
@@ -104,6 +108,10 @@ public record RowFile(String name, List<Row> rows, List<String> faults) {
       return Reading.refused("The file holds no rows below its first line.");
     }
     return Reading.of(new RowFile(name, rows, faults));
+  }
+
+  private static boolean isBlank(CSVRecord entry) {
+    return entry.size() == 1 && entry.get(0).isBlank();
   }
 
   private static Optional<String> faultOf(CSVRecord entry, Set<String> ids) {

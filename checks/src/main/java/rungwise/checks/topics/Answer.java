@@ -18,6 +18,10 @@ public sealed interface Answer {
 
   /** One number, in the unit that the row names. */
   record OneNumber(BigDecimal value) implements Answer {
+    public OneNumber {
+      value = value.stripTrailingZeros();
+    }
+
     @Override
     public String toString() {
       return value.toPlainString();

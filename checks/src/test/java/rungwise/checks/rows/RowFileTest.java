@@ -113,9 +113,11 @@ final class RowFileTest {
   void a_row_that_says_not_to_rely_on_it_is_not_reliable() {
     var rows =
         parse(
-                "A1,t,i,1,exact,s,read but damaged text: do not rely on it\n"
-                    + "A2,t,i,1,exact,s,from memory: do not test on it\n"
-                    + "A3,t,i,1,exact,s,read\n")
+                """
+                A1,t,i,1,exact,s,read but damaged text: do not rely on it
+                A2,t,i,1,exact,s,from memory: do not test on it
+                A3,t,i,1,exact,s,read
+                """)
             .rows();
 
     assertThat(rows).extracting(Row::isReliable).containsExactly(false, false, true);

@@ -79,16 +79,17 @@ final class RowsCommandTest {
     var printed =
         run(
             file(
-                "Z1,A.convert\n"
-                    + "Z2,A.convert,op=units_to_mL;scale=U-100;units=abc,1,1e-9,s,read\n"
-                    + "Z3,A.convert,op=units_to_mL;scale=U-99;units=1,1,1e-9,s,read\n"
-                    + "Z4,A.convert,op=units_to_mL;scale=U-100,1,1e-9,s,read\n"
-                    + "Z5,A.convert,op=units_to_mL;scale=U-100;units=1;x=2,0.01,1e-9,s,read\n"
-                    + "Z6,A.convert,op=units_to_mL;scale=U-100;units=1,0.01,roughly,s,read\n"
-                    + "Z7,A.convert,op=units_to_mL;scale=U-100;units=1,soon,1e-9,s,read\n"
-                    + "Z8,A.convert,op=units_to_mL;=1,1,1e-9,s,read\n"
-                    + "Z9,A.mismatch,op=overdose_factor;scale=U-100;intended_units=0;"
-                    + "drawn_units=1,1,1e-9,s,read\n"));
+                """
+                Z1,A.convert
+                Z2,A.convert,op=units_to_mL;scale=U-100;units=abc,1,1e-9,s,read
+                Z3,A.convert,op=units_to_mL;scale=U-99;units=1,1,1e-9,s,read
+                Z4,A.convert,op=units_to_mL;scale=U-100,1,1e-9,s,read
+                Z5,A.convert,op=units_to_mL;scale=U-100;units=1;x=2,0.01,1e-9,s,read
+                Z6,A.convert,op=units_to_mL;scale=U-100;units=1,0.01,roughly,s,read
+                Z7,A.convert,op=units_to_mL;scale=U-100;units=1,soon,1e-9,s,read
+                Z8,A.convert,op=units_to_mL;=1,1,1e-9,s,read
+                Z9,A.mismatch,op=volume_ratio_same_mark;actual_scale=,1,1e-9,s,read
+                """));
 
     assertThat(printed.status()).isEqualTo(1);
     assertThat(printed.out()).hasSize(10).last().isEqualTo("0 passed, 9 failed, 0 skipped");

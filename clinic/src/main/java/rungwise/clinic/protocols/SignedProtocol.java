@@ -1,0 +1,8 @@
+package rungwise.clinic.protocols;
+
+import java.time.Instant;
+import rungwise.clinic.people.AccountId;
+import rungwise.dosing.known.Protocol;
+
+/** A protocol that the clinic signed for use, with the document that says it. */
+public record SignedProtocol(Protocol protocol, String document, AccountId by, Instant at) {}

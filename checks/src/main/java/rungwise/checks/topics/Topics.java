@@ -16,6 +16,8 @@ public final class Topics {
     ContentTopics.addTo(table);
     TextTopics.addTo(table);
     DurationTopics.addTo(table);
+    ProtocolTopics.addTo(table);
+    AdviceTopics.addTo(table);
     return table;
   }
 

@@ -3,7 +3,7 @@ package rungwise.checks.topics;
 import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.Optional;
-import rungwise.dosing.known.Deviation;
+import rungwise.quantities.Deviation;
 import rungwise.dosing.known.DrawingError;
 import rungwise.dosing.known.UnitScale;
 import rungwise.quantities.MarkNumber;

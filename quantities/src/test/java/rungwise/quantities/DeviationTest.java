@@ -1,11 +1,10 @@
-package rungwise.dosing.known;
+package rungwise.quantities;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
-import rungwise.quantities.ExactVolume;
 
 final class DeviationTest {
 

@@ -1,6 +1,5 @@
-package rungwise.dosing.known;
+package rungwise.quantities;
 
-import rungwise.quantities.ExactVolume;
 
 /**
  * How far a drawn volume lies from the one that was meant, as when a dose is rounded down to a

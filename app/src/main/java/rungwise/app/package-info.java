@@ -1,3 +1,9 @@
+/**
+ * The program's start: one command line, and the wiring of everything behind it.
+ *
+ * <p>In: arguments. Out: an exit status: 0 done, 1 fault, 2 wrong use or bad input. Must not know:
+ * any rule about doses or people. Verbs that need no server load none of it.
+ */
 @NullMarked
 package rungwise.app;
 

@@ -16,8 +16,19 @@ public record Concentration(long picogramsPerMicrolitre) implements Comparable<C
   /** Between a picogram per microlitre and a unit per millilitre lie three powers fewer. */
   private static final int PLACES_LESS_THAN_MASS = 3;
 
+  /** A gram in a millilitre, which no solution for injection reaches. */
+  private static final long MOST_PICOGRAMS_PER_MICROLITRE = 1_000_000_000;
+
+  /** A milligram per millilitre, from which on a strength is printed in milligrams. */
+  private static final long MILLIGRAM_PER_MILLILITRE = 1_000_000;
+
   private static final AmountFormat FORMAT =
-      new AmountFormat("a strength in mcg/mL or mg/mL", "20", unitWords(), refusedUnits());
+      new AmountFormat(
+          "a strength in mcg/mL or mg/mL",
+          "20",
+          unitWords(),
+          refusedUnits(),
+          new AmountFormat.Range(1, MOST_PICOGRAMS_PER_MICROLITRE));
 
   public Concentration {
     if (!(picogramsPerMicrolitre > 0)) {
@@ -36,13 +47,13 @@ public record Concentration(long picogramsPerMicrolitre) implements Comparable<C
   private static Map<String, String> refusedUnits() {
     var words = new LinkedHashMap<String, String>();
     for (MassUnit unit : MassUnit.values()) {
-      words.put(unit.word(), "the volume is missing: write " + unit.word() + "/mL");
+      words.put(unit.word(), "the volume is missing, write " + unit.word() + "/mL");
     }
-    words.put("ug/ml", "write mcg/mL; \"ug\" is a code for machines");
-    words.put("µg/ml", "the micro sign is misread as mg: write mcg/mL");
-    words.put("μg/ml", "the micro sign is misread as mg: write mcg/mL");
-    words.put("mcg/cc", "\"cc\" is misread: write mcg/mL");
-    words.put("mg/cc", "\"cc\" is misread: write mg/mL");
+    words.put("ug/ml", "\"ug\" is a code for machines, write mcg/mL");
+    words.put("µg/ml", "the micro sign is misread as mg, write mcg/mL");
+    words.put("μg/ml", "the micro sign is misread as mg, write mcg/mL");
+    words.put("mcg/cc", "\"cc\" is misread as \"u\" or as zeros, write mcg/mL");
+    words.put("mg/cc", "\"cc\" is misread as \"u\" or as zeros, write mg/mL");
     return words;
   }
 
@@ -88,13 +99,21 @@ public record Concentration(long picogramsPerMicrolitre) implements Comparable<C
     return FORMAT.print(picogramsPerMicrolitre, unit.word() + PER_MILLILITRE);
   }
 
-  /** The number per millilitre in a unit, without the unit: "20". */
+  /** The number per millilitre in a unit, without the unit, for a reader: "20". */
   public String numberIn(MassUnit unit) {
-    return AmountFormat.plain(picogramsPerMicrolitre, unit.places() - PLACES_LESS_THAN_MASS);
+    int places = unit.places() - PLACES_LESS_THAN_MASS;
+    return AmountFormat.grouped(AmountFormat.plain(picogramsPerMicrolitre, places));
   }
 
   @Override
   public int compareTo(Concentration other) {
     return Long.compare(picogramsPerMicrolitre, other.picogramsPerMicrolitre);
+  }
+
+  /** In milligrams per millilitre from 1 mg/mL on, else in micrograms per millilitre. */
+  @Override
+  public String toString() {
+    boolean large = picogramsPerMicrolitre >= MILLIGRAM_PER_MILLILITRE;
+    return in(large ? MassUnit.MILLIGRAM : MassUnit.MICROGRAM);
   }
 }

@@ -35,19 +35,29 @@ public record ExactVolume(long picograms, long picogramsPerMicrolitre)
     return new ExactVolume(volume.microlitres(), 1);
   }
 
-  /** The largest multiple of the step that is not more than this. */
+  /**
+   * The largest multiple of the step that is not more than this.
+   *
+   * @throws IllegalArgumentException if the step is zero
+   */
   public Volume roundDownTo(Volume step) {
-    long steps = picograms / Math.multiplyExact(picogramsPerMicrolitre, step.microlitres());
-    return step.times(steps);
+    step.requireMoreThanZero();
+    long wholeMicrolitres = picograms / picogramsPerMicrolitre;
+    return step.times(wholeMicrolitres / step.microlitres());
   }
 
-  /** Whether this is that volume, neither a little more nor a little less. */
+  /** Whether this is that volume. A fraction in lowest terms is whole if it is over one. */
   public boolean isExactly(Volume volume) {
-    return picograms == Math.multiplyExact(picogramsPerMicrolitre, volume.microlitres());
+    return picogramsPerMicrolitre == 1 && picograms == volume.microlitres();
   }
 
-  /** This volume as a multiple of another, dimensionless. */
+  /**
+   * This volume as a multiple of another, dimensionless.
+   *
+   * @throws IllegalArgumentException if the other is zero
+   */
   public double ratioTo(Volume other) {
+    other.requireMoreThanZero();
     return (double) picograms / ((double) picogramsPerMicrolitre * other.microlitres());
   }
 

@@ -11,21 +11,27 @@ import java.util.Map;
 public record MarkNumber(long tenths) {
 
   private static final int TENTHS_IN_ONE = 10;
-  private static final String UNIT = "unit mark";
+
+  /** Far beyond the last line of any syringe. */
+  private static final long MOST_TENTHS = 5_000;
+
+  private static final String NO_UNIT = "";
   private static final String NUMBER_ONLY =
       "write only the number of the line to which the stopper is drawn";
+  private static final String NOT_A_VOLUME = "that is a volume, and a line is asked for";
   private static final AmountFormat FORMAT =
       new AmountFormat(
           "the number of a syringe line",
           "20",
-          Map.of(UNIT, 1),
+          Map.of(NO_UNIT, 1),
           Map.of(
               "u", NUMBER_ONLY,
               "iu", NUMBER_ONLY,
               "unit", NUMBER_ONLY,
               "units", NUMBER_ONLY,
-              "ml", "that is a volume: write the number of the line, or use the volume field",
-              "cc", "that is a volume: write the number of the line, or use the volume field"));
+              "ml", NOT_A_VOLUME,
+              "cc", NOT_A_VOLUME),
+          new AmountFormat.Range(1, MOST_TENTHS));
 
   public MarkNumber {
     if (!(tenths > 0)) {
@@ -35,7 +41,7 @@ public record MarkNumber(long tenths) {
 
   /** Reads the number of a line, such as "20" or "12.5". */
   public static Reading<MarkNumber> parse(String text) {
-    return FORMAT.readIn(UNIT, text).map(MarkNumber::new);
+    return FORMAT.readIn(NO_UNIT, text).map(MarkNumber::new);
   }
 
   /**
@@ -56,7 +62,7 @@ public record MarkNumber(long tenths) {
   /** "20-unit mark". */
   @Override
   public String toString() {
-    return number() + "-" + UNIT;
+    return number() + "-unit mark";
   }
 
   /** "20", without a word. */

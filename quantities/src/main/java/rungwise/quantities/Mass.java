@@ -10,20 +10,32 @@ import java.util.Map;
  */
 public record Mass(long picograms) implements Comparable<Mass> {
 
-  static final Map<String, String> REFUSED_UNITS =
+  private static final String NOT_UNITS = "units are marks on a syringe, not an amount";
+  private static final Map<String, String> REFUSED_UNITS =
       Map.ofEntries(
-          Map.entry("µg", "the micro sign is misread as mg: write mcg"),
-          Map.entry("μg", "the micro sign is misread as mg: write mcg"),
-          Map.entry("ug", "write mcg; \"ug\" is a code for machines"),
-          Map.entry("u", "\"U\" is misread as 0 or 4, and units are marks: write mcg or mg"),
-          Map.entry("iu", "\"IU\" is misread as IV or 10: write mcg or mg"),
-          Map.entry("unit", "units are marks on a syringe, not an amount: write mcg or mg"),
-          Map.entry("units", "units are marks on a syringe, not an amount: write mcg or mg"),
+          Map.entry("µg", "the micro sign is misread as mg, write mcg"),
+          Map.entry("μg", "the micro sign is misread as mg, write mcg"),
+          Map.entry("ug", "\"ug\" is a code for machines, write mcg"),
+          Map.entry("u", NOT_UNITS),
+          Map.entry("iu", NOT_UNITS),
+          Map.entry("unit", NOT_UNITS),
+          Map.entry("units", NOT_UNITS),
           Map.entry("g", "write the mass in mcg or mg"),
-          Map.entry("ml", "that is a volume: write the mass in mcg or mg"));
+          Map.entry("ml", "that is a volume, and a mass is asked for"));
+
+  /** Ten grams: far above what any vial of this therapy holds. */
+  private static final long MOST_PICOGRAMS = 10_000_000_000_000L;
+
+  /** A milligram, from which on a mass is printed in milligrams. */
+  static final Mass MILLIGRAM = new Mass(1_000_000_000L);
 
   private static final AmountFormat FORMAT =
-      new AmountFormat("a mass in mcg or mg", "2.5", unitWords(""), REFUSED_UNITS);
+      new AmountFormat(
+          "a mass in mcg or mg",
+          "2.5",
+          unitWords(""),
+          REFUSED_UNITS,
+          new AmountFormat.Range(1, MOST_PICOGRAMS));
 
   public Mass {
     if (picograms < 0) {
@@ -66,8 +78,15 @@ public record Mass(long picograms) implements Comparable<Mass> {
     return picograms > other.picograms;
   }
 
-  /** This mass as a multiple of another, dimensionless. */
+  /**
+   * This mass as a multiple of another, dimensionless.
+   *
+   * @throws IllegalArgumentException if the other is zero
+   */
   public double ratioTo(Mass other) {
+    if (!(other.picograms > 0)) {
+      throw new IllegalArgumentException("bug: a division by " + other);
+    }
     return (double) picograms / other.picograms;
   }
 
@@ -84,6 +103,6 @@ public record Mass(long picograms) implements Comparable<Mass> {
   /** In milligrams from 1 mg on, else in micrograms. */
   @Override
   public String toString() {
-    return in(picograms >= 1_000_000_000L ? MassUnit.MILLIGRAM : MassUnit.MICROGRAM);
+    return in(picograms >= MILLIGRAM.picograms ? MassUnit.MILLIGRAM : MassUnit.MICROGRAM);
   }
 }

@@ -12,16 +12,21 @@ public record Volume(long microlitres) implements Comparable<Volume> {
   public static final Volume ZERO = new Volume(0);
 
   private static final String UNIT = "mL";
-  private static final String SAY_MILLILITRES = "write the volume in mL, such as 0.2 mL";
-  private static final String NOT_UNITS =
-      "a syringe's units are marks, not an amount: write mL, or give the mark by itself";
+  private static final int PLACES = 3;
+
+  /** A litre: no vial, bag or syringe of this therapy comes near it. */
+  private static final long MOST_MICROLITRES = 1_000_000;
+
+  private static final String SAY_MILLILITRES = "write the volume in mL";
+  private static final String NOT_UNITS = "a syringe's units are marks, not an amount";
+  private static final String NOT_MASS = "that is a mass, and a volume is asked for";
   private static final AmountFormat FORMAT =
       new AmountFormat(
           "a volume in mL",
           "0.2",
-          Map.of(UNIT, 3),
+          Map.of(UNIT, PLACES),
           Map.ofEntries(
-              Map.entry("cc", "\"cc\" is misread as \"u\" or as zeros: write mL"),
+              Map.entry("cc", "\"cc\" is misread as \"u\" or as zeros"),
               Map.entry("u", NOT_UNITS),
               Map.entry("iu", NOT_UNITS),
               Map.entry("unit", NOT_UNITS),
@@ -30,7 +35,10 @@ public record Volume(long microlitres) implements Comparable<Volume> {
               Map.entry("µl", SAY_MILLILITRES),
               Map.entry("μl", SAY_MILLILITRES),
               Map.entry("mcl", SAY_MILLILITRES),
-              Map.entry("l", SAY_MILLILITRES)));
+              Map.entry("l", SAY_MILLILITRES),
+              Map.entry("mcg", NOT_MASS),
+              Map.entry("mg", NOT_MASS)),
+          new AmountFormat.Range(1, MOST_MICROLITRES));
 
   public Volume {
     if (microlitres < 0) {
@@ -69,7 +77,13 @@ public record Volume(long microlitres) implements Comparable<Volume> {
     return new Volume(Math.multiplyExact(microlitres, count));
   }
 
+  /**
+   * Whether a whole number of steps makes this volume.
+   *
+   * @throws IllegalArgumentException if the step is zero
+   */
   public boolean isMultipleOf(Volume step) {
+    step.requireMoreThanZero();
     return microlitres % step.microlitres == 0;
   }
 
@@ -81,14 +95,26 @@ public record Volume(long microlitres) implements Comparable<Volume> {
     return microlitres < other.microlitres;
   }
 
-  /** This volume as a multiple of another, dimensionless. */
+  /**
+   * This volume as a multiple of another, dimensionless.
+   *
+   * @throws IllegalArgumentException if the other is zero
+   */
   public double ratioTo(Volume other) {
+    other.requireMoreThanZero();
     return (double) microlitres / other.microlitres;
+  }
+
+  /** Nothing can be divided by no volume; the answer would be no number. */
+  void requireMoreThanZero() {
+    if (!(microlitres > 0)) {
+      throw new IllegalArgumentException("bug: a division by " + this);
+    }
   }
 
   /** The number of millilitres, without its unit, for a form field: "0.2". */
   public String millilitresText() {
-    return AmountFormat.plain(microlitres, 3);
+    return AmountFormat.plain(microlitres, PLACES);
   }
 
   @Override

@@ -1,0 +1,62 @@
+package rungwise.app.server;
+
+import java.nio.file.Path;
+import java.security.SecureRandom;
+import java.time.InstantSource;
+import java.util.UUID;
+import rungwise.clinic.people.OneTimeCode;
+import rungwise.clinic.people.People;
+import rungwise.clinic.people.PeoplePorts;
+import rungwise.store.SqliteStore;
+import rungwise.web.secrets.Argon2Hashing;
+
+/** A clinic's data folder, opened, with the use cases on top of it. */
+public final class OpenClinic implements AutoCloseable {
+
+  private final SqliteStore store;
+  private final InstantSource clock;
+  private final People people;
+
+  private OpenClinic(SqliteStore store, InstantSource clock) {
+    this.store = store;
+    this.clock = clock;
+    this.people =
+        new People(
+            new PeoplePorts(
+                store.accounts(),
+                store.credentials(),
+                new Argon2Hashing(),
+                OpenClinic::newCode,
+                UUID::randomUUID,
+                clock,
+                store.transactions()));
+  }
+
+  /**
+   * Opens a data folder, which must exist; an empty one becomes a new clinic.
+   *
+   * @throws rungwise.store.database.CannotOpenStore if it cannot be opened
+   */
+  public static OpenClinic in(Path folder, InstantSource clock) {
+    return new OpenClinic(SqliteStore.open(folder), clock);
+  }
+
+  private static OneTimeCode newCode() {
+    byte[] random = new byte[OneTimeCode.BYTES];
+    new SecureRandom().nextBytes(random);
+    return OneTimeCode.of(random);
+  }
+
+  public People people() {
+    return people;
+  }
+
+  public InstantSource clock() {
+    return clock;
+  }
+
+  @Override
+  public void close() {
+    store.close();
+  }
+}

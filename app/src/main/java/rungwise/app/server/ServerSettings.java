@@ -1,0 +1,67 @@
+package rungwise.app.server;
+
+import java.net.InetAddress;
+import java.net.UnknownHostException;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.Optional;
+import rungwise.app.WrongUse;
+import rungwise.web.access.ClinicSign;
+import rungwise.web.access.SessionLimits;
+
+/**
+ * Where and how a server answers.
+ *
+ * @param port 0 takes any free one
+ */
+public record ServerSettings(
+    InetAddress address, int port, Optional<Tls> tls, ClinicSign clinic, SessionLimits sessions) {
+
+  public static final String LOOPBACK = "127.0.0.1";
+  public static final String USUAL_PORT = "8717";
+
+  private static final int LAST_PORT = 65_535;
+
+  /** PEM files of a certificate with its chain, and of its private key. */
+  public record Tls(Path certificate, Path key) {}
+
+  /**
+   * Settings as a person gave them.
+   *
+   * @throws WrongUse if one of them cannot be
+   */
+  public static ServerSettings of(
+      String address, int port, Optional<Tls> tls, String clinic, ZoneId zone) {
+    if (port < 0 || port > LAST_PORT) {
+      throw new WrongUse("--port " + port + " is not a port: use 0 to " + LAST_PORT + ".");
+    }
+    return new ServerSettings(
+        addressOf(address), port, tls, signOf(clinic, zone), SessionLimits.USUAL);
+  }
+
+  private static InetAddress addressOf(String text) {
+    try {
+      return InetAddress.getByName(text);
+    } catch (UnknownHostException e) {
+      throw new WrongUse("--address " + text + " is not known: use an address of this machine.", e);
+    }
+  }
+
+  private static ClinicSign signOf(String clinic, ZoneId zone) {
+    if (!ClinicSign.isAcceptedName(clinic)) {
+      throw new WrongUse(
+          "--clinic \"" + clinic + "\" cannot be shown: use 1 to 80 characters on one line.");
+    }
+    return new ClinicSign(clinic, zone);
+  }
+
+  /** The same, with other limits for being signed in. */
+  public ServerSettings withSessions(SessionLimits limits) {
+    return new ServerSettings(address, port, tls, clinic, limits);
+  }
+
+  /** Whether others on the network could read what is sent. */
+  public boolean isOpenToOthersInClear() {
+    return tls.isEmpty() && !address.isLoopbackAddress();
+  }
+}

@@ -1,0 +1,33 @@
+package rungwise.app.server;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** A folder that only its owner can read and that is gone once it is closed. */
+public record TemporaryFolder(Path path) implements AutoCloseable {
+
+  public static TemporaryFolder make() {
+    try {
+      return new TemporaryFolder(Files.createTempDirectory("rungwise-"));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Override
+  public void close() {
+    try (Stream<Path> found = Files.walk(path)) {
+      List<Path> insideFirst = found.sorted(Comparator.reverseOrder()).toList();
+      for (Path file : insideFirst) {
+        Files.deleteIfExists(file);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

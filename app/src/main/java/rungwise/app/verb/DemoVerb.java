@@ -1,0 +1,68 @@
+package rungwise.app.verb;
+
+import java.io.PrintWriter;
+import java.time.InstantSource;
+import java.time.ZoneId;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import rungwise.app.server.DemoClinic;
+import rungwise.app.server.OpenClinic;
+import rungwise.app.server.RunningServer;
+import rungwise.app.server.ServerSettings;
+import rungwise.app.server.TemporaryFolder;
+
+/** Serves an invented clinic on this machine only; everything in it is gone afterwards. */
+@Command(
+    name = "demo",
+    description =
+        "Serve an invented clinic, freshly made, on this machine only. All of it is gone afterwards.",
+    mixinStandardHelpOptions = true)
+final class DemoVerb implements Callable<Integer> {
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--port",
+      defaultValue = ServerSettings.USUAL_PORT,
+      description = "Port to listen on; 0 takes any free one. [${DEFAULT-VALUE}]")
+  private int port;
+
+  @Override
+  public Integer call() {
+    ServerSettings settings =
+        ServerSettings.of(
+            ServerSettings.LOOPBACK,
+            port,
+            Optional.empty(),
+            DemoClinic.NAME,
+            ZoneId.systemDefault());
+    try (TemporaryFolder folder = TemporaryFolder.make()) {
+      OpenClinic opened = OpenClinic.in(folder.path(), InstantSource.system());
+      try (RunningServer server = RunningServer.start(settings, opened)) {
+        DemoClinic.fill(opened.people());
+        print(server);
+        server.awaitEnd();
+      }
+    }
+    return ExitCode.OK;
+  }
+
+  private void print(RunningServer server) {
+    PrintWriter out = spec.commandLine().getOut();
+    out.println("An invented clinic is at " + server.uri());
+    out.println("Nobody in it is real. Do not enter real patients: all is gone at the end.");
+    out.println();
+    out.println("Sign-in name     Password                        Roles");
+    for (DemoClinic.Member member : DemoClinic.MEMBERS) {
+      out.printf("%-16s %-31s %s%n", member.signInName(), member.password(), member.rolesInWords());
+    }
+    out.println();
+    out.println("ready");
+    out.flush();
+  }
+}

@@ -1,0 +1,63 @@
+package rungwise.app.verb;
+
+import java.io.PrintWriter;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.Spec;
+import rungwise.app.WrongUse;
+import rungwise.store.database.CannotOpenStore;
+
+/** The command line as a whole. */
+@Command(
+    name = "rungwise",
+    description = "Dose titration support for clinicians who run penile self-injection therapy.",
+    synopsisSubcommandLabel = "VERB",
+    commandListHeading = "%nVerbs:%n",
+    version = "rungwise 0.1.0",
+    mixinStandardHelpOptions = true,
+    exitCodeListHeading = "%nExit status:%n",
+    exitCodeList = {"0:done", "1:the program failed", "2:wrong use or bad input"},
+    subcommands = {ServeVerb.class, DemoVerb.class, WarmUpVerb.class})
+public final class RungwiseCommand implements Runnable {
+
+  @Spec private CommandSpec spec;
+
+  private RungwiseCommand() {}
+
+  /** Runs one verb; the exit status is 0 done, 1 fault, 2 wrong use or bad input. */
+  public static int run(String... arguments) {
+    return new CommandLine(new RungwiseCommand())
+        .setParameterExceptionHandler(RungwiseCommand::refuse)
+        .setExecutionExceptionHandler(RungwiseCommand::fail)
+        .execute(arguments);
+  }
+
+  @Override
+  public void run() {
+    throw new ParameterException(
+        spec.commandLine(), "No verb was given: name one of those that --help lists.");
+  }
+
+  private static int refuse(ParameterException wrong, String[] arguments) {
+    CommandSpec verb = wrong.getCommandLine().getCommandSpec();
+    PrintWriter err = wrong.getCommandLine().getErr();
+    err.println(wrong.getMessage());
+    err.println("Try '" + verb.qualifiedName() + " --help'.");
+    return ExitCode.USAGE;
+  }
+
+  private static int fail(Exception failure, CommandLine verb, ParseResult parsed) {
+    PrintWriter err = verb.getErr();
+    if (failure instanceof WrongUse || failure instanceof CannotOpenStore) {
+      err.println(failure.getMessage());
+      return ExitCode.USAGE;
+    }
+    err.println("The program failed. Nothing more is known than this:");
+    failure.printStackTrace(err);
+    return ExitCode.SOFTWARE;
+  }
+}

@@ -1,0 +1,128 @@
+package rungwise.clinic;
+
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import rungwise.quantities.Reading;
+
+/**
+ * The clinic's wall clock. Instants are kept in UTC; this is how people write and read them.
+ *
+ * @param zone the clinic's time zone
+ */
+public record ClinicTime(ZoneId zone) {
+
+  /** Which of two instants a local time means, when the clock was put back. */
+  public enum Occurrence {
+    NOT_SAID,
+    FIRST,
+    SECOND
+  }
+
+  private static final DateTimeFormatter DATE = DateTimeFormatter.ISO_LOCAL_DATE;
+  private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+  private static final DateTimeFormatter LONG_FORM =
+      DateTimeFormatter.ofPattern("EEEE d MMMM yyyy HH:mm", Locale.ENGLISH);
+  private static final DateTimeFormatter DAY_FORM =
+      DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
+  private static final int HOURS_SHOWN_AS_HOURS = 48;
+
+  /** "Sunday 29 November 2026 23:30". */
+  public String words(Instant instant) {
+    return LONG_FORM.format(instant.atZone(zone));
+  }
+
+  /** "29 November 2026". */
+  public static String words(LocalDate date) {
+    return DAY_FORM.format(date);
+  }
+
+  /** "in 3 h 20 min", "2 days ago". */
+  public static String distance(Instant from, Instant to) {
+    Duration between = Duration.between(from, to);
+    Duration size = between.abs();
+    String length;
+    if (size.toMinutes() < 1) {
+      return "now";
+    } else if (size.toHours() < 1) {
+      length = size.toMinutes() + " min";
+    } else if (size.toHours() < HOURS_SHOWN_AS_HOURS) {
+      length = size.toHours() + " h " + size.toMinutesPart() + " min";
+    } else {
+      length = size.toDays() + " days";
+    }
+    return between.isNegative() ? length + " ago" : "in " + length;
+  }
+
+  /** The date there now, for a form. */
+  public String dateText(Instant instant) {
+    return DATE.format(instant.atZone(zone));
+  }
+
+  /** The time of day there, for a form. */
+  public String timeText(Instant instant) {
+    return TIME.format(instant.atZone(zone));
+  }
+
+  /** A date as a form gives it, such as "1961-04-30". */
+  public static Reading<LocalDate> readDate(String text) {
+    try {
+      return Reading.of(LocalDate.parse(text.strip(), DATE));
+    } catch (DateTimeException notADate) {
+      return Reading.refused(
+          "\"" + text + "\" is not a date: write year, month and day, such as 2026-11-25");
+    }
+  }
+
+  /**
+   * The instant of a date and a time of day there. A time that occurs twice is asked back unless
+   * the occurrence is said; one that never occurs is refused.
+   */
+  public Reading<Instant> read(String dateText, String timeText, Occurrence occurrence) {
+    Reading<LocalDate> date = readDate(dateText);
+    Optional<LocalTime> time = readTime(timeText);
+    if (date instanceof Reading.Refused<LocalDate> refused) {
+      return new Reading.Refused<>(refused.faults());
+    }
+    if (time.isEmpty()) {
+      return Reading.refused(
+          "\"" + timeText + "\" is not a time of day: write hours and minutes, such as 21:30");
+    }
+    LocalDateTime local = date.found().orElseThrow().atTime(time.get());
+    List<ZoneOffset> offsets = zone.getRules().getValidOffsets(local);
+    if (offsets.isEmpty()) {
+      return Reading.refused(
+          "There was no "
+              + timeText
+              + " on "
+              + words(local.toLocalDate())
+              + ": the clocks went forward. Ask for the time again.");
+    }
+    if (offsets.size() > 1 && occurrence == Occurrence.NOT_SAID) {
+      return Reading.refused(
+          timeText
+              + " came twice on "
+              + words(local.toLocalDate())
+              + ": the clocks went back. Say whether it was the first or the second.");
+    }
+    ZoneOffset offset = occurrence == Occurrence.SECOND ? offsets.getLast() : offsets.getFirst();
+    return Reading.of(local.toInstant(offset));
+  }
+
+  private static Optional<LocalTime> readTime(String text) {
+    try {
+      return Optional.of(LocalTime.parse(text.strip(), TIME));
+    } catch (DateTimeException notATime) {
+      return Optional.empty();
+    }
+  }
+}

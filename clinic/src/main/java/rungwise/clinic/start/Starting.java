@@ -1,0 +1,151 @@
+package rungwise.clinic.start;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import rungwise.clinic.ClinicTime;
+import rungwise.clinic.IdSource;
+import rungwise.clinic.course.CourseFact;
+import rungwise.clinic.course.CourseFact.CourseOpened;
+import rungwise.clinic.course.CourseFact.PlanChosen;
+import rungwise.clinic.course.CourseFact.ScreeningAnswered;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.NewEntry;
+import rungwise.clinic.course.Patient;
+import rungwise.clinic.course.Plan;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.people.Role;
+import rungwise.clinic.titration.CourseReader;
+import rungwise.clinic.titration.TitrationPorts;
+import rungwise.dosing.history.Answer;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Barrels;
+import rungwise.dosing.known.PreparationId;
+import rungwise.quantities.Reading;
+
+/** The use case that opens a course. */
+public final class Starting {
+
+  private static final int LONGEST_NAME = 100;
+  private static final int LONGEST_NUMBER = 40;
+  private static final int OLDEST_YEARS = 120;
+  private static final int YOUNGEST_YEARS = 18;
+
+  private final TitrationPorts ports;
+  private final CourseReader reader;
+  private final IdSource ids;
+
+  public Starting(TitrationPorts ports, IdSource ids) {
+    this.ports = ports;
+    this.reader = new CourseReader(ports);
+    this.ids = ids;
+  }
+
+  /** Opens a course, or gives every fault of the form at once. */
+  public Reading<CourseId> open(Account actor, CourseDraft draft) {
+    if (!actor.may(Role.PRESCRIBER) && !actor.may(Role.NURSE_EDUCATOR)) {
+      return Reading.refused("Only a prescriber or a nurse educator can open a course.");
+    }
+    return ports.transactions().inTransaction(() -> openNow(actor, draft));
+  }
+
+  private Reading<CourseId> openNow(Account actor, CourseDraft draft) {
+    var faults = new ArrayList<String>();
+    Optional<Patient> patient = patient(draft, faults);
+    Optional<AetiologyGroup> group = AetiologyGroup.of(draft.group());
+    if (group.isEmpty()) {
+      faults.add("Choose the group: it decides the first dose. Not known is an answer.");
+    }
+    Optional<Answer> answer =
+        Arrays.stream(Answer.values())
+            .filter(one -> one.words().equals(draft.contraindication()))
+            .findFirst();
+    if (answer.isEmpty()) {
+      faults.add("Choose whether he has a contraindication. Not known is an answer.");
+    }
+    Optional<Plan> plan = plan(draft, faults);
+    if (plan.isPresent() && group.isPresent()) {
+      faults.addAll(reader.ladderOf(plan.get(), group.get()).faults());
+    }
+    patient
+        .filter(one -> !draft.namesakeConfirmed() && !ports.courses().alike(one).isEmpty())
+        .ifPresent(
+            one ->
+                faults.add(
+                    "Another course is for a man of that record number, or of that name and birth"
+                        + " date: look at it first, then confirm that this is somebody else."));
+    if (!faults.isEmpty()) {
+      return new Reading.Refused<>(faults);
+    }
+    CourseId id = new CourseId(ids.next().toString());
+    for (CourseFact fact :
+        List.of(
+            new CourseOpened(patient.orElseThrow(), group.orElseThrow()),
+            new ScreeningAnswered(answer.orElseThrow()),
+            new PlanChosen(plan.orElseThrow()))) {
+      ports.courses().append(NewEntry.of(id, fact, actor.id(), ports.clock().instant()));
+    }
+    return Reading.of(id);
+  }
+
+  private Optional<Patient> patient(CourseDraft draft, List<String> faults) {
+    String name = draft.fullName().strip();
+    String number = draft.recordNumber().strip();
+    if (name.isEmpty() || name.length() > LONGEST_NAME) {
+      faults.add("Enter his full name, at most " + LONGEST_NAME + " characters.");
+    }
+    if (number.isEmpty() || number.length() > LONGEST_NUMBER) {
+      faults.add("Enter his record number, at most " + LONGEST_NUMBER + " characters.");
+    }
+    Reading<LocalDate> birth = ClinicTime.readDate(draft.birthDate());
+    birth.faults().stream().map(fault -> "Birth date: " + fault).forEach(faults::add);
+    LocalDate today = LocalDate.ofInstant(ports.clock().instant(), ports.time().zone());
+    birth
+        .found()
+        .filter(
+            date ->
+                date.isAfter(today.minusYears(YOUNGEST_YEARS))
+                    || date.isBefore(today.minusYears(OLDEST_YEARS)))
+        .ifPresent(
+            date ->
+                faults.add(
+                    "Birth date: "
+                        + ClinicTime.words(date)
+                        + " makes him younger than "
+                        + YOUNGEST_YEARS
+                        + " or older than "
+                        + OLDEST_YEARS
+                        + ": check the year."));
+    return faults.isEmpty()
+        ? birth.found().map(date -> new Patient(name, date, number))
+        : Optional.empty();
+  }
+
+  private Optional<Plan> plan(CourseDraft draft, List<String> faults) {
+    boolean hasPreparation =
+        !draft.preparation().isBlank()
+            && ports.preparations().apply(new PreparationId(draft.preparation())).isPresent();
+    if (!hasPreparation) {
+      faults.add("Choose the preparation from the clinic's list.");
+    }
+    if (Barrels.of(draft.barrel()).isEmpty()) {
+      faults.add("Choose the syringe from the clinic's list.");
+    }
+    var protocol =
+        ports.protocols().signed().stream()
+            .filter(signed -> signed.protocol().key().equals(draft.protocol()))
+            .findFirst();
+    if (protocol.isEmpty()) {
+      faults.add("Choose a protocol that the clinic has signed.");
+    }
+    if (!hasPreparation || Barrels.of(draft.barrel()).isEmpty() || protocol.isEmpty()) {
+      return Optional.empty();
+    }
+    var found = protocol.get().protocol();
+    return Optional.of(
+        new Plan(
+            new PreparationId(draft.preparation()), draft.barrel(), found.name(), found.version()));
+  }
+}

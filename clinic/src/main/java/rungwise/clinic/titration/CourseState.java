@@ -1,0 +1,45 @@
+package rungwise.clinic.titration;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.CourseFile;
+import rungwise.dosing.Dosing;
+import rungwise.dosing.decision.Advice;
+import rungwise.dosing.decision.Clearance;
+import rungwise.dosing.guard.SignedDose;
+import rungwise.dosing.history.Question;
+
+/**
+ * A course at an instant: its record and what the engine says of it.
+ *
+ * @param notes what a reader must know about the ladder while it is not signed
+ */
+public record CourseState(CourseFile file, Question question, List<String> notes) {
+
+  public CourseState {
+    notes = List.copyOf(notes);
+  }
+
+  public Advice advice() {
+    return Dosing.advise(question);
+  }
+
+  /** The answer to "may he inject now?". */
+  public Clearance mayInject() {
+    return Dosing.mayInject(question, signed());
+  }
+
+  public Instant now() {
+    return question.now();
+  }
+
+  private Optional<SignedDose> signed() {
+    return file.signedDose().map(written -> signedDose(written.fact()));
+  }
+
+  private static SignedDose signedDose(DoseSigned signed) {
+    return new SignedDose(signed.volume(), signed.place(), signed.overridden());
+  }
+}

@@ -1,0 +1,27 @@
+package rungwise.clinic.titration;
+
+import java.util.Set;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.history.Place;
+
+/**
+ * What the sign form holds.
+ *
+ * @param volumeMicrolitres the volume of the step that was chosen
+ * @param basis the number of the last entry that the page showed
+ * @param changed a name of {@link rungwise.clinic.course.ChangeReason}, or empty
+ * @param overridden the holds that the prescriber overrides
+ * @param reason why, in words, where something was changed or overridden
+ */
+public record SignDraft(
+    long volumeMicrolitres,
+    Place place,
+    long basis,
+    String changed,
+    Set<GuardRule> overridden,
+    String reason) {
+
+  public SignDraft {
+    overridden = Set.copyOf(overridden);
+  }
+}

@@ -1,0 +1,24 @@
+package rungwise.clinic.titration;
+
+import java.time.InstantSource;
+import java.util.Optional;
+import java.util.function.Function;
+import rungwise.clinic.ClinicTime;
+import rungwise.clinic.Transactions;
+import rungwise.clinic.course.Courses;
+import rungwise.clinic.protocols.Protocols;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
+
+/**
+ * All that the use cases about a course need from outside.
+ *
+ * @param preparations finds every version of every preparation, withdrawn ones too
+ */
+public record TitrationPorts(
+    Courses courses,
+    Protocols protocols,
+    Function<PreparationId, Optional<Preparation>> preparations,
+    Transactions transactions,
+    InstantSource clock,
+    ClinicTime time) {}

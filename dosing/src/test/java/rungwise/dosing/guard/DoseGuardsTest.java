@@ -1,0 +1,207 @@
+package rungwise.dosing.guard;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static rungwise.dosing.LabelWorld.minutes;
+import static rungwise.dosing.LabelWorld.ml;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import rungwise.dosing.LabelWorld;
+import rungwise.dosing.history.Grade;
+import rungwise.dosing.history.Question;
+import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.known.Barrels;
+import rungwise.dosing.known.Component;
+import rungwise.dosing.known.Form;
+import rungwise.dosing.known.Ingredient;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.ladder.Ladder;
+import rungwise.quantities.Concentration;
+import rungwise.quantities.Mass;
+import rungwise.quantities.Volume;
+
+/** Each guard on a volume: where it speaks alone, and where it is silent. */
+final class DoseGuardsTest {
+
+  private static List<GuardRule> rules(Question question, String volume) {
+    return DoseGuards.ask(question, ml(volume)).stream()
+        .filter(Verdict::isBlock)
+        .map(Verdict::rule)
+        .toList();
+  }
+
+  private static LabelWorld after(String volume) {
+    return new LabelWorld().injected(volume, Grade.FULLER, minutes(20));
+  }
+
+  @Test
+  void a_step_within_every_limit_is_forbidden_by_nothing() {
+    assertThat(rules(after("0.25").question(), "0.5")).isEmpty();
+    assertThat(rules(after("0.25").question(), "0.25")).isEmpty();
+  }
+
+  @Test
+  void a_volume_that_is_no_step_is_refused() {
+    assertThat(rules(after("0.25").question(), "0.24")).containsExactly(GuardRule.NOT_A_STEP);
+  }
+
+  @Test
+  void a_volume_between_two_lines_is_refused() {
+    assertThat(rules(after("0.25").question(), "0.245"))
+        .containsExactly(GuardRule.NOT_A_STEP, GuardRule.BETWEEN_MARKS);
+  }
+
+  @Test
+  void more_than_one_step_up_is_refused_and_one_step_is_not() {
+    assertThat(rules(after("0.25").question(), "0.75"))
+        .containsExactly(GuardRule.MORE_THAN_ONE_STEP_UP);
+  }
+
+  @Test
+  void the_first_dose_is_the_first_step_and_no_other() {
+    assertThat(rules(new LabelWorld().question(), "0.12")).isEmpty();
+    assertThat(rules(new LabelWorld().question(), "0.25"))
+        .containsExactly(GuardRule.MORE_THAN_ONE_STEP_UP);
+  }
+
+  @Test
+  void two_hours_close_the_volume_and_everything_above_it() {
+    Question question = after("0.5").injected("0.5", Grade.USABLE, minutes(120)).question();
+
+    assertThat(rules(question, "0.25")).isEmpty();
+    assertThat(rules(question, "0.5")).containsExactly(GuardRule.VOLUME_CLOSED);
+    assertThat(rules(question, "0.75"))
+        .containsExactly(GuardRule.VOLUME_CLOSED, GuardRule.HIGHER_AFTER_LONG);
+  }
+
+  @Test
+  void a_reopening_opens_volumes_up_to_its_own_and_no_more() {
+    Question question =
+        new LabelWorld()
+            .injected("0.25", Grade.USABLE, minutes(130))
+            .reopened("0.25")
+            .injected("0.25", Grade.FULLER, minutes(30))
+            .question();
+
+    assertThat(rules(question, "0.25")).isEmpty();
+    assertThat(rules(question, "0.5")).containsExactly(GuardRule.VOLUME_CLOSED);
+  }
+
+  @Test
+  void a_report_written_after_the_reopening_closes_again() {
+    Question question =
+        new LabelWorld()
+            .injected("0.25", Grade.USABLE, minutes(130))
+            .reopened("0.25")
+            .injected("0.25", Grade.USABLE, minutes(125))
+            .question();
+
+    assertThat(rules(question, "0.25")).containsExactly(GuardRule.VOLUME_CLOSED);
+  }
+
+  @Test
+  void over_an_hour_or_not_known_forbids_every_higher_dose() {
+    Question long61 = new LabelWorld().injected("0.25", Grade.USABLE, minutes(61)).question();
+    Question unknown =
+        new LabelWorld().injected("0.25", Grade.FULLER, new SoftAfter.NotKnown()).question();
+
+    assertThat(rules(long61, "0.5")).containsExactly(GuardRule.HIGHER_AFTER_LONG);
+    assertThat(rules(unknown, "0.5")).containsExactly(GuardRule.HIGHER_AFTER_LONG);
+    assertThat(rules(long61, "0.25")).isEmpty();
+  }
+
+  @Test
+  void a_later_short_response_at_that_dose_answers_an_earlier_long_one() {
+    Question question =
+        new LabelWorld()
+            .injected("0.25", Grade.FULLER, new SoftAfter.NotKnown())
+            .injected("0.25", Grade.FULLER, minutes(30))
+            .question();
+
+    assertThat(rules(question, "0.5")).isEmpty();
+  }
+
+  @Test
+  void nothing_at_all_with_unknown_duration_forbids_nothing() {
+    Question question =
+        new LabelWorld().injected("0.25", Grade.NONE, new SoftAfter.NotKnown()).question();
+
+    assertThat(rules(question, "0.5")).isEmpty();
+  }
+
+  @Test
+  void above_the_ceiling_is_refused() {
+    Question open = after("0.25").question();
+    Ladder low =
+        new Ladder(open.ladder().preparation(), Barrels.U100_1, List.of(ml("0.25")), ml("0.25"));
+
+    assertThat(rules(withLadder(open, low), "0.5"))
+        .containsExactly(GuardRule.ABOVE_CEILING, GuardRule.NOT_A_STEP);
+  }
+
+  @Test
+  void more_of_a_component_than_its_limit_is_refused() {
+    Ingredient limited =
+        new Ingredient(
+            Component.ALPROSTADIL,
+            Concentration.parse("20 mcg/mL").orThrow(),
+            Optional.of(Mass.parse("5 mcg").orThrow()));
+    var preparation =
+        new Preparation(
+            new PreparationId("limited"),
+            "Limited",
+            new Form.Solution(),
+            List.of(limited),
+            ml("0.25"),
+            Optional.empty());
+    var ladder = new Ladder(preparation, Barrels.U100_1, List.of(ml("0.25")), ml("0.25"));
+    Question question = withLadder(new LabelWorld().question(), ladder);
+
+    assertThat(DoseGuards.ask(question, ml("0.26")))
+        .extracting(Verdict::rule)
+        .contains(GuardRule.ABOVE_COMPONENT_LIMIT);
+    assertThat(rules(question, "0.25")).isEmpty();
+  }
+
+  @Test
+  void below_the_2_unit_mark_is_blocked_and_up_to_5_units_is_warned() {
+    Question question = new LabelWorld().on(Barrels.U100_0_3_HALF_UNIT).question();
+
+    assertThat(rules(question, "0.015")).contains(GuardRule.TOO_SMALL_TO_MEASURE);
+    assertThat(rules(question, "0.02")).doesNotContain(GuardRule.TOO_SMALL_TO_MEASURE);
+    assertThat(DoseGuards.ask(question, ml("0.05")))
+        .extracting(Verdict::rule)
+        .contains(GuardRule.SMALL_VOLUME);
+    assertThat(DoseGuards.ask(question, ml("0.055")))
+        .extracting(Verdict::rule)
+        .doesNotContain(GuardRule.SMALL_VOLUME);
+  }
+
+  @Test
+  void more_than_a_quarter_of_drawing_error_is_held() {
+    Question question = new LabelWorld().question();
+
+    assertThat(rules(question, "0.08")).contains(GuardRule.HARD_TO_MEASURE);
+    assertThat(rules(question, "0.09")).doesNotContain(GuardRule.HARD_TO_MEASURE);
+  }
+
+  private static Question withLadder(Question question, Ladder ladder) {
+    return new Question(
+        question.group(),
+        question.contraindication(),
+        question.readiness(),
+        question.protocol(),
+        ladder,
+        question.history(),
+        question.now());
+  }
+
+  @Test
+  void zero_is_refused_without_a_fault() {
+    assertThat(DoseGuards.ask(new LabelWorld().question(), Volume.ZERO))
+        .extracting(Verdict::rule)
+        .contains(GuardRule.NOT_A_STEP, GuardRule.TOO_SMALL_TO_MEASURE);
+  }
+}

@@ -1,0 +1,70 @@
+package rungwise.store;
+
+import java.nio.file.Path;
+import rungwise.clinic.Transactions;
+import rungwise.clinic.people.Accounts;
+import rungwise.clinic.people.Credentials;
+import rungwise.store.database.DataFolder;
+import rungwise.store.database.Database;
+import rungwise.store.journal.Journal;
+import rungwise.store.journal.JournalKey;
+import rungwise.store.people.SqlAccounts;
+import rungwise.store.people.SqlCredentials;
+
+/** All data of one clinic in one folder, opened by one process at a time. */
+public final class SqliteStore implements AutoCloseable {
+
+  private final DataFolder folder;
+  private final Database database;
+  private final Journal journal;
+  private final Accounts accounts;
+  private final Credentials credentials;
+
+  private SqliteStore(DataFolder folder, Database database, JournalKey key) {
+    this.folder = folder;
+    this.database = database;
+    this.journal = new Journal(database, key);
+    this.accounts = new SqlAccounts(database, journal);
+    this.credentials = new SqlCredentials(database);
+  }
+
+  /**
+   * Opens a data folder, which must exist; an empty one becomes a new store.
+   *
+   * @throws rungwise.store.database.CannotOpenStore if it cannot be opened; the message says why
+   *     and what to do
+   */
+  public static SqliteStore open(Path dataFolder) {
+    DataFolder folder = DataFolder.take(dataFolder);
+    try {
+      JournalKey key = JournalKey.in(folder, /* isNewFolder= */ !Database.isIn(folder));
+      return new SqliteStore(folder, Database.open(folder), key);
+    } catch (RuntimeException e) {
+      folder.close();
+      throw e;
+    }
+  }
+
+  public Transactions transactions() {
+    return database;
+  }
+
+  public Accounts accounts() {
+    return accounts;
+  }
+
+  public Credentials credentials() {
+    return credentials;
+  }
+
+  public Journal journal() {
+    return journal;
+  }
+
+  /** Waits for work under way and gives the folder back. */
+  @Override
+  public void close() {
+    database.close();
+    folder.close();
+  }
+}

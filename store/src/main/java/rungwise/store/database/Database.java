@@ -1,0 +1,171 @@
+package rungwise.store.database;
+
+import com.zaxxer.hikari.HikariConfig;
+import com.zaxxer.hikari.HikariDataSource;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.function.Supplier;
+import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.FlywayException;
+import org.flywaydb.core.api.exception.FlywayValidateException;
+import org.jooq.DSLContext;
+import org.jooq.SQLDialect;
+import org.jooq.conf.Settings;
+import org.jooq.impl.DSL;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteConfig.JournalMode;
+import org.sqlite.SQLiteConfig.SynchronousMode;
+import org.sqlite.SQLiteConfig.TransactionMode;
+import org.sqlite.SQLiteDataSource;
+import rungwise.clinic.Transactions;
+
+/**
+ * One SQLite file with two ways in: a single connection that writes, and a pool that only reads.
+ *
+ * <p>A write transaction takes the file's lock when it begins, so that nothing it has read can
+ * change before it ends; with the usual late lock most of several writers that read first are
+ * thrown out. A commit is on the disk before it returns.
+ */
+public final class Database implements Transactions, AutoCloseable {
+
+  private static final String FILE = "rungwise.db";
+  private static final int BUSY_TIMEOUT_MILLISECONDS = 5000;
+  private static final int READERS = 4;
+  private static final long WAIT_FOR_CONNECTION_MILLISECONDS = 30_000;
+
+  private final HikariDataSource writing;
+  private final HikariDataSource reading;
+  private final DSLContext writer;
+  private final DSLContext reader;
+  private final ScopedValue<DSLContext> current = ScopedValue.newInstance();
+
+  private Database(HikariDataSource writing, HikariDataSource reading) {
+    this.writing = writing;
+    this.reading = reading;
+    this.writer = context(writing);
+    this.reader = context(reading);
+  }
+
+  /** Whether the folder already holds a database. */
+  public static boolean isIn(DataFolder folder) {
+    return Files.exists(folder.file(FILE));
+  }
+
+  /**
+   * Opens the folder's database, makes it first if there is none, and brings its tables up to date.
+   *
+   * @throws CannotOpenStore if that cannot be done
+   */
+  public static Database open(DataFolder folder) {
+    Path file = folder.file(FILE);
+    try {
+      DataFolder.createForOwner(file);
+      migrate(source(file, writerConfig()));
+    } catch (IOException e) {
+      throw new CannotOpenStore("The database " + file + " cannot be created.", e);
+    } catch (FlywayValidateException e) {
+      throw new CannotOpenStore(
+          "The database "
+              + file
+              + " was written by a newer or a changed Rungwise: start that one, or restore a backup.",
+          e);
+    } catch (FlywayException e) {
+      throw new CannotOpenStore(
+          "The database " + file + " cannot be read or brought up to date: restore a backup.", e);
+    }
+    return new Database(
+        pool(source(file, writerConfig()), 1, /* isReadOnly= */ false),
+        pool(source(file, readerConfig()), READERS, /* isReadOnly= */ true));
+  }
+
+  private static void migrate(SQLiteDataSource source) {
+    Flyway.configure()
+        .dataSource(source)
+        .locations("classpath:db/migration/common", "classpath:db/migration/sqlite")
+        .ignoreMigrationPatterns(new String[0])
+        .load()
+        .migrate();
+  }
+
+  private static SQLiteConfig config() {
+    var config = new SQLiteConfig();
+    config.enforceForeignKeys(true);
+    config.setBusyTimeout(BUSY_TIMEOUT_MILLISECONDS);
+    config.setJournalMode(JournalMode.WAL);
+    config.setSynchronous(SynchronousMode.FULL);
+    return config;
+  }
+
+  private static SQLiteConfig writerConfig() {
+    SQLiteConfig config = config();
+    config.setTransactionMode(TransactionMode.IMMEDIATE);
+    // Otherwise "insert or replace" would remove a row without asking the triggers.
+    config.enableRecursiveTriggers(true);
+    return config;
+  }
+
+  private static SQLiteConfig readerConfig() {
+    SQLiteConfig config = config();
+    config.setReadOnly(true);
+    config.setTransactionMode(TransactionMode.DEFERRED);
+    return config;
+  }
+
+  private static SQLiteDataSource source(Path file, SQLiteConfig config) {
+    var source = new SQLiteDataSource(config);
+    source.setUrl("jdbc:sqlite:" + file);
+    return source;
+  }
+
+  private static HikariDataSource pool(SQLiteDataSource source, int size, boolean isReadOnly) {
+    var config = new HikariConfig();
+    config.setDataSource(source);
+    config.setMaximumPoolSize(size);
+    config.setReadOnly(isReadOnly);
+    config.setConnectionTimeout(WAIT_FOR_CONNECTION_MILLISECONDS);
+    return new HikariDataSource(config);
+  }
+
+  private static DSLContext context(HikariDataSource source) {
+    // What is stored is about patients, so no statement reaches a log.
+    var settings = new Settings().withExecuteLogging(false);
+    return DSL.using(source, SQLDialect.SQLITE, settings);
+  }
+
+  @Override
+  public <T> T inTransaction(Supplier<T> work) {
+    DSLContext outer = current.isBound() ? current.get() : writer;
+    return outer.transactionResult(
+        inner -> ScopedValue.where(current, inner.dsl()).call(work::get));
+  }
+
+  /** Reads many times from the one state that the database is in now. */
+  public <T> T inSnapshot(Supplier<T> work) {
+    return reader.transactionResult(
+        inner -> ScopedValue.where(current, inner.dsl()).call(work::get));
+  }
+
+  /** For reading: inside a transaction its own state, outside the last committed one. */
+  public DSLContext reading() {
+    return current.isBound() ? current.get() : reader;
+  }
+
+  /**
+   * For writing.
+   *
+   * @throws IllegalStateException outside a transaction
+   */
+  public DSLContext writing() {
+    if (!current.isBound()) {
+      throw new IllegalStateException("bug: a write outside a transaction");
+    }
+    return current.get();
+  }
+
+  @Override
+  public void close() {
+    reading.close();
+    writing.close();
+  }
+}

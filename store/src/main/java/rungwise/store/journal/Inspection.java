@@ -1,0 +1,115 @@
+package rungwise.store.journal;
+
+import static rungwise.store.schema.Tables.ENTRY;
+import static rungwise.store.schema.Tables.JOURNAL_HEAD;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jooq.Cursor;
+import org.jooq.DSLContext;
+import org.jooq.Record;
+import org.jooq.Table;
+import org.jooq.TableRecord;
+import org.jooq.exception.DataAccessException;
+import rungwise.store.schema.tables.records.EntryRecord;
+import rungwise.store.schema.tables.records.JournalHeadRecord;
+
+/** One walk over the whole journal, in one snapshot, holding one entry at a time. */
+final class Inspection {
+
+  private final DSLContext reading;
+  private final Seals seals;
+  private long walked = 0;
+  private String previousSeal = Seals.BEFORE_THE_FIRST;
+
+  Inspection(DSLContext reading, Seals seals) {
+    this.reading = reading;
+    this.seals = seals;
+  }
+
+  Optional<BrokenEntry> firstBroken() {
+    try {
+      return inChain().or(this::atTheEnd).or(this::withoutEntry);
+    } catch (DataAccessException | IllegalArgumentException e) {
+      return broken(walked + 1, "is not in the form in which it was written");
+    }
+  }
+
+  private Optional<BrokenEntry> inChain() {
+    var cursors = new ArrayList<FactCursor>();
+    try (Cursor<Record> entries =
+        reading
+            .select(StoredText.columns(ENTRY))
+            .from(ENTRY)
+            .orderBy(ENTRY.SEQ.asc())
+            .fetchLazy()) {
+      for (Table<?> table : FactTables.all()) {
+        cursors.add(FactCursor.over(reading, table));
+      }
+      Optional<BrokenEntry> found = Optional.empty();
+      while (found.isEmpty() && entries.hasNext()) {
+        found = inEntry(entries.fetchNext(), cursors);
+      }
+      return found;
+    } finally {
+      cursors.forEach(FactCursor::close);
+    }
+  }
+
+  private Optional<BrokenEntry> inEntry(Record row, List<FactCursor> cursors) {
+    long expected = walked + 1;
+    EntryRecord entry = row.into(ENTRY);
+    if (entry.getSeq() != expected) {
+      return broken(expected, "is missing");
+    }
+    if (!entry.getPreviousSeal().equals(previousSeal)) {
+      return broken(expected, "does not follow the one before it");
+    }
+    StoredText.check(ENTRY, row);
+    var facts = new ArrayList<TableRecord<?>>();
+    cursors.forEach(cursor -> facts.addAll(cursor.rowsOf(entry.getId())));
+    if (!seals.ofEntry(entry, facts).equals(entry.getSeal())) {
+      return broken(expected, "is not as it was sealed");
+    }
+    walked = expected;
+    previousSeal = entry.getSeal();
+    return Optional.empty();
+  }
+
+  private Optional<BrokenEntry> atTheEnd() {
+    JournalHeadRecord head = reading.fetchOne(JOURNAL_HEAD);
+    if (head == null) {
+      return walked == 0 ? Optional.empty() : broken(walked, "is followed by a removed end");
+    }
+    if (!seals.isSealed(head)) {
+      return broken(walked, "is followed by an end that is not as it was sealed");
+    }
+    if (head.getSeq() > walked) {
+      return broken(walked + 1, "is missing: the end of the journal was cut off");
+    }
+    return head.getSeq() == walked && head.getSeal().equals(previousSeal)
+        ? Optional.empty()
+        : broken(head.getSeq() + 1, "lies beyond the sealed end of the journal");
+  }
+
+  private Optional<BrokenEntry> withoutEntry() {
+    for (Table<?> table : FactTables.all()) {
+      var entryId = FactTables.entryId(table);
+      boolean isThere =
+          reading.fetchExists(
+              reading
+                  .selectOne()
+                  .from(table)
+                  .whereNotExists(reading.selectOne().from(ENTRY).where(ENTRY.ID.eq(entryId))));
+      if (isThere) {
+        return broken(walked + 1, "is missing: a row of " + table.getName() + " has no entry");
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<BrokenEntry> broken(long seq, String what) {
+    return Optional.of(new BrokenEntry(seq, "Entry " + seq + " " + what + "."));
+  }
+}

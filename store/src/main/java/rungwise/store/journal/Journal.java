@@ -1,0 +1,116 @@
+package rungwise.store.journal;
+
+import static rungwise.store.schema.Tables.ENTRY;
+import static rungwise.store.schema.Tables.JOURNAL_HEAD;
+
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.jooq.DSLContext;
+import org.jooq.Field;
+import org.jooq.TableRecord;
+import rungwise.store.database.Database;
+import rungwise.store.schema.tables.records.EntryRecord;
+import rungwise.store.schema.tables.records.JournalHeadRecord;
+
+/**
+ * Appends to the chain and checks it. Each entry is sealed over the seal before it, its own row and
+ * the rows of its facts; the end of the chain is sealed too, so that a cut end is found.
+ */
+public final class Journal {
+
+  private static final short HEAD_ID = 1;
+
+  private final Database database;
+  private final Seals seals;
+
+  public Journal(Database database, JournalKey key) {
+    this.database = database;
+    this.seals = new Seals(key);
+  }
+
+  /**
+   * Appends one entry with its facts, inside the transaction of the caller. The facts get the
+   * entry's id here. Instants are cut to milliseconds, which every database keeps.
+   *
+   * @return the entry's id
+   * @throws IllegalStateException outside a transaction, or if the end of the chain is not as it
+   *     was sealed
+   */
+  public String append(NewEntry entry, TableRecord<?>... facts) {
+    DSLContext writing = database.writing();
+    JournalHeadRecord head = head(writing);
+    EntryRecord row = row(entry, head);
+    List<TableRecord<?>> rows = prepared(row.getId(), facts);
+    row.setSeal(seals.ofEntry(row, rows));
+    writing.executeInsert(row);
+    rows.forEach(writing::executeInsert);
+    move(writing, row);
+    return row.getId();
+  }
+
+  /** The first entry that is missing or is not as it was sealed; empty if the journal is whole. */
+  public Optional<BrokenEntry> firstBroken() {
+    return database.inSnapshot(() -> new Inspection(database.reading(), seals).firstBroken());
+  }
+
+  private JournalHeadRecord head(DSLContext writing) {
+    JournalHeadRecord stored = writing.fetchOne(JOURNAL_HEAD);
+    if (stored != null && seals.isSealed(stored)) {
+      return stored;
+    }
+    if (stored == null && !writing.fetchExists(ENTRY)) {
+      return new JournalHeadRecord(HEAD_ID, 0L, Seals.BEFORE_THE_FIRST, "");
+    }
+    throw new IllegalStateException(
+        "The journal was changed by another program: stop, and restore a backup");
+  }
+
+  private void move(DSLContext writing, EntryRecord last) {
+    var head = new JournalHeadRecord();
+    head.setId(HEAD_ID);
+    head.setSeq(last.getSeq());
+    head.setSeal(last.getSeal());
+    head.setHeadSeal(seals.ofHead(last.getSeq(), last.getSeal()));
+    writing
+        .insertInto(JOURNAL_HEAD)
+        .set(head)
+        .onConflict(JOURNAL_HEAD.ID)
+        .doUpdate()
+        .set(head)
+        .execute();
+  }
+
+  private static EntryRecord row(NewEntry entry, JournalHeadRecord head) {
+    var row = new EntryRecord();
+    row.setSeq(head.getSeq() + 1);
+    row.setId(entry.id());
+    row.setKind(entry.kind());
+    row.setCourseId(entry.course().orElse(null));
+    row.setRecordedAt(entry.at().truncatedTo(ChronoUnit.MILLIS));
+    row.setRecordedBy(entry.by());
+    row.setOnBehalfOf(entry.onBehalfOf().orElse(null));
+    row.setCorrects(entry.corrects().orElse(null));
+    row.setReason(entry.reason().orElse(null));
+    row.setPreviousSeal(head.getSeal());
+    return row;
+  }
+
+  private static List<TableRecord<?>> prepared(String entryId, TableRecord<?>... facts) {
+    for (TableRecord<?> fact : facts) {
+      fact.set(FactTables.entryId(fact.getTable()), entryId);
+      for (Field<?> field : fact.fields()) {
+        if (fact.get(field) instanceof Instant instant) {
+          fact.set(field.coerce(Instant.class), instant.truncatedTo(ChronoUnit.MILLIS));
+        }
+      }
+    }
+    return List.of(facts).stream()
+        .sorted(
+            Comparator.<TableRecord<?>, String>comparing(fact -> fact.getTable().getName())
+                .thenComparingLong(FactTables::lineOf))
+        .toList();
+  }
+}

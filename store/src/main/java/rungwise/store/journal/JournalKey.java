@@ -1,0 +1,91 @@
+package rungwise.store.journal;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.security.InvalidKeyException;
+import java.security.NoSuchAlgorithmException;
+import java.security.SecureRandom;
+import java.util.HexFormat;
+import javax.crypto.Mac;
+import javax.crypto.spec.SecretKeySpec;
+import rungwise.store.database.CannotOpenStore;
+import rungwise.store.database.DataFolder;
+
+/**
+ * The secret that seals the journal: 256 random bits in a file beside the database. Who can change
+ * the database but not read this file cannot make a seal (HMAC-SHA-256, RFC 2104).
+ */
+public final class JournalKey {
+
+  private static final String FILE = "journal.key";
+  private static final String ALGORITHM = "HmacSHA256";
+  private static final int BYTES = 32;
+
+  private final SecretKeySpec key;
+
+  private JournalKey(byte[] key) {
+    this.key = new SecretKeySpec(key, ALGORITHM);
+  }
+
+  /**
+   * The folder's key, made first if the folder is new.
+   *
+   * @throws CannotOpenStore if there is a database but no key, or the key cannot be read
+   */
+  public static JournalKey in(DataFolder folder, boolean isNewFolder) {
+    Path file = folder.file(FILE);
+    try {
+      if (Files.notExists(file) && !isNewFolder) {
+        throw new CannotOpenStore(
+            "The key file " + file + " is missing: bring it back from where backups are kept.");
+      }
+      if (Files.notExists(file)) {
+        write(file);
+      }
+      byte[] key = HexFormat.of().parseHex(Files.readString(file).strip());
+      if (key.length == BYTES) {
+        return new JournalKey(key);
+      }
+    } catch (IllegalArgumentException e) {
+      throw isDamaged(file, e);
+    } catch (IOException e) {
+      throw new CannotOpenStore("The key file " + file + " cannot be read or written.", e);
+    }
+    throw isDamaged(file, new IllegalArgumentException("wrong length"));
+  }
+
+  private static CannotOpenStore isDamaged(Path file, Exception cause) {
+    return new CannotOpenStore(
+        "The key file " + file + " is damaged: bring it back from where backups are kept.", cause);
+  }
+
+  /** Written under another name first, so that a half-written key is never taken for one. */
+  private static void write(Path file) throws IOException {
+    var random = new byte[BYTES];
+    new SecureRandom().nextBytes(random);
+    String line = HexFormat.of().formatHex(random) + "\n";
+    Path draft = file.resolveSibling(FILE + ".new");
+    DataFolder.createForOwner(draft);
+    try (var channel = FileChannel.open(draft, StandardOpenOption.WRITE)) {
+      channel.write(ByteBuffer.wrap(line.getBytes(StandardCharsets.US_ASCII)));
+      channel.force(true);
+    }
+    Files.move(draft, file);
+  }
+
+  /** The seal of a text, as 64 hexadecimal digits. */
+  String seal(String text) {
+    try {
+      var mac = Mac.getInstance(ALGORITHM);
+      mac.init(key);
+      return HexFormat.of().formatHex(mac.doFinal(text.getBytes(StandardCharsets.UTF_8)));
+    } catch (NoSuchAlgorithmException | InvalidKeyException e) {
+      throw new IllegalStateException("bug: every Java has " + ALGORITHM, e);
+    }
+  }
+}

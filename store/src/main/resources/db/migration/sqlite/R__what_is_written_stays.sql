@@ -1,0 +1,25 @@
+-- No row of the journal or of a fact table is changed or removed. Each fact table has its two
+-- triggers here; a test goes through all of them.
+create trigger if not exists entry_is_not_changed before update on entry
+begin select raise(abort, 'entries are never changed'); end;
+create trigger if not exists entry_is_not_removed before delete on entry
+begin select raise(abort, 'entries are never removed'); end;
+
+create trigger if not exists entry_leaves_no_gap before insert on entry
+when new.seq <> (select coalesce(max(seq), 0) + 1 from entry)
+begin select raise(abort, 'entries are counted without a gap'); end;
+
+create trigger if not exists account_is_not_changed before update on account
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists account_is_not_removed before delete on account
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists account_standing_is_not_changed before update on account_standing
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists account_standing_is_not_removed before delete on account_standing
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists sign_in_is_not_changed before update on sign_in
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists sign_in_is_not_removed before delete on sign_in
+begin select raise(abort, 'facts are never removed'); end;

@@ -1,0 +1,73 @@
+package rungwise.store;
+
+import java.time.Instant;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.people.AccountEvent;
+import rungwise.clinic.people.AccountId;
+import rungwise.clinic.people.AccountState;
+import rungwise.clinic.people.Role;
+import rungwise.clinic.people.SignInAttempt;
+import rungwise.clinic.people.SignInName;
+
+/** Entries of every kind that accounts make. */
+public final class SampleEntries {
+
+  public static final Instant NOW = Instant.parse("2026-03-02T09:00:00.123Z");
+
+  private SampleEntries() {}
+
+  public static Account account(int number, String name) {
+    return new Account(
+        AccountId.of(new UUID(1, number)),
+        new SignInName(name),
+        "Name of " + name,
+        Set.of(Role.PRESCRIBER, Role.ADMINISTRATOR),
+        AccountState.ACTIVE);
+  }
+
+  public static void run(SqliteStore store, Runnable work) {
+    store
+        .transactions()
+        .inTransaction(
+            () -> {
+              work.run();
+              return Optional.empty();
+            });
+  }
+
+  /** Appends 5 entries: two accounts, a change, and two tries at signing in. */
+  public static void append(SqliteStore store) {
+    Account ana = account(1, "ana.ruiz");
+    Account zoe = account(2, "zoe");
+    run(store, () -> invite(store, ana));
+    run(store, () -> invite(store, zoe));
+    run(
+        store,
+        () ->
+            store
+                .accounts()
+                .append(
+                    new AccountEvent(
+                        AccountEvent.Kind.ROLES_CHANGED,
+                        ana.withRoles(Set.of(Role.AUDITOR)),
+                        zoe.id(),
+                        NOW)));
+    run(store, () -> signIn(store, Optional.of(ana.id()), SignInAttempt.Outcome.SIGNED_IN));
+    run(store, () -> signIn(store, Optional.empty(), SignInAttempt.Outcome.REFUSED));
+  }
+
+  public static void invite(SqliteStore store, Account account) {
+    store
+        .accounts()
+        .append(
+            new AccountEvent(AccountEvent.Kind.ACCOUNT_INVITED, account, AccountId.PROGRAM, NOW));
+  }
+
+  public static void signIn(
+      SqliteStore store, Optional<AccountId> account, SignInAttempt.Outcome outcome) {
+    store.accounts().append(new SignInAttempt(account, outcome, NOW));
+  }
+}

@@ -1,0 +1,52 @@
+package rungwise.web.access;
+
+import java.util.List;
+import java.util.Set;
+import org.springframework.http.HttpMethod;
+import org.springframework.http.server.PathContainer;
+import org.springframework.web.util.pattern.PathPatternParser;
+import rungwise.clinic.people.Role;
+
+/**
+ * The one table of who may go where. What is not in it is open to nobody: a new handler needs a row
+ * here before anyone can reach it.
+ */
+public final class Routes {
+
+  private static final Access ANYONE = new Access.Anyone();
+  private static final Access SIGNED_IN = new Access.SignedIn();
+  private static final Access ADMINISTRATOR = new Access.AnyOf(Set.of(Role.ADMINISTRATOR));
+
+  /** Every route, in the order of the guide. */
+  public static final List<Route> TABLE =
+      List.of(
+          Route.get("/assets/{name}", ANYONE),
+          Route.get("/sign-in", ANYONE),
+          Route.post("/sign-in", ANYONE),
+          Route.post("/sign-out", ANYONE),
+          Route.get("/first-start", ANYONE),
+          Route.post("/first-start", ANYONE),
+          Route.get("/welcome", ANYONE),
+          Route.post("/welcome", ANYONE),
+          Route.get("/", SIGNED_IN),
+          Route.get("/people", ADMINISTRATOR),
+          Route.get("/people/invite", ADMINISTRATOR),
+          Route.post("/people/invite", ADMINISTRATOR),
+          Route.get("/people/{id}", ADMINISTRATOR),
+          Route.post("/people/{id}/roles", ADMINISTRATOR),
+          Route.post("/people/{id}/new-code", ADMINISTRATOR),
+          Route.post("/people/{id}/deactivate", ADMINISTRATOR));
+
+  private Routes() {}
+
+  /** The methods that a path has routes for; empty if it leads nowhere. */
+  static List<HttpMethod> methodsOf(String path) {
+    return TABLE.stream().filter(route -> matches(route, path)).map(Route::method).toList();
+  }
+
+  private static boolean matches(Route route, String path) {
+    return PathPatternParser.defaultInstance
+        .parse(route.path())
+        .matches(PathContainer.parsePath(path));
+  }
+}

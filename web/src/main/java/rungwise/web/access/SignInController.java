@@ -1,0 +1,114 @@
+package rungwise.web.access;
+
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.time.Duration;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpMethod;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.ModelAndView;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.people.People;
+import rungwise.web.page.Fault;
+import rungwise.web.page.Faults;
+import rungwise.web.page.Page;
+import rungwise.web.secrets.TryLimiter;
+
+/** Signing in and out. */
+@Controller
+final class SignInController {
+
+  private static final Logger LOG = LoggerFactory.getLogger(SignInController.class);
+
+  private static final String TEMPLATE = "access/sign-in";
+  private static final String TODAY = "/";
+  private static final Faults WRONG =
+      new Faults(
+          List.of(
+              Fault.ofForm(
+                  "The sign-in name and the password do not belong together. Check both. If the"
+                      + " password is lost, an administrator gives you a code for a new one.")));
+
+  private final People people;
+  private final Sessions sessions;
+  private final TryLimiter limiter;
+
+  SignInController(People people, Sessions sessions, TryLimiter limiter) {
+    this.people = people;
+    this.sessions = sessions;
+    this.limiter = limiter;
+  }
+
+  @GetMapping("/sign-in")
+  ModelAndView show(
+      @RequestParam(defaultValue = TODAY) String next,
+      @RequestParam Optional<String> ended,
+      @RequestParam Optional<String> opened) {
+    if (Sessions.accountNow().isPresent()) {
+      return Page.redirect(safe(next));
+    }
+    if (people.list().isEmpty()) {
+      return Page.redirect("/first-start");
+    }
+    String notice =
+        ended.isPresent()
+            ? "You were signed out, because nothing was done here for a while or the account was"
+                + " changed. Sign in to go on."
+            : opened.isPresent() ? "Your password is set. Sign in with it." : "";
+    return Page.of(TEMPLATE, SignInPage.of("", safe(next), notice, Faults.NONE));
+  }
+
+  @PostMapping("/sign-in")
+  ModelAndView signIn(
+      @RequestParam(defaultValue = "") String signInName,
+      @RequestParam(defaultValue = "") String password,
+      @RequestParam(defaultValue = TODAY) String next,
+      HttpServletRequest request,
+      HttpServletResponse response) {
+    String name = signInName.strip().toLowerCase(Locale.ROOT);
+    Optional<Duration> wait = limiter.tryOnce(request.getRemoteAddr(), name);
+    if (wait.isPresent()) {
+      LOG.info("Sign-in refused: too often");
+      response.setHeader(HttpHeaders.RETRY_AFTER, TryLimiter.seconds(wait.get()));
+      return Page.of(
+          TEMPLATE,
+          SignInPage.of(name, safe(next), "", refused(wait.get())),
+          HttpStatus.TOO_MANY_REQUESTS);
+    }
+    Optional<Account> account = people.authenticate(name, password);
+    if (account.isEmpty()) {
+      LOG.info("Sign-in refused");
+      return Page.refused(TEMPLATE, SignInPage.of(name, safe(next), "", WRONG));
+    }
+    limiter.prove(request.getRemoteAddr(), name);
+    sessions.open(request, account.get());
+    LOG.info("Signed in {}", account.get().id());
+    return Page.redirect(safe(next));
+  }
+
+  @PostMapping("/sign-out")
+  ModelAndView signOut(HttpServletRequest request) {
+    sessions.close(request);
+    return Page.redirect("/sign-in");
+  }
+
+  private static Faults refused(Duration wait) {
+    return new Faults(List.of(Fault.ofForm(TryLimiter.say(wait))));
+  }
+
+  /** Where to go after signing in: one of our own pages, or Today. */
+  private static String safe(String next) {
+    String path = next.split("\\?", 2)[0];
+    boolean isOurs = path.startsWith("/") && !path.startsWith("//") && !path.contains("\\");
+    return isOurs && Routes.methodsOf(path).contains(HttpMethod.GET) ? next : TODAY;
+  }
+}

@@ -1,0 +1,74 @@
+package rungwise.web.fault;
+
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.util.Map;
+import org.springframework.http.HttpStatus;
+import rungwise.web.page.Templates;
+
+/**
+ * What a page says that cannot be what was asked for.
+ *
+ * @param headline what happened, in a few words
+ * @param sentence why, and whether anything was saved
+ * @param next what the link says that leads on
+ * @param nextPath where it leads
+ */
+public record FaultPage(
+    HttpStatus status, String headline, String sentence, String next, String nextPath) {
+
+  private static final String TO_TODAY = "Go to Today";
+  private static final String TODAY = "/";
+
+  /** A form that outlived its page or its session. */
+  public static final FaultPage STALE =
+      new FaultPage(
+          HttpStatus.FORBIDDEN,
+          "Your page was open too long",
+          "Nothing was saved. Open the page again, enter what you entered, and send it within 15"
+              + " minutes.",
+          TO_TODAY,
+          TODAY);
+
+  /** The page for a status of an answer; every status that has no page of its own shares one. */
+  public static FaultPage of(HttpStatus status) {
+    return switch (status) {
+      case FORBIDDEN ->
+          fault(
+              status,
+              "This page is not open to you",
+              "None of your roles may use it, and nothing was changed. An administrator can change"
+                  + " your roles.");
+      case NOT_FOUND ->
+          fault(
+              status,
+              "There is no such page",
+              "Check the address. If a link of this program led here, tell your administrator which"
+                  + " one.");
+      case METHOD_NOT_ALLOWED ->
+          fault(
+              status,
+              "That cannot be done here",
+              "The address exists, but not for what was asked. Nothing was saved. Use the buttons"
+                  + " and links of the pages.");
+      default ->
+          fault(
+              status,
+              "That was not understood",
+              "The browser sent something this program does not accept. Nothing was saved. Go back,"
+                  + " open the page again and try once more.");
+    };
+  }
+
+  private static FaultPage fault(HttpStatus status, String headline, String sentence) {
+    return new FaultPage(status, headline, sentence, TO_TODAY, TODAY);
+  }
+
+  /** Writes it as the whole answer. */
+  public void write(Templates templates, HttpServletRequest request, HttpServletResponse response)
+      throws IOException {
+    response.setStatus(status.value());
+    templates.write("fault/fault", Map.of("page", this), request, response);
+  }
+}

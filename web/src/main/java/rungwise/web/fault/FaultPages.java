@@ -1,0 +1,32 @@
+package rungwise.web.fault;
+
+import jakarta.servlet.DispatcherType;
+import jakarta.servlet.Filter;
+import java.util.EnumSet;
+import org.springframework.boot.web.error.ErrorPage;
+import org.springframework.boot.web.error.ErrorPageRegistrar;
+import org.springframework.boot.web.servlet.FilterRegistrationBean;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.context.annotation.Import;
+import org.springframework.core.Ordered;
+import rungwise.web.page.Templates;
+
+/** Puts the fault pages in place of the server's own. */
+@Configuration(proxyBeanMethods = false)
+@Import(FaultController.class)
+public class FaultPages {
+
+  @Bean
+  ErrorPageRegistrar faultPage() {
+    return registry -> registry.addErrorPages(new ErrorPage(FaultController.PATH));
+  }
+
+  @Bean
+  FilterRegistrationBean<Filter> incidents(Templates templates) {
+    var registration = new FilterRegistrationBean<Filter>(new Incidents(templates));
+    registration.setOrder(Ordered.HIGHEST_PRECEDENCE + 1);
+    registration.setDispatcherTypes(EnumSet.of(DispatcherType.REQUEST, DispatcherType.ERROR));
+    return registration;
+  }
+}

@@ -1,0 +1,79 @@
+package rungwise.web.fault;
+
+import jakarta.servlet.Filter;
+import jakarta.servlet.FilterChain;
+import jakarta.servlet.ServletRequest;
+import jakarta.servlet.ServletResponse;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.security.SecureRandom;
+import java.util.Arrays;
+import java.util.HexFormat;
+import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.http.HttpStatus;
+import rungwise.web.page.Templates;
+
+/**
+ * Catches what nobody else caught: the person gets a number and no detail, the log gets the same
+ * number with the kinds of failure and where they arose. Messages of failures stay out of the log,
+ * because they can hold what a person typed.
+ */
+final class Incidents implements Filter {
+
+  private static final Logger LOG = LoggerFactory.getLogger(Incidents.class);
+  private static final int BYTES_OF_NUMBER = 4;
+  private static final int MOST_CAUSES = 8;
+
+  private final SecureRandom random = new SecureRandom();
+  private final Templates templates;
+
+  Incidents(Templates templates) {
+    this.templates = templates;
+  }
+
+  @Override
+  public void doFilter(ServletRequest request, ServletResponse response, FilterChain chain)
+      throws IOException {
+    try {
+      chain.doFilter(request, response);
+    } catch (Exception | LinkageError | StackOverflowError failure) {
+      String number = nextNumber();
+      LOG.error("Incident {}: {}", number, describe(failure));
+      answer(number, (HttpServletResponse) response);
+    }
+  }
+
+  private void answer(String number, HttpServletResponse response) throws IOException {
+    if (response.isCommitted()) {
+      return;
+    }
+    response.resetBuffer();
+    response.setStatus(HttpStatus.INTERNAL_SERVER_ERROR.value());
+    templates.writeBare("fault/incident", Map.of("page", new IncidentPage(number)), response);
+  }
+
+  private String nextNumber() {
+    byte[] bytes = new byte[BYTES_OF_NUMBER];
+    random.nextBytes(bytes);
+    return HexFormat.of().withUpperCase().formatHex(bytes);
+  }
+
+  private static String describe(Throwable failure) {
+    return Stream.iterate(failure, Objects::nonNull, Throwable::getCause)
+        .limit(MOST_CAUSES)
+        .map(Incidents::describeOne)
+        .collect(Collectors.joining("\n caused by "));
+  }
+
+  private static String describeOne(Throwable failure) {
+    return failure.getClass().getName()
+        + Arrays.stream(failure.getStackTrace())
+            .map(frame -> "\n  at " + frame)
+            .collect(Collectors.joining());
+  }
+}

@@ -1,0 +1,42 @@
+package rungwise.web.page;
+
+import java.util.List;
+
+/**
+ * What surrounds the content of a page.
+ *
+ * @param clinic the clinic's name, or the program's where there is no clinic yet
+ * @param person full name of who is signed in; empty if nobody is
+ * @param links where that person may go
+ * @param csrf the proof that a form came from one of our pages
+ * @param stylesheet address of the style sheet
+ */
+public record Frame(String clinic, String person, List<Link> links, Csrf csrf, String stylesheet) {
+
+  /**
+   * One entry of the navigation.
+   *
+   * @param current whether the page shown belongs to it
+   */
+  public record Link(String path, String word, boolean current) {}
+
+  /** A hidden field: its name and its value. */
+  public record Csrf(String name, String value) {
+
+    /** Of a page without forms. */
+    public static final Csrf NONE = new Csrf("_csrf", "");
+  }
+
+  public Frame {
+    links = List.copyOf(links);
+  }
+
+  /** The frame of a page that must work when nothing else does. */
+  public static Frame bare(String stylesheet) {
+    return new Frame("Rungwise", "", List.of(), Csrf.NONE, stylesheet);
+  }
+
+  public boolean isSignedIn() {
+    return !person.isEmpty();
+  }
+}

@@ -1,0 +1,34 @@
+package rungwise.web.page;
+
+/**
+ * One safety verdict as shown: word and shape say its class, colour only repeats it.
+ *
+ * @param kind its class
+ * @param sentence what holds and why
+ * @param next when it clears or what would clear it; may be empty
+ */
+public record VerdictLine(Kind kind, String sentence, String next) {
+
+  /** The class of a verdict. */
+  public enum Kind {
+    HARD_STOP("Hard stop"),
+    HOLD("Hold"),
+    NOTE("Note");
+
+    private final String word;
+
+    Kind(String word) {
+      this.word = word;
+    }
+
+    public String word() {
+      return word;
+    }
+  }
+
+  public VerdictLine {
+    if (sentence.isBlank()) {
+      throw new IllegalArgumentException("bug: a verdict without a reason");
+    }
+  }
+}

@@ -1,0 +1,124 @@
+package rungwise.web.people;
+
+import jakarta.servlet.http.HttpServletRequest;
+import java.time.Duration;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.ModelAndView;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.people.People;
+import rungwise.quantities.Reading;
+import rungwise.web.page.Fault;
+import rungwise.web.page.Faults;
+import rungwise.web.page.Page;
+import rungwise.web.people.OpeningPage.Typed;
+import rungwise.web.secrets.TryLimiter;
+
+/** Opening an account by a one-time code: the first one of all, or one that was made for you. */
+@Controller
+final class OpeningController {
+
+  private static final Logger LOG = LoggerFactory.getLogger(OpeningController.class);
+
+  private static final String FIRST_START = "people/first-start";
+  private static final String WELCOME = "people/welcome";
+  private static final String SIGN_IN = "/sign-in";
+
+  private final People people;
+  private final TryLimiter limiter;
+
+  OpeningController(People people, TryLimiter limiter) {
+    this.people = people;
+    this.limiter = limiter;
+  }
+
+  @GetMapping("/first-start")
+  ModelAndView firstStart() {
+    return isOpen()
+        ? Page.redirect(SIGN_IN)
+        : Page.of(FIRST_START, OpeningPage.firstStart(Typed.NOTHING, Faults.NONE));
+  }
+
+  @PostMapping("/first-start")
+  ModelAndView makeFirst(
+      @RequestParam(defaultValue = "") String code,
+      @RequestParam(defaultValue = "") String signInName,
+      @RequestParam(defaultValue = "") String fullName,
+      @RequestParam(defaultValue = "") String password,
+      HttpServletRequest request) {
+    if (isOpen()) {
+      return Page.redirect(SIGN_IN);
+    }
+    var typed = new Typed(code, normal(signInName), fullName);
+    Optional<Duration> wait = limiter.tryOnce(request.getRemoteAddr(), FIRST_START);
+    if (wait.isPresent()) {
+      return Page.of(
+          FIRST_START,
+          OpeningPage.firstStart(typed, tooOften(wait.get())),
+          HttpStatus.TOO_MANY_REQUESTS);
+    }
+    Reading<Account> made =
+        people.accept(code, typed.signInName(), Optional.of(fullName), password);
+    return switch (made) {
+      case Reading.Read<Account> read -> opened(read.value());
+      case Reading.Refused<Account> refused ->
+          Page.refused(
+              FIRST_START, OpeningPage.firstStart(typed, FaultPlaces.place(refused.faults())));
+    };
+  }
+
+  @GetMapping("/welcome")
+  ModelAndView welcome() {
+    return isOpen()
+        ? Page.of(WELCOME, OpeningPage.welcome(Typed.NOTHING, Faults.NONE))
+        : Page.redirect("/first-start");
+  }
+
+  @PostMapping("/welcome")
+  ModelAndView accept(
+      @RequestParam(defaultValue = "") String code,
+      @RequestParam(defaultValue = "") String signInName,
+      @RequestParam(defaultValue = "") String password,
+      HttpServletRequest request) {
+    if (!isOpen()) {
+      return Page.redirect("/first-start");
+    }
+    var typed = new Typed(code, normal(signInName), "");
+    Optional<Duration> wait = limiter.tryOnce(request.getRemoteAddr(), typed.signInName());
+    if (wait.isPresent()) {
+      return Page.of(
+          WELCOME, OpeningPage.welcome(typed, tooOften(wait.get())), HttpStatus.TOO_MANY_REQUESTS);
+    }
+    Reading<Account> accepted = people.accept(code, typed.signInName(), Optional.empty(), password);
+    return switch (accepted) {
+      case Reading.Read<Account> read -> opened(read.value());
+      case Reading.Refused<Account> refused ->
+          Page.refused(WELCOME, OpeningPage.welcome(typed, FaultPlaces.place(refused.faults())));
+    };
+  }
+
+  private boolean isOpen() {
+    return !people.list().isEmpty();
+  }
+
+  private static String normal(String signInName) {
+    return signInName.strip().toLowerCase(Locale.ROOT);
+  }
+
+  private static ModelAndView opened(Account account) {
+    LOG.info("Password set by {}", account.id());
+    return Page.redirect(SIGN_IN + "?opened");
+  }
+
+  private static Faults tooOften(Duration wait) {
+    return new Faults(List.of(Fault.ofForm(TryLimiter.say(wait))));
+  }
+}

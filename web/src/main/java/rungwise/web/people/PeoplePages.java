@@ -1,0 +1,18 @@
+package rungwise.web.people;
+
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.context.annotation.Import;
+import rungwise.web.access.ClinicSign;
+import rungwise.web.page.ClinicTime;
+
+/** The pages about the people who work here. */
+@Configuration(proxyBeanMethods = false)
+@Import({OpeningController.class, PeopleController.class})
+public class PeoplePages {
+
+  @Bean
+  ClinicTime clinicTime(ClinicSign clinic) {
+    return new ClinicTime(clinic.zone());
+  }
+}

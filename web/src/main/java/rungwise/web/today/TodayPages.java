@@ -1,0 +1,9 @@
+package rungwise.web.today;
+
+import org.springframework.context.annotation.Configuration;
+import org.springframework.context.annotation.Import;
+
+/** The day's list. */
+@Configuration(proxyBeanMethods = false)
+@Import(TodayController.class)
+public class TodayPages {}

@@ -30,7 +30,7 @@ import rungwise.app.dose.DoseText;
     mixinStandardHelpOptions = true)
 final class DoseVerb implements Callable<Integer> {
 
-  @Spec private CommandSpec spec;
+  @Spec private CommandSpec spec = CommandSpec.create();
 
   @Option(names = "--preparation", description = "A sample preparation, by its token.")
   private @Nullable String preparation;

@@ -65,10 +65,16 @@ public record CourseView(
   /**
    * A safety check that spoke.
    *
+   * @param rule its name in the table of guards
    * @param next when it clears, or what would clear it; may be empty
    */
   public record VerdictText(
-      GuardClass guardClass, String sentence, String next, List<String> facts, String source) {
+      String rule,
+      GuardClass guardClass,
+      String sentence,
+      String next,
+      List<String> facts,
+      String source) {
     public VerdictText {
       facts = List.copyOf(facts);
     }

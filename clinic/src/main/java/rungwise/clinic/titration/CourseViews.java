@@ -134,6 +134,7 @@ public final class CourseViews {
   private VerdictText verdict(Verdict verdict, Instant now) {
     GuardRule rule = verdict.rule();
     return new VerdictText(
+        rule.name(),
         rule.guardClass(),
         rule.wording(),
         clears(verdict.clears(), now),

@@ -51,7 +51,7 @@ public final class DemoClinic {
   public static void fill(People people) {
     Account administrator = fillFirst(people);
     MEMBERS.stream()
-        .filter(member -> member != ADMINISTRATOR)
+        .filter(member -> !member.equals(ADMINISTRATOR))
         .forEach(member -> invite(people, administrator, member));
   }
 

@@ -24,7 +24,8 @@ import rungwise.app.server.TemporaryFolder;
     mixinStandardHelpOptions = true)
 final class DemoVerb implements Callable<Integer> {
 
-  @Spec private CommandSpec spec;
+  /** Put here by the command line before the verb is called. */
+  @Spec private CommandSpec spec = CommandSpec.create();
 
   @Option(
       names = "--port",

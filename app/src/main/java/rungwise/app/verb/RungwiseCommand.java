@@ -21,10 +21,11 @@ import rungwise.store.database.CannotOpenStore;
     mixinStandardHelpOptions = true,
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {"0:done", "1:the program failed", "2:wrong use or bad input"},
-    subcommands = {ServeVerb.class, DemoVerb.class, WarmUpVerb.class})
+    subcommands = {ServeVerb.class, DemoVerb.class, DoseVerb.class, WarmUpVerb.class})
 public final class RungwiseCommand implements Runnable {
 
-  @Spec private CommandSpec spec;
+  /** Put here by the command line before the verb is called. */
+  @Spec private CommandSpec spec = CommandSpec.create();
 
   private RungwiseCommand() {}
 

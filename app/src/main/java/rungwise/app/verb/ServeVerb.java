@@ -27,7 +27,8 @@ import rungwise.app.server.ServerSettings;
     mixinStandardHelpOptions = true)
 final class ServeVerb implements Callable<Integer> {
 
-  @Spec private CommandSpec spec;
+  /** Put here by the command line before the verb is called. */
+  @Spec private CommandSpec spec = CommandSpec.create();
 
   @Option(
       names = "--address",

@@ -21,7 +21,7 @@ import rungwise.app.server.TemporaryFolder;
 @Command(
     name = "demo",
     description =
-        "Serve an invented clinic, freshly made, on this machine only. All of it is gone afterwards.",
+        "Serve an invented clinic, freshly made, on this machine only. It is gone afterwards.",
     mixinStandardHelpOptions = true)
 final class DemoVerb implements Callable<Integer> {
 

@@ -166,7 +166,8 @@ public record ReportPage(
             .toList();
     return Choice.of("causes", "Anything wrong with the injection?", options)
         .withHint(
-            "Whole dose delivered, no leak, needle not bent, not under the skin, no bubble, aroused,"
+            "Whole dose delivered, no leak, needle not bent, not under the skin, no bubble,"
+                + " aroused,"
                 + " vial cold and in date.")
         .withPicked(Set.of(ReportForm.said(form.causes())));
   }

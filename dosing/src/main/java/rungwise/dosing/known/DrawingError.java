@@ -37,13 +37,13 @@ public record DrawingError(Volume volume, long readingNanolitres, long tolerance
   public static final Sourced<Volume> BLOCK_BELOW =
       new Sourced<>(
           Volume.ofMicrolitres(20),
-          Source.read(Citation.CASELLA_1993, "below 2 units (0.02 mL) unacceptably large error"));
+          Source.read(Citation.CASELLA_1993, "below the 2-unit mark (0.02 mL) unacceptably large"));
 
   /** At or below this volume published errors are near a tenth. */
   public static final Sourced<Volume> WARN_AT_OR_BELOW =
       new Sourced<>(
           Volume.ofMicrolitres(50),
-          Source.read(Citation.LTEIF_1999, "9.9 % mean error below 5 units, 3.2 % above"));
+          Source.read(Citation.LTEIF_1999, "9.9 % mean error below the 5-unit mark, 3.2 % above"));
 
   private static final long NANOLITRES = 1000;
   private static final long PERCENT = 100;

@@ -58,6 +58,7 @@ final class TamperingTest {
     var tables = new ArrayList<Table<?>>(FactTables.all());
     tables.add(ENTRY);
     int tried = 0;
+    SampleEntries.appendFormulary(store);
 
     for (Table<?> table : tables) {
       Object row = raw.column("select min(rowid) from " + table.getName()).getFirst();

@@ -4,7 +4,7 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Import;
 import rungwise.web.access.ClinicSign;
-import rungwise.web.page.ClinicTime;
+import rungwise.clinic.ClinicTime;
 
 /** The pages about the people who work here. */
 @Configuration(proxyBeanMethods = false)

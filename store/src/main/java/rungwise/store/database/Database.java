@@ -68,7 +68,8 @@ public final class Database implements Transactions, AutoCloseable {
       throw new CannotOpenStore(
           "The database "
               + file
-              + " was written by a newer or a changed Rungwise: start that one, or restore a backup.",
+              + " was written by a newer or a changed Rungwise: start that one, or restore a"
+              + " backup.",
           e);
     } catch (FlywayException e) {
       throw new CannotOpenStore(

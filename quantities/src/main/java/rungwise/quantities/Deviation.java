@@ -1,6 +1,5 @@
 package rungwise.quantities;
 
-
 /**
  * How far a drawn volume lies from the one that was meant, as when a dose is rounded down to a
  * printed line, or when a line is mistaken for another.

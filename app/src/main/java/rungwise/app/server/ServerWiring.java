@@ -85,8 +85,7 @@ class ServerWiring {
   @Bean
   CourseViews courseViews(ClinicTime time, People people) {
     return new CourseViews(
-        time,
-        id -> people.find(id).map(Account::fullName).orElse("the program"));
+        time, id -> people.find(id).map(Account::fullName).orElse("the program"));
   }
 
   @Bean

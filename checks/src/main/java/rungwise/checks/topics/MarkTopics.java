@@ -3,9 +3,9 @@ package rungwise.checks.topics;
 import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.Optional;
-import rungwise.quantities.Deviation;
 import rungwise.dosing.known.DrawingError;
 import rungwise.dosing.known.UnitScale;
+import rungwise.quantities.Deviation;
 import rungwise.quantities.MarkNumber;
 import rungwise.quantities.Volume;
 

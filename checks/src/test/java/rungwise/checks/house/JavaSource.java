@@ -25,10 +25,10 @@ public record JavaSource(
   public record Type(String name, boolean isTop) {}
 
   /**
-   * A method or constructor.
+   * A method or constructor with a body.
    *
    * @param type the simple name of the type around it
-   * @param lines from its first annotation or modifier to its closing brace
+   * @param lines from its opening to its closing brace
    * @param annotations simple names
    */
   public record Method(String type, String name, int line, int lines, Set<String> annotations) {}

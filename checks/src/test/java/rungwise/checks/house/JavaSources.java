@@ -20,6 +20,8 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -41,15 +43,19 @@ public final class JavaSources {
   }
 
   private static List<JavaSource> readAll() {
-    List<Text> texts =
-        Repository.textFiles().stream().filter(TextFile::isJava).map(Text::new).toList();
+    Map<String, TextFile> files =
+        Repository.textFiles().stream()
+            .filter(TextFile::isJava)
+            .collect(Collectors.toMap(file -> "/" + file.path(), file -> file));
+    List<Text> texts = files.values().stream().map(Text::new).toList();
     var compiler = ToolProvider.getSystemJavaCompiler();
     var task = (JavacTask) compiler.getTask(null, null, null, List.of(), null, texts);
     var positions = Trees.instance(task).getSourcePositions();
     try {
       var sources = new ArrayList<JavaSource>();
       for (CompilationUnitTree unit : task.parse()) {
-        sources.add(read(((Text) unit.getSourceFile()).file, new Scan(unit, positions)));
+        TextFile file = Objects.requireNonNull(files.get(unit.getSourceFile().getName()));
+        sources.add(read(file, new Scan(unit, positions)));
       }
       return List.copyOf(sources);
     } catch (IOException e) {
@@ -121,7 +127,7 @@ public final class JavaSources {
 
     @Override
     public @Nullable Object visitMethod(MethodTree tree, @Nullable Object nothing) {
-      if (positions.getEndPosition(unit, tree) >= 0) {
+      if (tree.getBody() != null && positions.getEndPosition(unit, tree) >= 0) {
         Set<String> annotations =
             tree.getModifiers().getAnnotations().stream()
                 .map(AnnotationTree::getAnnotationType)
@@ -132,7 +138,7 @@ public final class JavaSources {
                 around.getFirst(),
                 tree.getName().toString(),
                 lineOf(tree),
-                lastLineOf(tree) - lineOf(tree) + 1,
+                lastLineOf(tree) - lineOf(tree.getBody()) + 1,
                 annotations));
       }
       return super.visitMethod(tree, nothing);

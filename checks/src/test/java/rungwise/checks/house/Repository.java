@@ -18,7 +18,7 @@ public final class Repository {
 
   /** Folders that are made by the build, by tools or by running the program. */
   private static final Set<String> NOT_OURS =
-      Set.of("target", ".git", ".idea", ".vscode", "node_modules", "data");
+      Set.of("target", ".git", ".idea", ".vscode", "node_modules", "data", "results");
 
   private static final Pattern TEXT =
       Pattern.compile(

@@ -96,8 +96,7 @@ final class DraftReading {
     return switch (draft.form()) {
       case "solution" -> Optional.of(new Form.Solution());
       case "powder" -> powder();
-      case "prefilled" ->
-          volume("The fill of the syringe", draft.fill()).map(Form.Prefilled::new);
+      case "prefilled" -> volume("The fill of the syringe", draft.fill()).map(Form.Prefilled::new);
       case "cartridge" ->
           volume("The fill of the cartridge", draft.fill()).map(Form.Cartridge::new);
       default -> {

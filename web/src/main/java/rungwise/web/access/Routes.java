@@ -18,15 +18,11 @@ public final class Routes {
   private static final Access CLINICAL =
       new Access.AnyOf(
           Set.of(
-              Role.PRESCRIBER,
-              Role.NURSE_EDUCATOR,
-              Role.ON_CALL_CLINICIAN,
-              Role.PROGRAMME_LEAD));
+              Role.PRESCRIBER, Role.NURSE_EDUCATOR, Role.ON_CALL_CLINICIAN, Role.PROGRAMME_LEAD));
   private static final Access OPENS_COURSES =
       new Access.AnyOf(Set.of(Role.PRESCRIBER, Role.NURSE_EDUCATOR));
   private static final Access REPORTS =
-      new Access.AnyOf(
-          Set.of(Role.PRESCRIBER, Role.NURSE_EDUCATOR, Role.ON_CALL_CLINICIAN));
+      new Access.AnyOf(Set.of(Role.PRESCRIBER, Role.NURSE_EDUCATOR, Role.ON_CALL_CLINICIAN));
   private static final Access PRESCRIBER = new Access.AnyOf(Set.of(Role.PRESCRIBER));
   private static final Access KEEPER =
       new Access.AnyOf(Set.of(Role.PRESCRIBER, Role.PROGRAMME_LEAD));

@@ -143,7 +143,8 @@ final class PeopleController {
 
   private ModelAndView showCode(Account actor, Invitation made, RedirectAttributes carried) {
     LOG.info("Code for {} made by {}", made.account().id(), actor.id());
-    carried.addFlashAttribute(CODE, new ShownCode(made.code().text(), time.words(made.goodUntil())));
+    carried.addFlashAttribute(
+        CODE, new ShownCode(made.code().text(), time.words(made.goodUntil())));
     return Page.redirect(AccountPage.pathOf(made.account()));
   }
 

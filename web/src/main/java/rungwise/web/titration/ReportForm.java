@@ -14,7 +14,6 @@ import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Marking;
 import rungwise.dosing.known.UnitScale;
-import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /**
@@ -29,13 +28,15 @@ public record ReportForm(
     @Nullable String mark,
     @Nullable String grade,
     @Nullable String soft,
-    @Nullable String minutes,
+    @Nullable String exactMinutes,
+    @Nullable String leastMinutes,
     @Nullable String fromMinutes,
     @Nullable String beforeMinutes,
     @Nullable String causes,
     @Nullable String reason) {
 
   private static final String NONE = "";
+  private static final String AT_LEAST = "at_least";
 
   /** An empty form: today, and the mark of the dose in force. */
   static ReportForm empty(CourseState state, ClinicTime time) {
@@ -43,7 +44,18 @@ public record ReportForm(
     String mark =
         state.file().signedDose().map(one -> mark(one.fact().volume(), barrel)).orElse(NONE);
     return new ReportForm(
-        time.dateText(state.now()), NONE, NONE, mark, NONE, NONE, NONE, NONE, NONE, NONE, NONE);
+        time.dateText(state.now()),
+        NONE,
+        NONE,
+        mark,
+        NONE,
+        NONE,
+        NONE,
+        NONE,
+        NONE,
+        NONE,
+        NONE,
+        NONE);
   }
 
   /** A report that is to be corrected. */
@@ -56,9 +68,8 @@ public record ReportForm(
         mark(report.drawn(), Barrels.of(report.barrel()).orElseThrow()),
         Integer.toString(report.grade().number()),
         kind(soft),
-        soft instanceof SoftAfter.Exactly(TimeSpan span)
-            ? span.minutesText()
-            : soft instanceof SoftAfter.AtLeast(TimeSpan least) ? least.minutesText() : NONE,
+        soft instanceof SoftAfter.Exactly exactly ? exactly.duration().minutesText() : NONE,
+        soft instanceof SoftAfter.AtLeast least ? least.duration().minutesText() : NONE,
         soft instanceof SoftAfter.Between between ? between.from().minutesText() : NONE,
         soft instanceof SoftAfter.Between between ? between.before().minutesText() : NONE,
         report.causes().name().toLowerCase(Locale.ROOT),
@@ -68,7 +79,7 @@ public record ReportForm(
   private static String kind(SoftAfter soft) {
     return switch (soft) {
       case SoftAfter.Exactly exactly -> "exactly";
-      case SoftAfter.AtLeast atLeast -> "at_least";
+      case SoftAfter.AtLeast atLeast -> AT_LEAST;
       case SoftAfter.Between between -> "between";
       case SoftAfter.NotKnown notKnown -> "not_known";
     };
@@ -89,7 +100,7 @@ public record ReportForm(
         said(mark),
         said(grade),
         said(soft),
-        said(minutes),
+        said(said(soft).equals(AT_LEAST) ? leastMinutes : exactMinutes),
         said(fromMinutes),
         said(beforeMinutes),
         said(causes),

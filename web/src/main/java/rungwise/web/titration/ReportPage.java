@@ -39,7 +39,8 @@ public record ReportPage(
     Field mark,
     Choice grade,
     Choice soft,
-    Field minutes,
+    Field exactMinutes,
+    Field leastMinutes,
     Field fromMinutes,
     Field beforeMinutes,
     Choice causes,
@@ -64,15 +65,12 @@ public record ReportPage(
         mark(barrel, form),
         grade(form),
         soft(form),
-        field(Field.Kind.AMOUNT, "minutes", "Minutes after the injection", form.minutes())
-            .withHint("For \"soft after\" or \"still firm\"")
-            .optional(),
-        field(Field.Kind.AMOUNT, "fromMinutes", "Not before, in minutes", form.fromMinutes())
-            .withHint("For \"between\"; 0 is allowed")
-            .optional(),
-        field(Field.Kind.AMOUNT, "beforeMinutes", "But before, in minutes", form.beforeMinutes())
-            .withHint("For \"between\"; this minute itself is left out")
-            .optional(),
+        minutes("exactMinutes", "Minutes after the injection", form.exactMinutes()),
+        minutes("leastMinutes", "Minutes after the injection when last seen", form.leastMinutes()),
+        minutes("fromMinutes", "Not before, in minutes after the injection", form.fromMinutes())
+            .withHint("0 is allowed"),
+        minutes("beforeMinutes", "But before, in minutes", form.beforeMinutes())
+            .withHint("This minute itself is left out: before 120 means less than 2 hours"),
         causes(form),
         field(Field.Kind.TEXT, "reason", "Why it is corrected", form.reason()));
   }
@@ -93,7 +91,8 @@ public record ReportPage(
         mark,
         grade,
         soft,
-        minutes,
+        exactMinutes,
+        leastMinutes,
         fromMinutes,
         beforeMinutes,
         causes,
@@ -102,6 +101,10 @@ public record ReportPage(
 
   private static Field field(Field.Kind kind, String name, String label, @Nullable String value) {
     return Field.of(kind, name, label).withValue(ReportForm.said(value));
+  }
+
+  private static Field minutes(String name, String label, @Nullable String value) {
+    return field(Field.Kind.AMOUNT, name, label, value).optional();
   }
 
   private static Field mark(Barrel barrel, ReportForm form) {
@@ -143,11 +146,11 @@ public record ReportPage(
             "soft",
             "When it was fully soft again",
             List.of(
-                new Option("exactly", "soft after the minutes below", "", false),
-                new Option("between", "soft between two times below", "", false),
+                new Option("exactly", "at a time that is known", "", false),
+                new Option("between", "between two times", "", false),
                 new Option(
                     "at_least",
-                    "still firm at the minutes below, end not known",
+                    "still firm when last seen, end not known",
                     "Read as without limit until somebody has asked how it ended.",
                     false),
                 new Option("not_known", "not known", "", false)))
@@ -163,7 +166,8 @@ public record ReportPage(
             .toList();
     return Choice.of("causes", "Anything wrong with the injection?", options)
         .withHint(
-            "Whole dose delivered, no leak, needle not bent, not under the skin, no bubble, aroused,"
+            "Whole dose delivered, no leak, needle not bent, not under the skin, no bubble,"
+                + " aroused,"
                 + " vial cold and in date.")
         .withPicked(Set.of(ReportForm.said(form.causes())));
   }

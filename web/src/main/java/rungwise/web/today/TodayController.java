@@ -30,8 +30,7 @@ final class TodayController {
           "",
           "");
   private static final Step PREPARATIONS =
-      new Step(
-          "Enter the preparations that your vials hold.", "/preparations", "Preparations");
+      new Step("Enter the preparations that your vials hold.", "/preparations", "Preparations");
   private static final Step SYRINGES =
       new Step("Choose the syringes that you hand out.", "/syringes", "Syringes");
   private static final Step PROTOCOLS =

@@ -2,9 +2,9 @@ package rungwise.store;
 
 import java.nio.file.Path;
 import rungwise.clinic.Transactions;
+import rungwise.clinic.course.Courses;
 import rungwise.clinic.formulary.Preparations;
 import rungwise.clinic.formulary.Syringes;
-import rungwise.clinic.course.Courses;
 import rungwise.clinic.people.Accounts;
 import rungwise.clinic.people.Credentials;
 import rungwise.clinic.protocols.ProtocolShelf;

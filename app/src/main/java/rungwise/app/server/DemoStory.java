@@ -34,8 +34,7 @@ final class DemoStory {
   private static final String PROTOCOL = "us-vial-syringe-label version 1";
   private static final String PROTOCOL_NAME = "us-vial-syringe-label";
   private static final List<Barrel> KEPT =
-      List.of(
-          Barrels.U100_0_3_HALF_UNIT, Barrels.U100_0_5, Barrels.U100_1, Barrels.MILLILITRE_1);
+      List.of(Barrels.U100_0_3_HALF_UNIT, Barrels.U100_0_5, Barrels.U100_1, Barrels.MILLILITRE_1);
   private static final List<Preparation> PREPARATIONS =
       List.of(
           SamplePreparations.ALPROSTADIL_20,
@@ -96,7 +95,12 @@ final class DemoStory {
   private void steppingUp() {
     CourseId id =
         open(
-            new Man("Anselm Birk", "1961-04-30", "HL-1041", "vasculogenic", Barrels.U100_1,
+            new Man(
+                "Anselm Birk",
+                "1961-04-30",
+                "HL-1041",
+                "vasculogenic",
+                Barrels.U100_1,
                 "alprostadil-20"),
             "no",
             30);
@@ -107,7 +111,12 @@ final class DemoStory {
   private void settled() {
     CourseId id =
         open(
-            new Man("Corvin Adeyemi", "1957-11-02", "HL-1017", "mixed", Barrels.U100_1,
+            new Man(
+                "Corvin Adeyemi",
+                "1957-11-02",
+                "HL-1017",
+                "mixed",
+                Barrels.U100_1,
                 "alprostadil-20"),
             "no",
             55);
@@ -126,7 +135,12 @@ final class DemoStory {
   private void tooLong() {
     CourseId id =
         open(
-            new Man("Dorian Velte", "1979-08-19", "HL-1066", "psychogenic", Barrels.U100_1,
+            new Man(
+                "Dorian Velte",
+                "1979-08-19",
+                "HL-1066",
+                "psychogenic",
+                Barrels.U100_1,
                 "alprostadil-20"),
             "no",
             25);
@@ -137,8 +151,13 @@ final class DemoStory {
   private void stillFirm() {
     CourseId id =
         open(
-            new Man("Emeric Sand", "1983-02-07", "HL-1072", "spinal_cord",
-                Barrels.U100_0_3_HALF_UNIT, "alprostadil-20"),
+            new Man(
+                "Emeric Sand",
+                "1983-02-07",
+                "HL-1072",
+                "spinal_cord",
+                Barrels.U100_0_3_HALF_UNIT,
+                "alprostadil-20"),
             "no",
             16);
     run(id, new Told(1, "3", "at_least", "90", "none_found"));
@@ -147,7 +166,12 @@ final class DemoStory {
   private void causesNotAsked() {
     CourseId id =
         open(
-            new Man("Florian Okello", "1954-06-21", "HL-1078", "vasculogenic", Barrels.U100_1,
+            new Man(
+                "Florian Okello",
+                "1954-06-21",
+                "HL-1078",
+                "vasculogenic",
+                Barrels.U100_1,
                 "alprostadil-20"),
             "no",
             12);
@@ -156,15 +180,25 @@ final class DemoStory {
 
   private void atTheFirstDose() {
     open(
-        new Man("Gideon Marsh", "1966-12-12", "HL-1083", "post_prostatectomy",
-            Barrels.U100_0_3_HALF_UNIT, "alprostadil-20"),
+        new Man(
+            "Gideon Marsh",
+            "1966-12-12",
+            "HL-1083",
+            "post_prostatectomy",
+            Barrels.U100_0_3_HALF_UNIT,
+            "alprostadil-20"),
         "no",
         2);
   }
 
   private void notScreened() {
     open(
-        new Man("Hannes Tamm", "1971-03-15", "HL-1085", "unknown", Barrels.U100_0_3_HALF_UNIT,
+        new Man(
+            "Hannes Tamm",
+            "1971-03-15",
+            "HL-1085",
+            "unknown",
+            Barrels.U100_0_3_HALF_UNIT,
             "alprostadil-20"),
         "not known",
         1);
@@ -225,8 +259,7 @@ final class DemoStory {
         .sign(
             prescriber,
             id,
-            new SignDraft(
-                volume.microlitres(), place, state.file().basis(), "", Set.of(), ""))
+            new SignDraft(volume.microlitres(), place, state.file().basis(), "", Set.of(), ""))
         .orThrow();
   }
 }

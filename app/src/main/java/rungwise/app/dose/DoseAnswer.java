@@ -1,6 +1,5 @@
 package rungwise.app.dose;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -68,10 +67,8 @@ public record DoseAnswer(
         + ")";
   }
 
-  /** Every warning in words, the gravest first. */
+  /** What speaks against the dose, in words. */
   public List<String> warnings() {
-    var warnings = new ArrayList<String>();
-    verdicts.stream().map(DoseAnswer::words).forEach(warnings::add);
-    return List.copyOf(warnings);
+    return verdicts.stream().map(DoseAnswer::words).toList();
   }
 }

@@ -68,8 +68,22 @@ final class TypedComposition {
     if (component.isEmpty()) {
       return Reading.refused(unknown(named.get().name()));
     }
-    return Concentration.parse(named.get().amount())
-        .map(strength -> new Ingredient(component.get(), strength, Optional.empty()));
+    return withSaltNotice(
+        named.get(),
+        component.get(),
+        Concentration.parse(named.get().amount())
+            .map(strength -> new Ingredient(component.get(), strength, Optional.empty())));
+  }
+
+  /** A strength of the salt and a strength of the base differ, so a short name is told back. */
+  private static Reading<Ingredient> withSaltNotice(
+      NamedAmount named, Component component, Reading<Ingredient> reading) {
+    if (reading.found().isEmpty() || named.name().equals(component.fullName())) {
+      return reading;
+    }
+    var notices = new ArrayList<>(reading.notices());
+    notices.add("\"" + named.name() + "\" was read as " + component.fullName() + ".");
+    return new Reading.Read<>(reading.orThrow(), notices);
   }
 
   static String unknown(String name) {

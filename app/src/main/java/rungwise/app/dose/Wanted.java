@@ -145,7 +145,7 @@ sealed interface Wanted {
         + "."
         + below
         + (others.isEmpty()
-            ? " No syringe known here has a line there."
+            ? " No syringe known here has a line there: ask for another dose or preparation."
             : " A line there is on: " + others + ".");
   }
 

@@ -55,7 +55,8 @@ public final class DemoClinic {
     new DemoStory(clinic, clock, new ClinicTime(zone)).tell();
   }
 
-  private static void fillPeople(People people) {
+  /** Makes everybody's account, and nothing else. */
+  public static void fillPeople(People people) {
     Account administrator = fillFirst(people);
     MEMBERS.stream()
         .filter(member -> !member.equals(ADMINISTRATOR))

@@ -30,7 +30,6 @@ import rungwise.app.dose.DoseText;
     mixinStandardHelpOptions = true)
 final class DoseVerb implements Callable<Integer> {
 
-  /** Put here by the command line before the verb is called. */
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Option(names = "--preparation", description = "A sample preparation, by its token.")

@@ -9,7 +9,7 @@ import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import rungwise.app.WrongUse;
+import rungwise.app.use.WrongUse;
 import rungwise.app.dose.DoseJson;
 import rungwise.app.dose.DoseRequest;
 import rungwise.app.dose.DoseText;

@@ -15,7 +15,7 @@ import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import rungwise.app.WrongUse;
+import rungwise.app.use.WrongUse;
 import rungwise.app.server.OpenClinic;
 import rungwise.app.server.RunningServer;
 import rungwise.app.server.ServerSettings;

@@ -21,7 +21,7 @@ import rungwise.store.database.CannotOpenStore;
     mixinStandardHelpOptions = true,
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {"0:done", "1:the program failed", "2:wrong use or bad input"},
-    subcommands = {ServeVerb.class, DemoVerb.class, WarmUpVerb.class})
+    subcommands = {ServeVerb.class, DemoVerb.class, DoseVerb.class, WarmUpVerb.class})
 public final class RungwiseCommand implements Runnable {
 
   /** Put here by the command line before the verb is called. */
@@ -31,10 +31,14 @@ public final class RungwiseCommand implements Runnable {
 
   /** Runs one verb; the exit status is 0 done, 1 fault, 2 wrong use or bad input. */
   public static int run(String... arguments) {
+    return commandLine().execute(arguments);
+  }
+
+  /** The command line with its exit statuses, before it is told where to print. */
+  static CommandLine commandLine() {
     return new CommandLine(new RungwiseCommand())
         .setParameterExceptionHandler(RungwiseCommand::refuse)
-        .setExecutionExceptionHandler(RungwiseCommand::fail)
-        .execute(arguments);
+        .setExecutionExceptionHandler(RungwiseCommand::fail);
   }
 
   @Override

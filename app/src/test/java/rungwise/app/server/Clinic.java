@@ -27,7 +27,7 @@ final class Clinic implements AutoCloseable {
 
   static Clinic withEverybody() {
     var clinic = new Clinic();
-    DemoClinic.fill(clinic.opened.people());
+    DemoClinic.fillPeople(clinic.opened.people());
     return clinic;
   }
 

@@ -21,7 +21,7 @@ class ShellBrowserTest {
   private final Browser browser = Browser.open();
 
   private static TestServer start() {
-    return TestServer.start(clinic -> DemoClinic.fill(clinic.people()));
+    return TestServer.start(clinic -> DemoClinic.fillPeople(clinic.people()));
   }
 
   @AfterAll

@@ -1,6 +1,7 @@
 package rungwise.app.dose;
 
 import java.util.Optional;
+import rungwise.clinic.dose.DoseAnswer;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.DrawingError;

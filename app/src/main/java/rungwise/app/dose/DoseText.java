@@ -2,6 +2,7 @@ package rungwise.app.dose;
 
 import java.util.ArrayList;
 import java.util.List;
+import rungwise.clinic.dose.DoseAnswer;
 
 /** The answer for a reader: volume, mark, composition and content first, then what to know. */
 public final class DoseText {

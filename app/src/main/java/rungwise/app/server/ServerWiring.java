@@ -10,6 +10,7 @@ import org.springframework.context.annotation.Import;
 import org.springframework.web.servlet.config.annotation.EnableWebMvc;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.formulary.ClinicPreparation;
+import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
 import rungwise.clinic.protocols.Protocols;
@@ -19,7 +20,9 @@ import rungwise.clinic.titration.Titration;
 import rungwise.web.access.AccessRules;
 import rungwise.web.access.ClinicSign;
 import rungwise.web.access.SessionLimits;
+import rungwise.web.dose.DosePages;
 import rungwise.web.fault.FaultPages;
+import rungwise.web.formulary.FormularyPages;
 import rungwise.web.page.PageParts;
 import rungwise.web.people.PeoplePages;
 import rungwise.web.protocols.ProtocolPages;
@@ -37,7 +40,9 @@ import rungwise.web.today.TodayPages;
 })
 @Import({
   AccessRules.class,
+  DosePages.class,
   FaultPages.class,
+  FormularyPages.class,
   PageParts.class,
   PeoplePages.class,
   ProtocolPages.class,
@@ -91,6 +96,11 @@ class ServerWiring {
   @Bean
   Protocols protocols(OpenClinic clinic) {
     return clinic.protocols();
+  }
+
+  @Bean
+  Formulary formulary(OpenClinic clinic) {
+    return clinic.formulary();
   }
 
   @Bean

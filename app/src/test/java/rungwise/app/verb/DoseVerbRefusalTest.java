@@ -105,8 +105,8 @@ final class DoseVerbRefusalTest {
         "u100-1|--content|alprostadil=11mcg|11 mcg of alprostadil, which is 1.1 mL, stands on no"
             + " line of a 1 mL U-100 syringe: its lines are 0.01 mL apart and end at 1 mL. No"
             + " syringe known here has a line there: ask for another dose or preparation.",
-        "ml-1|--mark|20|A 1 mL syringe marked in mL has no unit marks: give --volume in mL, or"
-            + " another --barrel.",
+        "ml-1|--mark|20|A 1 mL syringe marked in mL has no unit marks: give the volume in mL, or"
+            + " another syringe.",
         "cartridge-1|--volume|0.2mL|No line of a 1 mL cartridge device is known here: give one of ",
         "prefilled-0.5|--mark|20|No line of a 0.5 mL prefilled syringe is known here: give one of ",
       })

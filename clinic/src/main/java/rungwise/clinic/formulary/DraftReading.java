@@ -9,6 +9,7 @@ import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.UsualStrengths;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;
 import rungwise.quantities.Reading;
@@ -53,6 +54,9 @@ final class DraftReading {
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
     }
+    ingredients.stream()
+        .flatMap(one -> UsualStrengths.notice(one.component(), one.strength()).stream())
+        .forEach(notices::add);
     var preparation =
         new Preparation(
             id,

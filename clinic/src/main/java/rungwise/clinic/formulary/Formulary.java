@@ -48,6 +48,11 @@ public final class Formulary {
     return preparations.find(id).map(ClinicPreparation::preparation);
   }
 
+  /** What somebody must look at again before a draft is kept; empty if it is faulty anyway. */
+  public List<String> noticesOn(PreparationDraft draft) {
+    return DraftReading.read(draft, new PreparationId("draft"), Optional.empty()).notices();
+  }
+
   /** Adds a preparation that was not kept before. */
   public Reading<ClinicPreparation> add(AccountId actor, PreparationDraft draft) {
     return asKeeper(actor, now -> append(actor, draft, Optional.empty(), now));

@@ -66,7 +66,7 @@ public record CoursePage(
         "",
         Faults.NONE,
         answer(view),
-        view.proposed().map(CourseWords::lines),
+        view.proposed().map(DoseLines::of),
         view.proposed().flatMap(dose -> DosePicture.svg(dose, "proposed")),
         isPrescriber ? signForm(view) : Optional.empty(),
         isPrescriber,

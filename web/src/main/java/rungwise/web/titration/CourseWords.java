@@ -1,24 +1,12 @@
 package rungwise.web.titration;
 
 import rungwise.clinic.titration.CourseView.VerdictText;
-import rungwise.dosing.known.Dose;
-import rungwise.web.page.DoseLines;
 import rungwise.web.page.VerdictLine;
 
-/** A course's doses and verdicts as the parts of a page show them. */
+/** A course's verdicts as the parts of a page show them. */
 public final class CourseWords {
 
   private CourseWords() {}
-
-  /** A dose, whole. */
-  public static DoseLines lines(Dose dose) {
-    String mark =
-        dose.barrel().hasMarkAt(dose.volume())
-            ? dose.barrel().markWords(dose.volume())
-            : dose.barrel().words();
-    return new DoseLines(
-        dose.volume().toString(), mark, dose.preparation().composition(), dose.content());
-  }
 
   /** A verdict, with its class as a shape and a word. */
   public static VerdictLine line(VerdictText verdict) {

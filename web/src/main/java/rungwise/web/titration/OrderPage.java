@@ -30,7 +30,7 @@ public record OrderPage(
         "/courses/" + view.id(),
         view,
         signed,
-        CourseWords.lines(signed.dose()),
+        DoseLines.of(signed.dose()),
         DosePicture.svg(signed.dose(), "order"),
         view.blocks().stream().map(CourseWords::line).toList());
   }

@@ -1,4 +1,4 @@
-package rungwise.app.dose;
+package rungwise.clinic.dose;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -20,7 +20,7 @@ import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
 
 /** Reads a preparation typed as "papaverine hydrochloride=30 mg/mL, alprostadil=10 mcg/mL". */
-final class TypedComposition {
+public final class TypedComposition {
 
   private static final String NAME = "typed composition";
   private static final String EXAMPLE =
@@ -30,7 +30,7 @@ final class TypedComposition {
 
   private TypedComposition() {}
 
-  static Reading<Preparation> read(String text) {
+  public static Reading<Preparation> read(String text) {
     var faults = new ArrayList<String>();
     var notices = new ArrayList<String>();
     var ingredients = new ArrayList<Ingredient>();

@@ -1,10 +1,10 @@
-package rungwise.app.dose;
+package rungwise.clinic.dose;
 
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import rungwise.app.dose.TypedComposition.NamedAmount;
+import rungwise.clinic.dose.TypedComposition.NamedAmount;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Component;
@@ -20,7 +20,7 @@ import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
 
 /** How the dose was asked for. */
-sealed interface Wanted {
+public sealed interface Wanted {
 
   /** A volume, which must stand on a line of the syringe. */
   record ByVolume(Volume volume) implements Wanted {}
@@ -33,7 +33,8 @@ sealed interface Wanted {
 
     private static final String EXAMPLE = "alprostadil=2.5mcg";
 
-    static Reading<Wanted> read(String text) {
+    /** A component with a mass, such as "alprostadil=2.5mcg". */
+    public static Reading<Wanted> read(String text) {
       Optional<NamedAmount> named = NamedAmount.of(text);
       if (named.isEmpty()) {
         return Reading.refused(
@@ -82,7 +83,7 @@ sealed interface Wanted {
       }
       case Marking.MillilitreLines lines ->
           Reading.refused(
-              "A " + barrel + " has no unit marks: give --volume in mL, or another --barrel.");
+              "A " + barrel + " has no unit marks: give the volume in mL, or another syringe.");
       case Marking.NoLines none -> throw new IllegalStateException("bug: no line on " + barrel);
     };
   }

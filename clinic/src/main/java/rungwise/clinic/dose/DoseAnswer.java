@@ -1,4 +1,4 @@
-package rungwise.app.dose;
+package rungwise.clinic.dose;
 
 import java.util.List;
 import java.util.Optional;

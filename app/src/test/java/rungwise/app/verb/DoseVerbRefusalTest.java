@@ -40,7 +40,8 @@ final class DoseVerbRefusalTest {
         .assertRefused(
             "No preparation was given: give --preparation or --composition.",
             "No syringe was given: give --barrel with one of u100-0.3-half (",
-            "No dose was given: give one of --volume (such as 0.2mL), --mark (such as 20) or --content"
+            "No dose was given: give one of --volume (such as 0.2mL), --mark (such as 20)"
+                + " or --content"
                 + " (such as alprostadil=2.5mcg).");
   }
 
@@ -151,14 +152,17 @@ final class DoseVerbRefusalTest {
   void a_dose_that_no_signature_could_open_is_refused() {
     DoseRun.sample("u100-0.5", "--volume", "0.01mL")
         .assertRefused(
-            "0.01 mL (1-unit mark on a 0.5 mL U-100 syringe) is not a dose to order. This is below the"
+            "0.01 mL (1-unit mark on a 0.5 mL U-100 syringe) is not a dose to order. This"
+                + " is below the"
                 + " 2-unit mark");
     DoseRun.dose(
             "--composition", "alprostadil=100 mcg/mL", "--barrel", "u100-1", "--volume", "0.61")
         .assertRefused(
-            "0.61 mL (61-unit mark on a 1 mL U-100 syringe) is not a dose to order. This is above the"
+            "0.61 mL (61-unit mark on a 1 mL U-100 syringe) is not a dose to order. This is"
+                + " above the"
                 + " maximum dose. (maximum volume: 0.6 mL)",
-            "0.61 mL (61-unit mark on a 1 mL U-100 syringe) is not a dose to order. This holds more of"
+            "0.61 mL (61-unit mark on a 1 mL U-100 syringe) is not a dose to order. This"
+                + " holds more of"
                 + " a component than its limit. (this volume holds: alprostadil 61 mcg,"
                 + " limit: 60 mcg)");
     assertThat(

@@ -12,7 +12,7 @@ import picocli.CommandLine.Spec;
 import rungwise.app.dose.DoseJson;
 import rungwise.app.dose.DoseRequest;
 import rungwise.app.dose.DoseText;
-import rungwise.app.use.WrongUse;
+import rungwise.app.server.WrongUse;
 import rungwise.clinic.dose.DoseAnswer;
 
 /** Works out what a line of a syringe holds. */

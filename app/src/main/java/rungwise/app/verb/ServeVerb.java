@@ -18,7 +18,7 @@ import picocli.CommandLine.Spec;
 import rungwise.app.server.OpenClinic;
 import rungwise.app.server.RunningServer;
 import rungwise.app.server.ServerSettings;
-import rungwise.app.use.WrongUse;
+import rungwise.app.server.WrongUse;
 
 /** Serves a clinic's pages from its data folder until the process is ended. */
 @Command(

@@ -6,7 +6,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.util.List;
 
-/** What came of one run of the verb "dose". */
+/** What came of one run of the dose verb. */
 record DoseRun(int status, List<String> out, List<String> err) {
 
   static final String THREE_DRUG = "three-drug-30-1-10";
@@ -31,12 +31,12 @@ record DoseRun(int status, List<String> out, List<String> err) {
     return dose("--preparation", THREE_DRUG, "--barrel", barrel, how, what);
   }
 
-  static void assertRefused(DoseRun run, String... faults) {
-    assertThat(run.status()).isEqualTo(2);
-    assertThat(run.out()).isEmpty();
-    assertThat(run.err()).hasSameSizeAs(faults);
+  void assertRefused(String... faults) {
+    assertThat(status).isEqualTo(2);
+    assertThat(out).isEmpty();
+    assertThat(err).hasSameSizeAs(faults);
     for (int i = 0; i < faults.length; i++) {
-      assertThat(run.err().get(i)).startsWith(faults[i]);
+      assertThat(err.get(i)).startsWith(faults[i]);
     }
   }
 }

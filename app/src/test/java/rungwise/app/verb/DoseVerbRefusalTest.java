@@ -1,10 +1,6 @@
 package rungwise.app.verb;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static rungwise.app.verb.DoseRun.THREE_DRUG;
-import static rungwise.app.verb.DoseRun.assertRefused;
-import static rungwise.app.verb.DoseRun.dose;
-import static rungwise.app.verb.DoseRun.sample;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -12,7 +8,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.SamplePreparations;
 
-/** What the verb "dose" refuses, and how it says so. */
+/** What the dose verb refuses, and what it says then. */
 final class DoseVerbRefusalTest {
 
   private static final String WRITTEN_OUT =
@@ -20,10 +16,9 @@ final class DoseVerbRefusalTest {
 
   @Test
   void every_fault_of_a_request_is_told_at_once() {
-    DoseRun run = dose("--preparation", "x", "--barrel", "y", "--volume", ".5");
+    DoseRun run = DoseRun.dose("--preparation", "x", "--barrel", "y", "--volume", ".5");
 
-    assertRefused(
-        run,
+    run.assertRefused(
         "\"x\" is not a preparation known here: give one of alprostadil-20 (",
         "\"y\" is not a syringe known here: give one of u100-0.3-half (",
         "\".5\" is not a volume in mL: write a zero before the point, 0.5 mL; ");
@@ -41,20 +36,21 @@ final class DoseVerbRefusalTest {
 
   @Test
   void nothing_given_is_refused_with_what_to_give() {
-    assertRefused(
-        dose(),
-        "No preparation was given: give --preparation or --composition.",
-        "No syringe was given: give --barrel with one of u100-0.3-half (",
-        "No dose was given: give one of --volume (such as 0.2mL), --mark (such as 20) or --content"
-            + " (such as alprostadil=2.5mcg).");
+    DoseRun.dose()
+        .assertRefused(
+            "No preparation was given: give --preparation or --composition.",
+            "No syringe was given: give --barrel with one of u100-0.3-half (",
+            "No dose was given: give one of --volume (such as 0.2mL), --mark (such as 20)"
+                + " or --content"
+                + " (such as alprostadil=2.5mcg).");
   }
 
   @Test
   void two_ways_of_saying_one_thing_are_refused() {
     DoseRun run =
-        dose(
+        DoseRun.dose(
             "--preparation",
-            THREE_DRUG,
+            DoseRun.THREE_DRUG,
             "--composition",
             WRITTEN_OUT,
             "--barrel",
@@ -66,8 +62,7 @@ final class DoseVerbRefusalTest {
             "--content",
             "alprostadil=2mcg");
 
-    assertRefused(
-        run,
+    run.assertRefused(
         "Both --preparation and --composition were given: give one of them.",
         "--volume and --mark and --content were given together: give one of ");
   }
@@ -83,13 +78,13 @@ final class DoseVerbRefusalTest {
         "--mark|0.2mL|\"0.2mL\" is not the number of a syringe line: that is a volume",
         "--content|2.5mcg|\"2.5mcg\" is not a component with a mass: write it such as alprostadil",
         "--content|alprostadil=2.5|\"2.5\" is not a mass in mcg or mg: the unit is missing",
-        "--content|alprostadil=10 \u00B5g|\"10 \u00B5g\" is not a mass in mcg or mg: the"
-            + " micro sign",
+        "--content|alprostadil=10 \u00B5g|\"10 \u00B5g\" is not a mass in mcg or mg: the micro"
+            + " sign",
         "--content|heparin=1mg|\"heparin\" is not a component known here: give one of papaverine",
         "--content|atropine=1mg|There is no atropine sulfate in Three-drug mixture 30/1/10 (",
       })
   void a_dose_that_cannot_be_read_is_refused(String how, String what, String fault) {
-    assertRefused(sample("u100-0.5", how, what), fault);
+    DoseRun.sample("u100-0.5", how, what).assertRefused(fault);
   }
 
   @ParameterizedTest
@@ -100,14 +95,14 @@ final class DoseVerbRefusalTest {
             + " are 0.01 mL apart and end at 0.5 mL. The line below is 0.12 mL (12-unit mark on a"
             + " 0.5 mL U-100 syringe). A line there is on: u100-0.3-half (0.3 mL U-100 syringe with"
             + " half-unit lines).",
-        "u100-0.3|--volume|0.31mL|0.31 mL stands on no line of a 0.3 mL U-100 syringe:"
-            + " its lines are"
+        "u100-0.3|--volume|0.31mL|0.31 mL stands on no line of a 0.3 mL U-100 syringe: its lines"
+            + " are"
             + " 0.01 mL apart and end at 0.3 mL. A line there is on: u100-0.5 (0.5 mL U-100"
             + " syringe), u100-1 (1 mL U-100 syringe), ml-1 (1 mL syringe marked in mL).",
         "u100-1-two|--mark|13|The 13-unit mark stands on no line of a 1 mL U-100 syringe with"
             + " two-unit lines: its lines are 0.02 mL apart and end at 1 mL. The line below is 0.12"
-            + " mL (12-unit mark on a 1 mL U-100 syringe with two-unit lines). A line"
-            + " there is on: ",
+            + " mL (12-unit mark on a 1 mL U-100 syringe with two-unit lines). A line there is"
+            + " on: ",
         "u100-1|--content|alprostadil=11mcg|11 mcg of alprostadil, which is 1.1 mL, stands on no"
             + " line of a 1 mL U-100 syringe: its lines are 0.01 mL apart and end at 1 mL. No"
             + " syringe known here has a line there: ask for another dose or preparation.",
@@ -118,7 +113,7 @@ final class DoseVerbRefusalTest {
       })
   void a_dose_without_a_line_is_refused_with_the_lines_there_are(
       String barrel, String how, String what, String fault) {
-    assertRefused(sample(barrel, how, what), fault);
+    DoseRun.sample(barrel, how, what).assertRefused(fault);
   }
 
   @ParameterizedTest
@@ -134,47 +129,57 @@ final class DoseVerbRefusalTest {
         "alprostadil=20 mcg/mL, alprostadil=10 mcg/mL|alprostadil is entered twice: keep one.",
       })
   void a_composition_that_cannot_be_read_is_refused(String composition, String fault) {
-    assertRefused(
-        dose("--composition", composition, "--barrel", "u100-0.5", "--volume", "0.2mL"), fault);
+    DoseRun.dose("--composition", composition, "--barrel", "u100-0.5", "--volume", "0.2mL")
+        .assertRefused(fault);
   }
 
   @Test
   void every_part_of_a_composition_is_checked_before_it_is_refused() {
-    assertRefused(
-        dose(
+    DoseRun.dose(
             "--composition",
             "papaverine hydrochloride=30, heparin=1 mg/mL, alprostadil",
             "--barrel",
             "u100-0.5",
             "--volume",
-            "0.2mL"),
-        "\"30\" is not a strength",
-        "\"heparin\" is not a component known here",
-        "\"alprostadil\" is not a component with its strength");
+            "0.2mL")
+        .assertRefused(
+            "\"30\" is not a strength",
+            "\"heparin\" is not a component known here",
+            "\"alprostadil\" is not a component with its strength");
   }
 
   @Test
   void a_dose_that_no_signature_could_open_is_refused() {
-    assertRefused(
-        sample("u100-0.5", "--volume", "0.01mL"),
-        "0.01 mL (1-unit mark on a 0.5 mL U-100 syringe) is not a dose to order. This is below the"
-            + " 2-unit mark");
-    assertRefused(
-        dose("--composition", "alprostadil=100 mcg/mL", "--barrel", "u100-1", "--volume", "0.61"),
-        "0.61 mL (61-unit mark on a 1 mL U-100 syringe) is not a dose to order. This is above the"
-            + " maximum dose. (maximum volume: 0.6 mL)",
-        "0.61 mL (61-unit mark on a 1 mL U-100 syringe) is not a dose to order. This holds more of"
-            + " a component than its limit. (this volume holds: alprostadil 61 mcg, limit: 60"
-            + " mcg)");
+    DoseRun.sample("u100-0.5", "--volume", "0.01mL")
+        .assertRefused(
+            "0.01 mL (1-unit mark on a 0.5 mL U-100 syringe) is not a dose to order. This"
+                + " is below the"
+                + " 2-unit mark");
+    DoseRun.dose(
+            "--composition", "alprostadil=100 mcg/mL", "--barrel", "u100-1", "--volume", "0.61")
+        .assertRefused(
+            "0.61 mL (61-unit mark on a 1 mL U-100 syringe) is not a dose to order. This is"
+                + " above the"
+                + " maximum dose. (maximum volume: 0.6 mL)",
+            "0.61 mL (61-unit mark on a 1 mL U-100 syringe) is not a dose to order. This"
+                + " holds more of"
+                + " a component than its limit. (this volume holds: alprostadil 61 mcg,"
+                + " limit: 60 mcg)");
     assertThat(
-            dose("--composition", "alprostadil=100 mcg/mL", "--barrel", "u100-1", "--volume", "0.6")
+            DoseRun.dose(
+                    "--composition",
+                    "alprostadil=100 mcg/mL",
+                    "--barrel",
+                    "u100-1",
+                    "--volume",
+                    "0.6")
                 .status())
         .isZero();
   }
 
   @Test
   void a_word_that_is_no_option_is_refused_with_where_to_look() {
-    DoseRun run = dose("--dosis", "1");
+    DoseRun run = DoseRun.dose("--dosis", "1");
 
     assertThat(run.status()).isEqualTo(2);
     assertThat(run.out()).isEmpty();

@@ -1,9 +1,6 @@
 package rungwise.app.verb;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static rungwise.app.verb.DoseRun.THREE_DRUG;
-import static rungwise.app.verb.DoseRun.dose;
-import static rungwise.app.verb.DoseRun.sample;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -20,7 +17,7 @@ final class DoseVerbTest {
 
   @Test
   void the_volume_comes_first_then_the_mark_the_composition_and_the_content() {
-    DoseRun run = sample("u100-0.5", "--volume", "0.2mL");
+    DoseRun run = DoseRun.sample("u100-0.5", "--volume", "0.2mL");
 
     assertThat(run.status()).isZero();
     assertThat(run.err()).isEmpty();
@@ -43,20 +40,23 @@ final class DoseVerbTest {
     "--content, Phentolamine Mesylate=0.2 mg",
   })
   void one_dose_is_the_same_however_it_was_asked_for(String how, String what) {
-    assertThat(sample("u100-0.5", how, what)).isEqualTo(sample("u100-0.5", "--volume", "0.2mL"));
+    assertThat(DoseRun.sample("u100-0.5", how, what))
+        .isEqualTo(DoseRun.sample("u100-0.5", "--volume", "0.2mL"));
   }
 
   @Test
   void a_composition_that_is_written_out_gives_the_dose_of_the_sample() {
-    DoseRun run = dose("--composition", WRITTEN_OUT, "--barrel", "u100-0.5", "--volume", "0.2mL");
+    DoseRun run =
+        DoseRun.dose("--composition", WRITTEN_OUT, "--barrel", "u100-0.5", "--volume", "0.2mL");
 
-    assertThat(run).isEqualTo(sample("u100-0.5", "--volume", "0.2mL"));
+    assertThat(run).isEqualTo(DoseRun.sample("u100-0.5", "--volume", "0.2mL"));
   }
 
   @Test
   void a_short_name_in_a_composition_is_told_back_with_its_salt() {
     DoseRun run =
-        dose("--composition", "papaverine=30 mg/mL", "--barrel", "u100-0.5", "--volume", "0.2mL");
+        DoseRun.dose(
+            "--composition", "papaverine=30 mg/mL", "--barrel", "u100-0.5", "--volume", "0.2mL");
 
     assertThat(run.status()).isZero();
     assertThat(run.out())
@@ -66,7 +66,7 @@ final class DoseVerbTest {
   /** 2.5 percent is half of 0.01 mL in 0.2 mL; 0.0075 + 0.004 mL are 5.75 percent of 0.2 mL. */
   @Test
   void the_error_and_the_best_syringe_are_named() {
-    DoseRun run = sample("u100-0.5", "--volume", "0.2mL");
+    DoseRun run = DoseRun.sample("u100-0.5", "--volume", "0.2mL");
 
     assertThat(run.out())
         .contains(
@@ -79,7 +79,7 @@ final class DoseVerbTest {
   @Test
   void a_content_between_two_lines_is_rounded_down_and_the_reader_is_told() {
     DoseRun run =
-        dose(
+        DoseRun.dose(
             "--preparation",
             "alprostadil-20",
             "--barrel",
@@ -100,7 +100,7 @@ final class DoseVerbTest {
 
   @Test
   void zeros_at_the_end_are_read_with_a_note() {
-    DoseRun run = sample("u100-0.5", "--volume", "0.20mL");
+    DoseRun run = DoseRun.sample("u100-0.5", "--volume", "0.20mL");
 
     assertThat(run.status()).isZero();
     assertThat(run.out())
@@ -111,7 +111,7 @@ final class DoseVerbTest {
 
   @Test
   void a_dose_that_is_hard_to_draw_is_answered_with_a_warning() {
-    DoseRun small = sample("u100-1", "--volume", "0.05mL");
+    DoseRun small = DoseRun.sample("u100-1", "--volume", "0.05mL");
 
     assertThat(small.status()).isZero();
     assertThat(small.out()).filteredOn(line -> line.startsWith("Warning")).hasSize(2);
@@ -119,7 +119,7 @@ final class DoseVerbTest {
 
   @Test
   void a_syringe_marked_in_millilitres_shows_its_line() {
-    DoseRun run = sample("ml-1", "--volume", "0.25mL");
+    DoseRun run = DoseRun.sample("ml-1", "--volume", "0.25mL");
 
     assertThat(run.out().getFirst())
         .startsWith("0.25 mL (0.25 mL line on a 1 mL syringe marked in mL) of ");
@@ -128,7 +128,7 @@ final class DoseVerbTest {
   @Test
   void the_same_answer_is_given_to_a_program() {
     DoseRun run =
-        dose(
+        DoseRun.dose(
             "--preparation",
             "alprostadil-20",
             "--barrel",
@@ -159,7 +159,7 @@ final class DoseVerbTest {
   @Test
   void numbers_for_a_program_keep_their_digits() {
     DoseRun run =
-        dose(
+        DoseRun.dose(
             "--composition",
             "papaverine hydrochloride=17.65 mg/mL, alprostadil=3 mcg/mL",
             "--barrel",
@@ -178,7 +178,14 @@ final class DoseVerbTest {
   @Test
   void a_program_is_told_that_a_syringe_marked_in_millilitres_has_no_unit_mark() {
     DoseRun run =
-        dose("--preparation", THREE_DRUG, "--barrel", "ml-1", "--volume", "0.25mL", "--json");
+        DoseRun.dose(
+            "--preparation",
+            DoseRun.THREE_DRUG,
+            "--barrel",
+            "ml-1",
+            "--volume",
+            "0.25mL",
+            "--json");
 
     assertThat(run.out().getFirst())
         .contains("\"mark\":\"0.25 mL line on a 1 mL syringe marked in mL\",\"mark_units\":null,");
@@ -196,7 +203,7 @@ final class DoseVerbTest {
                 Main.class.getName(),
                 "dose",
                 "--preparation",
-                THREE_DRUG,
+                DoseRun.THREE_DRUG,
                 "--barrel",
                 "u100-0.5",
                 "--volume",

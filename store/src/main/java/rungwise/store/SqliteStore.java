@@ -2,14 +2,18 @@ package rungwise.store;
 
 import java.nio.file.Path;
 import rungwise.clinic.Transactions;
+import rungwise.clinic.course.Courses;
 import rungwise.clinic.people.Accounts;
 import rungwise.clinic.people.Credentials;
+import rungwise.clinic.protocols.ProtocolShelf;
+import rungwise.store.course.SqlCourses;
 import rungwise.store.database.DataFolder;
 import rungwise.store.database.Database;
 import rungwise.store.journal.Journal;
 import rungwise.store.journal.JournalKey;
 import rungwise.store.people.SqlAccounts;
 import rungwise.store.people.SqlCredentials;
+import rungwise.store.protocols.SqlProtocolShelf;
 
 /** All data of one clinic in one folder, opened by one process at a time. */
 public final class SqliteStore implements AutoCloseable {
@@ -19,6 +23,8 @@ public final class SqliteStore implements AutoCloseable {
   private final Journal journal;
   private final Accounts accounts;
   private final Credentials credentials;
+  private final Courses courses;
+  private final ProtocolShelf protocolShelf;
 
   private SqliteStore(DataFolder folder, Database database, JournalKey key) {
     this.folder = folder;
@@ -26,6 +32,8 @@ public final class SqliteStore implements AutoCloseable {
     this.journal = new Journal(database, key);
     this.accounts = new SqlAccounts(database, journal);
     this.credentials = new SqlCredentials(database);
+    this.courses = new SqlCourses(database, journal);
+    this.protocolShelf = new SqlProtocolShelf(database, journal);
   }
 
   /**
@@ -55,6 +63,14 @@ public final class SqliteStore implements AutoCloseable {
 
   public Credentials credentials() {
     return credentials;
+  }
+
+  public Courses courses() {
+    return courses;
+  }
+
+  public ProtocolShelf protocolShelf() {
+    return protocolShelf;
   }
 
   public Journal journal() {

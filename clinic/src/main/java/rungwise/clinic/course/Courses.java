@@ -3,7 +3,10 @@ package rungwise.clinic.course;
 import java.util.List;
 import java.util.Optional;
 
-/** Port: every course, as the entries that were appended to it. */
+/**
+ * Port: every course, as the entries that were appended to it. Instants are kept to the
+ * millisecond.
+ */
 public interface Courses {
 
   /** The ids of all courses, the one opened last first. */
@@ -12,9 +15,14 @@ public interface Courses {
   /** A course with all its entries in the order of their numbers. */
   Optional<CourseFile> find(CourseId id);
 
-  /** Courses of men with that record number, or with that name and birth date. */
+  /** Courses of men that are like this one, the one opened last first: {@link Patient#isLike}. */
   List<CourseId> alike(Patient patient);
 
-  /** Appends an entry and gives back its number. */
+  /**
+   * Appends an entry inside the caller's transaction and gives back its number.
+   *
+   * @throws IllegalStateException outside a transaction; if a course does not begin with its
+   *     opening, or is opened again; if what is corrected is no entry of this course
+   */
   long append(NewEntry entry);
 }

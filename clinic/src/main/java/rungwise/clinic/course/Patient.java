@@ -1,6 +1,8 @@
 package rungwise.clinic.course;
 
+import java.text.Normalizer;
 import java.time.LocalDate;
+import java.util.Locale;
 
 /**
  * The man, by name and two identifiers that are confirmed at each contact.
@@ -14,5 +16,30 @@ public record Patient(String fullName, LocalDate birthDate, String recordNumber)
     if (fullName.isBlank() || recordNumber.isBlank()) {
       throw new IllegalArgumentException("bug: a patient who was not read");
     }
+  }
+
+  /** Whether both may be one man: the same record number, or the same name and birth date. */
+  public boolean isLike(Patient other) {
+    return recordKey().equals(other.recordKey())
+        || (nameKey().equals(other.nameKey()) && birthDate.equals(other.birthDate));
+  }
+
+  /** The name in the one form that all its spellings share: case and spaces make no difference. */
+  public String nameKey() {
+    return key(fullName);
+  }
+
+  /** The record number in the one form that all its spellings share. */
+  public String recordKey() {
+    return key(recordNumber);
+  }
+
+  /** Large letters first, because some small letters have the same large one. */
+  private static String key(String text) {
+    return Normalizer.normalize(text, Normalizer.Form.NFKC)
+        .strip()
+        .replaceAll("\\s+", " ")
+        .toUpperCase(Locale.ROOT)
+        .toLowerCase(Locale.ROOT);
   }
 }

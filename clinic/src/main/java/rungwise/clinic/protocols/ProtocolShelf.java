@@ -5,20 +5,24 @@ import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.people.AccountId;
 
-/** Port: the documents that were signed, each once per name and version. */
+/**
+ * Port: the documents that were signed, each once per name and version. Instants are kept to the
+ * millisecond.
+ */
 public interface ProtocolShelf {
 
   /** A signed document. */
   record Signed(String name, int version, String document, AccountId by, Instant at) {}
 
+  /** All of them, in the order in which they were signed. */
   List<Signed> all();
 
   Optional<Signed> find(String name, int version);
 
   /**
-   * Keeps a signed document.
+   * Keeps a signed document, inside the caller's transaction.
    *
-   * @throws IllegalStateException if that name and version is already there
+   * @throws IllegalStateException outside a transaction, or if that name and version is there
    */
   void append(Signed signed);
 }

@@ -23,3 +23,53 @@ create trigger if not exists sign_in_is_not_changed before update on sign_in
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists sign_in_is_not_removed before delete on sign_in
 begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists course_opened_is_not_changed before update on course_opened
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists course_opened_is_not_removed before delete on course_opened
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists screening_answered_is_not_changed before update on screening_answered
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists screening_answered_is_not_removed before delete on screening_answered
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists plan_chosen_is_not_changed before update on plan_chosen
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists plan_chosen_is_not_removed before delete on plan_chosen
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists readiness_recorded_is_not_changed before update on readiness_recorded
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists readiness_recorded_is_not_removed before delete on readiness_recorded
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists dose_signed_is_not_changed before update on dose_signed
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists dose_signed_is_not_removed before delete on dose_signed
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists dose_signed_rung_is_not_changed before update on dose_signed_rung
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists dose_signed_rung_is_not_removed before delete on dose_signed_rung
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists dose_signed_override_is_not_changed before update on dose_signed_override
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists dose_signed_override_is_not_removed before delete on dose_signed_override
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists injection_reported_is_not_changed before update on injection_reported
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists injection_reported_is_not_removed before delete on injection_reported
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists volume_reopened_is_not_changed before update on volume_reopened
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists volume_reopened_is_not_removed before delete on volume_reopened
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists protocol_signed_is_not_changed before update on protocol_signed
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists protocol_signed_is_not_removed before delete on protocol_signed
+begin select raise(abort, 'facts are never removed'); end;

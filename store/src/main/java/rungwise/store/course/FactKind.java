@@ -1,0 +1,34 @@
+package rungwise.store.course;
+
+import rungwise.clinic.course.CourseFact;
+
+/** The kinds of facts, as the entries name them. A kind with columns of its own has a table. */
+enum FactKind {
+  COURSE_OPENED,
+  SCREENING_ANSWERED,
+  PLAN_CHOSEN,
+  READINESS_RECORDED,
+  DOSE_SIGNED,
+  INJECTION_REPORTED,
+  REPORT_WITHDRAWN,
+  VOLUME_REOPENED,
+  EMERGENCY_REVIEWED;
+
+  static FactKind of(CourseFact fact) {
+    return switch (fact) {
+      case CourseFact.CourseOpened opened -> COURSE_OPENED;
+      case CourseFact.ScreeningAnswered answered -> SCREENING_ANSWERED;
+      case CourseFact.PlanChosen chosen -> PLAN_CHOSEN;
+      case CourseFact.ReadinessRecorded recorded -> READINESS_RECORDED;
+      case CourseFact.DoseSigned signed -> DOSE_SIGNED;
+      case CourseFact.InjectionReported reported -> INJECTION_REPORTED;
+      case CourseFact.ReportWithdrawn withdrawn -> REPORT_WITHDRAWN;
+      case CourseFact.VolumeReopened reopened -> VOLUME_REOPENED;
+      case CourseFact.EmergencyReviewed reviewed -> EMERGENCY_REVIEWED;
+    };
+  }
+
+  String token() {
+    return Tokens.of(this);
+  }
+}

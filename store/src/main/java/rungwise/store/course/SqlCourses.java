@@ -1,0 +1,190 @@
+package rungwise.store.course;
+
+import static rungwise.store.schema.Tables.COURSE_OPENED;
+import static rungwise.store.schema.Tables.DOSE_SIGNED;
+import static rungwise.store.schema.Tables.DOSE_SIGNED_OVERRIDE;
+import static rungwise.store.schema.Tables.DOSE_SIGNED_RUNG;
+import static rungwise.store.schema.Tables.ENTRY;
+import static rungwise.store.schema.Tables.INJECTION_REPORTED;
+import static rungwise.store.schema.Tables.PLAN_CHOSEN;
+import static rungwise.store.schema.Tables.READINESS_RECORDED;
+import static rungwise.store.schema.Tables.SCREENING_ANSWERED;
+import static rungwise.store.schema.Tables.VOLUME_REOPENED;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.jooq.Condition;
+import org.jooq.DSLContext;
+import org.jooq.Field;
+import org.jooq.Record;
+import org.jooq.Result;
+import org.jooq.TableRecord;
+import org.jooq.impl.DSL;
+import rungwise.clinic.course.CourseEntry;
+import rungwise.clinic.course.CourseFact;
+import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.Courses;
+import rungwise.clinic.course.EntryId;
+import rungwise.clinic.course.NewEntry;
+import rungwise.clinic.course.Patient;
+import rungwise.clinic.people.AccountId;
+import rungwise.store.database.Database;
+import rungwise.store.journal.Journal;
+
+/** The courses in the journal: each fact is an entry that names its course. */
+public final class SqlCourses implements Courses {
+
+  private final Database database;
+  private final Journal journal;
+
+  public SqlCourses(Database database, Journal journal) {
+    this.database = database;
+    this.journal = journal;
+  }
+
+  @Override
+  public List<CourseId> all() {
+    return where(ENTRY.CORRECTS.isNull());
+  }
+
+  @Override
+  public List<CourseId> alike(Patient patient) {
+    return where(
+        COURSE_OPENED
+            .RECORD_KEY
+            .eq(patient.recordKey())
+            .or(
+                COURSE_OPENED
+                    .NAME_KEY
+                    .eq(patient.nameKey())
+                    .and(COURSE_OPENED.BIRTH_DATE.eq(patient.birthDate()))));
+  }
+
+  private List<CourseId> where(Condition condition) {
+    return database
+        .reading()
+        .select(ENTRY.COURSE_ID)
+        .from(COURSE_OPENED)
+        .join(ENTRY)
+        .on(ENTRY.ID.eq(COURSE_OPENED.ENTRY_ID))
+        .where(condition)
+        .orderBy(ENTRY.SEQ.desc())
+        .fetch(row -> new CourseId(row.value1()))
+        .stream()
+        .distinct()
+        .toList();
+  }
+
+  /** Three queries, however long the course is. Lines of later entries do no harm. */
+  @Override
+  public Optional<CourseFile> find(CourseId id) {
+    DSLContext reading = database.reading();
+    Result<Record> rows = rowsOf(id, reading);
+    if (rows.isEmpty()) {
+      return Optional.empty();
+    }
+    var facts =
+        new FactReading(
+            reading
+                .select(DOSE_SIGNED_RUNG.ENTRY_ID, DOSE_SIGNED_RUNG.VOLUME_MICROLITRES)
+                .from(DOSE_SIGNED_RUNG)
+                .join(ENTRY)
+                .on(ENTRY.ID.eq(DOSE_SIGNED_RUNG.ENTRY_ID))
+                .where(ENTRY.COURSE_ID.eq(id.text()))
+                .orderBy(DOSE_SIGNED_RUNG.LINE)
+                .fetchGroups(DOSE_SIGNED_RUNG.ENTRY_ID, DOSE_SIGNED_RUNG.VOLUME_MICROLITRES),
+            reading
+                .select(DOSE_SIGNED_OVERRIDE.ENTRY_ID, DOSE_SIGNED_OVERRIDE.GUARD_RULE)
+                .from(DOSE_SIGNED_OVERRIDE)
+                .join(ENTRY)
+                .on(ENTRY.ID.eq(DOSE_SIGNED_OVERRIDE.ENTRY_ID))
+                .where(ENTRY.COURSE_ID.eq(id.text()))
+                .orderBy(DOSE_SIGNED_OVERRIDE.LINE)
+                .fetchGroups(DOSE_SIGNED_OVERRIDE.ENTRY_ID, DOSE_SIGNED_OVERRIDE.GUARD_RULE));
+    return Optional.of(
+        new CourseFile(id, rows.stream().map(row -> entry(row, facts.fact(row))).toList()));
+  }
+
+  private static Result<Record> rowsOf(CourseId id, DSLContext reading) {
+    return reading
+        .select()
+        .from(ENTRY)
+        .leftJoin(COURSE_OPENED)
+        .on(isOf(FactKind.COURSE_OPENED, COURSE_OPENED.ENTRY_ID))
+        .leftJoin(SCREENING_ANSWERED)
+        .on(isOf(FactKind.SCREENING_ANSWERED, SCREENING_ANSWERED.ENTRY_ID))
+        .leftJoin(PLAN_CHOSEN)
+        .on(isOf(FactKind.PLAN_CHOSEN, PLAN_CHOSEN.ENTRY_ID))
+        .leftJoin(READINESS_RECORDED)
+        .on(isOf(FactKind.READINESS_RECORDED, READINESS_RECORDED.ENTRY_ID))
+        .leftJoin(DOSE_SIGNED)
+        .on(isOf(FactKind.DOSE_SIGNED, DOSE_SIGNED.ENTRY_ID))
+        .leftJoin(INJECTION_REPORTED)
+        .on(isOf(FactKind.INJECTION_REPORTED, INJECTION_REPORTED.ENTRY_ID))
+        .leftJoin(VOLUME_REOPENED)
+        .on(isOf(FactKind.VOLUME_REOPENED, VOLUME_REOPENED.ENTRY_ID))
+        .where(ENTRY.COURSE_ID.eq(id.text()))
+        .orderBy(ENTRY.SEQ.asc())
+        .fetch();
+  }
+
+  /** The kind stands first, so that only the one table of that kind is looked into. */
+  private static Condition isOf(FactKind kind, Field<String> entryId) {
+    return ENTRY.KIND.eq(DSL.inline(kind.token())).and(entryId.eq(ENTRY.ID));
+  }
+
+  private static CourseEntry entry(Record row, CourseFact fact) {
+    return new CourseEntry(
+        row.get(ENTRY.SEQ),
+        new EntryId(row.get(ENTRY.ID)),
+        row.get(ENTRY.RECORDED_AT),
+        new AccountId(row.get(ENTRY.RECORDED_BY)),
+        Optional.ofNullable(row.get(ENTRY.CORRECTS)).map(EntryId::new),
+        Optional.ofNullable(row.get(ENTRY.REASON)),
+        fact);
+  }
+
+  @Override
+  public long append(NewEntry entry) {
+    DSLContext writing = database.writing();
+    requireFits(entry, writing);
+    String id = journal.append(head(entry), rows(entry.fact()));
+    return writing.select(ENTRY.SEQ).from(ENTRY).where(ENTRY.ID.eq(id)).fetchSingle().value1();
+  }
+
+  private static void requireFits(NewEntry entry, DSLContext writing) {
+    Condition inCourse = ENTRY.COURSE_ID.eq(entry.course().text());
+    boolean isFirst = !writing.fetchExists(ENTRY, inCourse);
+    boolean isCorrection = entry.corrects().isPresent();
+    boolean opens = !isCorrection && entry.fact() instanceof CourseFact.CourseOpened;
+    if (isFirst != opens) {
+      throw new IllegalStateException("bug: a course is opened by its first entry, and only once");
+    }
+    boolean correctsOwn =
+        entry
+            .corrects()
+            .map(id -> writing.fetchExists(ENTRY, inCourse.and(ENTRY.ID.eq(id.text()))))
+            .orElse(true);
+    if (!correctsOwn) {
+      throw new IllegalStateException("bug: an entry that corrects one of another course");
+    }
+  }
+
+  private static rungwise.store.journal.NewEntry head(NewEntry entry) {
+    return new rungwise.store.journal.NewEntry(
+        UUID.randomUUID().toString(),
+        FactKind.of(entry.fact()).token(),
+        Optional.of(entry.course().text()),
+        entry.at(),
+        entry.by().text(),
+        Optional.empty(),
+        entry.corrects().map(EntryId::text),
+        entry.reason());
+  }
+
+  private static TableRecord<?>[] rows(CourseFact fact) {
+    return FactRows.of(fact).toArray(new TableRecord<?>[0]);
+  }
+}

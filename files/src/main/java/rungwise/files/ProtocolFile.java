@@ -3,6 +3,7 @@ package rungwise.files;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
@@ -31,6 +32,22 @@ public final class ProtocolFile {
   private static final int MOST_A_WEEK = 7;
   private static final int MOST_MONTHS = 24;
 
+  private static final String[] PARTS = {
+    "protocol",
+    "version",
+    "title",
+    "sample",
+    "for",
+    "start",
+    "steps",
+    "strengths",
+    "ceiling",
+    "satisfactory_minutes",
+    "spacing_hours",
+    "in_seven_days",
+    "review_months"
+  };
+
   private ProtocolFile() {}
 
   /** The protocol, or every fault of the document with its place. */
@@ -50,37 +67,18 @@ public final class ProtocolFile {
   }
 
   private static Optional<Protocol> protocol(Node root) {
-    root.onlyWith(
-        "protocol",
-        "version",
-        "title",
-        "sample",
-        "for",
-        "start",
-        "steps",
-        "strengths",
-        "ceiling",
-        "satisfactory_minutes",
-        "spacing_hours",
-        "in_seven_days",
-        "review_months");
+    root.onlyWith(PARTS);
     var name = root.at("protocol").text();
     var version = root.at("version").wholeNumber(1, MOST_VERSIONS);
     var title = root.at("title").text();
     var sample = root.at("sample").yesOrNo();
     Set<Component> components =
-        root.at("for").items().stream()
-            .flatMap(node -> node.read(ProtocolFile::component).stream())
-            .collect(Collectors.toSet());
-    List<Protocol.Start> starts =
-        root.at("start").items().stream().flatMap(node -> start(node).stream()).toList();
-    List<Protocol.Step> steps =
-        root.at("steps").items().stream().flatMap(node -> step(node).stream()).toList();
+        Set.copyOf(each(root.at("for"), node -> node.read(ProtocolFile::component)));
+    List<Protocol.Start> starts = each(root.at("start"), ProtocolFile::start);
+    List<Protocol.Step> steps = each(root.at("steps"), ProtocolFile::step);
     Node strengths = root.at("strengths");
     List<Protocol.StrengthRule> rules =
-        strengths.isPresent()
-            ? strengths.items().stream().flatMap(node -> strength(node).stream()).toList()
-            : List.of();
+        strengths.isPresent() ? each(strengths, ProtocolFile::strength) : List.of();
     var ceiling = ceiling(root.at("ceiling"));
     var limits = limits(root);
     if (!root.faults().isEmpty()) {
@@ -101,6 +99,11 @@ public final class ProtocolFile {
                 ceiling.orElseThrow(),
                 limits.orElseThrow()))
         : Optional.empty();
+  }
+
+  /** What could be read of each item; the node keeps the faults of the others. */
+  private static <T> List<T> each(Node list, Function<Node, Optional<T>> reader) {
+    return list.items().stream().flatMap(node -> reader.apply(node).stream()).toList();
   }
 
   private static Optional<Protocol.Limits> limits(Node root) {

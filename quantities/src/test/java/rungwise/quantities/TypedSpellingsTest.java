@@ -227,45 +227,46 @@ final class TypedSpellingsTest {
     return Arguments.of(name, read);
   }
 
+  private static Stream<String> dangerousSpellings() {
+    return Stream.of(
+        "",
+        " ",
+        "1e3",
+        ".5",
+        "0,5",
+        "5 U",
+        "5U",
+        "5 units",
+        "5cc",
+        "00.5",
+        "1,000",
+        "-1",
+        "+1",
+        "\u0663",
+        "10 \u00B5g",
+        "10 \u03BCg",
+        "1/2",
+        "NaN",
+        "Infinity",
+        "0x10",
+        "1_000",
+        "1.",
+        "1 . 5",
+        "9".repeat(30),
+        "0.00000000000001",
+        "1d",
+        "1L",
+        "1 2",
+        "--1",
+        "1-2",
+        "~1");
+  }
+
   @ParameterizedTest(name = "{0}")
   @MethodSource("every_reader")
   void every_reader_refuses_each_dangerous_spelling(
       String name, Function<String, Reading<?>> read) {
-    var spellings =
-        Stream.of(
-            "",
-            " ",
-            "1e3",
-            ".5",
-            "0,5",
-            "5 U",
-            "5U",
-            "5 units",
-            "5cc",
-            "00.5",
-            "1,000",
-            "-1",
-            "+1",
-            "\u0663",
-            "10 \u00B5g",
-            "10 \u03BCg",
-            "1/2",
-            "NaN",
-            "Infinity",
-            "0x10",
-            "1_000",
-            "1.",
-            "1 . 5",
-            "9".repeat(30),
-            "0.00000000000001",
-            "1d",
-            "1L",
-            "1 2",
-            "--1",
-            "1-2",
-            "~1");
-
-    assertThat(spellings.map(read))
+    assertThat(dangerousSpellings().map(read))
         .as(name)
         .allSatisfy(
             reading -> {

@@ -3,12 +3,16 @@ package rungwise.store;
 import java.nio.file.Path;
 import rungwise.clinic.Transactions;
 import rungwise.clinic.course.Courses;
+import rungwise.clinic.formulary.Preparations;
+import rungwise.clinic.formulary.Syringes;
 import rungwise.clinic.people.Accounts;
 import rungwise.clinic.people.Credentials;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.store.course.SqlCourses;
 import rungwise.store.database.DataFolder;
 import rungwise.store.database.Database;
+import rungwise.store.formulary.SqlPreparations;
+import rungwise.store.formulary.SqlSyringes;
 import rungwise.store.journal.Journal;
 import rungwise.store.journal.JournalKey;
 import rungwise.store.people.SqlAccounts;
@@ -23,6 +27,8 @@ public final class SqliteStore implements AutoCloseable {
   private final Journal journal;
   private final Accounts accounts;
   private final Credentials credentials;
+  private final Preparations preparations;
+  private final Syringes syringes;
   private final Courses courses;
   private final ProtocolShelf protocolShelf;
 
@@ -32,6 +38,8 @@ public final class SqliteStore implements AutoCloseable {
     this.journal = new Journal(database, key);
     this.accounts = new SqlAccounts(database, journal);
     this.credentials = new SqlCredentials(database);
+    this.preparations = new SqlPreparations(database, journal);
+    this.syringes = new SqlSyringes(database, journal);
     this.courses = new SqlCourses(database, journal);
     this.protocolShelf = new SqlProtocolShelf(database, journal);
   }
@@ -63,6 +71,14 @@ public final class SqliteStore implements AutoCloseable {
 
   public Credentials credentials() {
     return credentials;
+  }
+
+  public Preparations preparations() {
+    return preparations;
+  }
+
+  public Syringes syringes() {
+    return syringes;
   }
 
   public Courses courses() {

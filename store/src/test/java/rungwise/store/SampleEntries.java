@@ -4,6 +4,9 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import rungwise.clinic.formulary.ClinicPreparation;
+import rungwise.clinic.formulary.InUseRule;
+import rungwise.clinic.formulary.Syringes;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.AccountEvent;
 import rungwise.clinic.people.AccountId;
@@ -11,6 +14,8 @@ import rungwise.clinic.people.AccountState;
 import rungwise.clinic.people.Role;
 import rungwise.clinic.people.SignInAttempt;
 import rungwise.clinic.people.SignInName;
+import rungwise.dosing.known.Barrels;
+import rungwise.dosing.known.SamplePreparations;
 
 /** Entries of every kind that accounts make. */
 public final class SampleEntries {
@@ -57,6 +62,20 @@ public final class SampleEntries {
                         NOW)));
     run(store, () -> signIn(store, Optional.of(ana.id()), SignInAttempt.Outcome.SIGNED_IN));
     run(store, () -> signIn(store, Optional.empty(), SignInAttempt.Outcome.REFUSED));
+  }
+
+  /** Appends entries to the fact tables about what the clinic keeps. */
+  public static void appendFormulary(SqliteStore store) {
+    var sample =
+        new ClinicPreparation(
+            SamplePreparations.ALPROSTADIL_20, new InUseRule.DaysAfterOpening(1), Optional.empty());
+    run(
+        store,
+        () -> {
+          store.preparations().append(sample, AccountId.PROGRAM, NOW);
+          store.preparations().withdraw(sample.id(), AccountId.PROGRAM, NOW, "out of supply");
+          store.syringes().append(Barrels.U100_1, Syringes.Change.ADDED, AccountId.PROGRAM, NOW);
+        });
   }
 
   public static void invite(SqliteStore store, Account account) {

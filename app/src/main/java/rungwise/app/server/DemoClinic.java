@@ -1,10 +1,12 @@
 package rungwise.app.server;
 
+import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import rungwise.clinic.ClinicTime;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Invitation;
 import rungwise.clinic.people.People;
@@ -47,11 +49,17 @@ public final class DemoClinic {
     }
   }
 
-  /** Makes everybody's account in a clinic that has none. */
-  public static void fill(People people) {
+  /** Makes everybody's account in a clinic that has none, and tells its invented past. */
+  public static void fill(OpenClinic clinic, StoryClock clock, ZoneId zone) {
+    fillPeople(clinic.people());
+    new DemoStory(clinic, clock, new ClinicTime(zone)).tell();
+  }
+
+  /** Makes everybody's account, and nothing else. */
+  public static void fillPeople(People people) {
     Account administrator = fillFirst(people);
     MEMBERS.stream()
-        .filter(member -> member != ADMINISTRATOR)
+        .filter(member -> !member.equals(ADMINISTRATOR))
         .forEach(member -> invite(people, administrator, member));
   }
 

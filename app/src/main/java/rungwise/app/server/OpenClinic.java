@@ -4,9 +4,17 @@ import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.InstantSource;
 import java.util.UUID;
+import rungwise.clinic.ClinicTime;
+import rungwise.clinic.formulary.Formulary;
+import rungwise.clinic.formulary.FormularyPorts;
 import rungwise.clinic.people.OneTimeCode;
 import rungwise.clinic.people.People;
 import rungwise.clinic.people.PeoplePorts;
+import rungwise.clinic.protocols.Protocols;
+import rungwise.clinic.start.Starting;
+import rungwise.clinic.titration.Titration;
+import rungwise.clinic.titration.TitrationPorts;
+import rungwise.files.SampleProtocolReader;
 import rungwise.store.SqliteStore;
 import rungwise.web.secrets.Argon2Hashing;
 
@@ -16,6 +24,8 @@ public final class OpenClinic implements AutoCloseable {
   private final SqliteStore store;
   private final InstantSource clock;
   private final People people;
+  private final Formulary formulary;
+  private final Protocols protocols;
 
   private OpenClinic(SqliteStore store, InstantSource clock) {
     this.store = store;
@@ -30,6 +40,18 @@ public final class OpenClinic implements AutoCloseable {
                 UUID::randomUUID,
                 clock,
                 store.transactions()));
+    this.formulary =
+        new Formulary(
+            new FormularyPorts(
+                store.accounts(),
+                store.preparations(),
+                store.syringes(),
+                UUID::randomUUID,
+                clock,
+                store.transactions()));
+    this.protocols =
+        new Protocols(
+            store.protocolShelf(), new SampleProtocolReader(), store.transactions(), clock);
   }
 
   /**
@@ -49,6 +71,22 @@ public final class OpenClinic implements AutoCloseable {
 
   public People people() {
     return people;
+  }
+
+  public Formulary formulary() {
+    return formulary;
+  }
+
+  public Protocols protocols() {
+    return protocols;
+  }
+
+  /** The use cases about courses, on the clinic's wall clock. */
+  CourseCases courseCases(ClinicTime time) {
+    var ports =
+        new TitrationPorts(
+            store.courses(), protocols, formulary::find, store.transactions(), clock, time);
+    return new CourseCases(new Starting(ports, UUID::randomUUID), new Titration(ports));
   }
 
   public InstantSource clock() {

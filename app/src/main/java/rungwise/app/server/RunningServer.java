@@ -14,7 +14,7 @@ import org.springframework.context.ApplicationContextInitializer;
 import org.springframework.context.ApplicationListener;
 import org.springframework.context.event.ContextClosedEvent;
 import org.springframework.context.support.GenericApplicationContext;
-import rungwise.app.WrongUse;
+import rungwise.app.use.WrongUse;
 
 /** A server that answers until it is closed or the process is told to end. */
 public final class RunningServer implements AutoCloseable {
@@ -100,6 +100,10 @@ public final class RunningServer implements AutoCloseable {
   /** The address of its first page, with a slash at the end. */
   public URI uri() {
     return uri;
+  }
+
+  ServletWebServerApplicationContext context() {
+    return context;
   }
 
   /** Waits until it is closed or the process is told to end. */

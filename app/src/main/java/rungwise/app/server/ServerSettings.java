@@ -5,7 +5,7 @@ import java.net.UnknownHostException;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.Optional;
-import rungwise.app.WrongUse;
+import rungwise.app.use.WrongUse;
 import rungwise.web.access.ClinicSign;
 import rungwise.web.access.SessionLimits;
 

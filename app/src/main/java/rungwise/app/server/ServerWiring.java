@@ -8,13 +8,27 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Import;
 import org.springframework.web.servlet.config.annotation.EnableWebMvc;
+import rungwise.clinic.ClinicTime;
+import rungwise.clinic.formulary.ClinicPreparation;
+import rungwise.clinic.formulary.Formulary;
+import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
+import rungwise.clinic.protocols.Protocols;
+import rungwise.clinic.start.Starting;
+import rungwise.clinic.titration.CourseViews;
+import rungwise.clinic.titration.Titration;
 import rungwise.web.access.AccessRules;
 import rungwise.web.access.ClinicSign;
 import rungwise.web.access.SessionLimits;
+import rungwise.web.dose.DosePages;
 import rungwise.web.fault.FaultPages;
+import rungwise.web.formulary.FormularyPages;
 import rungwise.web.page.PageParts;
 import rungwise.web.people.PeoplePages;
+import rungwise.web.protocols.ProtocolPages;
+import rungwise.web.start.StartChoices;
+import rungwise.web.start.StartPages;
+import rungwise.web.titration.TitrationPages;
 import rungwise.web.today.TodayPages;
 
 /** Everything a server consists of, named one by one: nothing is found by scanning. */
@@ -24,7 +38,18 @@ import rungwise.web.today.TodayPages;
   TomcatServletWebServerAutoConfiguration.class,
   DispatcherServletAutoConfiguration.class
 })
-@Import({AccessRules.class, FaultPages.class, PageParts.class, PeoplePages.class, TodayPages.class})
+@Import({
+  AccessRules.class,
+  DosePages.class,
+  FaultPages.class,
+  FormularyPages.class,
+  PageParts.class,
+  PeoplePages.class,
+  ProtocolPages.class,
+  StartPages.class,
+  TitrationPages.class,
+  TodayPages.class
+})
 class ServerWiring {
 
   @Bean
@@ -45,5 +70,49 @@ class ServerWiring {
   @Bean
   People people(OpenClinic clinic) {
     return clinic.people();
+  }
+
+  @Bean
+  CourseCases courseCases(OpenClinic clinic, ClinicTime time) {
+    return clinic.courseCases(time);
+  }
+
+  @Bean
+  Titration titration(CourseCases cases) {
+    return cases.titration();
+  }
+
+  @Bean
+  Starting starting(CourseCases cases) {
+    return cases.starting();
+  }
+
+  @Bean
+  CourseViews courseViews(ClinicTime time, People people) {
+    return new CourseViews(
+        time, id -> people.find(id).map(Account::fullName).orElse("the program"));
+  }
+
+  @Bean
+  Protocols protocols(OpenClinic clinic) {
+    return clinic.protocols();
+  }
+
+  @Bean
+  Formulary formulary(OpenClinic clinic) {
+    return clinic.formulary();
+  }
+
+  @Bean
+  TitrationPages.Barrels barrels(OpenClinic clinic) {
+    return clinic.formulary()::syringes;
+  }
+
+  @Bean
+  StartChoices startChoices(OpenClinic clinic) {
+    return new StartChoices(
+        () -> clinic.formulary().list().stream().map(ClinicPreparation::preparation).toList(),
+        clinic.formulary()::syringes,
+        clinic.protocols());
   }
 }

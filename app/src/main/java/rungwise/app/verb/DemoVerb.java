@@ -14,17 +14,19 @@ import rungwise.app.server.DemoClinic;
 import rungwise.app.server.OpenClinic;
 import rungwise.app.server.RunningServer;
 import rungwise.app.server.ServerSettings;
+import rungwise.app.server.StoryClock;
 import rungwise.app.server.TemporaryFolder;
 
 /** Serves an invented clinic on this machine only; everything in it is gone afterwards. */
 @Command(
     name = "demo",
     description =
-        "Serve an invented clinic, freshly made, on this machine only. All of it is gone afterwards.",
+        "Serve an invented clinic, freshly made, on this machine only. It is gone afterwards.",
     mixinStandardHelpOptions = true)
 final class DemoVerb implements Callable<Integer> {
 
-  @Spec private CommandSpec spec;
+  /** Put here by the command line before the verb is called. */
+  @Spec private CommandSpec spec = CommandSpec.create();
 
   @Option(
       names = "--port",
@@ -42,9 +44,10 @@ final class DemoVerb implements Callable<Integer> {
             DemoClinic.NAME,
             ZoneId.systemDefault());
     try (TemporaryFolder folder = TemporaryFolder.make()) {
-      OpenClinic opened = OpenClinic.in(folder.path(), InstantSource.system());
+      var clock = new StoryClock(InstantSource.system());
+      OpenClinic opened = OpenClinic.in(folder.path(), clock);
       try (RunningServer server = RunningServer.start(settings, opened)) {
-        DemoClinic.fill(opened.people());
+        DemoClinic.fill(opened, clock, settings.clinic().zone());
         print(server);
         server.awaitEnd();
       }

@@ -8,7 +8,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.Spec;
-import rungwise.app.WrongUse;
+import rungwise.app.use.WrongUse;
 import rungwise.store.database.CannotOpenStore;
 
 /** The command line as a whole. */
@@ -21,19 +21,24 @@ import rungwise.store.database.CannotOpenStore;
     mixinStandardHelpOptions = true,
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {"0:done", "1:the program failed", "2:wrong use or bad input"},
-    subcommands = {ServeVerb.class, DemoVerb.class, WarmUpVerb.class})
+    subcommands = {ServeVerb.class, DemoVerb.class, DoseVerb.class, WarmUpVerb.class})
 public final class RungwiseCommand implements Runnable {
 
-  @Spec private CommandSpec spec;
+  /** Put here by the command line before the verb is called. */
+  @Spec private CommandSpec spec = CommandSpec.create();
 
   private RungwiseCommand() {}
 
   /** Runs one verb; the exit status is 0 done, 1 fault, 2 wrong use or bad input. */
   public static int run(String... arguments) {
+    return commandLine().execute(arguments);
+  }
+
+  /** The command line with its exit statuses, before it is told where to print. */
+  static CommandLine commandLine() {
     return new CommandLine(new RungwiseCommand())
         .setParameterExceptionHandler(RungwiseCommand::refuse)
-        .setExecutionExceptionHandler(RungwiseCommand::fail)
-        .execute(arguments);
+        .setExecutionExceptionHandler(RungwiseCommand::fail);
   }
 
   @Override

@@ -15,7 +15,7 @@ import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import rungwise.app.WrongUse;
+import rungwise.app.use.WrongUse;
 import rungwise.app.server.OpenClinic;
 import rungwise.app.server.RunningServer;
 import rungwise.app.server.ServerSettings;
@@ -27,7 +27,8 @@ import rungwise.app.server.ServerSettings;
     mixinStandardHelpOptions = true)
 final class ServeVerb implements Callable<Integer> {
 
-  @Spec private CommandSpec spec;
+  /** Put here by the command line before the verb is called. */
+  @Spec private CommandSpec spec = CommandSpec.create();
 
   @Option(
       names = "--address",

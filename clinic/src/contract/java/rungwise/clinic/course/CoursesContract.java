@@ -114,8 +114,7 @@ public abstract class CoursesContract {
                 Optional.of(corrected),
                 Optional.of("he \"remembered\"\nan operation"),
                 answer(Answer.YES)));
-    assertThat(stored.courses().find(FIRST).orElseThrow().contraindication())
-        .isEqualTo(Answer.YES);
+    assertThat(stored.courses().find(FIRST).orElseThrow().contraindication()).isEqualTo(Answer.YES);
   }
 
   @Test
@@ -152,8 +151,7 @@ public abstract class CoursesContract {
     stored.append(opening(SECOND, SampleFacts.PATIENT));
     SampleFacts.later().forEach(fact -> stored.append(entry(FIRST, fact)));
 
-    var ids =
-        Stream.concat(entries(FIRST).stream(), entries(SECOND).stream()).map(CourseEntry::id);
+    var ids = Stream.concat(entries(FIRST).stream(), entries(SECOND).stream()).map(CourseEntry::id);
 
     assertThat(ids).doesNotHaveDuplicates();
   }
@@ -209,9 +207,7 @@ public abstract class CoursesContract {
     stored.append(opening(FIRST, man("Øystein Sample", 1961, "MR-0417")));
 
     for (String name : List.of("Øystein Sample", "øystein SAMPLE", " ØYSTEIN  sample ")) {
-      assertThat(stored.courses().alike(man(name, 1961, "other")))
-          .as(name)
-          .containsExactly(FIRST);
+      assertThat(stored.courses().alike(man(name, 1961, "other"))).as(name).containsExactly(FIRST);
     }
     assertThat(stored.courses().alike(man("Øystein Sample", 1962, "other"))).isEmpty();
     assertThat(stored.courses().alike(man("Oystein Sample", 1961, "other"))).isEmpty();
@@ -274,8 +270,7 @@ public abstract class CoursesContract {
     EntryId others = entries(SECOND).getFirst().id();
 
     for (EntryId wrong : List.of(others, NOWHERE)) {
-      assertThatThrownBy(
-              () -> stored.append(entry(FIRST, answer(Answer.NO)).correcting(wrong)))
+      assertThatThrownBy(() -> stored.append(entry(FIRST, answer(Answer.NO)).correcting(wrong)))
           .isInstanceOf(IllegalStateException.class);
     }
 

@@ -1,6 +1,7 @@
 package rungwise.clinic.titration;
 
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -57,7 +58,12 @@ public final class Titration {
 
   /** A course as it is now. */
   public Optional<CourseState> find(CourseId id) {
-    return ports.courses().find(id).map(file -> reader.state(file, ports.clock().instant()));
+    return ports.courses().find(id).map(file -> reader.state(file, now()));
+  }
+
+  /** The instant as it can be stored, so that what is asked now can be asked again. */
+  private Instant now() {
+    return ports.clock().instant().truncatedTo(ChronoUnit.MILLIS);
   }
 
   /** Every course as it is now, the one opened last first. */
@@ -336,7 +342,7 @@ public final class Titration {
                 ports
                     .courses()
                     .find(id)
-                    .map(file -> work.apply(file, ports.clock().instant()))
+                    .map(file -> work.apply(file, now()))
                     .orElseGet(() -> Reading.refused(NO_COURSE)));
   }
 

@@ -6,7 +6,10 @@ import java.util.Optional;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Question;
+import rungwise.dosing.known.Barrel;
+import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.DrawingError;
+import rungwise.dosing.known.Preparation;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.quantities.Volume;
 
@@ -18,20 +21,32 @@ public final class DoseGuards {
   /** Everything that speaks against a volume, whether or not it is on the ladder. */
   public static List<Verdict> ask(Question question, Volume volume) {
     var verdicts = new ArrayList<Verdict>();
-    limits(question.ladder(), volume, verdicts);
-    measuring(question.ladder(), volume, verdicts);
+    Ladder ladder = question.ladder();
+    limits(ladder.preparation(), ladder.ceiling(), volume, verdicts);
+    if (!ladder.hasRung(volume)) {
+      verdicts.add(Verdict.of(GuardRule.NOT_A_STEP, Fact.said("schedule", ladder.rungs())));
+    }
+    measuring(ladder.barrel(), volume, verdicts);
     oneStepUp(question, volume).ifPresent(verdicts::add);
     closed(question, volume).ifPresent(verdicts::add);
     higherAfterLong(question, volume).ifPresent(verdicts::add);
     return List.copyOf(verdicts);
   }
 
-  private static void limits(Ladder ladder, Volume volume, List<Verdict> verdicts) {
-    if (volume.isMoreThan(ladder.ceiling())) {
-      verdicts.add(
-          Verdict.of(GuardRule.ABOVE_CEILING, Fact.said("maximum volume", ladder.ceiling())));
+  /** What speaks against a dose whoever injects it: the preparation's limits and the drawing up. */
+  public static List<Verdict> askWithoutCourse(Dose dose) {
+    var verdicts = new ArrayList<Verdict>();
+    limits(dose.preparation(), dose.preparation().ceiling(), dose.volume(), verdicts);
+    measuring(dose.barrel(), dose.volume(), verdicts);
+    return List.copyOf(verdicts);
+  }
+
+  private static void limits(
+      Preparation preparation, Volume ceiling, Volume volume, List<Verdict> verdicts) {
+    if (volume.isMoreThan(ceiling)) {
+      verdicts.add(Verdict.of(GuardRule.ABOVE_CEILING, Fact.said("maximum volume", ceiling)));
     }
-    ladder.preparation().ingredients().stream()
+    preparation.ingredients().stream()
         .filter(ingredient -> ingredient.isPassedBy(volume))
         .map(
             ingredient ->
@@ -42,14 +57,11 @@ public final class DoseGuards {
                         "limit",
                         ingredient.limit().orElseThrow().in(ingredient.component().unit()))))
         .forEach(verdicts::add);
-    if (!ladder.hasRung(volume)) {
-      verdicts.add(Verdict.of(GuardRule.NOT_A_STEP, Fact.said("schedule", ladder.rungs())));
-    }
   }
 
-  private static void measuring(Ladder ladder, Volume volume, List<Verdict> verdicts) {
-    if (!ladder.barrel().hasMarkAt(volume)) {
-      verdicts.add(Verdict.of(GuardRule.BETWEEN_MARKS, Fact.said("syringe", ladder.barrel())));
+  private static void measuring(Barrel barrel, Volume volume, List<Verdict> verdicts) {
+    if (!barrel.hasMarkAt(volume)) {
+      verdicts.add(Verdict.of(GuardRule.BETWEEN_MARKS, Fact.said("syringe", barrel)));
     }
     if (volume.isLessThan(DrawingError.BLOCK_BELOW.value())) {
       verdicts.add(Verdict.of(GuardRule.TOO_SMALL_TO_MEASURE, Fact.said("volume", volume)));
@@ -59,7 +71,7 @@ public final class DoseGuards {
     if (volume.equals(Volume.ZERO)) {
       return;
     }
-    DrawingError.of(volume, ladder.barrel()).ifPresent(error -> accuracy(error, verdicts));
+    DrawingError.of(volume, barrel).ifPresent(error -> accuracy(error, verdicts));
   }
 
   private static void accuracy(DrawingError error, List<Verdict> verdicts) {

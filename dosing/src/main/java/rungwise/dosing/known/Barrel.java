@@ -43,13 +43,18 @@ public record Barrel(String token, String words, Volume capacity, Marking markin
    * @throws IllegalArgumentException if no line stands there
    */
   public String markWords(Volume volume) {
-    if (!hasMarkAt(volume)) {
-      throw new IllegalArgumentException("bug: no line of a " + words + " at " + volume);
-    }
     return markName(volume) + " on a " + words;
   }
 
-  private String markName(Volume volume) {
+  /**
+   * "20-unit mark", or "0.2 mL line" on a syringe marked in mL.
+   *
+   * @throws IllegalArgumentException if no line stands there
+   */
+  public String markName(Volume volume) {
+    if (!hasMarkAt(volume)) {
+      throw new IllegalArgumentException("bug: no line of a " + words + " at " + volume);
+    }
     return switch (marking) {
       case Marking.UnitLines lines -> UnitScale.U_100.markAt(volume).toString();
       case Marking.MillilitreLines lines -> volume + " line";

@@ -33,17 +33,21 @@ public record DrawingError(Volume volume, long readingNanolitres, long tolerance
   public static final Sourced<Integer> WARN_ABOVE_PERCENT =
       new Sourced<>(15, new Source.Assumption("more than the strength limits of most products"));
 
+  /** How far the strength of a compounded product may lie from its label. */
+  public static final Sourced<Integer> LABEL_TOLERANCE_PERCENT =
+      new Sourced<>(10, Source.read(Citation.USP_797, "within 10 percent where no monograph says"));
+
   /** Below this volume published errors are unacceptable. */
   public static final Sourced<Volume> BLOCK_BELOW =
       new Sourced<>(
           Volume.ofMicrolitres(20),
-          Source.read(Citation.CASELLA_1993, "below 2 units (0.02 mL) unacceptably large error"));
+          Source.read(Citation.CASELLA_1993, "below the 2-unit mark (0.02 mL) unacceptably large"));
 
   /** At or below this volume published errors are near a tenth. */
   public static final Sourced<Volume> WARN_AT_OR_BELOW =
       new Sourced<>(
           Volume.ofMicrolitres(50),
-          Source.read(Citation.LTEIF_1999, "9.9 % mean error below 5 units, 3.2 % above"));
+          Source.read(Citation.LTEIF_1999, "9.9 % mean error below the 5-unit mark, 3.2 % above"));
 
   private static final long NANOLITRES = 1000;
   private static final long PERCENT = 100;
@@ -96,7 +100,21 @@ public record DrawingError(Volume volume, long readingNanolitres, long tolerance
 
   /** "14.5 percent": the worst case, rounded up to a tenth for a reader. */
   public String totalPercentWords() {
-    return BigDecimal.valueOf(totalNanolitres() * PERCENT)
+    return percentWords(totalNanolitres());
+  }
+
+  /** The reading error for a reader, rounded up to a tenth. */
+  public String readingPercentWords() {
+    return percentWords(readingNanolitres);
+  }
+
+  /** The barrel tolerance for a reader, rounded up to a tenth. */
+  public String tolerancePercentWords() {
+    return percentWords(toleranceNanolitres);
+  }
+
+  private String percentWords(long nanolitres) {
+    return BigDecimal.valueOf(nanolitres * PERCENT)
             .divide(BigDecimal.valueOf(volume.microlitres() * NANOLITRES), 1, RoundingMode.CEILING)
             .stripTrailingZeros()
             .toPlainString()

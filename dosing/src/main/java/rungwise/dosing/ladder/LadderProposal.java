@@ -74,28 +74,16 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
 
   private static List<String> faultsOf(
       Protocol protocol, Preparation preparation, Barrel barrel, ProtocolAmount start) {
-    var faults = new ArrayList<String>();
     if (!protocol.isFor(preparation)) {
-      faults.add(
+      return List.of(
           "The protocol \""
               + protocol.title()
               + "\" is not written for "
               + preparation
               + ": choose another preparation or another protocol.");
-      return faults;
     }
-    protocol
-        .strengthRuleFor(preparation)
-        .filter(rule -> rule.notBelow().isMoreThan(start))
-        .ifPresent(
-            rule ->
-                faults.add(
-                    start
-                        + " is not offered with "
-                        + preparation
-                        + ": choose a weaker strength ("
-                        + rule.source().words()
-                        + ")."));
+    var faults = new ArrayList<String>();
+    strengthFault(protocol, preparation, start).ifPresent(faults::add);
     if (barrel.marking().graduationVolume().isEmpty()) {
       faults.add(
           "No line of a "
@@ -104,6 +92,28 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
               + " syringe with printed lines.");
       return faults;
     }
+    faults.addAll(measuringFaults(protocol, preparation, barrel, start));
+    return faults;
+  }
+
+  private static Optional<String> strengthFault(
+      Protocol protocol, Preparation preparation, ProtocolAmount start) {
+    return protocol
+        .strengthRuleFor(preparation)
+        .filter(rule -> rule.notBelow().isMoreThan(start))
+        .map(
+            rule ->
+                start
+                    + " is not offered with "
+                    + preparation
+                    + ": choose a weaker strength ("
+                    + rule.source().words()
+                    + ").");
+  }
+
+  private static List<String> measuringFaults(
+      Protocol protocol, Preparation preparation, Barrel barrel, ProtocolAmount start) {
+    var faults = new ArrayList<String>();
     ExactVolume exact = start.in(preparation).orElseThrow();
     Optional<Volume> first = barrel.markAtOrBelow(exact);
     if (first.isEmpty()) {

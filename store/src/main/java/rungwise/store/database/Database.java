@@ -68,15 +68,21 @@ public final class Database implements Transactions, AutoCloseable {
       throw new CannotOpenStore(
           "The database "
               + file
-              + " was written by a newer or a changed Rungwise: start that one, or restore a backup.",
+              + " was written by a newer or a changed Rungwise: start that one, or restore a"
+              + " backup.",
           e);
     } catch (FlywayException e) {
       throw new CannotOpenStore(
           "The database " + file + " cannot be read or brought up to date: restore a backup.", e);
     }
-    return new Database(
-        pool(source(file, writerConfig()), 1, /* isReadOnly= */ false),
-        pool(source(file, readerConfig()), READERS, /* isReadOnly= */ true));
+    HikariDataSource writing = pool(source(file, writerConfig()), 1, /* isReadOnly= */ false);
+    try {
+      return new Database(
+          writing, pool(source(file, readerConfig()), READERS, /* isReadOnly= */ true));
+    } catch (RuntimeException e) {
+      writing.close();
+      throw e;
+    }
   }
 
   private static void migrate(SQLiteDataSource source) {

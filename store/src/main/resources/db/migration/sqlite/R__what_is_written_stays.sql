@@ -24,6 +24,26 @@ begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists sign_in_is_not_removed before delete on sign_in
 begin select raise(abort, 'facts are never removed'); end;
 
+create trigger if not exists preparation_is_not_changed before update on preparation
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists preparation_is_not_removed before delete on preparation
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists preparation_ingredient_is_not_changed before update on preparation_ingredient
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists preparation_ingredient_is_not_removed before delete on preparation_ingredient
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists preparation_withdrawn_is_not_changed before update on preparation_withdrawn
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists preparation_withdrawn_is_not_removed before delete on preparation_withdrawn
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists syringe_is_not_changed before update on syringe
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists syringe_is_not_removed before delete on syringe
+begin select raise(abort, 'facts are never removed'); end;
+
 create trigger if not exists course_opened_is_not_changed before update on course_opened
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists course_opened_is_not_removed before delete on course_opened

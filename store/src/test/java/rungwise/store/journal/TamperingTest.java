@@ -19,6 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rungwise.clinic.people.SignInAttempt;
 import rungwise.store.RawDatabase;
+import rungwise.store.SampleCourse;
 import rungwise.store.SampleEntries;
 import rungwise.store.SqliteStore;
 
@@ -26,6 +27,7 @@ import rungwise.store.SqliteStore;
 final class TamperingTest {
 
   private static final long ENTRIES = 5;
+  private static final int LONGEST_TIME = "2026-03-02 09:00:00.123+00:00".length();
 
   @TempDir Path folder;
   private SqliteStore store;
@@ -58,9 +60,12 @@ final class TamperingTest {
     var tables = new ArrayList<Table<?>>(FactTables.all());
     tables.add(ENTRY);
     int tried = 0;
+    SampleEntries.appendFormulary(store);
+    SampleCourse.append(store);
 
     for (Table<?> table : tables) {
       Object row = raw.column("select min(rowid) from " + table.getName()).getFirst();
+      assertThat(row).as("a sample row of " + table.getName()).isNotNull();
       for (Field<?> column : table.fields()) {
         tried += changeEachByte(table, column, String.valueOf(row));
       }
@@ -88,8 +93,10 @@ final class TamperingTest {
     if (!(stored instanceof String text)) {
       return List.of(stored instanceof Number number ? number.longValue() + 100 : "x");
     }
+    // Each byte of what has a form of its own, such as a time; every seventh of ids and seals.
+    int step = text.length() > LONGEST_TIME ? 7 : 1;
     var changed = new ArrayList<Object>();
-    for (int at = 0; at < text.length(); at++) {
+    for (int at = 0; at < text.length(); at += step) {
       char other = (char) (text.charAt(at) ^ 1);
       changed.add(text.substring(0, at) + other + text.substring(at + 1));
     }

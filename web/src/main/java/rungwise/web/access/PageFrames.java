@@ -21,6 +21,7 @@ final class PageFrames implements Frames {
           new Place("/preparations", "Preparations"),
           new Place("/syringes", "Syringes"),
           new Place("/dose", "Dose"),
+          new Place("/protocols", "Protocols"),
           new Place("/people", "People"));
 
   private final ClinicSign clinic;

@@ -15,6 +15,17 @@ public final class Routes {
 
   private static final Access ANYONE = new Access.Anyone();
   private static final Access SIGNED_IN = new Access.SignedIn();
+  private static final Access CLINICAL =
+      new Access.AnyOf(
+          Set.of(
+              Role.PRESCRIBER, Role.NURSE_EDUCATOR, Role.ON_CALL_CLINICIAN, Role.PROGRAMME_LEAD));
+  private static final Access OPENS_COURSES =
+      new Access.AnyOf(Set.of(Role.PRESCRIBER, Role.NURSE_EDUCATOR));
+  private static final Access REPORTS =
+      new Access.AnyOf(Set.of(Role.PRESCRIBER, Role.NURSE_EDUCATOR, Role.ON_CALL_CLINICIAN));
+  private static final Access PRESCRIBER = new Access.AnyOf(Set.of(Role.PRESCRIBER));
+  private static final Access KEEPER =
+      new Access.AnyOf(Set.of(Role.PRESCRIBER, Role.PROGRAMME_LEAD));
   private static final Access ADMINISTRATOR = new Access.AnyOf(Set.of(Role.ADMINISTRATOR));
 
   /** Every route, in the order of the guide. */
@@ -29,6 +40,34 @@ public final class Routes {
           Route.get("/welcome", ANYONE),
           Route.post("/welcome", ANYONE),
           Route.get("/", SIGNED_IN),
+          Route.get("/courses/new", OPENS_COURSES),
+          Route.post("/courses/new", OPENS_COURSES),
+          Route.get("/courses/{id}", CLINICAL),
+          Route.get("/courses/{id}/order", CLINICAL),
+          Route.get("/courses/{id}/report", REPORTS),
+          Route.post("/courses/{id}/report", REPORTS),
+          Route.get("/courses/{id}/report/{entry}", REPORTS),
+          Route.post("/courses/{id}/report/{entry}", REPORTS),
+          Route.post("/courses/{id}/report/{entry}/withdraw", REPORTS),
+          Route.post("/courses/{id}/screening", REPORTS),
+          Route.post("/courses/{id}/ready", REPORTS),
+          Route.post("/courses/{id}/sign", PRESCRIBER),
+          Route.post("/courses/{id}/review", PRESCRIBER),
+          Route.post("/courses/{id}/reopen", PRESCRIBER),
+          Route.post("/courses/{id}/syringe", PRESCRIBER),
+          Route.get("/preparations", CLINICAL),
+          Route.get("/preparations/new", KEEPER),
+          Route.post("/preparations/new", KEEPER),
+          Route.post("/preparations/samples/{id}", KEEPER),
+          Route.get("/preparations/{id}", CLINICAL),
+          Route.get("/preparations/{id}/change", KEEPER),
+          Route.post("/preparations/{id}/change", KEEPER),
+          Route.post("/preparations/{id}/withdraw", KEEPER),
+          Route.get("/syringes", CLINICAL),
+          Route.post("/syringes/{token}", KEEPER),
+          Route.get("/dose", CLINICAL),
+          Route.get("/protocols", CLINICAL),
+          Route.post("/protocols/{name}/{version}/sign", KEEPER),
           Route.get("/people", ADMINISTRATOR),
           Route.get("/people/invite", ADMINISTRATOR),
           Route.post("/people/invite", ADMINISTRATOR),
@@ -41,7 +80,11 @@ public final class Routes {
 
   /** The methods that a path has routes for; empty if it leads nowhere. */
   static List<HttpMethod> methodsOf(String path) {
-    return TABLE.stream().filter(route -> matches(route, path)).map(Route::method).toList();
+    return TABLE.stream()
+        .filter(route -> matches(route, path))
+        .map(Route::method)
+        .distinct()
+        .toList();
   }
 
   private static boolean matches(Route route, String path) {

@@ -1,9 +1,9 @@
 package rungwise.web.page;
 
-import java.time.Duration;
-import org.springframework.http.CacheControl;
-import org.springframework.http.MediaType;
-import org.springframework.http.ResponseEntity;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.util.Optional;
+import org.springframework.http.HttpHeaders;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -12,7 +12,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 @Controller
 final class AssetController {
 
-  private static final int DAYS_KEPT = 30;
+  private static final String KEPT_30_DAYS = "max-age=2592000, public";
 
   private final Assets assets;
 
@@ -21,15 +21,15 @@ final class AssetController {
   }
 
   @GetMapping("/assets/{name}")
-  ResponseEntity<byte[]> send(@PathVariable String name) {
-    return assets
-        .asset(name)
-        .map(
-            asset ->
-                ResponseEntity.ok()
-                    .cacheControl(CacheControl.maxAge(Duration.ofDays(DAYS_KEPT)).cachePublic())
-                    .contentType(MediaType.parseMediaType(asset.type()))
-                    .body(asset.bytes()))
-        .orElseGet(() -> ResponseEntity.notFound().build());
+  void send(@PathVariable String name, HttpServletResponse response) throws IOException {
+    Optional<Assets.Asset> found = assets.asset(name);
+    if (found.isEmpty()) {
+      response.sendError(HttpServletResponse.SC_NOT_FOUND);
+      return;
+    }
+    response.setHeader(HttpHeaders.CACHE_CONTROL, KEPT_30_DAYS);
+    response.setContentType(found.get().type());
+    response.setContentLength(found.get().bytes().length);
+    response.getOutputStream().write(found.get().bytes());
   }
 }

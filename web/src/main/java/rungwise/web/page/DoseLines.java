@@ -1,5 +1,7 @@
 package rungwise.web.page;
 
+import rungwise.dosing.known.Dose;
+
 /**
  * A dose as shown: volume first, then the mark, then what it contains, always together.
  *
@@ -14,5 +16,15 @@ public record DoseLines(String volume, String mark, String composition, String c
     if (volume.isBlank() || mark.isBlank() || composition.isBlank() || content.isBlank()) {
       throw new IllegalArgumentException("bug: a dose is shown whole or not at all");
     }
+  }
+
+  /** A dose, whole. */
+  public static DoseLines of(Dose dose) {
+    String mark =
+        dose.barrel().hasMarkAt(dose.volume())
+            ? dose.barrel().markWords(dose.volume())
+            : dose.barrel().words();
+    return new DoseLines(
+        dose.volume().toString(), mark, dose.preparation().composition(), dose.content());
   }
 }

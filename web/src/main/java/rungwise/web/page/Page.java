@@ -2,6 +2,7 @@ package rungwise.web.page;
 
 import org.springframework.http.HttpStatus;
 import org.springframework.web.servlet.ModelAndView;
+import org.springframework.web.servlet.view.RedirectView;
 
 /** Names the template and the view record of an answer. */
 public final class Page {
@@ -32,6 +33,10 @@ public final class Page {
 
   /** The redirect that ends each accepted form, so that going back never sends it again. */
   public static ModelAndView redirect(String path) {
-    return new ModelAndView("redirect:" + path);
+    var view = new RedirectView(path);
+    view.setStatusCode(HttpStatus.SEE_OTHER);
+    view.setExpandUriTemplateVariables(false);
+    view.setExposeModelAttributes(false);
+    return new ModelAndView(view);
   }
 }

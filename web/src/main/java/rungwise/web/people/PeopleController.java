@@ -17,13 +17,13 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import rungwise.clinic.ClinicTime;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.people.Invitation;
 import rungwise.clinic.people.People;
 import rungwise.clinic.people.Role;
 import rungwise.quantities.Reading;
-import rungwise.web.page.ClinicTime;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.people.AccountPage.ShownCode;
@@ -143,7 +143,8 @@ final class PeopleController {
 
   private ModelAndView showCode(Account actor, Invitation made, RedirectAttributes carried) {
     LOG.info("Code for {} made by {}", made.account().id(), actor.id());
-    carried.addFlashAttribute(CODE, new ShownCode(made.code().text(), time.say(made.goodUntil())));
+    carried.addFlashAttribute(
+        CODE, new ShownCode(made.code().text(), time.words(made.goodUntil())));
     return Page.redirect(AccountPage.pathOf(made.account()));
   }
 

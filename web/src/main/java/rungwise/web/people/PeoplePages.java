@@ -3,8 +3,8 @@ package rungwise.web.people;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Import;
+import rungwise.clinic.ClinicTime;
 import rungwise.web.access.ClinicSign;
-import rungwise.web.page.ClinicTime;
 
 /** The pages about the people who work here. */
 @Configuration(proxyBeanMethods = false)

@@ -1,5 +1,7 @@
 package rungwise.web.today;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -7,10 +9,15 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.servlet.ModelAndView;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
+import rungwise.clinic.titration.CourseState;
+import rungwise.clinic.titration.CourseViews;
+import rungwise.clinic.titration.Titration;
 import rungwise.web.page.Page;
+import rungwise.web.start.StartChoices;
+import rungwise.web.today.TodayPage.Row;
 import rungwise.web.today.TodayPage.Step;
 
-/** The page after signing in. */
+/** The page after signing in: every course, the most worrying one first. */
 @Controller
 final class TodayController {
 
@@ -22,10 +29,86 @@ final class TodayController {
               + " above.",
           "",
           "");
+  private static final Step PREPARATIONS =
+      new Step("Enter the preparations that your vials hold.", "/preparations", "Preparations");
+  private static final Step SYRINGES =
+      new Step("Choose the syringes that you hand out.", "/syringes", "Syringes");
+  private static final Step PROTOCOLS =
+      new Step("Read a sample protocol and sign it for use.", "/protocols", "Protocols");
+  private static final Step COURSE =
+      new Step("Open the first course.", "/courses/new", "New course");
+
+  private final Titration titration;
+  private final CourseViews views;
+  private final StartChoices choices;
+
+  TodayController(Titration titration, CourseViews views, StartChoices choices) {
+    this.titration = titration;
+    this.views = views;
+    this.choices = choices;
+  }
 
   @GetMapping("/")
   ModelAndView today(@AuthenticationPrincipal Account account) {
-    Step first = account.may(Role.ADMINISTRATOR) ? INVITE : ASK;
-    return Page.of("today/today", new TodayPage("Nobody needs you now.", List.of(first)));
+    boolean isClinical = isClinical(account);
+    List<Row> rows =
+        isClinical
+            ? titration.all().stream()
+                .map(state -> row(state))
+                .sorted(Comparator.comparing(Row::need).thenComparing(Row::man))
+                .toList()
+            : List.of();
+    long waiting = rows.stream().filter(row -> row.need().isWaiting()).count();
+    boolean mayOpen = account.may(Role.PRESCRIBER) || account.may(Role.NURSE_EDUCATOR);
+    return Page.of(
+        "today/today",
+        new TodayPage(answer(waiting), rows, rows.isEmpty() ? steps(account) : List.of(), mayOpen));
+  }
+
+  private static String answer(long waiting) {
+    if (waiting == 0) {
+      return "Nobody needs you now.";
+    }
+    return waiting == 1 ? "1 man needs you now." : waiting + " men need you now.";
+  }
+
+  private static boolean isClinical(Account account) {
+    return account.may(Role.PRESCRIBER)
+        || account.may(Role.NURSE_EDUCATOR)
+        || account.may(Role.ON_CALL_CLINICIAN)
+        || account.may(Role.PROGRAMME_LEAD);
+  }
+
+  private Row row(CourseState state) {
+    var view = views.of(state);
+    return new Row(
+        Need.of(state),
+        view.man().fullName(),
+        view.man().recordNumber(),
+        "/courses/" + view.id(),
+        view.decision() + view.proposed().map(dose -> " " + dose.volumeAndMark()).orElse(""),
+        view.because(),
+        view.mayInject());
+  }
+
+  private List<Step> steps(Account account) {
+    var steps = new ArrayList<Step>();
+    if (account.may(Role.ADMINISTRATOR)) {
+      steps.add(INVITE);
+    }
+    boolean isKeeper = account.may(Role.PRESCRIBER) || account.may(Role.PROGRAMME_LEAD);
+    if (isKeeper && choices.preparations().get().isEmpty()) {
+      steps.add(PREPARATIONS);
+    }
+    if (isKeeper && choices.barrels().get().isEmpty()) {
+      steps.add(SYRINGES);
+    }
+    if (isKeeper && choices.protocols().signed().isEmpty()) {
+      steps.add(PROTOCOLS);
+    }
+    if (steps.isEmpty()) {
+      steps.add(account.may(Role.PRESCRIBER) || account.may(Role.NURSE_EDUCATOR) ? COURSE : ASK);
+    }
+    return steps;
   }
 }

@@ -6,9 +6,24 @@ import java.util.List;
  * The day's list as shown.
  *
  * @param answer who needs somebody now, in one sentence
+ * @param rows every course, the most worrying first
  * @param steps what to do first where there is nothing yet
  */
-public record TodayPage(String answer, List<Step> steps) {
+public record TodayPage(String answer, List<Row> rows, List<Step> steps, boolean mayOpenCourse) {
+
+  /**
+   * One course.
+   *
+   * @param advice what is proposed, with volume and mark
+   */
+  public record Row(
+      Need need,
+      String man,
+      String recordNumber,
+      String path,
+      String advice,
+      String because,
+      String mayInject) {}
 
   /**
    * Something to do first.
@@ -18,6 +33,7 @@ public record TodayPage(String answer, List<Step> steps) {
   public record Step(String sentence, String path, String word) {}
 
   public TodayPage {
+    rows = List.copyOf(rows);
     steps = List.copyOf(steps);
   }
 }

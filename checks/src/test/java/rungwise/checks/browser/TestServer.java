@@ -1,0 +1,53 @@
+package rungwise.checks.browser;
+
+import java.net.URI;
+import java.time.InstantSource;
+import java.time.ZoneId;
+import java.util.Optional;
+import java.util.function.Consumer;
+import rungwise.app.server.OpenClinic;
+import rungwise.app.server.RunningServer;
+import rungwise.app.server.ServerSettings;
+import rungwise.app.server.TemporaryFolder;
+
+/** A server on a free port with an empty folder of its own, gone once it is closed. */
+public final class TestServer implements AutoCloseable {
+
+  private static final String CLINIC = "Northgate Clinic";
+
+  private final TemporaryFolder folder;
+  private final OpenClinic clinic;
+  private final RunningServer server;
+
+  private TestServer(TemporaryFolder folder, OpenClinic clinic, RunningServer server) {
+    this.folder = folder;
+    this.clinic = clinic;
+    this.server = server;
+  }
+
+  /** Starts one; the clinic is filled before anybody can see it. */
+  public static TestServer start(Consumer<OpenClinic> fill) {
+    TemporaryFolder folder = TemporaryFolder.make();
+    OpenClinic clinic = OpenClinic.in(folder.path(), InstantSource.system());
+    fill.accept(clinic);
+    ServerSettings settings =
+        ServerSettings.of(
+            ServerSettings.LOOPBACK, 0, Optional.empty(), CLINIC, ZoneId.of("America/Chicago"));
+    return new TestServer(folder, clinic, RunningServer.start(settings, clinic));
+  }
+
+  public OpenClinic clinic() {
+    return clinic;
+  }
+
+  /** The address of a path that starts with a slash. */
+  public URI at(String path) {
+    return server.uri().resolve(path);
+  }
+
+  @Override
+  public void close() {
+    server.close();
+    folder.close();
+  }
+}

@@ -1,0 +1,178 @@
+package rungwise.clinic.formulary;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import rungwise.dosing.known.Component;
+import rungwise.dosing.known.Form;
+import rungwise.dosing.known.Ingredient;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.UsualStrengths;
+import rungwise.quantities.Concentration;
+import rungwise.quantities.Mass;
+import rungwise.quantities.Reading;
+import rungwise.quantities.TimeSpan;
+import rungwise.quantities.Volume;
+
+/** Reads one draft and collects every fault of it. */
+final class DraftReading {
+
+  private static final int LONGEST_WORDS = 100;
+  private static final Pattern ONE_LINE = Pattern.compile("[^\\p{C}]*");
+  private static final Pattern WHOLE_NUMBER = Pattern.compile("[1-9][0-9]{0,2}");
+
+  private final PreparationDraft draft;
+  private final List<String> faults = new ArrayList<>();
+  private final List<String> notices = new ArrayList<>();
+
+  private DraftReading(PreparationDraft draft) {
+    this.draft = draft;
+  }
+
+  static Reading<ClinicPreparation> read(
+      PreparationDraft draft, PreparationId id, Optional<PreparationId> replaces) {
+    return new DraftReading(draft).read(id, replaces);
+  }
+
+  private Reading<ClinicPreparation> read(PreparationId id, Optional<PreparationId> replaces) {
+    String name = words("The name", draft.name());
+    String preservative = words("The preservative", draft.preservative());
+    Optional<Form> form = form();
+    List<Optional<Ingredient>> rows =
+        draft.ingredients().stream().filter(row -> !row.isBlank()).map(this::ingredient).toList();
+    List<Ingredient> ingredients = rows.stream().flatMap(Optional::stream).toList();
+    Optional<Volume> ceiling = volume("The maximum volume", draft.ceiling());
+    Optional<InUseRule> inUse = inUse(preservative);
+    boolean isWhole = ingredients.size() == rows.size() && ceiling.isPresent();
+    if (isWhole) {
+      faults.addAll(Preparation.faultsOf(name, ingredients, ceiling.orElseThrow()));
+    } else if (name.isBlank()) {
+      faults.add("The name is missing: enter what the clinic calls this preparation.");
+    }
+    if (!faults.isEmpty()) {
+      return new Reading.Refused<>(faults);
+    }
+    ingredients.stream()
+        .flatMap(one -> UsualStrengths.notice(one.component(), one.strength()).stream())
+        .forEach(notices::add);
+    var preparation =
+        new Preparation(
+            id,
+            name,
+            form.orElseThrow(),
+            ingredients,
+            ceiling.orElseThrow(),
+            Optional.of(preservative).filter(words -> !words.isEmpty()));
+    return new Reading.Read<>(
+        new ClinicPreparation(preparation, inUse.orElseThrow(), replaces), notices);
+  }
+
+  private String words(String what, String typed) {
+    String text = typed.strip();
+    if (text.length() > LONGEST_WORDS || !ONE_LINE.matcher(text).matches()) {
+      faults.add(what + " cannot be used: write at most 100 characters on one line.");
+    }
+    return text;
+  }
+
+  private <T> Optional<T> taken(String what, Reading<T> reading) {
+    reading.faults().forEach(fault -> faults.add(what + ": " + fault));
+    reading.notices().forEach(notice -> notices.add(what + ": " + notice));
+    return reading.found();
+  }
+
+  private Optional<Volume> volume(String what, String typed) {
+    return taken(what, Volume.parseMillilitres(typed));
+  }
+
+  private Optional<Integer> wholeNumber(String what, String typed) {
+    String text = typed.strip();
+    if (WHOLE_NUMBER.matcher(text).matches()) {
+      return Optional.of(Integer.valueOf(text));
+    }
+    faults.add(what + ": \"" + text + "\" is not a whole number from 1 to 999, such as 28.");
+    return Optional.empty();
+  }
+
+  private Optional<Form> form() {
+    return switch (draft.form()) {
+      case "solution" -> Optional.of(new Form.Solution());
+      case "powder" -> powder();
+      case "prefilled" -> volume("The fill of the syringe", draft.fill()).map(Form.Prefilled::new);
+      case "cartridge" ->
+          volume("The fill of the cartridge", draft.fill()).map(Form.Cartridge::new);
+      default -> {
+        faults.add("The form was not chosen: choose solution, powder, prefilled or cartridge.");
+        yield Optional.empty();
+      }
+    };
+  }
+
+  private Optional<Form> powder() {
+    Optional<Volume> diluent = volume("The volume that dissolves it", draft.diluent());
+    Optional<TimeSpan> usableFor =
+        wholeNumber("The hours of use once dissolved", draft.usableHours()).map(TimeSpan::ofHours);
+    return diluent.flatMap(volume -> usableFor.map(time -> new Form.Powder(volume, time)));
+  }
+
+  private Optional<Ingredient> ingredient(IngredientDraft row) {
+    Optional<Component> component = Component.of(row.component().strip());
+    if (component.isEmpty()) {
+      faults.add(
+          row.component().isBlank()
+              ? "A strength was entered without a component: choose the component."
+              : "\""
+                  + row.component().strip()
+                  + "\" is not a known component: choose from the list.");
+      return Optional.empty();
+    }
+    Component known = component.get();
+    Optional<Concentration> strength =
+        taken(
+            "The strength of " + known.token(),
+            Concentration.parsePerMillilitre(known.unit(), row.strength()));
+    boolean hasLimit = !row.limit().isBlank();
+    Optional<Mass> limit =
+        hasLimit
+            ? taken("The limit of " + known.token(), mass(known, row.limit()))
+            : Optional.empty();
+    return strength
+        .filter(per -> limit.isPresent() || !hasLimit)
+        .map(per -> new Ingredient(known, per, limit));
+  }
+
+  private static Reading<Mass> mass(Component component, String typed) {
+    return switch (component.unit()) {
+      case MICROGRAM -> Mass.parseMicrograms(typed);
+      case MILLIGRAM -> Mass.parseMilligrams(typed);
+    };
+  }
+
+  private Optional<InUseRule> inUse(String preservative) {
+    return switch (draft.inUse()) {
+      case "single_use" -> Optional.of(new InUseRule.SingleUse());
+      case "not_stated" -> Optional.of(new InUseRule.NotStated());
+      case "days" -> daysAfterOpening(preservative);
+      default -> {
+        faults.add("The use after opening was not chosen: choose what the pharmacy or label says.");
+        yield Optional.empty();
+      }
+    };
+  }
+
+  private Optional<InUseRule> daysAfterOpening(String preservative) {
+    Optional<Integer> days = wholeNumber("The days after opening", draft.inUseDays());
+    if (days.filter(many -> many > InUseRule.DaysAfterOpening.MOST).isPresent()) {
+      faults.add("The days after opening are more than 365: enter what the label says.");
+      return Optional.empty();
+    }
+    if (preservative.isEmpty() && days.isPresent()) {
+      notices.add(
+          "No preservative is named: the days after opening must be the pharmacy's own answer for"
+              + " this preparation.");
+    }
+    return days.map(InUseRule.DaysAfterOpening::new);
+  }
+}

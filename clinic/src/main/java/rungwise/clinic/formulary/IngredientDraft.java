@@ -1,0 +1,15 @@
+package rungwise.clinic.formulary;
+
+/**
+ * One row of the form, as typed. A row without component, strength and limit is no row.
+ *
+ * @param component the token of the component, such as "papaverine"
+ * @param strength a number per mL in the component's unit: mcg for alprostadil, else mg
+ * @param limit the largest mass in one injection, in the same unit; blank if there is none
+ */
+public record IngredientDraft(String component, String strength, String limit) {
+
+  boolean isBlank() {
+    return component.isBlank() && strength.isBlank() && limit.isBlank();
+  }
+}

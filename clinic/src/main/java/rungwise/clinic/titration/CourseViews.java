@@ -1,0 +1,265 @@
+package rungwise.clinic.titration;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import rungwise.clinic.ClinicTime;
+import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.course.CourseEntry;
+import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.people.AccountId;
+import rungwise.clinic.titration.CourseView.EntryLine;
+import rungwise.clinic.titration.CourseView.InjectionLine;
+import rungwise.clinic.titration.CourseView.ReadyLine;
+import rungwise.clinic.titration.CourseView.ReasonLine;
+import rungwise.clinic.titration.CourseView.SignedLine;
+import rungwise.clinic.titration.CourseView.StepLine;
+import rungwise.clinic.titration.CourseView.VerdictText;
+import rungwise.dosing.decision.Advice;
+import rungwise.dosing.decision.Clearance;
+import rungwise.dosing.guard.Clears;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.Fact;
+import rungwise.dosing.history.Readiness;
+import rungwise.dosing.known.Dose;
+import rungwise.dosing.known.DurationLimits;
+import rungwise.dosing.ladder.Ladder;
+import rungwise.quantities.Volume;
+
+/** Puts a course into words. */
+public final class CourseViews {
+
+  private static final String NOTHING_STOPS_HIM = "Nothing on record stops him.";
+
+  private final ClinicTime time;
+  private final Function<AccountId, String> names;
+
+  /**
+   * Words in the clinic's zone.
+   *
+   * @param names the full name of an account
+   */
+  public CourseViews(ClinicTime time, Function<AccountId, String> names) {
+    this.time = time;
+    this.names = names;
+  }
+
+  /** A course in words, as it is at its instant. */
+  public CourseView of(CourseState state) {
+    CourseFile file = state.file();
+    Advice advice = state.advice();
+    Ladder ladder = state.question().ladder();
+    Clearance clearance = state.mayInject();
+    Optional<Volume> proposed = advice.decision().proposed();
+    return new CourseView(
+        file.id(),
+        file.basis(),
+        man(file),
+        running(state),
+        advice.decision().words(),
+        proposed.map(ladder::dose),
+        advice.reason().rule().wording(),
+        reasons(advice),
+        verdicts(about(advice), state.now()),
+        advice.notBefore().map(this::moment),
+        state.notes(),
+        file.signedDose().map(written -> signed(written, ladder, clearance)),
+        mayInject(clearance),
+        verdicts(clearance.blocks(), state.now()),
+        steps(state, advice, ladder),
+        injections(file),
+        ready(state),
+        entries(file),
+        !state.question().history().openEmergencies().isEmpty(),
+        closedFrom(state, ladder));
+  }
+
+  private static CourseView.Man man(CourseFile file) {
+    var patient = file.patient();
+    return new CourseView.Man(
+        patient.fullName(),
+        ClinicTime.words(patient.birthDate()),
+        patient.recordNumber(),
+        file.opened().group().words());
+  }
+
+  private static CourseView.Running running(CourseState state) {
+    var ladder = state.question().ladder();
+    var protocol = state.question().protocol();
+    return new CourseView.Running(
+        ladder.preparation().toString(),
+        ladder.barrel().words(),
+        protocol.title() + ", version " + protocol.version(),
+        protocol.sample(),
+        state.file().contraindication().words());
+  }
+
+  private static List<Verdict> about(Advice advice) {
+    var verdicts = new ArrayList<>(advice.courseVerdicts());
+    verdicts.addAll(advice.verdictsOnProposal());
+    return verdicts;
+  }
+
+  private List<ReasonLine> reasons(Advice advice) {
+    return advice.proposal().reasons().stream()
+        .map(
+            reason ->
+                new ReasonLine(
+                    reason.rule().wording(), facts(reason.facts()), reason.rule().source().words()))
+        .toList();
+  }
+
+  private List<String> facts(List<Fact> facts) {
+    return facts.stream().map(this::fact).toList();
+  }
+
+  private String fact(Fact fact) {
+    return switch (fact) {
+      case Fact.Said said -> said.what() + ": " + said.value();
+      case Fact.Happened happened -> happened.what() + ": " + time.words(happened.at());
+    };
+  }
+
+  private List<VerdictText> verdicts(List<Verdict> verdicts, Instant now) {
+    return verdicts.stream().map(verdict -> verdict(verdict, now)).toList();
+  }
+
+  private VerdictText verdict(Verdict verdict, Instant now) {
+    GuardRule rule = verdict.rule();
+    return new VerdictText(
+        rule.name(),
+        rule.guardClass(),
+        rule.wording(),
+        clears(verdict.clears(), now),
+        facts(verdict.facts()),
+        rule.source().words());
+  }
+
+  private String clears(Clears clears, Instant now) {
+    return switch (clears) {
+      case Clears.At at ->
+          "Clears "
+              + time.words(at.instant())
+              + ", "
+              + ClinicTime.distance(now, at.instant())
+              + ".";
+      case Clears.When when -> "Clears when " + when.act() + ".";
+      case Clears.Never never -> "";
+    };
+  }
+
+  private String moment(Instant instant) {
+    return time.words(instant);
+  }
+
+  private String mayInject(Clearance clearance) {
+    if (clearance.isClear()) {
+      return NOTHING_STOPS_HIM;
+    }
+    return clearance.clearsAt().map(at -> "No. Wait until " + time.words(at) + ".").orElse("No.");
+  }
+
+  private SignedLine signed(
+      CourseFile.Written<DoseSigned> written, Ladder ladder, Clearance clearance) {
+    DoseSigned signed = written.fact();
+    return new SignedLine(
+        ladder.dose(signed.volume()),
+        signed.place().words(),
+        names.apply(written.entry().recordedBy()),
+        time.words(written.entry().recordedAt()),
+        clearance.verdicts().stream().anyMatch(Verdict::isHardStop),
+        signed.changed().map(ChangeReason::words).orElse(""));
+  }
+
+  private List<StepLine> steps(CourseState state, Advice advice, Ladder ladder) {
+    Optional<Volume> proposed = advice.decision().proposed();
+    Optional<Volume> inForce = state.file().signedDose().map(written -> written.fact().volume());
+    return advice.steps().stream()
+        .map(
+            step -> {
+              boolean isProposed = proposed.equals(Optional.of(step.volume()));
+              boolean isInForce = inForce.equals(Optional.of(step.volume()));
+              boolean isAllowed = advice.isAllowed(step.volume());
+              return new StepLine(
+                  ladder.dose(step.volume()),
+                  stepState(isProposed, isInForce, isAllowed),
+                  isProposed,
+                  isAllowed,
+                  verdicts(step.verdicts(), state.now()));
+            })
+        .toList();
+  }
+
+  private static String stepState(boolean isProposed, boolean isInForce, boolean isAllowed) {
+    if (isInForce) {
+      return isProposed ? "signed, and proposed again" : "signed";
+    }
+    if (isProposed) {
+      return "proposed";
+    }
+    return isAllowed ? "possible" : "not possible now";
+  }
+
+  private List<InjectionLine> injections(CourseFile file) {
+    var lines = new ArrayList<>(file.reports().stream().map(this::injection).toList());
+    Collections.reverse(lines);
+    return lines;
+  }
+
+  private InjectionLine injection(CourseFile.Written<InjectionReported> written) {
+    InjectionReported report = written.fact();
+    return new InjectionLine(
+        written.entry().id().text(),
+        time.words(report.injectedAt()),
+        report.drawn().toString(),
+        report.grade().number() + ", " + report.grade().words(),
+        report.soft().words(),
+        report.causes().words(),
+        report.soft().mayReach(DurationLimits.CLOSES_VOLUME.value()));
+  }
+
+  private static List<ReadyLine> ready(CourseState state) {
+    return Arrays.stream(Readiness.values())
+        .map(
+            item ->
+                new ReadyLine(
+                    item.name(), item.words(), state.question().readiness().contains(item)))
+        .toList();
+  }
+
+  private List<EntryLine> entries(CourseFile file) {
+    var lines = new ArrayList<>(file.entries().stream().map(this::entry).toList());
+    Collections.reverse(lines);
+    return lines;
+  }
+
+  private EntryLine entry(CourseEntry entry) {
+    String what = EntryWords.of(entry.fact(), time);
+    return new EntryLine(
+        entry.number(),
+        time.words(entry.recordedAt()),
+        names.apply(entry.recordedBy()),
+        entry.corrects().isPresent() ? what + " (addendum to an earlier entry)" : what,
+        entry.reason().orElse(""));
+  }
+
+  private static Optional<Dose> closedFrom(CourseState state, Ladder ladder) {
+    return ladder.rungs().stream()
+        .filter(
+            rung ->
+                state
+                    .question()
+                    .history()
+                    .closing(state.question().preparation(), rung)
+                    .isPresent())
+        .findFirst()
+        .map(ladder::dose);
+  }
+}

@@ -1,0 +1,60 @@
+package rungwise.web.page;
+
+import java.util.Optional;
+import rungwise.dosing.known.Barrel;
+import rungwise.dosing.known.Dose;
+import rungwise.dosing.known.Marking;
+import rungwise.drawing.BarrelDrawing;
+import rungwise.drawing.BarrelScale;
+import rungwise.drawing.DrawnDose;
+import rungwise.drawing.ScaleNumbers;
+import rungwise.quantities.Volume;
+
+/** A dose as a drawn syringe, where the syringe has lines to draw. */
+public final class DosePicture {
+
+  private DosePicture() {}
+
+  /**
+   * The drawing as one svg element; none for a device without lines.
+   *
+   * @param idPrefix begins the ids in the drawing, so that a page may hold several
+   */
+  public static Optional<String> svg(Dose dose, String idPrefix) {
+    Barrel barrel = dose.barrel();
+    return scale(barrel)
+        .map(
+            scale -> {
+              String mark = barrel.markName(dose.volume());
+              var drawn = new DrawnDose(scale, dose.volume(), mark, barrel.words());
+              return BarrelDrawing.svg(drawn, idPrefix);
+            });
+  }
+
+  private static Optional<BarrelScale> scale(Barrel barrel) {
+    return switch (barrel.marking()) {
+      case Marking.UnitLines lines ->
+          Optional.of(
+              scale(
+                  barrel,
+                  lines.graduation(),
+                  lines.numberedEvery(),
+                  lines.scaleMillimetres(),
+                  ScaleNumbers.U_100_UNITS));
+      case Marking.MillilitreLines lines ->
+          Optional.of(
+              scale(
+                  barrel,
+                  lines.graduation(),
+                  lines.numberedEvery(),
+                  lines.scaleMillimetres(),
+                  ScaleNumbers.MILLILITRES));
+      case Marking.NoLines none -> Optional.empty();
+    };
+  }
+
+  private static BarrelScale scale(
+      Barrel barrel, Volume graduation, Volume numbered, int millimetres, ScaleNumbers numbers) {
+    return new BarrelScale(barrel.capacity(), graduation, numbered, numbers, millimetres);
+  }
+}

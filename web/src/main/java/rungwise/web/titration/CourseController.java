@@ -1,0 +1,189 @@
+package rungwise.web.titration;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.http.HttpStatus;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.server.ResponseStatusException;
+import org.springframework.web.servlet.ModelAndView;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.titration.CourseView;
+import rungwise.clinic.titration.CourseViews;
+import rungwise.clinic.titration.SignDraft;
+import rungwise.clinic.titration.Titration;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.history.Answer;
+import rungwise.dosing.history.Place;
+import rungwise.dosing.history.Readiness;
+import rungwise.dosing.known.Barrel;
+import rungwise.quantities.Reading;
+import rungwise.web.page.Page;
+
+/** The course page and the short forms on it. */
+@Controller
+final class CourseController {
+
+  private static final Logger LOG = LoggerFactory.getLogger(CourseController.class);
+  private static final String PAGE = "titration/course";
+  private static final String NOTICE = "notice";
+
+  private final Titration titration;
+  private final CourseViews views;
+  private final Supplier<List<Barrel>> barrels;
+
+  CourseController(Titration titration, CourseViews views, TitrationPages.Barrels barrels) {
+    this.titration = titration;
+    this.views = views;
+    this.barrels = barrels;
+  }
+
+  @GetMapping("/courses/{id}")
+  ModelAndView show(
+      @AuthenticationPrincipal Account actor, @PathVariable String id, Model carried) {
+    String notice = Optional.ofNullable(carried.getAttribute(NOTICE)).orElse("").toString();
+    return Page.of(PAGE, page(actor, courseId(id)).withNotice(notice));
+  }
+
+  @GetMapping("/courses/{id}/order")
+  ModelAndView order(@PathVariable String id) {
+    CourseView view = view(courseId(id));
+    if (view.signed().isEmpty()) {
+      throw new ResponseStatusException(HttpStatus.NOT_FOUND);
+    }
+    return Page.of("titration/order", OrderPage.of(view));
+  }
+
+  @PostMapping("/courses/{id}/sign")
+  ModelAndView sign(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @RequestParam(defaultValue = "0") long volume,
+      @RequestParam(defaultValue = "CLINIC") Place place,
+      @RequestParam(defaultValue = "0") long basis,
+      @RequestParam(defaultValue = "") String changed,
+      @RequestParam(defaultValue = "") Set<String> overridden,
+      @RequestParam(defaultValue = "") String reason,
+      RedirectAttributes carried) {
+    Set<GuardRule> rules =
+        Arrays.stream(GuardRule.values())
+            .filter(rule -> overridden.contains(rule.name()))
+            .collect(Collectors.toSet());
+    CourseId course = courseId(id);
+    var draft = new SignDraft(volume, place, basis, changed, rules, reason);
+    Reading<Long> outcome = titration.sign(actor, course, draft);
+    return done(actor, course, "dose signed", outcome, "The dose is signed.", carried);
+  }
+
+  @PostMapping("/courses/{id}/review")
+  ModelAndView review(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @RequestParam(defaultValue = "") String reason,
+      RedirectAttributes carried) {
+    CourseId course = courseId(id);
+    Reading<Long> outcome = titration.reviewEmergency(actor, course, reason);
+    return done(actor, course, "emergency reviewed", outcome, "The review is on record.", carried);
+  }
+
+  @PostMapping("/courses/{id}/reopen")
+  ModelAndView reopen(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @RequestParam(defaultValue = "0") long volume,
+      @RequestParam(defaultValue = "") String reason,
+      RedirectAttributes carried) {
+    CourseId course = courseId(id);
+    Reading<Long> outcome = titration.reopen(actor, course, volume, reason);
+    return done(actor, course, "volume reopened", outcome, "The dose is open again.", carried);
+  }
+
+  @PostMapping("/courses/{id}/screening")
+  ModelAndView screening(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @RequestParam(defaultValue = "NOT_KNOWN") Answer answer,
+      RedirectAttributes carried) {
+    CourseId course = courseId(id);
+    Reading<Long> outcome = titration.answerScreening(actor, course, answer);
+    return done(actor, course, "screening answered", outcome, "The answer is on record.", carried);
+  }
+
+  @PostMapping("/courses/{id}/ready")
+  ModelAndView ready(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @RequestParam Readiness item,
+      RedirectAttributes carried) {
+    CourseId course = courseId(id);
+    Reading<Long> outcome = titration.recordReadiness(actor, course, item);
+    return done(actor, course, "readiness recorded", outcome, "That is on record.", carried);
+  }
+
+  @PostMapping("/courses/{id}/syringe")
+  ModelAndView syringe(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @RequestParam(defaultValue = "") String barrel,
+      RedirectAttributes carried) {
+    CourseId course = courseId(id);
+    Reading<Long> outcome = titration.chooseBarrel(actor, course, barrel);
+    return done(
+        actor,
+        course,
+        "syringe chosen",
+        outcome,
+        "The syringe is changed. The dose that was signed for the other one has ended.",
+        carried);
+  }
+
+  private ModelAndView done(
+      Account actor,
+      CourseId course,
+      String what,
+      Reading<Long> outcome,
+      String notice,
+      RedirectAttributes carried) {
+    return switch (outcome) {
+      case Reading.Read<Long> read -> {
+        LOG.info("Course {}: {} by {}, entry {}", course, what, actor.id(), read.value());
+        carried.addFlashAttribute(NOTICE, notice);
+        yield Page.redirect("/courses/" + course);
+      }
+      case Reading.Refused<Long> refused ->
+          Page.refused(PAGE, page(actor, course).withFaults(refused.faults()));
+    };
+  }
+
+  private CoursePage page(Account actor, CourseId id) {
+    return CoursePage.of(view(id), actor, barrels.get());
+  }
+
+  private CourseView view(CourseId id) {
+    return titration
+        .find(id)
+        .map(views::of)
+        .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
+  }
+
+  static CourseId courseId(String text) {
+    try {
+      return new CourseId(text);
+    } catch (IllegalArgumentException notAnId) {
+      throw new ResponseStatusException(HttpStatus.NOT_FOUND, "no such course", notAnId);
+    }
+  }
+}

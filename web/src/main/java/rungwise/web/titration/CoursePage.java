@@ -1,0 +1,187 @@
+package rungwise.web.titration;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.people.Role;
+import rungwise.clinic.titration.CourseView;
+import rungwise.dosing.guard.GuardClass;
+import rungwise.dosing.history.Answer;
+import rungwise.dosing.history.Place;
+import rungwise.dosing.known.Barrel;
+import rungwise.web.page.Choice;
+import rungwise.web.page.Choice.Option;
+import rungwise.web.page.DoseLines;
+import rungwise.web.page.DosePicture;
+import rungwise.web.page.Fault;
+import rungwise.web.page.Faults;
+import rungwise.web.page.Field;
+
+/**
+ * The course page.
+ *
+ * @param notice what was just done; may be empty
+ * @param answer the largest line on the page
+ * @param picture the drawn syringe of the proposed dose
+ * @param sign the form that signs a dose, for a prescriber where one can be signed
+ */
+public record CoursePage(
+    CourseView view,
+    String path,
+    String notice,
+    Faults faults,
+    String answer,
+    Optional<DoseLines> dose,
+    Optional<String> picture,
+    Optional<SignForm> sign,
+    boolean isPrescriber,
+    boolean isClinical,
+    Field reason,
+    Choice screening,
+    Choice barrels) {
+
+  /** The form that signs a dose. */
+  public record SignForm(
+      long basis, Choice volume, Choice place, Choice changed, Choice holds, Field reason) {
+
+    /** Whether any hold could be overridden. */
+    public boolean hasHolds() {
+      return !holds.options().getFirst().value().isEmpty();
+    }
+  }
+
+  private static final String NO_HOLD = "";
+
+  static CoursePage of(CourseView view, Account actor, List<Barrel> barrels) {
+    boolean isPrescriber = actor.may(Role.PRESCRIBER);
+    boolean isClinical =
+        isPrescriber || actor.may(Role.NURSE_EDUCATOR) || actor.may(Role.ON_CALL_CLINICIAN);
+    return new CoursePage(
+        view,
+        "/courses/" + view.id(),
+        "",
+        Faults.NONE,
+        answer(view),
+        view.proposed().map(DoseLines::of),
+        view.proposed().flatMap(dose -> DosePicture.svg(dose, "proposed")),
+        isPrescriber ? signForm(view) : Optional.empty(),
+        isPrescriber,
+        isClinical,
+        Field.of(Field.Kind.TEXT, "reason", "Reason"),
+        contraindicationAgain(),
+        barrels(barrels));
+  }
+
+  CoursePage withNotice(String text) {
+    return new CoursePage(
+        view,
+        path,
+        text,
+        faults,
+        answer,
+        dose,
+        picture,
+        sign,
+        isPrescriber,
+        isClinical,
+        reason,
+        screening,
+        barrels);
+  }
+
+  CoursePage withFaults(List<String> found) {
+    Faults all = new Faults(found.stream().map(Fault::ofForm).toList());
+    return new CoursePage(
+        view,
+        path,
+        notice,
+        all,
+        answer,
+        dose,
+        picture,
+        sign,
+        isPrescriber,
+        isClinical,
+        reason,
+        screening,
+        barrels);
+  }
+
+  private static String answer(CourseView view) {
+    return view.decision() + view.proposed().map(dose -> ": " + dose.volume()).orElse("");
+  }
+
+  private static Optional<SignForm> signForm(CourseView view) {
+    List<CourseView.StepLine> allowed =
+        view.steps().stream().filter(CourseView.StepLine::isAllowed).toList();
+    if (allowed.isEmpty()) {
+      return Optional.empty();
+    }
+    List<Option> volumes =
+        allowed.stream()
+            .map(
+                step ->
+                    new Option(
+                        Long.toString(step.dose().volume().microlitres()),
+                        step.dose().volumeAndMark(),
+                        step.dose().content() + (step.isProposed() ? " (proposed)" : ""),
+                        step.isProposed()))
+            .toList();
+    List<Option> places =
+        Arrays.stream(Place.values())
+            .map(place -> new Option(place.name(), place.words(), "", place == Place.CLINIC))
+            .toList();
+    return Optional.of(
+        new SignForm(
+            view.basis(),
+            Choice.of("volume", "Dose to sign", volumes),
+            Choice.of("place", "Where he injects it", places),
+            Choice.of("changed", "If it is not the proposed dose, why", changes()),
+            Choice.of("overridden", "Override a hold", holds(allowed)),
+            Field.of(Field.Kind.TEXT, "reason", "Reason in words")
+                .withHint("Needed when a hold is overridden or the reason is another one.")
+                .optional()));
+  }
+
+  private static List<Option> changes() {
+    var options = new ArrayList<Option>();
+    options.add(new Option("", "it is the proposed dose", "", true));
+    for (ChangeReason reason : ChangeReason.values()) {
+      options.add(new Option(reason.name(), reason.words(), "", false));
+    }
+    return options;
+  }
+
+  private static List<Option> holds(List<CourseView.StepLine> allowed) {
+    List<Option> holds =
+        allowed.stream()
+            .flatMap(step -> step.verdicts().stream())
+            .filter(verdict -> verdict.guardClass() == GuardClass.HOLD)
+            .map(verdict -> new Option(verdict.rule(), verdict.sentence(), "", false))
+            .distinct()
+            .toList();
+    return holds.isEmpty() ? List.of(new Option(NO_HOLD, "none", "", false)) : holds;
+  }
+
+  private static Choice contraindicationAgain() {
+    List<Option> options =
+        Arrays.stream(Answer.values())
+            .map(answer -> new Option(answer.name(), answer.words(), "", false))
+            .toList();
+    return Choice.of("answer", "Does he have a contraindication?", options);
+  }
+
+  private static Choice barrels(List<Barrel> barrels) {
+    List<Option> options =
+        barrels.stream()
+            .map(barrel -> new Option(barrel.token(), barrel.words(), "", false))
+            .toList();
+    List<Option> shown =
+        options.isEmpty() ? List.of(new Option("", "none yet", "", false)) : options;
+    return Choice.of("barrel", "Syringe", shown).withPicked(Set.of());
+  }
+}

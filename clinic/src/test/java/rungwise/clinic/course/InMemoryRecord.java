@@ -2,7 +2,6 @@ package rungwise.clinic.course;
 
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -71,11 +70,7 @@ public final class InMemoryRecord implements Transactions {
     @Override
     public Optional<CourseFile> find(CourseId id) {
       List<CourseEntry> own =
-          entries.stream()
-              .filter(stored -> stored.course().equals(id))
-              .map(Stored::entry)
-              .sorted(Comparator.comparing(CourseEntry::number))
-              .toList();
+          entries.stream().filter(stored -> stored.course().equals(id)).map(Stored::entry).toList();
       return own.isEmpty() ? Optional.empty() : Optional.of(new CourseFile(id, own));
     }
 

@@ -260,4 +260,15 @@ public abstract class SigningContract {
     assertThat(world.state(course).advice().record()).isNotEqualTo(then);
     assertThat(world.titration().replay(course, world.lastEntry(course))).isEmpty();
   }
+
+  @Test
+  void choosing_the_first_syringe_again_does_not_bring_its_dose_back() {
+    world.signProposed(course);
+    world.titration().chooseBarrel(Staff.PRESCRIBER, course, "u100-0.5").orThrow();
+
+    world.titration().chooseBarrel(Staff.PRESCRIBER, course, "u100-1").orThrow();
+
+    assertThat(inForce()).isEmpty();
+    assertThat(world.blocks(course)).containsExactly(GuardRule.NO_ORDER);
+  }
 }

@@ -282,4 +282,15 @@ public abstract class ReportingContract {
         .extracting(InjectionReported::ordered)
         .containsExactly(Volume.ofMicrolitres(250));
   }
+
+  @Test
+  void what_was_ordered_is_remembered_when_another_syringe_was_chosen_since() {
+    world.titration().chooseBarrel(Staff.PRESCRIBER, course, "u100-0.5").orThrow();
+
+    world.report(course, good().mark("50")).orThrow();
+
+    assertThat(reports())
+        .extracting(InjectionReported::ordered)
+        .containsExactly(Volume.ofMicrolitres(120));
+  }
 }

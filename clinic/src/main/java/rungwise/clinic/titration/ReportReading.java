@@ -171,12 +171,12 @@ final class ReportReading {
     return causes;
   }
 
-  /** The dose that was signed last before an injection. */
+  /** The dose of this preparation that was signed last before an injection, on any syringe. */
   private static Optional<DoseSigned> orderedAt(CourseFile file, Instant at) {
     return file.inForce(DoseSigned.class).stream()
         .filter(written -> !written.entry().recordedAt().isAfter(at))
         .map(CourseFile.Written::fact)
-        .filter(signed -> signed.plan().equals(file.plan()))
+        .filter(signed -> signed.plan().preparation().equals(file.plan().preparation()))
         .reduce((earlier, later) -> later);
   }
 }

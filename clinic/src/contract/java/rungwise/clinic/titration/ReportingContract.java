@@ -293,4 +293,13 @@ public abstract class ReportingContract {
         .extracting(InjectionReported::ordered)
         .containsExactly(Volume.ofMicrolitres(120));
   }
+
+  @Test
+  void a_dose_signed_in_the_minute_of_the_injection_was_ordered_for_it() {
+    world.report(course, ReportForm.at("2026-03-02", "10:00").mark("25")).orThrow();
+
+    assertThat(reports())
+        .extracting(InjectionReported::ordered)
+        .containsExactly(Volume.ofMicrolitres(120));
+  }
 }

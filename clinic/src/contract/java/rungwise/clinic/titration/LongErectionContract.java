@@ -156,7 +156,7 @@ public abstract class LongErectionContract {
     }
     assertThat(world.titration().reopen(Staff.PRESCRIBER, course, 250, " ").faults())
         .containsExactly(REASON_MISSING);
-    for (long open : new long[] {120, 0}) {
+    for (long open : new long[] {120, 0, -1}) {
       assertThat(world.titration().reopen(Staff.PRESCRIBER, course, open, "seen").faults())
           .singleElement()
           .asString()

@@ -157,6 +157,7 @@ public abstract class SigningContract {
   void a_volume_that_is_no_step_is_refused() {
     assertRefused(draft(130, Place.CLINIC, "MORE_CAUTION", ""), "is not a step of the schedule");
     assertRefused(draft(0, Place.CLINIC, "MORE_CAUTION", ""), "is not a step of the schedule");
+    assertRefused(draft(-1, Place.CLINIC, "MORE_CAUTION", ""), "one of the steps");
   }
 
   @Test

@@ -94,8 +94,8 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
   }
 
   /**
-   * The dose in force: the last one signed since the plan was chosen. Choosing an earlier plan again
-   * does not bring a dose back.
+   * The dose in force: the last one signed since the plan was chosen. Choosing an earlier plan
+   * again does not bring a dose back.
    */
   public Optional<Written<DoseSigned>> signedDose() {
     long planned = lastOf(PlanChosen.class).orElseThrow().entry().number();

@@ -9,6 +9,7 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.time.format.ResolverStyle;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -29,7 +30,11 @@ public record ClinicTime(ZoneId zone) {
   }
 
   private static final DateTimeFormatter DATE = DateTimeFormatter.ISO_LOCAL_DATE;
-  private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+
+  /** Strict, because a lenient one reads 24:00 as the midnight a day earlier. */
+  private static final DateTimeFormatter TIME =
+      DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT).withResolverStyle(ResolverStyle.STRICT);
+
   private static final DateTimeFormatter LONG_FORM =
       DateTimeFormatter.ofPattern("EEEE d MMMM yyyy HH:mm", Locale.ENGLISH);
   private static final DateTimeFormatter DAY_FORM =

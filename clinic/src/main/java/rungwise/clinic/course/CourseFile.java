@@ -93,9 +93,13 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
         .collect(Collectors.toUnmodifiableSet());
   }
 
-  /** The dose in force: the last one signed, as long as the plan is still the one it was for. */
+  /**
+   * The dose in force: the last one signed since the plan was chosen. Choosing an earlier plan
+   * again does not bring a dose back.
+   */
   public Optional<Written<DoseSigned>> signedDose() {
-    return lastOf(DoseSigned.class).filter(written -> written.fact().plan().equals(plan()));
+    long planned = lastOf(PlanChosen.class).orElseThrow().entry().number();
+    return lastOf(DoseSigned.class).filter(written -> written.entry().number() > planned);
   }
 
   /** The reports that count, in the order in which they were written. */

@@ -1,6 +1,7 @@
 package rungwise.clinic.titration;
 
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -171,12 +172,17 @@ final class ReportReading {
     return causes;
   }
 
-  /** The dose that was signed last before an injection. */
+  /** The dose of this preparation that was signed last before an injection, on any syringe. */
   private static Optional<DoseSigned> orderedAt(CourseFile file, Instant at) {
     return file.inForce(DoseSigned.class).stream()
-        .filter(written -> !written.entry().recordedAt().isAfter(at))
+        .filter(written -> !minuteOf(written.entry().recordedAt()).isAfter(at))
         .map(CourseFile.Written::fact)
-        .filter(signed -> signed.plan().equals(file.plan()))
+        .filter(signed -> signed.plan().preparation().equals(file.plan().preparation()))
         .reduce((earlier, later) -> later);
+  }
+
+  /** A form's time has no seconds, so a signature of the same minute came first. */
+  private static Instant minuteOf(Instant instant) {
+    return instant.truncatedTo(ChronoUnit.MINUTES);
   }
 }

@@ -46,6 +46,9 @@ public final class Titration {
   private static final String PRESCRIBER_ONLY = "Only a prescriber can do that.";
   private static final String CLINICAL_ONLY =
       "Only a prescriber, a nurse educator or an on-call clinician can do that.";
+  private static final String STALE =
+      "The record has changed since this page was opened, so nothing was signed. Read what is new"
+          + " and sign again.";
   private static final String REASON_MISSING = "Write the reason: it stays on record.";
 
   private final TitrationPorts ports;
@@ -139,13 +142,14 @@ public final class Titration {
     if (!actor.may(Role.PRESCRIBER)) {
       return Reading.refused(PRESCRIBER_ONLY);
     }
+    if (draft.volumeMicrolitres() < 0) {
+      return Reading.refused("No volume is below zero: choose one of the steps.");
+    }
     return change(
         id,
         (file, now) -> {
           if (file.basis() != draft.basis()) {
-            return Reading.refused(
-                "The record has changed since this page was opened, so nothing was signed. Read"
-                    + " what is new and sign again.");
+            return Reading.refused(STALE);
           }
           CourseState state = reader.state(file, now);
           Advice advice = state.advice();
@@ -225,6 +229,9 @@ public final class Titration {
   public Reading<Long> reopen(Account actor, CourseId id, long upToMicrolitres, String reason) {
     if (!actor.may(Role.PRESCRIBER)) {
       return Reading.refused(PRESCRIBER_ONLY);
+    }
+    if (upToMicrolitres < 0) {
+      return Reading.refused("A volume below zero is not closed: nothing was changed.");
     }
     return change(
         id,

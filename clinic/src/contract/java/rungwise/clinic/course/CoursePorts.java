@@ -1,0 +1,22 @@
+package rungwise.clinic.course;
+
+import rungwise.clinic.Transactions;
+import rungwise.clinic.protocols.ProtocolShelf;
+
+/** Where the courses of one clinic are kept, with the transactions that they are written in. */
+public record CoursePorts(Courses courses, ProtocolShelf shelf, Transactions transactions) {
+
+  /** Does work in a transaction. */
+  public void run(Runnable work) {
+    transactions.inTransaction(
+        () -> {
+          work.run();
+          return true;
+        });
+  }
+
+  /** Appends an entry in a transaction of its own. */
+  public long append(NewEntry entry) {
+    return transactions.inTransaction(() -> courses.append(entry));
+  }
+}

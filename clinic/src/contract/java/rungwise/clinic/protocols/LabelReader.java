@@ -1,0 +1,63 @@
+package rungwise.clinic.protocols;
+
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Component;
+import rungwise.dosing.known.Protocol;
+import rungwise.dosing.known.ProtocolAmount;
+import rungwise.dosing.source.Source;
+import rungwise.dosing.source.Sourced;
+import rungwise.quantities.Mass;
+import rungwise.quantities.Reading;
+import rungwise.quantities.TimeSpan;
+
+/** One sample, for tests: alprostadil from 1.25 or 2.5 mcg, then 5, then by 5 up to 60 mcg. */
+public final class LabelReader implements ProtocolReader {
+
+  private static final String DOCUMENT = "the label\n";
+  private static final Source HERE = new Source.Assumption("for a test");
+
+  @Override
+  public Reading<Protocol> read(String document) {
+    return document.equals(DOCUMENT)
+        ? Reading.of(protocol())
+        : Reading.refused("\"" + document + "\" is not the label");
+  }
+
+  @Override
+  public List<String> samples() {
+    return List.of(DOCUMENT);
+  }
+
+  private static Protocol protocol() {
+    Set<AetiologyGroup> higher =
+        EnumSet.of(AetiologyGroup.VASCULOGENIC, AetiologyGroup.PSYCHOGENIC, AetiologyGroup.MIXED);
+    return new Protocol(
+        "label",
+        1,
+        "Label",
+        true,
+        Set.of(Component.ALPROSTADIL),
+        List.of(
+            new Protocol.Start(higher, mcg("2.5"), HERE),
+            new Protocol.Start(EnumSet.complementOf(EnumSet.copyOf(higher)), mcg("1.25"), HERE)),
+        List.of(
+            new Protocol.Step(mcg("1.25"), mcg("1.25"), mcg("1.25"), HERE),
+            new Protocol.Step(mcg("2.5"), mcg("2.5"), mcg("5"), HERE),
+            new Protocol.Step(mcg("60"), mcg("5"), mcg("10"), HERE)),
+        List.of(),
+        new Sourced<>(mcg("60"), HERE),
+        new Protocol.Limits(
+            new Sourced<>(TimeSpan.ofMinutes(60), HERE),
+            new Sourced<>(TimeSpan.ofHours(24), HERE),
+            new Sourced<>(3, HERE),
+            new Sourced<>(3, HERE)));
+  }
+
+  private static ProtocolAmount mcg(String number) {
+    return new ProtocolAmount.Content(
+        Component.ALPROSTADIL, Mass.parseMicrograms(number).orThrow());
+  }
+}

@@ -1,0 +1,188 @@
+package rungwise.clinic.titration;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.CoursePorts;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.protocols.LabelReader;
+import rungwise.dosing.decision.Decision;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.quantities.Volume;
+
+/** What a long erection closes and who opens it again, over any store. */
+public abstract class LongErectionContract {
+
+  private static final String PRESCRIBER_ONLY = "Only a prescriber can do that.";
+  private static final String REASON_MISSING = "Write the reason: it stays on record.";
+
+  private TitrationWorld world;
+  private CourseId course;
+
+  /** Opens an empty store. */
+  protected abstract CoursePorts open();
+
+  /** A man who was fine on 0.12 mL and has 0.25 mL signed for home; nothing stops him. */
+  @BeforeEach
+  void begin() {
+    world = new TitrationWorld(open(), new LabelReader());
+    course = world.open();
+    world.makeReady(course);
+    world.signProposed(course);
+    world.pass(Duration.ofDays(2));
+    world.report(course, injection("2026-03-02").mark("12").grade("2").exactly("20")).orThrow();
+    world.sign(course, TitrationWorld.atHome(world.proposed(course))).orThrow();
+    assertThat(world.state(course).mayInject().isClear()).isTrue();
+  }
+
+  private static ReportForm injection(String date) {
+    return ReportForm.at(date, "20:00").mark("25").grade("4");
+  }
+
+  /** He injected the signed 0.25 mL on the evening of 4 March and reports it two days later. */
+  private void reportLate(ReportForm form) {
+    world.pass(Duration.ofDays(2));
+    world.report(course, form).orThrow();
+  }
+
+  private static ReportForm late() {
+    return injection("2026-03-04");
+  }
+
+  @Test
+  void a_late_report_of_two_hours_suspends_the_dose_in_force() {
+    reportLate(late().exactly("120"));
+
+    assertThat(world.blocks(course)).containsExactly(GuardRule.VOLUME_CLOSED);
+    assertThat(world.state(course).advice().decision())
+        .isEqualTo(new Decision.StepDown(Volume.ofMicrolitres(120)));
+    assertThat(world.file(course).signedDose()).isPresent();
+  }
+
+  @Test
+  void a_late_report_of_a_little_less_than_two_hours_does_not() {
+    reportLate(late().exactly("119.999"));
+
+    assertThat(world.blocks(course)).isEmpty();
+  }
+
+  @Test
+  void a_corrected_report_suspends_the_dose_and_another_correction_lifts_that() {
+    reportLate(late().exactly("50"));
+    assertThat(world.blocks(course)).isEmpty();
+
+    world
+        .report(course, late().atLeast("50").correcting(world.lastEntry(course), "asked again"))
+        .orThrow();
+    assertThat(world.blocks(course))
+        .containsExactly(GuardRule.EMERGENCY_OPEN, GuardRule.VOLUME_CLOSED);
+
+    world
+        .report(course, late().exactly("55").correcting(world.lastEntry(course), "he knows now"))
+        .orThrow();
+    assertThat(world.blocks(course)).isEmpty();
+  }
+
+  @Test
+  void a_withdrawn_report_suspends_nothing() {
+    reportLate(late().exactly("180"));
+
+    world
+        .titration()
+        .withdraw(Staff.EDUCATOR, course, world.lastEntry(course), "another man's")
+        .orThrow();
+
+    assertThat(world.blocks(course)).isEmpty();
+  }
+
+  @Test
+  void four_hours_stop_every_dose_however_firm_it_was() {
+    reportLate(late().grade("1").exactly("240"));
+
+    assertThat(world.blocks(course))
+        .containsExactly(GuardRule.EMERGENCY_OPEN, GuardRule.VOLUME_CLOSED);
+    assertThat(world.sign(course, world.instead(course, 120)).faults())
+        .singleElement()
+        .asString()
+        .startsWith("Not possible: An erection lasted, or may have lasted, 4 hours or more");
+  }
+
+  @Test
+  void only_a_prescriber_reviews_an_emergency_and_with_a_reason() {
+    reportLate(late().exactly("300"));
+
+    for (Account other : List.of(Staff.EDUCATOR, Staff.ON_CALL, Staff.AUDITOR)) {
+      assertThat(world.titration().reviewEmergency(other, course, "seen").faults())
+          .containsExactly(PRESCRIBER_ONLY);
+    }
+    assertThat(world.titration().reviewEmergency(Staff.PRESCRIBER, course, " ").faults())
+        .containsExactly(REASON_MISSING);
+    assertThat(world.blocks(course)).contains(GuardRule.EMERGENCY_OPEN);
+  }
+
+  @Test
+  void a_reviewed_emergency_leaves_its_volume_closed() {
+    reportLate(late().exactly("300"));
+
+    world.titration().reviewEmergency(Staff.PRESCRIBER, course, "examined, no harm").orThrow();
+
+    assertThat(world.blocks(course)).containsExactly(GuardRule.VOLUME_CLOSED);
+    assertThat(world.last(course).reason()).contains("examined, no harm");
+    world.sign(course, world.proposed(course)).orThrow();
+    assertThat(world.blocks(course)).isEmpty();
+  }
+
+  @Test
+  void a_review_does_not_cover_a_report_that_came_after_it() {
+    reportLate(late().exactly("300"));
+    world.titration().reviewEmergency(Staff.PRESCRIBER, course, "examined").orThrow();
+
+    world.report(course, injection("2026-03-03").exactly("250")).orThrow();
+
+    assertThat(world.blocks(course)).contains(GuardRule.EMERGENCY_OPEN);
+  }
+
+  @Test
+  void only_a_prescriber_reopens_a_volume_with_a_reason_and_only_a_closed_one() {
+    reportLate(late().exactly("150"));
+
+    for (Account other : List.of(Staff.EDUCATOR, Staff.ON_CALL, Staff.AUDITOR)) {
+      assertThat(world.titration().reopen(other, course, 250, "seen").faults())
+          .containsExactly(PRESCRIBER_ONLY);
+    }
+    assertThat(world.titration().reopen(Staff.PRESCRIBER, course, 250, " ").faults())
+        .containsExactly(REASON_MISSING);
+    for (long open : new long[] {120, 0, -1}) {
+      assertThat(world.titration().reopen(Staff.PRESCRIBER, course, open, "seen").faults())
+          .singleElement()
+          .asString()
+          .endsWith("is not closed: nothing was changed.");
+    }
+    assertThat(world.blocks(course)).containsExactly(GuardRule.VOLUME_CLOSED);
+  }
+
+  @Test
+  void a_reopened_volume_may_be_injected_again_and_the_ones_above_stay_closed() {
+    reportLate(late().exactly("150"));
+
+    world.titration().reopen(Staff.PRESCRIBER, course, 250, "he had taken another drug").orThrow();
+
+    assertThat(world.blocks(course)).isEmpty();
+    assertThat(world.state(course).advice().verdictsOn(Volume.ofMicrolitres(500)))
+        .anyMatch(verdict -> verdict.rule() == GuardRule.VOLUME_CLOSED);
+  }
+
+  @Test
+  void a_reopening_does_not_cover_a_report_that_came_after_it() {
+    reportLate(late().exactly("150"));
+    world.titration().reopen(Staff.PRESCRIBER, course, 250, "explained").orThrow();
+
+    world.report(course, injection("2026-03-03").exactly("130")).orThrow();
+
+    assertThat(world.blocks(course)).contains(GuardRule.VOLUME_CLOSED);
+  }
+}

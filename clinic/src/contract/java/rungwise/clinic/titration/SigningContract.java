@@ -1,0 +1,275 @@
+package rungwise.clinic.titration;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.CoursePorts;
+import rungwise.clinic.course.EntryId;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.protocols.LabelReader;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.history.Answer;
+import rungwise.dosing.history.Place;
+import rungwise.dosing.history.Readiness;
+import rungwise.quantities.Volume;
+
+/** Signing a dose, over any store. */
+public abstract class SigningContract {
+
+  private TitrationWorld world;
+  private CourseId course;
+
+  /** Opens an empty store. */
+  protected abstract CoursePorts open();
+
+  @BeforeEach
+  void begin() {
+    world = new TitrationWorld(open(), new LabelReader());
+    course = world.open();
+  }
+
+  private static Volume volume(long microlitres) {
+    return Volume.ofMicrolitres(microlitres);
+  }
+
+  private Optional<DoseSigned> inForce() {
+    return world.file(course).signedDose().map(written -> written.fact());
+  }
+
+  private void assertRefused(SignDraft draft, String words) {
+    long before = world.file(course).basis();
+
+    assertThat(world.sign(course, draft).faults()).singleElement().asString().contains(words);
+
+    assertThat(world.file(course).basis()).isEqualTo(before);
+  }
+
+  /** The first dose was signed and went well, two days ago. */
+  private void settle() {
+    world.signProposed(course);
+    world.pass(Duration.ofHours(12));
+    world.report(course, ReportForm.at("2026-03-02", "11:00")).orThrow();
+    world.pass(Duration.ofHours(36));
+  }
+
+  private SignDraft draft(long microlitres, Place place, String changed, String reason) {
+    return new SignDraft(microlitres, place, world.file(course).basis(), changed, Set.of(), reason);
+  }
+
+  @Test
+  void the_signed_dose_is_in_force_with_its_ladder_and_the_whole_advice() {
+    String advice = world.state(course).advice().record();
+    long basis = world.file(course).basis();
+
+    long number = world.sign(course, world.proposed(course)).orThrow();
+
+    assertThat(inForce())
+        .contains(
+            new DoseSigned(
+                world.file(course).plan(),
+                volume(120),
+                Place.CLINIC,
+                List.of(volume(120), volume(250), volume(500), volume(750), volume(1000)),
+                volume(1000),
+                Set.of(),
+                Optional.empty(),
+                basis,
+                world.now(),
+                advice));
+    assertThat(number).isEqualTo(world.file(course).basis()).isGreaterThan(basis);
+    assertThat(world.last(course).recordedBy()).isEqualTo(Staff.PRESCRIBER.id());
+    assertThat(world.state(course).mayInject().isClear()).isTrue();
+  }
+
+  @Test
+  void nothing_is_signed_when_the_record_has_changed_since_the_page_was_opened() {
+    SignDraft read = world.proposed(course);
+    world.titration().recordReadiness(Staff.EDUCATOR, course, Readiness.TEACH_BACK).orThrow();
+
+    assertRefused(read, "The record has changed since this page was opened");
+
+    assertThat(world.sign(course, world.proposed(course)).faults()).isEmpty();
+  }
+
+  @Test
+  void another_dose_than_the_proposed_one_needs_a_coded_reason() {
+    settle();
+
+    assertThat(world.state(course).advice().decision().proposed()).contains(volume(120));
+    assertRefused(draft(250, Place.CLINIC, "", "words"), "This is not the proposed dose");
+    assertRefused(draft(250, Place.CLINIC, "BECAUSE", "words"), "This is not the proposed dose");
+    world.sign(course, draft(250, Place.CLINIC, "PATIENT_WISH", "")).orThrow();
+
+    assertThat(inForce()).map(DoseSigned::volume).contains(volume(250));
+    assertThat(inForce()).map(DoseSigned::changed).contains(Optional.of(ChangeReason.PATIENT_WISH));
+    assertThat(world.last(course).reason()).isEmpty();
+  }
+
+  @Test
+  void another_reason_than_the_listed_ones_is_written_down() {
+    settle();
+
+    assertRefused(draft(250, Place.CLINIC, "OTHER", "  "), "Write the reason");
+    world.sign(course, draft(250, Place.CLINIC, "OTHER", " his own words ")).orThrow();
+
+    assertThat(world.last(course).reason()).contains("his own words");
+  }
+
+  @Test
+  void no_signature_opens_a_hard_stop() {
+    SignDraft twoStepsUp = draft(500, Place.CLINIC, "MORE_CAUTION", "words");
+    SignDraft overridden =
+        new SignDraft(
+            500,
+            Place.CLINIC,
+            twoStepsUp.basis(),
+            "MORE_CAUTION",
+            Set.of(GuardRule.MORE_THAN_ONE_STEP_UP),
+            "words");
+
+    assertRefused(twoStepsUp, "Not possible: This is more than one step above the last dose.");
+    assertThat(world.sign(course, overridden).faults())
+        .containsExactly(
+            "Not possible: This is more than one step above the last dose.",
+            "Only a hold can be overridden.");
+  }
+
+  @Test
+  void nothing_is_signed_for_a_man_with_a_contraindication_or_an_open_screening() {
+    world.titration().answerScreening(Staff.EDUCATOR, course, Answer.YES).orThrow();
+    assertRefused(world.instead(course, 120), "Not possible: A contraindication is on record.");
+    world.titration().answerScreening(Staff.EDUCATOR, course, Answer.NOT_KNOWN).orThrow();
+    assertRefused(world.instead(course, 120), "Not possible: It is not known whether");
+    world.titration().answerScreening(Staff.EDUCATOR, course, Answer.NO).orThrow();
+
+    assertThat(world.sign(course, world.proposed(course)).faults()).isEmpty();
+  }
+
+  @Test
+  void a_volume_that_is_no_step_is_refused() {
+    assertRefused(draft(130, Place.CLINIC, "MORE_CAUTION", ""), "is not a step of the schedule");
+    assertRefused(draft(0, Place.CLINIC, "MORE_CAUTION", ""), "is not a step of the schedule");
+    assertRefused(draft(-1, Place.CLINIC, "MORE_CAUTION", ""), "one of the steps");
+  }
+
+  @Test
+  void a_dose_for_home_waits_until_everything_home_use_needs_is_on_record() {
+    assertRefused(
+        TitrationWorld.atHome(world.proposed(course)),
+        "Not possible: Something that must come before home use");
+    world.makeReady(course);
+
+    world.sign(course, TitrationWorld.atHome(world.proposed(course))).orThrow();
+
+    assertThat(inForce()).map(DoseSigned::place).contains(Place.HOME);
+    assertThat(world.state(course).mayInject().isClear()).isTrue();
+  }
+
+  @Test
+  void every_fault_of_a_signature_is_told_at_once() {
+    assertThat(world.sign(course, draft(500, Place.HOME, "", "")).faults())
+        .hasSize(3)
+        .anyMatch(fault -> fault.contains("more than one step"))
+        .anyMatch(fault -> fault.contains("home use"))
+        .anyMatch(fault -> fault.contains("not the proposed dose"));
+  }
+
+  @Test
+  void a_hold_is_overridden_only_by_name_and_with_a_reason() {
+    course = world.open("unknown", "u100-1");
+
+    assertRefused(world.proposed(course), "On hold: The drawing error");
+    assertRefused(world.overriding(course, "", GuardRule.HARD_TO_MEASURE), "Write the reason");
+    world
+        .sign(course, world.overriding(course, "drawn by a nurse", GuardRule.HARD_TO_MEASURE))
+        .orThrow();
+
+    assertThat(inForce()).map(DoseSigned::overridden).contains(Set.of(GuardRule.HARD_TO_MEASURE));
+    assertThat(world.last(course).reason()).contains("drawn by a nurse");
+    assertThat(world.state(course).mayInject().isClear()).isTrue();
+  }
+
+  @Test
+  void only_a_prescriber_signs_or_chooses_a_syringe() {
+    SignDraft draft = world.proposed(course);
+
+    for (Account other : List.of(Staff.EDUCATOR, Staff.ON_CALL, Staff.AUDITOR)) {
+      assertThat(world.titration().sign(other, course, draft).faults())
+          .containsExactly("Only a prescriber can do that.");
+      assertThat(world.titration().chooseBarrel(other, course, "u100-0.5").faults())
+          .containsExactly("Only a prescriber can do that.");
+    }
+    assertThat(inForce()).isEmpty();
+  }
+
+  @Test
+  void another_syringe_ends_the_dose_in_force() {
+    world.signProposed(course);
+
+    world.titration().chooseBarrel(Staff.PRESCRIBER, course, "u100-0.5").orThrow();
+
+    assertThat(inForce()).isEmpty();
+    assertThat(world.blocks(course)).containsExactly(GuardRule.NO_ORDER);
+    world.signProposed(course);
+    assertThat(world.state(course).mayInject().isClear()).isTrue();
+  }
+
+  @Test
+  void a_syringe_that_is_chosen_already_or_not_known_or_unmarked_changes_nothing() {
+    world.signProposed(course);
+
+    for (String token : List.of("u100-1", "u100-9", "cartridge-1")) {
+      assertThat(world.titration().chooseBarrel(Staff.PRESCRIBER, course, token).faults())
+          .as(token)
+          .hasSize(1);
+    }
+    assertThat(world.state(course).mayInject().isClear()).isTrue();
+  }
+
+  @Test
+  void readiness_is_written_down_once() {
+    world.makeReady(course);
+
+    assertThat(
+            world
+                .titration()
+                .recordReadiness(Staff.EDUCATOR, course, Readiness.TEACH_BACK)
+                .faults())
+        .containsExactly("That is already on record: nothing was added.");
+    assertThat(world.file(course).readiness()).containsExactlyInAnyOrder(Readiness.values());
+  }
+
+  @Test
+  void a_stored_decision_is_asked_again_as_the_record_was_then() {
+    settle();
+    EntryId first = world.file(course).signedDose().orElseThrow().entry().id();
+    String then = inForce().orElseThrow().advice();
+    world.report(course, ReportForm.at("2026-03-04", "09:00").exactly("10")).orThrow();
+    world.titration().answerScreening(Staff.EDUCATOR, course, Answer.YES).orThrow();
+
+    Replay replay = world.titration().replay(course, first).orElseThrow();
+
+    assertThat(replay.again()).isEqualTo(then).isEqualTo(replay.stored());
+    assertThat(world.state(course).advice().record()).isNotEqualTo(then);
+    assertThat(world.titration().replay(course, world.lastEntry(course))).isEmpty();
+  }
+
+  @Test
+  void choosing_the_first_syringe_again_does_not_bring_its_dose_back() {
+    world.signProposed(course);
+    world.titration().chooseBarrel(Staff.PRESCRIBER, course, "u100-0.5").orThrow();
+
+    world.titration().chooseBarrel(Staff.PRESCRIBER, course, "u100-1").orThrow();
+
+    assertThat(inForce()).isEmpty();
+    assertThat(world.blocks(course)).containsExactly(GuardRule.NO_ORDER);
+  }
+}

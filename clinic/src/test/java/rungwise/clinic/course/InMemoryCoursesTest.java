@@ -1,0 +1,9 @@
+package rungwise.clinic.course;
+
+final class InMemoryCoursesTest extends CoursesContract {
+
+  @Override
+  protected CoursePorts open() {
+    return InMemoryRecord.ports();
+  }
+}

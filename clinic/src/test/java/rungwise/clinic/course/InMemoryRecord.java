@@ -1,0 +1,178 @@
+package rungwise.clinic.course;
+
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Supplier;
+import rungwise.clinic.Transactions;
+import rungwise.clinic.course.CourseFact.CourseOpened;
+import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.protocols.ProtocolShelf;
+
+/** Courses and signed protocols in memory, with transactions that undo. */
+public final class InMemoryRecord implements Transactions {
+
+  private record Stored(CourseId course, CourseEntry entry) {}
+
+  private final List<Stored> entries = new ArrayList<>();
+  private final List<ProtocolShelf.Signed> protocols = new ArrayList<>();
+  private int depth;
+
+  /** An empty store. */
+  public static CoursePorts ports() {
+    var memory = new InMemoryRecord();
+    return new CoursePorts(memory.new InMemoryCourses(), memory.new InMemoryShelf(), memory);
+  }
+
+  @Override
+  public <T> T inTransaction(Supplier<T> work) {
+    int entriesBefore = entries.size();
+    int protocolsBefore = protocols.size();
+    boolean isDone = false;
+    depth++;
+    try {
+      T result = work.get();
+      isDone = true;
+      return result;
+    } finally {
+      depth--;
+      if (!isDone) {
+        entries.subList(entriesBefore, entries.size()).clear();
+        protocols.subList(protocolsBefore, protocols.size()).clear();
+      }
+    }
+  }
+
+  private void requireTransaction() {
+    require(depth > 0, "a write outside a transaction");
+  }
+
+  private static void require(boolean holds, String otherwise) {
+    if (!holds) {
+      throw new IllegalStateException("bug: " + otherwise);
+    }
+  }
+
+  private final class InMemoryCourses implements Courses {
+
+    @Override
+    public List<CourseId> all() {
+      return entries.reversed().stream()
+          .filter(stored -> stored.entry().fact() instanceof CourseOpened)
+          .filter(stored -> stored.entry().corrects().isEmpty())
+          .map(Stored::course)
+          .toList();
+    }
+
+    @Override
+    public Optional<CourseFile> find(CourseId id) {
+      List<CourseEntry> own =
+          entries.stream().filter(stored -> stored.course().equals(id)).map(Stored::entry).toList();
+      return own.isEmpty() ? Optional.empty() : Optional.of(new CourseFile(id, own));
+    }
+
+    @Override
+    public List<CourseId> alike(Patient patient) {
+      return entries.reversed().stream()
+          .filter(
+              stored ->
+                  stored.entry().fact() instanceof CourseOpened opened
+                      && opened.patient().isLike(patient))
+          .map(Stored::course)
+          .distinct()
+          .toList();
+    }
+
+    @Override
+    public long append(NewEntry entry) {
+      requireTransaction();
+      Optional<CourseFile> file = find(entry.course());
+      boolean opens = entry.fact() instanceof CourseOpened && entry.corrects().isEmpty();
+      require(file.isEmpty() == opens, "a course is opened by its first entry, and only once");
+      boolean correctsOwn =
+          entry
+              .corrects()
+              .map(id -> file.orElseThrow().entries().stream().anyMatch(e -> e.id().equals(id)))
+              .orElse(true);
+      require(correctsOwn, "an entry that corrects one of another course");
+      long number = entries.size() + 1L;
+      entries.add(
+          new Stored(
+              entry.course(),
+              new CourseEntry(
+                  number,
+                  new EntryId(new UUID(7, number).toString()),
+                  entry.at().truncatedTo(ChronoUnit.MILLIS),
+                  entry.by(),
+                  entry.corrects(),
+                  entry.reason(),
+                  toTheMillisecond(entry.fact()))));
+      return number;
+    }
+  }
+
+  private static CourseFact toTheMillisecond(CourseFact fact) {
+    return switch (fact) {
+      case DoseSigned signed ->
+          new DoseSigned(
+              signed.plan(),
+              signed.volume(),
+              signed.place(),
+              signed.rungs(),
+              signed.ceiling(),
+              signed.overridden(),
+              signed.changed(),
+              signed.basis(),
+              signed.askedAt().truncatedTo(ChronoUnit.MILLIS),
+              signed.advice());
+      case InjectionReported reported ->
+          new InjectionReported(
+              reported.injectedAt().truncatedTo(ChronoUnit.MILLIS),
+              reported.preparation(),
+              reported.barrel(),
+              reported.drawn(),
+              reported.ordered(),
+              reported.grade(),
+              reported.soft(),
+              reported.causes());
+      case CourseOpened opened -> opened;
+      case CourseFact.ScreeningAnswered answered -> answered;
+      case CourseFact.PlanChosen chosen -> chosen;
+      case CourseFact.ReadinessRecorded recorded -> recorded;
+      case CourseFact.ReportWithdrawn withdrawn -> withdrawn;
+      case CourseFact.VolumeReopened reopened -> reopened;
+      case CourseFact.EmergencyReviewed reviewed -> reviewed;
+    };
+  }
+
+  private final class InMemoryShelf implements ProtocolShelf {
+
+    @Override
+    public List<Signed> all() {
+      return List.copyOf(protocols);
+    }
+
+    @Override
+    public Optional<Signed> find(String name, int version) {
+      return protocols.stream()
+          .filter(signed -> signed.name().equals(name) && signed.version() == version)
+          .findFirst();
+    }
+
+    @Override
+    public void append(Signed signed) {
+      requireTransaction();
+      require(find(signed.name(), signed.version()).isEmpty(), "signed already");
+      protocols.add(
+          new Signed(
+              signed.name(),
+              signed.version(),
+              signed.document(),
+              signed.by(),
+              signed.at().truncatedTo(ChronoUnit.MILLIS)));
+    }
+  }
+}

@@ -1,0 +1,29 @@
+package rungwise.store;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import rungwise.clinic.course.CoursePorts;
+
+/** The stores that a test has opened, closed together at its end. */
+public final class OpenStores implements AutoCloseable {
+
+  private final List<SqliteStore> open = new ArrayList<>();
+
+  /** The ports of courses over a store that is opened here. */
+  public CoursePorts open(Path folder) {
+    SqliteStore store = SqliteStore.open(folder);
+    open.add(store);
+    return ports(store);
+  }
+
+  /** The ports of courses over a store. */
+  public static CoursePorts ports(SqliteStore store) {
+    return new CoursePorts(store.courses(), store.protocolShelf(), store.transactions());
+  }
+
+  @Override
+  public void close() {
+    open.forEach(SqliteStore::close);
+  }
+}

@@ -107,7 +107,7 @@ final class PureSideTest {
   }
 
   /** What the rules must see. */
-  private static final class Offender {
+  static final class Offender {
     private Offender() {}
 
     @SuppressWarnings("JavaTimeDefaultTimeZone")

@@ -101,6 +101,10 @@ public final class RunningServer implements AutoCloseable {
     return uri;
   }
 
+  ServletWebServerApplicationContext context() {
+    return context;
+  }
+
   /** Waits until it is closed or the process is told to end. */
   public void awaitEnd() {
     try {

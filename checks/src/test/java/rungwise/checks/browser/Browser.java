@@ -160,6 +160,23 @@ public final class Browser implements AutoCloseable {
     assertThat(errors).as("console of %s", name).isEmpty();
   }
 
+  /** Shows the page as in dark surroundings from now on. */
+  public void darken() {
+    page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
+  }
+
+  /** What has less contrast than 7 to 1 within the elements a selector finds. */
+  public List<String> tooFaint(String selector) {
+    return new AxeBuilder(page)
+            .include(selector)
+            .withRules(List.of("color-contrast-enhanced"))
+            .analyze()
+            .getViolations()
+            .stream()
+            .map(Browser::describe)
+            .toList();
+  }
+
   private void keep(String name) {
     assertThat(Files.exists(SCREENSHOTS) || SCREENSHOTS.toFile().mkdirs()).isTrue();
     page.screenshot(

@@ -47,6 +47,7 @@ class ShellBrowserTest {
     page().getByLabel("Sign-in name").fill(member.signInName());
     page().getByLabel("Password").fill(member.password());
     page().getByRole(AriaRole.BUTTON, named("Sign in")).click();
+    assertThat(page()).hasTitle("Today - Northgate Clinic");
   }
 
   private static Page.GetByRoleOptions named(String name) {
@@ -114,8 +115,10 @@ class ShellBrowserTest {
 
     browser.tabToWords("People");
     browser.press("Enter");
+    assertThat(page()).hasTitle("People - Northgate Clinic");
     browser.tabToWords("Invite somebody");
     browser.press("Enter");
+    assertThat(page()).hasTitle("Invite somebody - Northgate Clinic");
     browser.tabTo("fullName");
     browser.type("Oren Vale");
     browser.press("Tab");

@@ -80,7 +80,11 @@ public final class Routes {
 
   /** The methods that a path has routes for; empty if it leads nowhere. */
   static List<HttpMethod> methodsOf(String path) {
-    return TABLE.stream().filter(route -> matches(route, path)).map(Route::method).toList();
+    return TABLE.stream()
+        .filter(route -> matches(route, path))
+        .map(Route::method)
+        .distinct()
+        .toList();
   }
 
   private static boolean matches(Route route, String path) {

@@ -1,5 +1,6 @@
 package rungwise.web.page;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -14,6 +15,12 @@ public record Faults(List<Fault> all) {
 
   public boolean isEmpty() {
     return all.isEmpty();
+  }
+
+  /** The same faults in the order of a form's fields; those of the form as a whole come first. */
+  public Faults inOrderOf(List<String> fields) {
+    return new Faults(
+        all.stream().sorted(Comparator.comparingInt(f -> fields.indexOf(f.field()))).toList());
   }
 
   /** The words for one field, sentences one after the other; empty if there is none. */

@@ -25,10 +25,14 @@ final class FaultPlaces {
           new Place("The password", PASSWORD),
           new Place("No role", ROLES));
 
+  /** The order in which every form of this package asks. */
+  private static final List<String> ORDER = List.of(CODE, FULL_NAME, SIGN_IN_NAME, PASSWORD, ROLES);
+
   private FaultPlaces() {}
 
   static Faults place(List<String> texts) {
-    return new Faults(texts.stream().map(text -> new Fault(fieldOf(text), text)).toList());
+    return new Faults(texts.stream().map(text -> new Fault(fieldOf(text), text)).toList())
+        .inOrderOf(ORDER);
   }
 
   private static String fieldOf(String text) {

@@ -1,0 +1,70 @@
+package rungwise.app.server;
+
+import java.net.URI;
+import java.time.ZoneOffset;
+import java.util.Optional;
+import rungwise.app.server.DemoClinic.Member;
+
+/** A real server on a free port, with a real folder and a clock that the test moves. */
+final class Clinic implements AutoCloseable {
+
+  static final Member ADMINISTRATOR = DemoClinic.MEMBERS.getFirst();
+
+  private final TemporaryFolder folder = TemporaryFolder.make();
+  private final SettableClock clock = new SettableClock();
+  private final OpenClinic opened = OpenClinic.in(folder.path(), clock);
+  private final RunningServer server = RunningServer.start(settings(), opened);
+
+  static Clinic empty() {
+    return new Clinic();
+  }
+
+  static Clinic withAdministrator() {
+    var clinic = new Clinic();
+    DemoClinic.fillFirst(clinic.opened.people());
+    return clinic;
+  }
+
+  static Clinic withEverybody() {
+    var clinic = new Clinic();
+    DemoClinic.fillPeople(clinic.opened.people());
+    return clinic;
+  }
+
+  private static ServerSettings settings() {
+    return ServerSettings.of(
+        ServerSettings.LOOPBACK, 0, Optional.empty(), "Northgate Clinic", ZoneOffset.UTC);
+  }
+
+  SettableClock clock() {
+    return clock;
+  }
+
+  OpenClinic opened() {
+    return opened;
+  }
+
+  RunningServer server() {
+    return server;
+  }
+
+  URI uri() {
+    return server.uri();
+  }
+
+  Visitor visitor() {
+    return new Visitor(uri());
+  }
+
+  Visitor signedIn(Member member) {
+    Visitor visitor = visitor();
+    visitor.signIn(member.signInName(), member.password());
+    return visitor;
+  }
+
+  @Override
+  public void close() {
+    server.close();
+    folder.close();
+  }
+}

@@ -1,0 +1,34 @@
+package rungwise.app.server;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import org.junit.jupiter.api.Test;
+
+class IncidentTest {
+
+  @Test
+  void a_failure_shows_a_number_and_no_detail_and_the_log_has_the_same_number() {
+    PrintStream before = System.err;
+    var log = new ByteArrayOutputStream();
+    HttpResponse<String> answer;
+    try (Clinic clinic = Clinic.withAdministrator()) {
+      clinic.opened().close();
+      System.setErr(new PrintStream(log, true, StandardCharsets.UTF_8));
+      answer = clinic.visitor().get("/sign-in");
+    } finally {
+      System.setErr(before);
+    }
+
+    assertThat(answer.statusCode()).isEqualTo(500);
+    assertThat(answer.headers().firstValue("Content-Security-Policy")).isPresent();
+    assertThat(answer.body())
+        .contains("The program failed")
+        .doesNotContain("Exception", "rungwise.store", ".java");
+    String number = answer.body().replaceAll("(?s).*class=\"amount\">([0-9A-F]{8})<.*", "$1");
+    assertThat(log.toString(StandardCharsets.UTF_8)).contains("Incident " + number);
+  }
+}

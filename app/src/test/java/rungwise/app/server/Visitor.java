@@ -1,0 +1,101 @@
+package rungwise.app.server;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.CookieManager;
+import java.net.HttpCookie;
+import java.net.URI;
+import java.net.URLEncoder;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+
+/** Somebody with a browser of his own: keeps cookies, follows no redirect by itself. */
+final class Visitor {
+
+  private static final Pattern TOKEN = Pattern.compile("name=\"_csrf\" value=\"([^\"]+)\"");
+
+  private final URI server;
+  private final CookieManager cookies = new CookieManager();
+  private final HttpClient client = HttpClient.newBuilder().cookieHandler(cookies).build();
+
+  Visitor(URI server) {
+    this.server = server;
+  }
+
+  HttpResponse<String> get(String path) {
+    return send(HttpRequest.newBuilder(server.resolve(path)).GET());
+  }
+
+  HttpResponse<String> ask(String method, String path) {
+    return send(
+        HttpRequest.newBuilder(server.resolve(path)).method(method, BodyPublishers.noBody()));
+  }
+
+  /** Opens a page with a form and sends it filled, as a person does. */
+  HttpResponse<String> fill(String page, Map<String, String> fields) {
+    return post(page, page, fields);
+  }
+
+  /** Sends fields to a path, with the proof from a form of a page. */
+  HttpResponse<String> post(String page, String path, Map<String, String> fields) {
+    var all = new LinkedHashMap<>(fields);
+    all.put("_csrf", token(get(page).body()));
+    return postRaw(path, all);
+  }
+
+  /** Sends fields to a path as they are. */
+  HttpResponse<String> postRaw(String path, Map<String, String> fields) {
+    String body =
+        fields.entrySet().stream()
+            .map(field -> field.getKey() + "=" + encode(field.getValue()))
+            .collect(Collectors.joining("&"));
+    return send(
+        HttpRequest.newBuilder(server.resolve(path))
+            .header("Content-Type", "application/x-www-form-urlencoded")
+            .POST(BodyPublishers.ofString(body)));
+  }
+
+  HttpResponse<String> signIn(String name, String password) {
+    return fill("/sign-in", Map.of("signInName", name, "password", password));
+  }
+
+  String sessionId() {
+    return cookies.getCookieStore().getCookies().stream()
+        .map(HttpCookie::getValue)
+        .collect(Collectors.joining());
+  }
+
+  static String token(String page) {
+    var matcher = TOKEN.matcher(page);
+    if (matcher.find()) {
+      return matcher.group(1);
+    }
+    throw new AssertionError("no form in " + page);
+  }
+
+  static String location(HttpResponse<String> answer) {
+    return answer.headers().firstValue("Location").orElse("nowhere");
+  }
+
+  private static String encode(String text) {
+    return URLEncoder.encode(text, StandardCharsets.UTF_8);
+  }
+
+  private HttpResponse<String> send(HttpRequest.Builder request) {
+    try {
+      return client.send(request.build(), BodyHandlers.ofString());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}

@@ -14,7 +14,6 @@ import org.springframework.context.ApplicationContextInitializer;
 import org.springframework.context.ApplicationListener;
 import org.springframework.context.event.ContextClosedEvent;
 import org.springframework.context.support.GenericApplicationContext;
-import rungwise.app.WrongUse;
 
 /** A server that answers until it is closed or the process is told to end. */
 public final class RunningServer implements AutoCloseable {

@@ -105,6 +105,14 @@ public final class RunningServer implements AutoCloseable {
     return context;
   }
 
+  /**
+   * Does something when the process is told to end, after the server and its clinic are closed: the
+   * verb that waits may not be reached any more.
+   */
+  public void atProcessEnd(Runnable action) {
+    SpringApplication.getShutdownHandlers().add(action);
+  }
+
   /** Waits until it is closed or the process is told to end. */
   public void awaitEnd() {
     try {

@@ -1,6 +1,7 @@
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.resolve.DirectoryCodeResolver;
+import gg.jte.runtime.Constants;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -29,7 +30,12 @@ final class TemplateCode {
     Files.createDirectories(sources);
     Files.createDirectories(texts);
     TemplateEngine engine =
-        TemplateEngine.create(new DirectoryCodeResolver(templates), sources, ContentType.Html);
+        TemplateEngine.create(
+            new DirectoryCodeResolver(templates),
+            sources,
+            ContentType.Html,
+            TemplateCode.class.getClassLoader(),
+            Constants.PACKAGE_NAME_PRECOMPILED);
     engine.setBinaryStaticContent(true);
     engine.setTrimControlStructures(true);
     engine.setTargetResourceDirectory(texts);

@@ -99,10 +99,14 @@ public record Concentration(long picogramsPerMicrolitre) implements Comparable<C
     return FORMAT.print(picogramsPerMicrolitre, unit.word() + PER_MILLILITRE);
   }
 
-  /** The number per millilitre in a unit, without the unit, for a reader: "20". */
+  /** The number per millilitre in a unit, without the unit, for a reader: "20" or "1,200". */
   public String numberIn(MassUnit unit) {
-    int places = unit.places() - PLACES_LESS_THAN_MASS;
-    return AmountFormat.grouped(AmountFormat.plain(picogramsPerMicrolitre, places));
+    return AmountFormat.grouped(numberText(unit));
+  }
+
+  /** The number per millilitre in a unit, as it may be typed into a form: "20" or "1200". */
+  public String numberText(MassUnit unit) {
+    return AmountFormat.plain(picogramsPerMicrolitre, unit.places() - PLACES_LESS_THAN_MASS);
   }
 
   @Override

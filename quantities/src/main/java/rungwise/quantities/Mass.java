@@ -95,6 +95,11 @@ public record Mass(long picograms) implements Comparable<Mass> {
     return FORMAT.print(picograms, unit.word());
   }
 
+  /** The number in a unit, without the unit, as it may be typed into a form: "2.5". */
+  public String numberText(MassUnit unit) {
+    return AmountFormat.plain(picograms, unit.places());
+  }
+
   @Override
   public int compareTo(Mass other) {
     return Long.compare(picograms, other.picograms);

@@ -130,6 +130,11 @@ public record TimeSpan(long milliseconds) implements Comparable<TimeSpan> {
     return AmountFormat.plain(milliseconds / MILLISECONDS_IN_A_THOUSANDTH, TYPED_PLACES);
   }
 
+  /** The number of whole hours, without its unit, for a form field: "24". */
+  public String wholeHoursText() {
+    return Long.toString(milliseconds / ofHours(1).milliseconds);
+  }
+
   @Override
   public int compareTo(TimeSpan other) {
     return Long.compare(milliseconds, other.milliseconds);

@@ -49,7 +49,10 @@ public record DoseRequest(
         Stream.of(preparationRead, barrelRead, wantedRead)
             .flatMap(reading -> reading.notices().stream())
             .toList();
-    return wantedRead.orThrow().of(preparationRead.orThrow(), barrelRead.orThrow(), notices);
+    return wantedRead
+        .orThrow()
+        .of(preparationRead.orThrow(), barrelRead.orThrow(), notices)
+        .reading();
   }
 
   private Reading<Preparation> readPreparation() {

@@ -14,7 +14,6 @@ import org.springframework.context.ApplicationContextInitializer;
 import org.springframework.context.ApplicationListener;
 import org.springframework.context.event.ContextClosedEvent;
 import org.springframework.context.support.GenericApplicationContext;
-import rungwise.app.use.WrongUse;
 
 /** A server that answers until it is closed or the process is told to end. */
 public final class RunningServer implements AutoCloseable {
@@ -104,6 +103,14 @@ public final class RunningServer implements AutoCloseable {
 
   ServletWebServerApplicationContext context() {
     return context;
+  }
+
+  /**
+   * Does something when the process is told to end, after the server and its clinic are closed: the
+   * verb that waits may not be reached any more.
+   */
+  public void atProcessEnd(Runnable action) {
+    SpringApplication.getShutdownHandlers().add(action);
   }
 
   /** Waits until it is closed or the process is told to end. */

@@ -5,7 +5,6 @@ import java.net.UnknownHostException;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.Optional;
-import rungwise.app.use.WrongUse;
 import rungwise.web.access.ClinicSign;
 import rungwise.web.access.SessionLimits;
 

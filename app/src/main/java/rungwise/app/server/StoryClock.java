@@ -23,12 +23,12 @@ public final class StoryClock implements InstantSource {
   }
 
   /** From now on it is that long ago. */
-  void goBack(Duration ago) {
+  public void goBack(Duration ago) {
     back.set(ago);
   }
 
   /** From now on it is now. */
-  void comeHome() {
+  public void comeHome() {
     back.set(Duration.ZERO);
   }
 }

@@ -8,7 +8,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** A folder that only its owner can read and that is gone once it is closed. */
+/**
+ * A folder that only its owner can read and that is gone once it is closed. Closing it twice, even
+ * at the same time, does no harm.
+ */
 public record TemporaryFolder(Path path) implements AutoCloseable {
 
   public static TemporaryFolder make() {
@@ -20,7 +23,10 @@ public record TemporaryFolder(Path path) implements AutoCloseable {
   }
 
   @Override
-  public void close() {
+  public synchronized void close() {
+    if (Files.notExists(path)) {
+      return;
+    }
     try (Stream<Path> found = Files.walk(path)) {
       List<Path> insideFirst = found.sorted(Comparator.reverseOrder()).toList();
       for (Path file : insideFirst) {

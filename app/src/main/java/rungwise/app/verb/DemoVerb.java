@@ -47,6 +47,7 @@ final class DemoVerb implements Callable<Integer> {
       var clock = new StoryClock(InstantSource.system());
       OpenClinic opened = OpenClinic.in(folder.path(), clock);
       try (RunningServer server = RunningServer.start(settings, opened)) {
+        server.atProcessEnd(folder::close);
         DemoClinic.fill(opened, clock, settings.clinic().zone());
         print(server);
         server.awaitEnd();

@@ -9,10 +9,10 @@ import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import rungwise.app.use.WrongUse;
 import rungwise.app.dose.DoseJson;
 import rungwise.app.dose.DoseRequest;
 import rungwise.app.dose.DoseText;
+import rungwise.app.server.WrongUse;
 import rungwise.clinic.dose.DoseAnswer;
 
 /** Works out what a line of a syringe holds. */

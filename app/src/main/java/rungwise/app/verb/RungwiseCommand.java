@@ -8,7 +8,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.Spec;
-import rungwise.app.use.WrongUse;
+import rungwise.app.server.WrongUse;
 import rungwise.store.database.CannotOpenStore;
 
 /** The command line as a whole. */

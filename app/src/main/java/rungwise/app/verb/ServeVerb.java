@@ -15,10 +15,10 @@ import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import rungwise.app.use.WrongUse;
 import rungwise.app.server.OpenClinic;
 import rungwise.app.server.RunningServer;
 import rungwise.app.server.ServerSettings;
+import rungwise.app.server.WrongUse;
 
 /** Serves a clinic's pages from its data folder until the process is ended. */
 @Command(

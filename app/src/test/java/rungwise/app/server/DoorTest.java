@@ -37,10 +37,7 @@ class DoorTest {
   }
 
   private static String pathOf(Route route) {
-    return route
-        .path()
-        .replace("{name}", "rungwise.css")
-        .replaceAll("\\{[^}]+\\}", NO_SUCH_ID);
+    return route.path().replace("{name}", "rungwise.css").replaceAll("\\{[^}]+\\}", NO_SUCH_ID);
   }
 
   private static List<Route> guarded() {

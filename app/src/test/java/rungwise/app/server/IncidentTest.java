@@ -6,9 +6,30 @@ import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 class IncidentTest {
+
+  @Test
+  void what_was_typed_reaches_no_log() {
+    PrintStream before = System.err;
+    var log = new ByteArrayOutputStream();
+    System.setErr(new PrintStream(log, true, StandardCharsets.UTF_8));
+    try (Clinic clinic = Clinic.withEverybody()) {
+      Visitor lead = clinic.signedIn(DemoClinic.MEMBERS.get(1));
+      lead.post("/", "/protocols/sample/mr-secret/sign", Map.of());
+      lead.get("/people/mr-secret?name=mr-secret");
+      lead.get("/mr-secret");
+      clinic.visitor().signIn("mr-secret", "mr-secret");
+    } finally {
+      System.setErr(before);
+    }
+
+    assertThat(log.toString(StandardCharsets.UTF_8))
+        .contains("Signed in")
+        .doesNotContain("mr-secret", "Tobias");
+  }
 
   @Test
   void a_failure_shows_a_number_and_no_detail_and_the_log_has_the_same_number() {

@@ -111,6 +111,38 @@ class CommandLineTest {
     assertThat(outcome.status()).as(outcome.err()).isZero();
   }
 
+  @Test
+  void a_demonstration_that_is_told_to_end_leaves_nothing_behind() throws Exception {
+    Process demo =
+        new ProcessBuilder(
+                ProcessHandle.current().info().command().orElseThrow(),
+                "-XX:TieredStopAtLevel=1",
+                "-Djava.io.tmpdir=" + folder,
+                "-cp",
+                System.getProperty("java.class.path"),
+                "rungwise.app.Main",
+                "demo",
+                "--port=0")
+            .redirectError(ProcessBuilder.Redirect.DISCARD)
+            .start();
+    List<String> printed = new ArrayList<>();
+    try (var out = demo.inputReader(StandardCharsets.UTF_8)) {
+      for (String line = out.readLine(); line != null; line = out.readLine()) {
+        printed.add(line);
+        if (line.equals("ready")) {
+          demo.toHandle().destroy();
+        }
+      }
+    }
+    demo.waitFor();
+
+    assertThat(printed).contains("ready");
+    try (var left = Files.list(folder)) {
+      assertThat(left.filter(file -> file.getFileName().toString().startsWith("rungwise-")))
+          .isEmpty();
+    }
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"--help", "--version", "serve --help", "demo --help", "inject"})
   void what_needs_no_server_loads_none_of_it(String line) throws Exception {

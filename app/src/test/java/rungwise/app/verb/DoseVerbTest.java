@@ -3,59 +3,21 @@ package rungwise.app.verb;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import rungwise.app.Main;
-import rungwise.dosing.known.Barrels;
-import rungwise.dosing.known.SamplePreparations;
 
 final class DoseVerbTest {
 
-  private static final String THREE_DRUG = "three-drug-30-1-10";
   private static final String WRITTEN_OUT =
       "papaverine hydrochloride=30 mg/mL, phentolamine mesylate=1 mg/mL, alprostadil=10 mcg/mL";
 
-  /** What came of one run. */
-  private record Run(int status, List<String> out, List<String> err) {}
-
-  private static Run dose(String... options) {
-    var out = new StringWriter();
-    var err = new StringWriter();
-    var arguments = new String[options.length + 1];
-    arguments[0] = "dose";
-    System.arraycopy(options, 0, arguments, 1, options.length);
-
-    int status =
-        RungwiseCommand.commandLine()
-            .setOut(new PrintWriter(out, true))
-            .setErr(new PrintWriter(err, true))
-            .execute(arguments);
-
-    return new Run(status, out.toString().lines().toList(), err.toString().lines().toList());
-  }
-
-  private static Run sample(String barrel, String how, String what) {
-    return dose("--preparation", THREE_DRUG, "--barrel", barrel, how, what);
-  }
-
-  private static void assertRefused(Run run, String... faults) {
-    assertThat(run.status()).isEqualTo(2);
-    assertThat(run.out()).isEmpty();
-    assertThat(run.err()).hasSameSizeAs(faults);
-    for (int i = 0; i < faults.length; i++) {
-      assertThat(run.err().get(i)).startsWith(faults[i]);
-    }
-  }
-
   @Test
   void the_volume_comes_first_then_the_mark_the_composition_and_the_content() {
-    Run run = sample("u100-0.5", "--volume", "0.2mL");
+    DoseRun run = DoseRun.sample("u100-0.5", "--volume", "0.2mL");
 
     assertThat(run.status()).isZero();
     assertThat(run.err()).isEmpty();
@@ -78,20 +40,23 @@ final class DoseVerbTest {
     "--content, Phentolamine Mesylate=0.2 mg",
   })
   void one_dose_is_the_same_however_it_was_asked_for(String how, String what) {
-    assertThat(sample("u100-0.5", how, what)).isEqualTo(sample("u100-0.5", "--volume", "0.2mL"));
+    assertThat(DoseRun.sample("u100-0.5", how, what))
+        .isEqualTo(DoseRun.sample("u100-0.5", "--volume", "0.2mL"));
   }
 
   @Test
   void a_composition_that_is_written_out_gives_the_dose_of_the_sample() {
-    Run run = dose("--composition", WRITTEN_OUT, "--barrel", "u100-0.5", "--volume", "0.2mL");
+    DoseRun run =
+        DoseRun.dose("--composition", WRITTEN_OUT, "--barrel", "u100-0.5", "--volume", "0.2mL");
 
-    assertThat(run).isEqualTo(sample("u100-0.5", "--volume", "0.2mL"));
+    assertThat(run).isEqualTo(DoseRun.sample("u100-0.5", "--volume", "0.2mL"));
   }
 
   @Test
   void a_short_name_in_a_composition_is_told_back_with_its_salt() {
-    Run run =
-        dose("--composition", "papaverine=30 mg/mL", "--barrel", "u100-0.5", "--volume", "0.2mL");
+    DoseRun run =
+        DoseRun.dose(
+            "--composition", "papaverine=30 mg/mL", "--barrel", "u100-0.5", "--volume", "0.2mL");
 
     assertThat(run.status()).isZero();
     assertThat(run.out())
@@ -101,7 +66,7 @@ final class DoseVerbTest {
   /** 2.5 percent is half of 0.01 mL in 0.2 mL; 0.0075 + 0.004 mL are 5.75 percent of 0.2 mL. */
   @Test
   void the_error_and_the_best_syringe_are_named() {
-    Run run = sample("u100-0.5", "--volume", "0.2mL");
+    DoseRun run = DoseRun.sample("u100-0.5", "--volume", "0.2mL");
 
     assertThat(run.out())
         .contains(
@@ -113,8 +78,8 @@ final class DoseVerbTest {
 
   @Test
   void a_content_between_two_lines_is_rounded_down_and_the_reader_is_told() {
-    Run run =
-        dose(
+    DoseRun run =
+        DoseRun.dose(
             "--preparation",
             "alprostadil-20",
             "--barrel",
@@ -135,7 +100,7 @@ final class DoseVerbTest {
 
   @Test
   void zeros_at_the_end_are_read_with_a_note() {
-    Run run = sample("u100-0.5", "--volume", "0.20mL");
+    DoseRun run = DoseRun.sample("u100-0.5", "--volume", "0.20mL");
 
     assertThat(run.status()).isZero();
     assertThat(run.out())
@@ -146,7 +111,7 @@ final class DoseVerbTest {
 
   @Test
   void a_dose_that_is_hard_to_draw_is_answered_with_a_warning() {
-    Run small = sample("u100-1", "--volume", "0.05mL");
+    DoseRun small = DoseRun.sample("u100-1", "--volume", "0.05mL");
 
     assertThat(small.status()).isZero();
     assertThat(small.out()).filteredOn(line -> line.startsWith("Warning")).hasSize(2);
@@ -154,7 +119,7 @@ final class DoseVerbTest {
 
   @Test
   void a_syringe_marked_in_millilitres_shows_its_line() {
-    Run run = sample("ml-1", "--volume", "0.25mL");
+    DoseRun run = DoseRun.sample("ml-1", "--volume", "0.25mL");
 
     assertThat(run.out().getFirst())
         .startsWith("0.25 mL (0.25 mL line on a 1 mL syringe marked in mL) of ");
@@ -162,8 +127,8 @@ final class DoseVerbTest {
 
   @Test
   void the_same_answer_is_given_to_a_program() {
-    Run run =
-        dose(
+    DoseRun run =
+        DoseRun.dose(
             "--preparation",
             "alprostadil-20",
             "--barrel",
@@ -193,8 +158,8 @@ final class DoseVerbTest {
 
   @Test
   void numbers_for_a_program_keep_their_digits() {
-    Run run =
-        dose(
+    DoseRun run =
+        DoseRun.dose(
             "--composition",
             "papaverine hydrochloride=17.65 mg/mL, alprostadil=3 mcg/mL",
             "--barrel",
@@ -212,169 +177,18 @@ final class DoseVerbTest {
 
   @Test
   void a_program_is_told_that_a_syringe_marked_in_millilitres_has_no_unit_mark() {
-    Run run = dose("--preparation", THREE_DRUG, "--barrel", "ml-1", "--volume", "0.25mL", "--json");
+    DoseRun run =
+        DoseRun.dose(
+            "--preparation",
+            DoseRun.THREE_DRUG,
+            "--barrel",
+            "ml-1",
+            "--volume",
+            "0.25mL",
+            "--json");
 
     assertThat(run.out().getFirst())
         .contains("\"mark\":\"0.25 mL line on a 1 mL syringe marked in mL\",\"mark_units\":null,");
-  }
-
-  @Test
-  void every_fault_of_a_request_is_told_at_once() {
-    Run run = dose("--preparation", "x", "--barrel", "y", "--volume", ".5");
-
-    assertRefused(
-        run,
-        "\"x\" is not a preparation known here: give one of alprostadil-20 (",
-        "\"y\" is not a syringe known here: give one of u100-0.3-half (",
-        "\".5\" is not a volume in mL: write a zero before the point, 0.5 mL; ");
-    assertThat(run.err().get(0))
-        .contains(
-            SamplePreparations.all().stream().map(one -> one.id().value()).toArray(String[]::new));
-    assertThat(run.err().get(1))
-        .contains(
-            Barrels.all().stream()
-                .filter(one -> one.marking().graduationVolume().isPresent())
-                .map(one -> one.token() + " (" + one + ")")
-                .toArray(String[]::new))
-        .doesNotContain("cartridge");
-  }
-
-  @Test
-  void nothing_given_is_refused_with_what_to_give() {
-    assertRefused(
-        dose(),
-        "No preparation was given: give --preparation or --composition.",
-        "No syringe was given: give --barrel with one of u100-0.3-half (",
-        "No dose was given: give one of --volume (such as 0.2mL), --mark (such as 20) or --content"
-            + " (such as alprostadil=2.5mcg).");
-  }
-
-  @Test
-  void two_ways_of_saying_one_thing_are_refused() {
-    Run run =
-        dose(
-            "--preparation",
-            THREE_DRUG,
-            "--composition",
-            WRITTEN_OUT,
-            "--barrel",
-            "u100-0.5",
-            "--volume",
-            "0.2mL",
-            "--mark",
-            "20",
-            "--content",
-            "alprostadil=2mcg");
-
-    assertRefused(
-        run,
-        "Both --preparation and --composition were given: give one of them.",
-        "--volume and --mark and --content were given together: give one of ");
-  }
-
-  @ParameterizedTest
-  @CsvSource(
-      delimiter = '|',
-      value = {
-        "--volume|20 units|\"20 units\" is not a volume in mL: a syringe's units are marks",
-        "--volume|0.2cc|\"0.2cc\" is not a volume in mL: \"cc\" is misread",
-        "--volume|2e-1|\"2e-1\" is not a volume in mL: powers of ten are not read",
-        "--mark|20 units|\"20 units\" is not the number of a syringe line: write only the number",
-        "--mark|0.2mL|\"0.2mL\" is not the number of a syringe line: that is a volume",
-        "--content|2.5mcg|\"2.5mcg\" is not a component with a mass: write it such as alprostadil",
-        "--content|alprostadil=2.5|\"2.5\" is not a mass in mcg or mg: the unit is missing",
-        "--content|alprostadil=10 \u00B5g|\"10 \u00B5g\" is not a mass in mcg or mg: the micro sign",
-        "--content|heparin=1mg|\"heparin\" is not a component known here: give one of papaverine",
-        "--content|atropine=1mg|There is no atropine sulfate in Three-drug mixture 30/1/10 (",
-      })
-  void a_dose_that_cannot_be_read_is_refused(String how, String what, String fault) {
-    assertRefused(sample("u100-0.5", how, what), fault);
-  }
-
-  @ParameterizedTest
-  @CsvSource(
-      delimiter = '|',
-      value = {
-        "u100-0.5|--volume|0.125mL|0.125 mL stands on no line of a 0.5 mL U-100 syringe: its lines"
-            + " are 0.01 mL apart and end at 0.5 mL. The line below is 0.12 mL (12-unit mark on a"
-            + " 0.5 mL U-100 syringe). A line there is on: u100-0.3-half (0.3 mL U-100 syringe with"
-            + " half-unit lines).",
-        "u100-0.3|--volume|0.31mL|0.31 mL stands on no line of a 0.3 mL U-100 syringe: its lines are"
-            + " 0.01 mL apart and end at 0.3 mL. A line there is on: u100-0.5 (0.5 mL U-100"
-            + " syringe), u100-1 (1 mL U-100 syringe), ml-1 (1 mL syringe marked in mL).",
-        "u100-1-two|--mark|13|The 13-unit mark stands on no line of a 1 mL U-100 syringe with"
-            + " two-unit lines: its lines are 0.02 mL apart and end at 1 mL. The line below is 0.12"
-            + " mL (12-unit mark on a 1 mL U-100 syringe with two-unit lines). A line there is on: ",
-        "u100-1|--content|alprostadil=11mcg|11 mcg of alprostadil, which is 1.1 mL, stands on no"
-            + " line of a 1 mL U-100 syringe: its lines are 0.01 mL apart and end at 1 mL. No"
-            + " syringe known here has a line there: ask for another dose or preparation.",
-        "ml-1|--mark|20|A 1 mL syringe marked in mL has no unit marks: give the volume in mL, or"
-            + " another syringe.",
-        "cartridge-1|--volume|0.2mL|No line of a 1 mL cartridge device is known here: give one of ",
-        "prefilled-0.5|--mark|20|No line of a 0.5 mL prefilled syringe is known here: give one of ",
-      })
-  void a_dose_without_a_line_is_refused_with_the_lines_there_are(
-      String barrel, String how, String what, String fault) {
-    assertRefused(sample(barrel, how, what), fault);
-  }
-
-  @ParameterizedTest
-  @CsvSource(
-      delimiter = '|',
-      value = {
-        "''|\"\" is not a component with its strength: write it such as papaverine hydrochloride=30",
-        "alprostadil 20|\"alprostadil 20\" is not a component with its strength: write it such as",
-        "alprostadil=20|\"20\" is not a strength in mcg/mL or mg/mL: the unit is missing",
-        "alprostadil=20 mcg|\"20 mcg\" is not a strength in mcg/mL or mg/mL: the volume is missing",
-        "heparin=1 mg/mL|\"heparin\" is not a component known here: give one of papaverine",
-        "alprostadil=20 mcg/mL, alprostadil=10 mcg/mL|alprostadil is entered twice: keep one.",
-      })
-  void a_composition_that_cannot_be_read_is_refused(String composition, String fault) {
-    assertRefused(
-        dose("--composition", composition, "--barrel", "u100-0.5", "--volume", "0.2mL"), fault);
-  }
-
-  @Test
-  void every_part_of_a_composition_is_checked_before_it_is_refused() {
-    assertRefused(
-        dose(
-            "--composition",
-            "papaverine hydrochloride=30, heparin=1 mg/mL, alprostadil",
-            "--barrel",
-            "u100-0.5",
-            "--volume",
-            "0.2mL"),
-        "\"30\" is not a strength",
-        "\"heparin\" is not a component known here",
-        "\"alprostadil\" is not a component with its strength");
-  }
-
-  @Test
-  void a_dose_that_no_signature_could_open_is_refused() {
-    assertRefused(
-        sample("u100-0.5", "--volume", "0.01mL"),
-        "0.01 mL (1-unit mark on a 0.5 mL U-100 syringe) is not a dose to order. This is below the"
-            + " 2-unit mark");
-    assertRefused(
-        dose("--composition", "alprostadil=100 mcg/mL", "--barrel", "u100-1", "--volume", "0.61"),
-        "0.61 mL (61-unit mark on a 1 mL U-100 syringe) is not a dose to order. This is above the"
-            + " maximum dose. (maximum volume: 0.6 mL)",
-        "0.61 mL (61-unit mark on a 1 mL U-100 syringe) is not a dose to order. This holds more of"
-            + " a component than its limit. (this volume holds: alprostadil 61 mcg, limit: 60 mcg)");
-    assertThat(
-            dose("--composition", "alprostadil=100 mcg/mL", "--barrel", "u100-1", "--volume", "0.6")
-                .status())
-        .isZero();
-  }
-
-  @Test
-  void a_word_that_is_no_option_is_refused_with_where_to_look() {
-    Run run = dose("--dosis", "1");
-
-    assertThat(run.status()).isEqualTo(2);
-    assertThat(run.out()).isEmpty();
-    assertThat(run.err()).anyMatch(line -> line.contains("--dosis"));
-    assertThat(run.err().getLast()).isEqualTo("Try 'rungwise dose --help'.");
   }
 
   @Test
@@ -389,7 +203,7 @@ final class DoseVerbTest {
                 Main.class.getName(),
                 "dose",
                 "--preparation",
-                THREE_DRUG,
+                DoseRun.THREE_DRUG,
                 "--barrel",
                 "u100-0.5",
                 "--volume",

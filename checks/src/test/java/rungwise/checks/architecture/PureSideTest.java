@@ -107,18 +107,17 @@ final class PureSideTest {
   }
 
   /** What the rules must see. */
-  private static final class Offender {
+  static final class Offender {
     private Offender() {}
 
     @SuppressWarnings("JavaTimeDefaultTimeZone")
-    private static void offend() {
+    static void offend() {
       System.out.println("%.1f on %s".formatted(Math.random(), LocalDate.now()));
     }
   }
 
   @Test
   void the_rules_see_a_class_that_reads_the_machine() {
-    Offender.offend();
     var offender = new ClassFileImporter().importClasses(Offender.class);
 
     var calls =

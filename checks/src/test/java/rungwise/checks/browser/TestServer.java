@@ -8,6 +8,7 @@ import java.util.function.Consumer;
 import rungwise.app.server.OpenClinic;
 import rungwise.app.server.RunningServer;
 import rungwise.app.server.ServerSettings;
+import rungwise.app.server.StoryClock;
 import rungwise.app.server.TemporaryFolder;
 
 /** A server on a free port with an empty folder of its own, gone once it is closed. */
@@ -17,27 +18,36 @@ public final class TestServer implements AutoCloseable {
 
   private final TemporaryFolder folder;
   private final OpenClinic clinic;
+  private final StoryClock clock;
   private final RunningServer server;
 
-  private TestServer(TemporaryFolder folder, OpenClinic clinic, RunningServer server) {
+  private TestServer(
+      TemporaryFolder folder, OpenClinic clinic, StoryClock clock, RunningServer server) {
     this.folder = folder;
     this.clinic = clinic;
+    this.clock = clock;
     this.server = server;
   }
 
   /** Starts one; the clinic is filled before anybody can see it. */
   public static TestServer start(Consumer<OpenClinic> fill) {
     TemporaryFolder folder = TemporaryFolder.make();
-    OpenClinic clinic = OpenClinic.in(folder.path(), InstantSource.system());
+    var clock = new StoryClock(InstantSource.system());
+    OpenClinic clinic = OpenClinic.in(folder.path(), clock);
     fill.accept(clinic);
     ServerSettings settings =
         ServerSettings.of(
             ServerSettings.LOOPBACK, 0, Optional.empty(), CLINIC, ZoneId.of("America/Chicago"));
-    return new TestServer(folder, clinic, RunningServer.start(settings, clinic));
+    return new TestServer(folder, clinic, clock, RunningServer.start(settings, clinic));
   }
 
   public OpenClinic clinic() {
     return clinic;
+  }
+
+  /** The clock that the clinic lives by. */
+  public StoryClock clock() {
+    return clock;
   }
 
   /** The address of a path that starts with a slash. */

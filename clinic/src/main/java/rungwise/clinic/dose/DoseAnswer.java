@@ -11,7 +11,6 @@ import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.DrawingError;
 import rungwise.quantities.ExactVolume;
-import rungwise.quantities.Reading;
 
 /**
  * A dose that can be drawn, and what must be known about it.
@@ -28,7 +27,7 @@ public record DoseAnswer(
     List<String> notices,
     List<Verdict> verdicts) {
 
-  /** True of every answer of this verb. */
+  /** True of every answer. */
   public static final List<String> ALWAYS =
       List.of(
           "A syringe's numbers measure volume, not medicine.",
@@ -39,18 +38,14 @@ public record DoseAnswer(
     verdicts = List.copyOf(verdicts);
   }
 
-  /** The answer, or the rules that no signature opens. */
-  static Reading<DoseAnswer> of(Dose dose, Optional<ExactVolume> exact, List<String> notices) {
+  /** What is said of a dose that stands on a line. */
+  static DoseReply of(Dose dose, Optional<ExactVolume> exact, List<String> notices) {
     List<Verdict> verdicts = DoseGuards.askWithoutCourse(dose);
-    List<String> faults =
-        verdicts.stream()
-            .filter(Verdict::isHardStop)
-            .map(verdict -> dose.volumeAndMark() + " is not a dose to order. " + words(verdict))
-            .toList();
-    if (!faults.isEmpty()) {
-      return new Reading.Refused<>(faults);
+    List<Verdict> stops = verdicts.stream().filter(Verdict::isHardStop).toList();
+    if (!stops.isEmpty()) {
+      return new DoseReply.Forbidden(dose, stops);
     }
-    return Reading.of(
+    return new DoseReply.Drawable(
         new DoseAnswer(
             dose,
             exact,
@@ -60,7 +55,8 @@ public record DoseAnswer(
             verdicts));
   }
 
-  private static String words(Verdict verdict) {
+  /** A verdict with the facts that it read. */
+  public static String words(Verdict verdict) {
     return verdict.rule().wording()
         + " ("
         + verdict.facts().stream().map(Fact::toString).collect(Collectors.joining(", "))

@@ -2,9 +2,10 @@ package rungwise.clinic.dose;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.clinic.dose.TypedComposition.NamedAmount;
+import rungwise.dosing.guard.DoseGuards;
+import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Component;
@@ -55,8 +56,13 @@ public sealed interface Wanted {
     }
   }
 
-  /** The dose on a syringe, or why it cannot be drawn there. */
-  default Reading<DoseAnswer> of(Preparation preparation, Barrel barrel, List<String> notices) {
+  /**
+   * The dose on a syringe, or why it cannot be drawn there.
+   *
+   * @param barrel has printed lines
+   * @param notices what was understood differently from what was typed
+   */
+  default DoseReply of(Preparation preparation, Barrel barrel, List<String> notices) {
     return switch (this) {
       case ByVolume by -> atLine(by.volume(), preparation, barrel, notices);
       case ByMark by -> atMark(by.mark(), preparation, barrel, notices);
@@ -64,35 +70,35 @@ public sealed interface Wanted {
     };
   }
 
-  private static Reading<DoseAnswer> atLine(
+  private static DoseReply atLine(
       Volume volume, Preparation preparation, Barrel barrel, List<String> notices) {
     if (!barrel.hasMarkAt(volume)) {
-      return Reading.refused(noLine(volume.toString(), ExactVolume.of(volume), barrel));
+      return noLine(volume.toString(), ExactVolume.of(volume), preparation, barrel);
     }
     return DoseAnswer.of(new Dose(volume, preparation, barrel), Optional.empty(), notices);
   }
 
-  private static Reading<DoseAnswer> atMark(
+  private static DoseReply atMark(
       MarkNumber mark, Preparation preparation, Barrel barrel, List<String> notices) {
     return switch (barrel.marking()) {
       case Marking.UnitLines lines -> {
         Volume volume = UnitScale.U_100.volumeAt(mark);
         yield barrel.hasMarkAt(volume)
             ? atLine(volume, preparation, barrel, notices)
-            : Reading.refused(noLine("The " + mark, ExactVolume.of(volume), barrel));
+            : noLine("The " + mark, ExactVolume.of(volume), preparation, barrel);
       }
       case Marking.MillilitreLines lines ->
-          Reading.refused(
+          new DoseReply.Unfit(
               "A " + barrel + " has no unit marks: give the volume in mL, or another syringe.");
       case Marking.NoLines none -> throw new IllegalStateException("bug: no line on " + barrel);
     };
   }
 
-  private static Reading<DoseAnswer> holding(
+  private static DoseReply holding(
       ByContent wanted, Preparation preparation, Barrel barrel, List<String> notices) {
     Optional<Ingredient> ingredient = preparation.ingredient(wanted.component());
     if (ingredient.isEmpty()) {
-      return Reading.refused(
+      return new DoseReply.Unfit(
           "There is no "
               + wanted.component().fullName()
               + " in "
@@ -103,7 +109,7 @@ public sealed interface Wanted {
     Optional<Volume> line = barrel.markAtOrBelow(exact);
     if (line.isEmpty()) {
       String given = wanted + ", which is " + exact + ",";
-      return Reading.refused(noLine(given, exact, barrel));
+      return noLine(given, exact, preparation, barrel);
     }
     if (exact.isExactly(line.get())) {
       return DoseAnswer.of(new Dose(line.get(), preparation, barrel), Optional.of(exact), notices);
@@ -123,38 +129,29 @@ public sealed interface Wanted {
         Stream.concat(notices.stream(), Stream.of(rounded)).toList());
   }
 
-  /** What was asked for, which lines there are, and which syringe has the line or the room. */
-  private static String noLine(String given, ExactVolume exact, Barrel barrel) {
+  /** Which lines there are, what the one below holds, and which syringe has a line there. */
+  private static DoseReply noLine(
+      String given, ExactVolume exact, Preparation preparation, Barrel barrel) {
     String step = barrel.marking().graduationVolume().orElseThrow().toString();
-    String below =
+    String sentence =
+        given
+            + " stands on no line of a "
+            + barrel
+            + ": its lines are "
+            + step
+            + " apart and end at "
+            + barrel.capacity()
+            + ".";
+    Optional<Dose> below =
         barrel
             .markAtOrBelow(exact)
-            .map(line -> " The line below is " + new LineWords(line, barrel) + ".")
-            .orElse("");
-    String others =
+            .map(line -> new Dose(line, preparation, barrel))
+            .filter(
+                dose -> DoseGuards.askWithoutCourse(dose).stream().noneMatch(Verdict::isHardStop));
+    List<Barrel> others =
         Barrels.all().stream()
             .filter(one -> one.markAtOrBelow(exact).filter(exact::isExactly).isPresent())
-            .map(one -> one.token() + " (" + one + ")")
-            .collect(Collectors.joining(", "));
-    return given
-        + " stands on no line of a "
-        + barrel
-        + ": its lines are "
-        + step
-        + " apart and end at "
-        + barrel.capacity()
-        + "."
-        + below
-        + (others.isEmpty()
-            ? " No syringe known here has a line there: ask for another dose or preparation."
-            : " A line there is on: " + others + ".");
-  }
-
-  /** "0.06 mL (6-unit mark on a 0.5 mL U-100 syringe)". */
-  record LineWords(Volume line, Barrel barrel) {
-    @Override
-    public String toString() {
-      return line + " (" + barrel.markWords(line) + ")";
-    }
+            .toList();
+    return new DoseReply.NoLine(sentence, below, others);
   }
 }

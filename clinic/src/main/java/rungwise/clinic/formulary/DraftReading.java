@@ -21,7 +21,6 @@ final class DraftReading {
 
   private static final int LONGEST_WORDS = 100;
   private static final Pattern ONE_LINE = Pattern.compile("[^\\p{C}]*");
-  private static final Pattern WHOLE_NUMBER = Pattern.compile("[1-9][0-9]{0,2}");
 
   private final PreparationDraft draft;
   private final List<String> faults = new ArrayList<>();
@@ -87,15 +86,6 @@ final class DraftReading {
     return taken(what, Volume.parseMillilitres(typed));
   }
 
-  private Optional<Integer> wholeNumber(String what, String typed) {
-    String text = typed.strip();
-    if (WHOLE_NUMBER.matcher(text).matches()) {
-      return Optional.of(Integer.valueOf(text));
-    }
-    faults.add(what + ": \"" + text + "\" is not a whole number from 1 to 999, such as 28.");
-    return Optional.empty();
-  }
-
   private Optional<Form> form() {
     return switch (draft.form()) {
       case "solution" -> Optional.of(new Form.Solution());
@@ -113,7 +103,8 @@ final class DraftReading {
   private Optional<Form> powder() {
     Optional<Volume> diluent = volume("The volume that dissolves it", draft.diluent());
     Optional<TimeSpan> usableFor =
-        wholeNumber("The hours of use once dissolved", draft.usableHours()).map(TimeSpan::ofHours);
+        taken("The hours of use once dissolved", WholeNumber.read(draft.usableHours()))
+            .map(TimeSpan::ofHours);
     return diluent.flatMap(volume -> usableFor.map(time -> new Form.Powder(volume, time)));
   }
 
@@ -151,28 +142,10 @@ final class DraftReading {
   }
 
   private Optional<InUseRule> inUse(String preservative) {
-    return switch (draft.inUse()) {
-      case "single_use" -> Optional.of(new InUseRule.SingleUse());
-      case "not_stated" -> Optional.of(new InUseRule.NotStated());
-      case "days" -> daysAfterOpening(preservative);
-      default -> {
-        faults.add("The use after opening was not chosen: choose what the pharmacy or label says.");
-        yield Optional.empty();
-      }
-    };
-  }
-
-  private Optional<InUseRule> daysAfterOpening(String preservative) {
-    Optional<Integer> days = wholeNumber("The days after opening", draft.inUseDays());
-    if (days.filter(many -> many > InUseRule.DaysAfterOpening.MOST).isPresent()) {
-      faults.add("The days after opening are more than 365: enter what the label says.");
-      return Optional.empty();
-    }
-    if (preservative.isEmpty() && days.isPresent()) {
-      notices.add(
-          "No preservative is named: the days after opening must be the pharmacy's own answer for"
-              + " this preparation.");
-    }
-    return days.map(InUseRule.DaysAfterOpening::new);
+    Reading<InUseRule> reading =
+        InUseReading.read(draft.inUse(), draft.inUseDays(), !preservative.isEmpty());
+    faults.addAll(reading.faults());
+    notices.addAll(reading.notices());
+    return reading.found();
   }
 }

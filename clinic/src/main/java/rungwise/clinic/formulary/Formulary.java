@@ -25,6 +25,9 @@ public final class Formulary {
       "This version of the preparation is not in use any more: open the list again.";
   private static final String NO_REASON = "The reason is missing: write why it is withdrawn.";
   private static final String NO_SAMPLE = "There is no such sample: open the list again.";
+  private static final String WAS_KEPT =
+      "This composition was kept here before and is not in use any more: enter it as a preparation"
+          + " of its own.";
   private static final String NO_BARREL = "There is no such syringe: choose one from the list.";
   private static final int LONGEST_REASON = 1000;
 
@@ -53,6 +56,23 @@ public final class Formulary {
     return DraftReading.read(draft, new PreparationId("draft"), Optional.empty()).notices();
   }
 
+  /** Any version of any preparation as the clinic kept it, replaced and withdrawn ones too. */
+  public Optional<ClinicPreparation> version(PreparationId id) {
+    return preparations.find(id);
+  }
+
+  /** Whether a version may be planned now. */
+  public boolean isInUse(PreparationId id) {
+    return preparations.inUse().stream().anyMatch(one -> one.id().equals(id));
+  }
+
+  /** The published compositions that were never kept here. */
+  public List<Preparation> samples() {
+    return SamplePreparations.all().stream()
+        .filter(one -> preparations.find(one.id()).isEmpty())
+        .toList();
+  }
+
   /** Adds a preparation that was not kept before. */
   public Reading<ClinicPreparation> add(AccountId actor, PreparationDraft draft) {
     return asKeeper(actor, now -> append(actor, draft, Optional.empty(), now));
@@ -68,8 +88,22 @@ public final class Formulary {
   }
 
   /**
-   * Adds a published composition as it is, under its own id, after it was compared with a label.
+   * Adds a published composition as it is, under its own id, if its draft says that it was compared
+   * with a label.
    */
+  public Reading<ClinicPreparation> addSample(
+      AccountId actor, PreparationId sample, SampleDraft draft) {
+    Optional<Preparation> found = SamplePreparations.of(sample.value());
+    if (found.isEmpty()) {
+      return Reading.refused(NO_SAMPLE);
+    }
+    return switch (draft.inUseRule(found.get())) {
+      case Reading.Refused<InUseRule> refused -> new Reading.Refused<>(refused.faults());
+      case Reading.Read<InUseRule> rule -> addSample(actor, sample, rule.value());
+    };
+  }
+
+  /** Adds a published composition that was compared with a label, as it is, under its own id. */
   public Reading<ClinicPreparation> addSample(
       AccountId actor, PreparationId sample, InUseRule inUse) {
     return asKeeper(
@@ -79,8 +113,11 @@ public final class Formulary {
           if (found.isEmpty()) {
             return Reading.refused(NO_SAMPLE);
           }
-          if (preparations.find(sample).isPresent()) {
+          if (isInUse(sample)) {
             return Reading.refused(isKept(found.get().name()));
+          }
+          if (preparations.find(sample).isPresent()) {
+            return Reading.refused(WAS_KEPT);
           }
           return keep(actor, new ClinicPreparation(found.get(), inUse, Optional.empty()), now);
         });
@@ -167,10 +204,6 @@ public final class Formulary {
 
   private static String isKept(String name) {
     return "\"" + name + "\" is kept already: change that one, or choose another name.";
-  }
-
-  private boolean isInUse(PreparationId id) {
-    return preparations.inUse().stream().anyMatch(one -> one.id().equals(id));
   }
 
   private <T> Reading<T> asKeeper(AccountId actor, Work<T> work) {

@@ -3,6 +3,9 @@ package rungwise.dosing.known;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import rungwise.dosing.source.Citation;
+import rungwise.dosing.source.Seen;
+import rungwise.dosing.source.Source;
 import rungwise.quantities.Volume;
 
 /**
@@ -87,6 +90,21 @@ public final class Barrels {
   /** Every known syringe and device. */
   public static List<Barrel> all() {
     return ALL;
+  }
+
+  /** Where the size and the lines of a syringe come from. */
+  public static Source sourceOf(Barrel barrel) {
+    return switch (barrel.marking()) {
+      case Marking.UnitLines lines ->
+          new Source.Published(
+              Citation.ISO_8537_2007,
+              "a machine-extracted text: compare with the syringe in your hand",
+              Seen.READ_IN_SECONDARY_COPY);
+      case Marking.MillilitreLines lines ->
+          new Source.CommonPractice("compare with the syringe in your hand");
+      case Marking.NoLines none ->
+          new Source.CommonPractice("compare with the device in your hand");
+    };
   }
 
   public static Optional<Barrel> of(String token) {

@@ -58,6 +58,8 @@ public final class Routes {
           Route.get("/preparations", CLINICAL),
           Route.get("/preparations/new", KEEPER),
           Route.post("/preparations/new", KEEPER),
+          Route.get("/preparations/samples", CLINICAL),
+          Route.get("/preparations/samples/{id}", KEEPER),
           Route.post("/preparations/samples/{id}", KEEPER),
           Route.get("/preparations/{id}", CLINICAL),
           Route.get("/preparations/{id}/change", KEEPER),

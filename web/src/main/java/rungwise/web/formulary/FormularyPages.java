@@ -5,5 +5,5 @@ import org.springframework.context.annotation.Import;
 
 /** Preparations and syringes. */
 @Configuration(proxyBeanMethods = false)
-@Import(FormularyController.class)
+@Import({PreparationsController.class, SamplesController.class, SyringesController.class})
 public class FormularyPages {}

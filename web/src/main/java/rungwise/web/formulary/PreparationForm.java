@@ -1,9 +1,9 @@
 package rungwise.web.formulary;
 
-import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Optional;
-import org.jspecify.annotations.Nullable;
+import java.util.Map;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.InUseRule;
 import rungwise.clinic.formulary.IngredientDraft;
@@ -14,140 +14,121 @@ import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
 
 /**
- * The preparation form as typed; an absent field is empty. Strengths and limits are in the order of
- * {@link Component}.
+ * The preparation form as typed: fields by name, an absent one is empty. A component's strength and
+ * limit carry its token in their names, so that none can be taken for another's.
  */
-public record PreparationForm(
-    @Nullable String name,
-    @Nullable String form,
-    @Nullable String diluent,
-    @Nullable String usableHours,
-    @Nullable String fill,
-    @Nullable List<String> strength,
-    @Nullable List<String> limit,
-    @Nullable String ceiling,
-    @Nullable String preservative,
-    @Nullable String inUse,
-    @Nullable String inUseDays,
-    @Nullable String confirmed) {
+record PreparationForm(Map<String, String> typed) {
 
-  private static final String NONE = "";
-  private static final long MILLISECONDS_IN_AN_HOUR = 3_600_000;
+  static final String NAME = "name";
+  static final String FORM = "form";
+  static final String DILUENT = "diluent";
+  static final String USABLE_HOURS = "usableHours";
+  static final String FILL = "fill";
+  static final String CEILING = "ceiling";
+  static final String PRESERVATIVE = "preservative";
+  static final String IN_USE = "inUse";
+  static final String IN_USE_DAYS = "inUseDays";
+  static final String CONFIRMED = "confirmed";
 
-  static final PreparationForm EMPTY =
-      new PreparationForm(
-          NONE,
-          "solution",
-          NONE,
-          NONE,
-          NONE,
-          List.of(),
-          List.of(),
-          NONE,
-          NONE,
-          "not_stated",
-          NONE,
-          NONE);
+  static final PreparationForm EMPTY = new PreparationForm(Map.of());
+
+  PreparationForm {
+    typed = Map.copyOf(typed);
+  }
+
+  static String strengthOf(Component component) {
+    return "strength-" + component.token();
+  }
+
+  static String limitOf(Component component) {
+    return "limit-" + component.token();
+  }
 
   /** What was typed into a field. */
-  static String said(@Nullable String text) {
-    return Optional.ofNullable(text).orElse(NONE);
+  String said(String field) {
+    return typed.getOrDefault(field, "");
   }
 
-  boolean isConfirmed() {
-    return !said(confirmed).isEmpty();
+  /**
+   * Whether these very notices were confirmed. Confirmed ones count for nothing once something else
+   * was typed.
+   */
+  boolean confirms(List<String> notices) {
+    return said(CONFIRMED).equals(wordsOf(notices));
   }
 
-  String strengthOf(Component component) {
-    return at(strength, component);
-  }
-
-  String limitOf(Component component) {
-    return at(limit, component);
-  }
-
-  private static String at(@Nullable List<String> values, Component component) {
-    int row = List.of(Component.values()).indexOf(component);
-    return values == null || values.size() <= row ? NONE : said(values.get(row));
+  /** What the check box sends. */
+  static String wordsOf(List<String> notices) {
+    return String.join(" ", notices);
   }
 
   PreparationDraft draft() {
-    var rows = new ArrayList<IngredientDraft>();
-    for (Component component : Component.values()) {
-      if (!strengthOf(component).isBlank() || !limitOf(component).isBlank()) {
-        rows.add(new IngredientDraft(component.token(), strengthOf(component), limitOf(component)));
-      }
-    }
+    List<IngredientDraft> rows =
+        Arrays.stream(Component.values())
+            .filter(one -> !(said(strengthOf(one)) + said(limitOf(one))).isBlank())
+            .map(one -> new IngredientDraft(one.token(), said(strengthOf(one)), said(limitOf(one))))
+            .toList();
     return new PreparationDraft(
-        said(name),
-        said(form),
-        said(diluent),
-        said(usableHours),
-        said(fill),
+        said(NAME),
+        said(FORM),
+        said(DILUENT),
+        said(USABLE_HOURS),
+        said(FILL),
         rows,
-        said(ceiling),
-        said(preservative),
-        said(inUse),
-        said(inUseDays));
+        said(CEILING),
+        said(PRESERVATIVE),
+        said(IN_USE),
+        said(IN_USE_DAYS));
   }
 
   /** A version that is to be changed. */
   static PreparationForm of(ClinicPreparation kept) {
     Preparation one = kept.preparation();
-    var strengths = new ArrayList<String>();
-    var limits = new ArrayList<String>();
-    for (Component component : Component.values()) {
-      Optional<Ingredient> ingredient = one.ingredient(component);
-      strengths.add(
-          ingredient.map(found -> found.strength().numberIn(component.unit())).orElse(NONE));
-      limits.add(
-          ingredient
-              .flatMap(Ingredient::limit)
-              .map(most -> most.in(component.unit()).replace(" " + component.unit().word(), NONE))
-              .orElse(NONE));
+    var fields = new HashMap<String, String>();
+    fields.put(NAME, one.name());
+    fields.put(CEILING, one.ceiling().millilitresText());
+    fields.put(PRESERVATIVE, one.preservative().orElse(""));
+    one.ingredients().forEach(ingredient -> put(ingredient, fields));
+    put(one.form(), fields);
+    put(kept.inUse(), fields);
+    return new PreparationForm(fields);
+  }
+
+  private static void put(Ingredient ingredient, Map<String, String> fields) {
+    Component component = ingredient.component();
+    fields.put(strengthOf(component), ingredient.strength().numberText(component.unit()));
+    ingredient
+        .limit()
+        .ifPresent(most -> fields.put(limitOf(component), most.numberText(component.unit())));
+  }
+
+  private static void put(Form form, Map<String, String> fields) {
+    switch (form) {
+      case Form.Solution solution -> fields.put(FORM, "solution");
+      case Form.Powder powder -> {
+        fields.put(FORM, "powder");
+        fields.put(DILUENT, powder.diluent().millilitresText());
+        fields.put(USABLE_HOURS, powder.usableFor().wholeHoursText());
+      }
+      case Form.Prefilled prefilled -> {
+        fields.put(FORM, "prefilled");
+        fields.put(FILL, prefilled.fill().millilitresText());
+      }
+      case Form.Cartridge cartridge -> {
+        fields.put(FORM, "cartridge");
+        fields.put(FILL, cartridge.fill().millilitresText());
+      }
     }
-    return new PreparationForm(
-        one.name(),
-        formToken(one.form()),
-        one.form() instanceof Form.Powder powder ? powder.diluent().millilitresText() : NONE,
-        one.form() instanceof Form.Powder powder
-            ? Long.toString(powder.usableFor().milliseconds() / MILLISECONDS_IN_AN_HOUR)
-            : NONE,
-        fill(one.form()),
-        strengths,
-        limits,
-        one.ceiling().millilitresText(),
-        one.preservative().orElse(NONE),
-        inUseToken(kept.inUse()),
-        kept.inUse() instanceof InUseRule.DaysAfterOpening rule
-            ? Integer.toString(rule.days())
-            : NONE,
-        NONE);
   }
 
-  private static String formToken(Form form) {
-    return switch (form) {
-      case Form.Solution solution -> "solution";
-      case Form.Powder powder -> "powder";
-      case Form.Prefilled prefilled -> "prefilled";
-      case Form.Cartridge cartridge -> "cartridge";
-    };
-  }
-
-  private static String fill(Form form) {
-    return switch (form) {
-      case Form.Prefilled prefilled -> prefilled.fill().millilitresText();
-      case Form.Cartridge cartridge -> cartridge.fill().millilitresText();
-      case Form.Solution solution -> NONE;
-      case Form.Powder powder -> NONE;
-    };
-  }
-
-  private static String inUseToken(InUseRule rule) {
-    return switch (rule) {
-      case InUseRule.SingleUse once -> "single_use";
-      case InUseRule.DaysAfterOpening days -> "days";
-      case InUseRule.NotStated unknown -> "not_stated";
-    };
+  private static void put(InUseRule rule, Map<String, String> fields) {
+    switch (rule) {
+      case InUseRule.SingleUse once -> fields.put(IN_USE, "single_use");
+      case InUseRule.NotStated unknown -> fields.put(IN_USE, "not_stated");
+      case InUseRule.DaysAfterOpening limit -> {
+        fields.put(IN_USE, "days");
+        fields.put(IN_USE_DAYS, Integer.toString(limit.days()));
+      }
+    }
   }
 }

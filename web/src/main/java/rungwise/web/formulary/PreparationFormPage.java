@@ -4,11 +4,9 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
 import rungwise.dosing.known.Component;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
-import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 
@@ -20,6 +18,7 @@ import rungwise.web.page.Field;
  */
 public record PreparationFormPage(
     String path,
+    String backPath,
     boolean isChange,
     Faults faults,
     List<String> notices,
@@ -42,121 +41,93 @@ public record PreparationFormPage(
     rows = List.copyOf(rows);
   }
 
+  /** What the check box sends that confirms the notices. */
+  public String confirmation() {
+    return PreparationForm.wordsOf(notices);
+  }
+
   static PreparationFormPage of(PreparationForm form, Optional<String> changes) {
+    return of(form, changes, Faults.NONE, List.of());
+  }
+
+  static PreparationFormPage of(
+      PreparationForm typed, Optional<String> changes, Faults faults, List<String> notices) {
+    String backPath = changes.map(id -> "/preparations/" + id).orElse("/preparations");
     return new PreparationFormPage(
-        changes.map(id -> "/preparations/" + id + "/change").orElse("/preparations/new"),
+        changes.isPresent() ? backPath + "/change" : backPath + "/new",
+        backPath,
         changes.isPresent(),
-        Faults.NONE,
-        List.of(),
-        field(Field.Kind.TEXT, "name", "What the clinic calls it", form.name()),
-        forms(form),
-        field(Field.Kind.AMOUNT, "diluent", "Diluent, in mL", form.diluent())
-            .withHint("For a powder")
-            .optional(),
+        faults,
+        notices,
+        field(Field.Kind.TEXT, PreparationForm.NAME, "What the clinic calls it", typed)
+            .withHint("Never shown without the composition")
+            .withFaults(faults),
+        forms(typed).withFaults(faults),
+        field(Field.Kind.AMOUNT, PreparationForm.DILUENT, "Diluent, in mL", typed)
+            .withHint("Only for a powder: what makes the strength below, such as 1")
+            .optional()
+            .withFaults(faults),
         field(
                 Field.Kind.COUNT,
-                "usableHours",
+                PreparationForm.USABLE_HOURS,
                 "Usable once dissolved, in hours",
-                form.usableHours())
-            .withHint("For a powder")
-            .optional(),
-        field(Field.Kind.AMOUNT, "fill", "Fill, in mL", form.fill())
-            .withHint("For a prefilled syringe or a cartridge")
-            .optional(),
-        rows(form),
+                typed)
+            .withHint("Only for a powder, such as 24")
+            .optional()
+            .withFaults(faults),
+        field(Field.Kind.AMOUNT, PreparationForm.FILL, "Fill, in mL", typed)
+            .withHint("Only for a prefilled syringe or a cartridge, such as 0.5")
+            .optional()
+            .withFaults(faults),
+        Arrays.stream(Component.values()).map(one -> row(one, typed, faults)).toList(),
         field(
                 Field.Kind.AMOUNT,
-                "ceiling",
+                PreparationForm.CEILING,
                 "Maximum volume of one injection, in mL",
-                form.ceiling())
-            .withHint("At most 1 mL: no larger syringe is known"),
-        field(Field.Kind.TEXT, "preservative", "Preservative", form.preservative()).optional(),
-        inUse(form),
-        field(Field.Kind.COUNT, "inUseDays", "Days after opening", form.inUseDays()).optional());
+                typed)
+            .withHint("At most 1, as no larger syringe is known")
+            .withFaults(faults),
+        field(Field.Kind.TEXT, PreparationForm.PRESERVATIVE, "Preservative", typed)
+            .withHint("As the label names it; empty if there is none")
+            .optional()
+            .withFaults(faults),
+        Questions.inUse(typed.said(PreparationForm.IN_USE)).withFaults(faults),
+        Questions.inUseDays(typed.said(PreparationForm.IN_USE_DAYS)).withFaults(faults));
   }
 
-  PreparationFormPage withFaults(List<String> found) {
-    return with(new Faults(found.stream().map(Fault::ofForm).toList()), notices);
+  private static Field field(Field.Kind kind, String name, String label, PreparationForm typed) {
+    return Field.of(kind, name, label).withValue(typed.said(name));
   }
 
-  PreparationFormPage withNotices(List<String> found) {
-    return with(faults, found);
-  }
-
-  private PreparationFormPage with(Faults newFaults, List<String> newNotices) {
-    return new PreparationFormPage(
-        path,
-        isChange,
-        newFaults,
-        newNotices,
-        name,
-        form,
-        diluent,
-        usableHours,
-        fill,
-        rows,
-        ceiling,
-        preservative,
-        inUse,
-        inUseDays);
-  }
-
-  private static Field field(Field.Kind kind, String name, String label, @Nullable String value) {
-    return Field.of(kind, name, label).withValue(PreparationForm.said(value));
-  }
-
-  private static List<Row> rows(PreparationForm form) {
-    return Arrays.stream(Component.values()).map(component -> row(component, form)).toList();
-  }
-
-  private static Row row(Component component, PreparationForm form) {
+  private static Row row(Component component, PreparationForm typed, Faults faults) {
     String unit = component.unit().word();
     return new Row(
         component.fullName(),
-        new Field(
-            "strength",
-            "Strength, in " + unit + " per mL",
-            "",
-            Field.Kind.AMOUNT,
-            "off",
-            form.strengthOf(component),
-            "",
-            false),
-        new Field(
-            "limit",
-            "Most in one injection, in " + unit,
-            "",
-            Field.Kind.AMOUNT,
-            "off",
-            form.limitOf(component),
-            "",
-            false));
+        field(
+                Field.Kind.AMOUNT,
+                PreparationForm.strengthOf(component),
+                "Strength, in " + unit + " per mL",
+                typed)
+            .optional()
+            .withFaults(faults),
+        field(
+                Field.Kind.AMOUNT,
+                PreparationForm.limitOf(component),
+                "Most in one injection, in " + unit,
+                typed)
+            .optional()
+            .withFaults(faults));
   }
 
-  private static Choice forms(PreparationForm form) {
+  private static Choice forms(PreparationForm typed) {
     return Choice.of(
-            "form",
+            PreparationForm.FORM,
             "Form",
             List.of(
                 new Option("solution", "solution in a vial", "", false),
                 new Option("powder", "powder in a vial, to be dissolved", "", false),
                 new Option("prefilled", "prefilled syringe", "", false),
                 new Option("cartridge", "cartridge", "", false)))
-        .withPicked(Set.of(PreparationForm.said(form.form())));
-  }
-
-  private static Choice inUse(PreparationForm form) {
-    return Choice.of(
-            "inUse",
-            "How long an opened vial may be used",
-            List.of(
-                new Option("single_use", "one injection, then it is thrown away", "", false),
-                new Option("days", "a number of days after opening", "", false),
-                new Option(
-                    "not_stated",
-                    "nobody has said: ask the pharmacy",
-                    "28 days belong only to a preserved vial whose maker says nothing else.",
-                    false)))
-        .withPicked(Set.of(PreparationForm.said(form.inUse())));
+        .withPicked(Set.of(typed.said(PreparationForm.FORM)));
   }
 }

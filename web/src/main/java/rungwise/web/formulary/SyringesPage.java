@@ -6,59 +6,74 @@ import rungwise.clinic.people.Account;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Marking;
-import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 
 /** The known types of syringe, and which of them the clinic keeps. */
 public record SyringesPage(String notice, Faults faults, List<Row> rows, boolean mayChange) {
 
-  /** One type. */
-  public record Row(String words, String lines, String path, boolean isKept) {}
+  /**
+   * One type.
+   *
+   * @param lines its printed lines; empty for a device that is recorded without marks
+   * @param length the smallest length of its scale
+   */
+  public record Row(
+      String words,
+      String capacity,
+      String lines,
+      String numbers,
+      String length,
+      String source,
+      String path,
+      boolean isKept) {}
+
+  private record Scale(String lines, String numbers, String length) {}
 
   public SyringesPage {
     rows = List.copyOf(rows);
   }
 
-  static SyringesPage of(Formulary formulary, Account actor) {
+  static SyringesPage of(Formulary formulary, Account actor, String notice, List<String> faults) {
     List<Barrel> kept = formulary.syringes();
     return new SyringesPage(
-        "",
-        Faults.NONE,
-        Barrels.all().stream()
-            .map(
-                one ->
-                    new Row(
-                        one.words(), lines(one), "/syringes/" + one.token(), kept.contains(one)))
-            .toList(),
+        notice,
+        FaultPlaces.place(faults),
+        Barrels.all().stream().map(one -> row(one, kept.contains(one))).toList(),
         PreparationsPage.mayChange(actor));
   }
 
-  private static String lines(Barrel barrel) {
-    return switch (barrel.marking()) {
+  /** Whether none is kept, so that no course can be opened. */
+  public boolean isEmpty() {
+    return rows.stream().noneMatch(Row::isKept);
+  }
+
+  private static Row row(Barrel barrel, boolean isKept) {
+    Scale scale = scale(barrel.marking());
+    return new Row(
+        barrel.words(),
+        barrel.capacity().toString(),
+        scale.lines(),
+        scale.numbers(),
+        scale.length(),
+        Barrels.sourceOf(barrel).words(),
+        "/syringes/" + barrel.token(),
+        isKept);
+  }
+
+  private static Scale scale(Marking marking) {
+    return switch (marking) {
       case Marking.UnitLines lines ->
-          "a line every "
-              + lines.graduation()
-              + ", a number every "
-              + lines.numberedEvery()
-              + ", scale at least "
-              + lines.scaleMillimetres()
-              + " mm";
+          new Scale(
+              "a line every " + lines.graduation(),
+              "a unit number every " + lines.numberedEvery(),
+              "scale at least " + lines.scaleMillimetres() + " mm");
       case Marking.MillilitreLines lines ->
-          "a line every "
-              + lines.graduation()
-              + ", a number every "
-              + lines.numberedEvery()
-              + ", no unit marks";
-      case Marking.NoLines none -> "recorded without marks: no dose on it can be ordered here";
+          new Scale(
+              "a line every " + lines.graduation(),
+              "a number in mL every " + lines.numberedEvery() + ", no unit marks",
+              "scale at least " + lines.scaleMillimetres() + " mm");
+      case Marking.NoLines none ->
+          new Scale("recorded without marks: not drawn, and no line of it can be ordered", "", "");
     };
-  }
-
-  SyringesPage withNotice(String text) {
-    return new SyringesPage(text, faults, rows, mayChange);
-  }
-
-  SyringesPage withFaults(List<String> found) {
-    return new SyringesPage(
-        notice, new Faults(found.stream().map(Fault::ofForm).toList()), rows, mayChange);
   }
 }

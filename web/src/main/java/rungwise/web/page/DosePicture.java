@@ -7,6 +7,7 @@ import rungwise.dosing.known.Marking;
 import rungwise.drawing.BarrelDrawing;
 import rungwise.drawing.BarrelScale;
 import rungwise.drawing.DrawnDose;
+import rungwise.drawing.MarkWords;
 import rungwise.drawing.ScaleNumbers;
 import rungwise.quantities.Volume;
 
@@ -29,6 +30,11 @@ public final class DosePicture {
               var drawn = new DrawnDose(scale, dose.volume(), mark, barrel.words());
               return BarrelDrawing.svg(drawn, idPrefix);
             });
+  }
+
+  /** "two small lines past the 10": how a reader finds the line; none for a device without. */
+  public static Optional<String> markWords(Dose dose) {
+    return scale(dose.barrel()).map(scale -> MarkWords.of(scale, dose.volume()));
   }
 
   private static Optional<BarrelScale> scale(Barrel barrel) {

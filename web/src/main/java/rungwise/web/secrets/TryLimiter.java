@@ -23,6 +23,8 @@ public final class TryLimiter {
   private static final int MOST_KEPT = 20_000;
   private static final int LONGEST_NAME_KEPT = 40;
 
+  private static final String ADDRESS = "address ";
+
   private static final Bandwidth PER_ADDRESS = refilled(30, Duration.ofSeconds(5));
   private static final Bandwidth PER_NAME_AND_ADDRESS = refilled(6, Duration.ofSeconds(20));
   private static final Bandwidth PER_NAME = refilled(30, Duration.ofSeconds(30));
@@ -45,7 +47,7 @@ public final class TryLimiter {
     String typed = kept(name);
     String pair = pairOf(from, typed);
     List<Bucket> asked = new ArrayList<>();
-    asked.add(bucket("address " + from, PER_ADDRESS));
+    asked.add(bucket(ADDRESS + from, PER_ADDRESS));
     asked.add(bucket(pair, PER_NAME_AND_ADDRESS));
     if (proven.find(pair).isEmpty()) {
       asked.add(bucket("name " + typed, PER_NAME));
@@ -57,10 +59,15 @@ public final class TryLimiter {
         .max(Duration::compareTo);
   }
 
-  /** Notes that a name has signed in from an address: its earlier tries no longer count. */
+  /**
+   * Notes that a name has signed in from an address: its earlier tries there no longer count, and
+   * this one not for the address, so that a busy clinic behind one address is not held up.
+   */
   public void prove(String address, String name) {
-    String pair = pairOf(Addresses.network(address), kept(name));
+    String from = Addresses.network(address);
+    String pair = pairOf(from, kept(name));
     buckets.forget(pair);
+    bucket(ADDRESS + from, PER_ADDRESS).addTokens(1);
     proven.put(pair, true);
   }
 

@@ -82,6 +82,14 @@ class TryLimiterTest {
   }
 
   @Test
+  void a_busy_clinic_behind_one_address_is_not_held_up() {
+    for (int person = 0; person < FROM_ANYWHERE * 2; person++) {
+      assertThat(limiter.tryOnce(HOME, "person" + person)).isEmpty();
+      limiter.prove(HOME, "person" + person);
+    }
+  }
+
+  @Test
   void waiting_earns_one_try_at_a_time() {
     for (int tries = 0; tries < FROM_ONE_DESK; tries++) {
       limiter.tryOnce(HOME, "ana");

@@ -1,4 +1,4 @@
-package rungwise.app.use;
+package rungwise.app.server;
 
 /**
  * The program was used wrongly or given bad input. The message says what was given, what is

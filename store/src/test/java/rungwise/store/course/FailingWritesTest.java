@@ -1,0 +1,126 @@
+package rungwise.store.course;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.titration.TitrationWorld;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.store.OpenStores;
+import rungwise.store.RawDatabase;
+import rungwise.store.SqliteStore;
+
+/** Whichever statement of a use case fails, the store is as it was before. */
+final class FailingWritesTest {
+
+  private static final String INSERT = "insert";
+  private static final String UPDATE = "update";
+
+  @TempDir Path folder;
+  private SqliteStore store;
+  private RawDatabase raw;
+  private TitrationWorld world;
+
+  @BeforeEach
+  void open() throws SQLException {
+    store = SqliteStore.open(folder);
+    raw = RawDatabase.in(folder);
+    world = new TitrationWorld(OpenStores.ports(store), new LabelReader());
+  }
+
+  @AfterEach
+  void close() throws SQLException {
+    raw.close();
+    store.close();
+  }
+
+  /** What of the whole store can be seen from outside, but for the instants of the rows. */
+  private List<@Nullable Object> everything() throws SQLException {
+    return raw.column(
+        "select seq || id || kind || seal from entry"
+            + " union all select 'head' || seq || head_seal from journal_head"
+            + " union all select 'opened' || entry_id from course_opened"
+            + " union all select 'answered' || entry_id from screening_answered"
+            + " union all select 'plan' || entry_id from plan_chosen"
+            + " union all select 'dose' || entry_id from dose_signed"
+            + " union all select 'rung' || entry_id || line from dose_signed_rung"
+            + " union all select 'override' || entry_id || line from dose_signed_override");
+  }
+
+  private void assertUndone(String change, String table, String when, Runnable work)
+      throws SQLException {
+    List<@Nullable Object> before = everything();
+    raw.run(
+        "create trigger broken before %s on %s when %s begin select raise(abort, 'broken'); end"
+            .formatted(change, table, when));
+
+    assertThatThrownBy(work::run)
+        .as("%s %s when %s", change, table, when)
+        .hasMessageContaining("broken");
+
+    raw.run("drop trigger broken");
+    assertThat(everything()).isEqualTo(before);
+    assertThat(store.journal().firstBroken()).isEmpty();
+  }
+
+  @Test
+  void a_course_is_opened_whole_or_not_at_all() throws SQLException {
+    for (String table : List.of("course_opened", "screening_answered", "plan_chosen")) {
+      assertUndone(INSERT, table, "true", world::open);
+    }
+    for (int seq = 2; seq <= 4; seq++) {
+      assertUndone(INSERT, "entry", "new.seq = " + seq, world::open);
+      assertUndone(UPDATE, "journal_head", "new.seq = " + seq, world::open);
+    }
+
+    assertThat(store.courses().all()).isEmpty();
+    CourseId course = world.open();
+    assertThat(world.file(course).entries()).hasSize(3);
+  }
+
+  @Test
+  void a_dose_is_signed_whole_or_not_at_all() throws SQLException {
+    CourseId course = world.open("unknown", "u100-1");
+    int rungs = world.state(course).question().ladder().rungs().size();
+    Runnable sign =
+        () ->
+            world
+                .sign(course, world.overriding(course, "nurse", GuardRule.HARD_TO_MEASURE))
+                .orThrow();
+
+    for (String table : List.of("entry", "dose_signed", "dose_signed_override")) {
+      assertUndone(INSERT, table, "true", sign);
+    }
+    for (int line = 1; line <= rungs; line++) {
+      assertUndone(INSERT, "dose_signed_rung", "new.line = " + line, sign);
+    }
+    assertUndone(UPDATE, "journal_head", "true", sign);
+
+    assertThat(world.file(course).signedDose()).isEmpty();
+    sign.run();
+    assertThat(world.state(course).mayInject().isClear()).isTrue();
+    assertThat(rungs).isGreaterThan(2);
+  }
+
+  @Test
+  void a_row_that_another_program_removed_is_told_when_the_course_is_read() throws SQLException {
+    CourseId course = world.open();
+    try (var careless = RawDatabase.withoutTriggers(folder)) {
+      careless.run("delete from plan_chosen");
+    }
+
+    assertThatThrownBy(() -> world.file(course))
+        .isInstanceOf(IllegalStateException.class)
+        .hasMessageContaining("no row in plan_chosen")
+        .hasMessageContaining("Restore a backup");
+  }
+}

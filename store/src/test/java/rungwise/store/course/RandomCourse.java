@@ -1,0 +1,154 @@
+package rungwise.store.course;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
+import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseFile.Written;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.SignDraft;
+import rungwise.clinic.titration.Staff;
+import rungwise.clinic.titration.TitrationWorld;
+import rungwise.dosing.decision.Advice;
+import rungwise.dosing.guard.GuardClass;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.Answer;
+import rungwise.dosing.history.Place;
+import rungwise.dosing.history.Readiness;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.quantities.Volume;
+
+/**
+ * One course in which anything may happen in any order, driven through the use cases. What they
+ * refuse is part of it. The same seed makes the same course.
+ */
+final class RandomCourse {
+
+  private static final int STEPS = 24;
+  private static final List<String> SYRINGES = List.of("u100-1", "u100-0.5", "u100-0.3-half");
+  private static final DateTimeFormatter DATE = DateTimeFormatter.ISO_LOCAL_DATE;
+  private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+  private static final ZoneId ZONE = ZoneId.of("America/New_York");
+
+  private final TitrationWorld world;
+  private final Random random;
+  private final CourseId course;
+
+  private RandomCourse(TitrationWorld world, Random random) {
+    this.world = world;
+    this.random = random;
+    this.course = world.open(pick(List.of(AetiologyGroup.values())).token(), pick(SYRINGES));
+  }
+
+  /** Runs a course to its end. */
+  static CourseId run(TitrationWorld world, long seed) {
+    var run = new RandomCourse(world, new Random(seed));
+    for (int step = 0; step < STEPS; step++) {
+      run.step();
+    }
+    return run.course;
+  }
+
+  private <T> T pick(List<T> choices) {
+    return choices.get(random.nextInt(choices.size()));
+  }
+
+  private void step() {
+    world.pass(Duration.ofMinutes(random.nextInt(4000)).plusNanos(random.nextInt(1_000_000_000)));
+    switch (random.nextInt(13)) {
+      case 0, 1, 2, 3, 4, 5 -> sign();
+      case 6, 7, 8 -> world.report(course, report());
+      case 9 -> correctOrWithdraw();
+      case 10, 11 -> review();
+      default -> change();
+    }
+  }
+
+  private void change() {
+    switch (random.nextInt(3)) {
+      case 0 -> world.titration().chooseBarrel(Staff.PRESCRIBER, course, pick(SYRINGES));
+      case 1 ->
+          world
+              .titration()
+              .recordReadiness(Staff.EDUCATOR, course, pick(List.of(Readiness.values())));
+      default -> {
+        Answer answer = random.nextInt(3) == 0 ? pick(List.of(Answer.values())) : Answer.NO;
+        world.titration().answerScreening(Staff.EDUCATOR, course, answer);
+      }
+    }
+  }
+
+  private void review() {
+    if (random.nextBoolean()) {
+      world.titration().reviewEmergency(Staff.PRESCRIBER, course, "examined");
+    } else {
+      List<Volume> rungs = world.state(course).question().ladder().rungs();
+      world.titration().reopen(Staff.PRESCRIBER, course, pick(rungs).microlitres(), "explained");
+    }
+  }
+
+  private void correctOrWithdraw() {
+    CourseFile file = world.file(course);
+    if (file.reports().isEmpty()) {
+      return;
+    }
+    Written<InjectionReported> earlier = pick(file.reports());
+    if (random.nextBoolean()) {
+      world.report(course, report().correcting(earlier.entry().id(), "asked again"));
+    } else {
+      world.titration().withdraw(Staff.EDUCATOR, course, earlier.entry().id(), "another man's");
+    }
+  }
+
+  private ReportForm report() {
+    Instant at = world.now().minus(Duration.ofMinutes(random.nextInt(3000)));
+    List<Volume> rungs = world.state(course).question().ladder().rungs();
+    Volume rung = pick(rungs.subList(0, Math.min(rungs.size(), 3)));
+    ReportForm form =
+        ReportForm.at(DATE.format(at.atZone(ZONE)), TIME.format(at.atZone(ZONE)))
+            .mark(Long.toString(rung.microlitres() / 10))
+            .grade(Integer.toString(random.nextInt(5)))
+            .causes(pick(List.of("not_asked", "one_found", "none_found", "none_found")));
+    String minutes = Integer.toString(1 + random.nextInt(random.nextInt(8) == 0 ? 300 : 70));
+    return switch (random.nextInt(10)) {
+      case 0 -> form.soft("not_known");
+      case 1 -> form.atLeast(minutes);
+      case 2 -> form.between("0", minutes);
+      default -> form.exactly(minutes);
+    };
+  }
+
+  /** Mostly the proposed dose, else any step; every hold on it is overridden. */
+  private void sign() {
+    Advice advice = world.state(course).advice();
+    Optional<Volume> proposed = advice.decision().proposed();
+    Volume any = pick(advice.steps()).volume();
+    Volume volume = random.nextInt(4) == 0 ? any : proposed.orElse(any);
+    boolean isProposed = proposed.equals(Optional.of(volume));
+    Set<GuardRule> holds = new HashSet<>();
+    advice.verdictsOn(volume).stream()
+        .map(Verdict::rule)
+        .filter(rule -> rule.guardClass() == GuardClass.HOLD)
+        .forEach(holds::add);
+    world.sign(
+        course,
+        new SignDraft(
+            volume.microlitres(),
+            random.nextInt(4) == 0 ? Place.HOME : Place.CLINIC,
+            world.file(course).basis(),
+            isProposed ? "" : pick(List.of(ChangeReason.values())).name(),
+            holds,
+            "considered"));
+  }
+}

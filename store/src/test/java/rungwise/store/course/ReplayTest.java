@@ -1,0 +1,91 @@
+package rungwise.store.course;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.CourseFile.Written;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.protocols.ProtocolReader;
+import rungwise.clinic.titration.Replay;
+import rungwise.clinic.titration.TitrationWorld;
+import rungwise.dosing.known.Protocol;
+import rungwise.files.ProtocolFile;
+import rungwise.files.SampleProtocols;
+import rungwise.quantities.Reading;
+import rungwise.store.OpenStores;
+import rungwise.store.SqliteStore;
+
+/** Any stored decision can be asked again, with the sample protocol as it is delivered. */
+final class ReplayTest {
+
+  private static final long FIRST_SEED = 20_260_302;
+  private static final int COURSES = 40;
+  private static final int LEAST_DECISIONS = 200;
+
+  @TempDir Path folder;
+
+  /** The reader that the program itself uses. */
+  private static final class SampleReader implements ProtocolReader {
+    @Override
+    public Reading<Protocol> read(String document) {
+      return ProtocolFile.read(document);
+    }
+
+    @Override
+    public List<String> samples() {
+      return SampleProtocols.documents();
+    }
+  }
+
+  private static TitrationWorld world(SqliteStore store) {
+    return new TitrationWorld(OpenStores.ports(store), new SampleReader());
+  }
+
+  private void drive() {
+    try (var store = SqliteStore.open(folder)) {
+      TitrationWorld world = world(store);
+      for (int course = 0; course < COURSES; course++) {
+        world.setClock(TitrationWorld.START);
+        long seed = FIRST_SEED + course;
+        world.stored().run(() -> RandomCourse.run(world, seed));
+      }
+    }
+  }
+
+  @Test
+  void every_decision_of_random_courses_is_the_same_when_it_is_asked_again_after_a_restart() {
+    drive();
+
+    int asked = 0;
+    var decisions = new HashSet<String>();
+    try (var store = SqliteStore.open(folder)) {
+      TitrationWorld world = world(store);
+      for (CourseId course : store.courses().all()) {
+        for (Written<DoseSigned> signed : world.file(course).inForce(DoseSigned.class)) {
+          Replay replay = world.titration().replay(course, signed.entry().id()).orElseThrow();
+          assertThat(replay.again())
+              .as(
+                  "seed %d and up, course %s, entry %d",
+                  FIRST_SEED, course, signed.entry().number())
+              .isEqualTo(signed.fact().advice());
+          assertThat(replay.isSame()).isTrue();
+          asked++;
+          decisions.add(decision(signed.fact()));
+        }
+      }
+      assertThat(store.journal().firstBroken()).isEmpty();
+    }
+    assertThat(asked).isGreaterThanOrEqualTo(LEAST_DECISIONS);
+    assertThat(decisions).contains("Start", "StepUp", "Repeat", "StepDown", "Pause", "Refer");
+  }
+
+  /** The word of "decision: StepUp 0.25 mL". */
+  private static String decision(DoseSigned signed) {
+    return signed.advice().lines().findFirst().orElseThrow().split(" ", -1)[1];
+  }
+}

@@ -16,7 +16,6 @@ class FormularyBrowserTest {
 
   private static final Member PRESCRIBER = DemoClinic.MEMBERS.get(1);
   private static final Member NURSE = DemoClinic.MEMBERS.get(2);
-  private static final String DOSE = "/dose?preparation=%s&barrel=%s&by=%s&amount=%s";
 
   private final TestServer server =
       TestServer.start(clinic -> DemoClinic.fillPeople(clinic.people()));
@@ -41,7 +40,9 @@ class FormularyBrowserTest {
   }
 
   private void ask(String preparation, String barrel, String by, String amount) {
-    open(DOSE.formatted(preparation, barrel, by, amount));
+    open(
+        "/dose?preparation=%s&barrel=%s&by=%s&amount=%s"
+            .formatted(preparation, barrel, by, amount));
   }
 
   private void signIn(Member member) {

@@ -151,6 +151,15 @@ class MainJobBrowserTest {
     browser.inspect("protocols");
 
     openCourse("Anselm Birk", "NG-1041");
+    firstDoseIsSigned();
+    String course = page().url();
+    nextDoseIsSignedAfterAPartialResponse(course);
+    doseSettlesAfterAUsefulResponse(course);
+    lateReportOfFourHoursStopsEverything();
+    clock.comeHome();
+  }
+
+  private void firstDoseIsSigned() {
     assertThat(answer()).hasText("Start: 0.12\u00a0mL");
     assertThat(page().locator(".dose .mark").first())
         .hasText("12-unit mark on a 1\u00a0mL U-100 syringe");
@@ -158,8 +167,9 @@ class MainJobBrowserTest {
     browser.inspect("course-start");
     press("Sign this dose");
     assertThat(page().locator(".notice")).containsText("The dose is signed.");
+  }
 
-    String course = page().url();
+  private void nextDoseIsSignedAfterAPartialResponse(String course) {
     signInLater(Duration.ofDays(8), course);
     report(Duration.ofHours(3), "12", "1", "20");
     assertThat(answer()).hasText("Increase: 0.25\u00a0mL");
@@ -167,7 +177,9 @@ class MainJobBrowserTest {
     assertThat(page().locator("main")).containsText("The last injection was too recent.");
     browser.inspect("course-step-up");
     press("Sign this dose");
+  }
 
+  private void doseSettlesAfterAUsefulResponse(String course) {
     signInLater(Duration.ofDays(5), course);
     report(Duration.ofHours(2), "25", "3", "45");
     assertThat(answer()).hasText("Same dose: 0.25\u00a0mL");
@@ -175,7 +187,9 @@ class MainJobBrowserTest {
     assertThat(page().locator(".dose .volume")).hasText("0.25\u00a0mL");
     browser.inspect("order");
     follow("Back to the course");
+  }
 
+  private void lateReportOfFourHoursStopsEverything() {
     report(Duration.ofMinutes(260), "25", "2", "250");
     assertThat(answer()).hasText("Stop");
     assertThat(page().locator("main")).containsText("Suspended by a safety check.");
@@ -186,7 +200,6 @@ class MainJobBrowserTest {
     open("/");
     assertThat(page().locator("tbody tr").first()).containsText("Emergency to review");
     browser.inspect("today");
-    clock.comeHome();
   }
 
   @Test
@@ -217,7 +230,7 @@ class MainJobBrowserTest {
     browser.tabTo("fullName");
     browser.type("Dorian Velte");
     browser.tabTo("birthDate");
-    browser.type("08191979");
+    browser.type("1979-08-19");
     browser.tabTo("recordNumber");
     browser.type("NG-1066");
     browser.tabTo("contraindication");

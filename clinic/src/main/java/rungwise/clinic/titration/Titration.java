@@ -2,8 +2,6 @@ package rungwise.clinic.titration;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
@@ -27,10 +25,7 @@ import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
 import rungwise.dosing.Dosing;
 import rungwise.dosing.decision.Advice;
-import rungwise.dosing.guard.GuardClass;
-import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Answer;
-import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.Barrels;
 import rungwise.quantities.Reading;
@@ -49,7 +44,6 @@ public final class Titration {
   private static final String STALE =
       "The record has changed since this page was opened, so nothing was signed. Read what is new"
           + " and sign again.";
-  private static final String REASON_MISSING = "Write the reason: it stays on record.";
 
   private final TitrationPorts ports;
   private final CourseReader reader;
@@ -154,8 +148,8 @@ public final class Titration {
           CourseState state = reader.state(file, now);
           Advice advice = state.advice();
           Volume volume = Volume.ofMicrolitres(draft.volumeMicrolitres());
-          Optional<ChangeReason> changed = changeReason(draft.changed());
-          List<String> faults = signingFaults(draft, advice, volume, changed);
+          Optional<ChangeReason> changed = SigningCheck.changeReason(draft.changed());
+          List<String> faults = SigningCheck.faults(draft, advice, volume, changed);
           if (!faults.isEmpty()) {
             return new Reading.Refused<>(faults);
           }
@@ -176,48 +170,6 @@ public final class Titration {
           return Reading.of(
               ports.courses().append(reason.isEmpty() ? entry : entry.because(reason)));
         });
-  }
-
-  private static List<String> signingFaults(
-      SignDraft draft, Advice advice, Volume volume, Optional<ChangeReason> changed) {
-    var faults = new ArrayList<String>();
-    var verdicts = new ArrayList<>(advice.courseVerdicts());
-    verdicts.addAll(advice.verdictsOn(volume));
-    if (draft.place() == Place.HOME) {
-      verdicts.addAll(advice.homeVerdicts());
-    }
-    if (!advice.isAllowed(volume) && verdicts.stream().noneMatch(Verdict::isHardStop)) {
-      faults.add(volume + " is not a step of the schedule: choose one of its steps.");
-    }
-    verdicts.stream()
-        .filter(Verdict::isHardStop)
-        .map(verdict -> "Not possible: " + verdict.rule().wording())
-        .forEach(faults::add);
-    verdicts.stream()
-        .filter(verdict -> verdict.rule().guardClass() == GuardClass.HOLD)
-        .map(Verdict::rule)
-        .filter(rule -> !draft.overridden().contains(rule))
-        .map(rule -> "On hold: " + rule.wording() + " Override it with a reason, or choose again.")
-        .forEach(faults::add);
-    boolean isProposed = advice.decision().proposed().equals(Optional.of(volume));
-    if (!isProposed && changed.isEmpty()) {
-      faults.add("This is not the proposed dose: choose why it is changed.");
-    }
-    if (draft.overridden().stream().anyMatch(rule -> rule.guardClass() != GuardClass.HOLD)) {
-      faults.add("Only a hold can be overridden.");
-    }
-    boolean needsWords =
-        !draft.overridden().isEmpty() || changed.equals(Optional.of(ChangeReason.OTHER));
-    if (needsWords && draft.reason().isBlank()) {
-      faults.add(REASON_MISSING);
-    }
-    return faults;
-  }
-
-  private static Optional<ChangeReason> changeReason(String name) {
-    return Arrays.stream(ChangeReason.values())
-        .filter(reason -> reason.name().equals(name))
-        .findFirst();
   }
 
   /** Writes down that a prescriber has reviewed every emergency on record. */
@@ -335,7 +287,7 @@ public final class Titration {
       Optional<EntryId> corrects,
       String reason) {
     if (reason.isBlank()) {
-      return Reading.refused(REASON_MISSING);
+      return Reading.refused(SigningCheck.REASON_MISSING);
     }
     NewEntry entry = NewEntry.of(id, fact, actor.id(), now).because(reason.strip());
     return Reading.of(ports.courses().append(corrects.map(entry::correcting).orElse(entry)));

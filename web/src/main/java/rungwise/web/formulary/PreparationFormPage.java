@@ -80,13 +80,7 @@ public record PreparationFormPage(
             .optional()
             .withFaults(faults),
         Arrays.stream(Component.values()).map(one -> row(one, typed, faults)).toList(),
-        field(
-                Field.Kind.AMOUNT,
-                PreparationForm.CEILING,
-                "Maximum volume of one injection, in mL",
-                typed)
-            .withHint("At most 1, as no larger syringe is known")
-            .withFaults(faults),
+        ceiling(typed).withFaults(faults),
         field(Field.Kind.TEXT, PreparationForm.PRESERVATIVE, "Preservative", typed)
             .withHint("As the label names it; empty if there is none")
             .optional()
@@ -97,6 +91,12 @@ public record PreparationFormPage(
 
   private static Field field(Field.Kind kind, String name, String label, PreparationForm typed) {
     return Field.of(kind, name, label).withValue(typed.said(name));
+  }
+
+  private static Field ceiling(PreparationForm typed) {
+    String label = "Maximum volume of one injection, in mL";
+    return field(Field.Kind.AMOUNT, PreparationForm.CEILING, label, typed)
+        .withHint("At most 1, as no larger syringe is known");
   }
 
   private static Row row(Component component, PreparationForm typed, Faults faults) {

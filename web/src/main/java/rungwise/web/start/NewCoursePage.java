@@ -51,7 +51,9 @@ public record NewCoursePage(
     return new NewCoursePage(
         all,
         Field.of(Field.Kind.TEXT, "fullName", "Full name").withValue(draft.fullName()),
-        Field.of(Field.Kind.DATE, "birthDate", "Birth date").withValue(draft.birthDate()),
+        Field.of(Field.Kind.TEXT, "birthDate", "Birth date")
+            .withHint("Year, month and day, such as 1961-04-30")
+            .withValue(draft.birthDate()),
         Field.of(Field.Kind.TEXT, "recordNumber", "Record number").withValue(draft.recordNumber()),
         group(draft.group()),
         preparation(choices, draft.preparation()),

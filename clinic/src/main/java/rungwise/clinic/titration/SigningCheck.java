@@ -1,0 +1,64 @@
+package rungwise.clinic.titration;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import rungwise.clinic.course.ChangeReason;
+import rungwise.dosing.decision.Advice;
+import rungwise.dosing.guard.GuardClass;
+import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.Place;
+import rungwise.quantities.Volume;
+
+/** The guards, asked once more when a dose is to be signed. */
+final class SigningCheck {
+
+  static final String REASON_MISSING = "Write the reason: it stays on record.";
+
+  private SigningCheck() {}
+
+  /** Every reason why the draft cannot be signed; empty if it can. */
+  static List<String> faults(
+      SignDraft draft, Advice advice, Volume volume, Optional<ChangeReason> changed) {
+    var faults = new ArrayList<String>();
+    var verdicts = new ArrayList<>(advice.courseVerdicts());
+    verdicts.addAll(advice.verdictsOn(volume));
+    if (draft.place() == Place.HOME) {
+      verdicts.addAll(advice.homeVerdicts());
+    }
+    if (!advice.isAllowed(volume) && verdicts.stream().noneMatch(Verdict::isHardStop)) {
+      faults.add(volume + " is not a step of the schedule: choose one of its steps.");
+    }
+    verdicts.stream()
+        .filter(Verdict::isHardStop)
+        .map(verdict -> "Not possible: " + verdict.rule().wording())
+        .forEach(faults::add);
+    verdicts.stream()
+        .filter(verdict -> verdict.rule().guardClass() == GuardClass.HOLD)
+        .map(Verdict::rule)
+        .filter(rule -> !draft.overridden().contains(rule))
+        .map(rule -> "On hold: " + rule.wording() + " Override it with a reason, or choose again.")
+        .forEach(faults::add);
+    boolean isProposed = advice.decision().proposed().equals(Optional.of(volume));
+    if (!isProposed && changed.isEmpty()) {
+      faults.add("This is not the proposed dose: choose why it is changed.");
+    }
+    if (draft.overridden().stream().anyMatch(rule -> rule.guardClass() != GuardClass.HOLD)) {
+      faults.add("Only a hold can be overridden.");
+    }
+    boolean needsWords =
+        !draft.overridden().isEmpty() || changed.equals(Optional.of(ChangeReason.OTHER));
+    if (needsWords && draft.reason().isBlank()) {
+      faults.add(REASON_MISSING);
+    }
+    return faults;
+  }
+
+  /** The reason of that name; none if there is no such reason. */
+  static Optional<ChangeReason> changeReason(String name) {
+    return Arrays.stream(ChangeReason.values())
+        .filter(reason -> reason.name().equals(name))
+        .findFirst();
+  }
+}

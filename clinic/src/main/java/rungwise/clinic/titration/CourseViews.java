@@ -68,7 +68,7 @@ public final class CourseViews {
         advice.reason().rule().wording(),
         reasons(advice),
         verdicts(about(advice), state.now()),
-        advice.notBefore().map(this::moment),
+        advice.notBefore().filter(at -> proposed.isPresent()).map(this::moment),
         state.notes(),
         file.signedDose().map(written -> signed(written, ladder, clearance)),
         mayInject(clearance),

@@ -10,7 +10,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
@@ -28,19 +27,15 @@ class MainJobBrowserTest {
   private static final Member PRESCRIBER = DemoClinic.MEMBERS.get(1);
   private static final Member NURSE = DemoClinic.MEMBERS.get(2);
   private static final ZoneId ZONE = ZoneId.of("America/Chicago");
-  private static final TestServer server =
+  private final TestServer server =
       TestServer.start(clinic -> DemoClinic.fillPeople(clinic.people()));
 
   private final Browser browser = Browser.open();
 
-  @AfterAll
-  static void stop() {
-    server.close();
-  }
-
   @AfterEach
   void close() {
     browser.close();
+    server.close();
   }
 
   private Page page() {

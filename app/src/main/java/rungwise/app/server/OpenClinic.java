@@ -86,7 +86,8 @@ public final class OpenClinic implements AutoCloseable {
     var ports =
         new TitrationPorts(
             store.courses(), protocols, formulary::find, store.transactions(), clock, time);
-    return new CourseCases(new Starting(ports, UUID::randomUUID), new Titration(ports));
+    return new CourseCases(
+        new Starting(ports, formulary::isInUse, UUID::randomUUID), new Titration(ports));
   }
 
   public InstantSource clock() {

@@ -177,6 +177,19 @@ public abstract class StartingContract {
   }
 
   @Test
+  void no_course_begins_with_a_withdrawn_preparation_and_a_running_one_goes_on() {
+    CourseId running = open(good()).orThrow();
+
+    world.withdraw(new PreparationId("alprostadil-20"));
+
+    assertThat(open(world.form("Somebody Else", "MR-2", "mixed", "u100-1")).faults())
+        .singleElement()
+        .asString()
+        .startsWith("Choose the preparation from the clinic's list");
+    assertThat(world.state(running).advice().decision().proposed()).isPresent();
+  }
+
+  @Test
   void only_a_prescriber_or_an_educator_opens_a_course() {
     assertThat(world.starting().open(Staff.AUDITOR, good()).faults()).hasSize(1);
     assertThat(world.starting().open(Staff.ON_CALL, good()).faults()).hasSize(1);

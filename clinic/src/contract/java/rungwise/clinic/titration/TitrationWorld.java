@@ -3,6 +3,7 @@ package rungwise.clinic.titration;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -59,6 +60,7 @@ public final class TitrationWorld {
   private final Titration titration;
   private final Starting starting;
   private final AtomicInteger ids = new AtomicInteger();
+  private final Set<PreparationId> withdrawn = new HashSet<>();
   private Instant now = START;
 
   public TitrationWorld(CoursePorts stored, ProtocolReader reader) {
@@ -78,11 +80,15 @@ public final class TitrationWorld {
             () -> now,
             new ClinicTime(ZoneId.of("America/New_York")));
     this.titration = new Titration(ports);
-    this.starting = new Starting(ports, () -> new UUID(5, ids.incrementAndGet()));
+    this.starting = new Starting(ports, this::isInUse, () -> new UUID(5, ids.incrementAndGet()));
   }
 
   private static Optional<Preparation> preparation(PreparationId id) {
     return id.equals(WEAK.id()) ? Optional.of(WEAK) : SamplePreparations.of(id.value());
+  }
+
+  private boolean isInUse(PreparationId id) {
+    return preparation(id).isPresent() && !withdrawn.contains(id);
   }
 
   public Titration titration() {
@@ -99,6 +105,11 @@ public final class TitrationWorld {
 
   public Instant now() {
     return now;
+  }
+
+  /** Takes a preparation out of use; it is still found. */
+  public void withdraw(PreparationId id) {
+    withdrawn.add(id);
   }
 
   public void pass(Duration time) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.IdSource;
 import rungwise.clinic.course.CourseFact;
@@ -35,10 +36,17 @@ public final class Starting {
 
   private final TitrationPorts ports;
   private final CourseReader reader;
+  private final Predicate<PreparationId> inUse;
   private final IdSource ids;
 
-  public Starting(TitrationPorts ports, IdSource ids) {
+  /**
+   * The use case over these ports.
+   *
+   * @param inUse whether a version of a preparation may be planned now
+   */
+  public Starting(TitrationPorts ports, Predicate<PreparationId> inUse, IdSource ids) {
     this.ports = ports;
+    this.inUse = inUse;
     this.reader = new CourseReader(ports);
     this.ids = ids;
   }
@@ -125,8 +133,7 @@ public final class Starting {
 
   private Optional<Plan> plan(CourseDraft draft, List<String> faults) {
     boolean hasPreparation =
-        !draft.preparation().isBlank()
-            && ports.preparations().apply(new PreparationId(draft.preparation())).isPresent();
+        !draft.preparation().isBlank() && inUse.test(new PreparationId(draft.preparation()));
     if (!hasPreparation) {
       faults.add("Choose the preparation from the clinic's list.");
     }

@@ -18,8 +18,12 @@ import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.SignedDose;
 import rungwise.dosing.guard.TimeGuards;
 import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.guard.VialGuards;
+import rungwise.dosing.history.Fact;
+import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
+import rungwise.dosing.history.SimpleCauses;
 import rungwise.quantities.Volume;
 
 /**
@@ -29,7 +33,7 @@ import rungwise.quantities.Volume;
 public final class Dosing {
 
   /** Stored with every decision. A change that alters a decision raises it. */
-  public static final String ENGINE_VERSION = "1";
+  public static final String ENGINE_VERSION = "2";
 
   private static final Choice CHOICE = new ByRule();
 
@@ -85,12 +89,58 @@ public final class Dosing {
    */
   public static Clearance mayInject(Question question, Optional<SignedDose> signed) {
     var verdicts = new ArrayList<>(CourseGuards.ask(question));
+    signed.ifPresent(
+        dose -> verdicts.removeIf(verdict -> dose.overridden().contains(verdict.rule())));
     if (signed.isEmpty()) {
       verdicts.add(new Verdict(GuardRule.NO_ORDER, List.of(), GuardRule.NO_ORDER.clears()));
     }
     signed.ifPresent(dose -> verdicts.addAll(onDose(question, dose)));
-    verdicts.addAll(TimeGuards.ask(question));
+    verdicts.addAll(now(question, signed));
     return new Clearance(verdicts);
+  }
+
+  /** What the clock and the vial say, less what a prescriber has overridden. */
+  private static List<Verdict> now(Question question, Optional<SignedDose> signed) {
+    boolean inClinic = signed.filter(dose -> dose.place() == Place.CLINIC).isPresent();
+    var verdicts =
+        new ArrayList<>(inClinic ? TimeGuards.askInClinic(question) : TimeGuards.ask(question));
+    verdicts.addAll(VialGuards.ask(question));
+    signed.ifPresent(
+        dose -> verdicts.removeIf(verdict -> dose.overridden().contains(verdict.rule())));
+    return verdicts;
+  }
+
+  /**
+   * Whether the signed next step may be injected at the question's instant instead of the dose.
+   *
+   * @throws java.util.NoSuchElementException if none was signed
+   */
+  public static Clearance mayTakeNextStep(Question question, SignedDose signed) {
+    Volume next = signed.nextStep().orElseThrow();
+    var verdicts = new ArrayList<>(CourseGuards.ask(question));
+    boolean isDue =
+        question
+            .history()
+            .lastOf(question.preparationId())
+            .filter(last -> last.drawn().equals(signed.volume()))
+            .filter(last -> !last.grade().isUseful())
+            .filter(Injection::isKnownShort)
+            .filter(last -> last.causes() == SimpleCauses.NONE_FOUND)
+            .isPresent();
+    if (!isDue) {
+      verdicts.add(
+          new Verdict(
+              GuardRule.NEXT_STEP_NOT_YET,
+              List.of(Fact.said("signed dose", signed.volume())),
+              GuardRule.NEXT_STEP_NOT_YET.clears()));
+    }
+    verdicts.addAll(onDose(question, withVolume(signed, next)));
+    verdicts.addAll(now(question, Optional.of(signed)));
+    return new Clearance(verdicts);
+  }
+
+  private static SignedDose withVolume(SignedDose signed, Volume volume) {
+    return new SignedDose(volume, signed.place(), signed.overridden(), Optional.empty());
   }
 
   private static List<Verdict> onDose(Question question, SignedDose dose) {
@@ -99,7 +149,9 @@ public final class Dosing {
         .filter(verdict -> !dose.overridden().contains(verdict.rule()))
         .forEach(verdicts::add);
     if (dose.place() == Place.HOME) {
-      verdicts.addAll(CourseGuards.askForHome(question));
+      CourseGuards.askForHome(question).stream()
+          .filter(verdict -> !dose.overridden().contains(verdict.rule()))
+          .forEach(verdicts::add);
     }
     return verdicts;
   }

@@ -15,7 +15,6 @@ import org.junit.jupiter.api.Test;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Decision;
 import rungwise.dosing.guard.SignedDose;
-import rungwise.dosing.history.Answer;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
@@ -26,6 +25,8 @@ import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.ladder.Ladder;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Screening;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
@@ -150,15 +151,19 @@ final class AllHistoriesTest {
               event.volume(),
               event.grade(),
               event.lasting().soft(),
-              event.causes()));
+              event.causes(),
+              Place.CLINIC,
+              LabelWorld.FRESH));
     }
     return new Question(
         AetiologyGroup.VASCULOGENIC,
-        Answer.NO,
+        Screening.all(Answer.NO, START),
         EnumSet.allOf(Readiness.class),
         LabelWorld.protocol(),
         ladder,
-        new History(injections, List.of(), List.of()),
+        Optional.empty(),
+        History.of(injections),
+        Optional.of(LabelWorld.vial(LabelWorld.FRESH, LabelWorld.ALPROSTADIL_20_LABEL)),
         START.plus(Duration.ofDays(30)));
   }
 
@@ -170,7 +175,9 @@ final class AllHistoriesTest {
         boolean proposed = advice.decision().proposed().equals(Optional.of(rung));
         boolean allowed = advice.isAllowed(rung);
         boolean clear =
-            Dosing.mayInject(question, Optional.of(new SignedDose(rung, Place.HOME, Set.of())))
+            Dosing.mayInject(
+                    question,
+                    Optional.of(new SignedDose(rung, Place.HOME, Set.of(), Optional.empty())))
                 .isClear();
         if (proposed || allowed || clear) {
           throw new AssertionError(rung + " must be forbidden after " + events + ": " + advice);

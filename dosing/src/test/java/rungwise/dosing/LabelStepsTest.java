@@ -8,12 +8,14 @@ import org.junit.jupiter.api.Test;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Decision;
 import rungwise.dosing.decision.TitrationRule;
-import rungwise.dosing.history.Answer;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Barrels;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
+import rungwise.dosing.screening.Screening;
 import rungwise.quantities.TimeSpan;
 
 /**
@@ -211,8 +213,8 @@ final class LabelStepsTest {
 
   @Test
   void a_contraindication_stops_and_an_unasked_one_waits() {
-    Advice stopped = advise(new LabelWorld().contraindication(Answer.YES));
-    Advice waiting = advise(new LabelWorld().contraindication(Answer.NOT_KNOWN));
+    Advice stopped = advise(new LabelWorld().screened(Condition.SICKLE_CELL, Answer.YES));
+    Advice waiting = advise(new LabelWorld().screened(Screening.NOT_ASKED));
 
     assertThat(stopped.decision()).isEqualTo(new Decision.Stop());
     assertThat(waiting.decision()).isEqualTo(new Decision.Pause());

@@ -1,20 +1,25 @@
 package rungwise.dosing;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
-import rungwise.dosing.history.Answer;
 import rungwise.dosing.history.EmergencyReview;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.Observing;
+import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.history.Reopening;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.history.Stock;
+import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Barrels;
@@ -23,10 +28,15 @@ import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.ProtocolAmount;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.ladder.Carried;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
+import rungwise.dosing.screening.Screening;
 import rungwise.dosing.source.Source;
 import rungwise.dosing.source.Sourced;
+import rungwise.dosing.supply.Freshness;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;
 import rungwise.quantities.TimeSpan;
@@ -36,17 +46,26 @@ import rungwise.quantities.Volume;
 public final class LabelWorld {
 
   public static final Instant START = Instant.parse("2026-03-02T20:00:00Z");
+  public static final Stock FRESH = new Stock("first vial", Freshness.FRESH);
+  public static final String ALPROSTADIL_20_LABEL = SamplePreparations.ALPROSTADIL_20.composition();
   private static final Source HERE = new Source.Assumption("for a test");
 
   private Preparation preparation = SamplePreparations.ALPROSTADIL_20;
   private Barrel barrel = Barrels.U100_1;
   private AetiologyGroup group = AetiologyGroup.VASCULOGENIC;
-  private Answer contraindication = Answer.NO;
+  private Screening screening = Screening.all(Answer.NO, START);
+  private Protocol protocol = protocol();
+  private Optional<Carried> carried = Optional.empty();
+  private Optional<VialInHand> vial = Optional.of(vial(FRESH, ALPROSTADIL_20_LABEL));
+  private Place place = Place.CLINIC;
+  private Stock stock = FRESH;
   private Set<Readiness> readiness = EnumSet.allOf(Readiness.class);
   private Instant now = START.plusSeconds(60 * 60 * 24 * 60L);
   private final List<Injection> injections = new ArrayList<>();
   private final List<Reopening> reopenings = new ArrayList<>();
   private final List<EmergencyReview> reviews = new ArrayList<>();
+  private final List<Injection> struck = new ArrayList<>();
+  private final List<Observing> observing = new ArrayList<>();
   private long entry;
 
   public static Protocol protocol() {
@@ -76,11 +95,23 @@ public final class LabelWorld {
         List.of(
             new Protocol.StrengthRule(Concentration.parse("40 mcg/mL").orThrow(), mcg("5"), HERE)),
         new Sourced<>(mcg("60"), HERE),
+        Optional.empty(),
+        Optional.of(
+            new Protocol.SameVisit(TimeSpan.ofMinutes(60), true, Optional.of(mcg("2.5")), HERE)),
         new Protocol.Limits(
             new Sourced<>(TimeSpan.ofMinutes(60), HERE),
             new Sourced<>(TimeSpan.ofHours(24), HERE),
             new Sourced<>(3, HERE),
-            new Sourced<>(3, HERE)));
+            new Sourced<>(3, HERE),
+            new Sourced<>(12, HERE),
+            new Sourced<>(30, HERE),
+            new Sourced<>(72, HERE)));
+  }
+
+  /** A vial that is usable for years. */
+  public static VialInHand vial(Stock stock, String composition) {
+    return new VialInHand(
+        stock, new VialInHand.Label(composition), START.plus(Duration.ofDays(3650)));
   }
 
   public static ProtocolAmount mcg(String number) {
@@ -111,8 +142,57 @@ public final class LabelWorld {
     return this;
   }
 
-  public LabelWorld contraindication(Answer answer) {
-    contraindication = answer;
+  public LabelWorld screened(Condition condition, Answer answer) {
+    screening = screening.with(condition, answer, START);
+    return this;
+  }
+
+  public LabelWorld screened(Screening other) {
+    screening = other;
+    return this;
+  }
+
+  public LabelWorld by(Protocol other) {
+    protocol = other;
+    return this;
+  }
+
+  public LabelWorld after(Preparation before, String tolerated) {
+    carried = Optional.of(new Carried(before, ml(tolerated)));
+    return this;
+  }
+
+  public LabelWorld holding(VialInHand other) {
+    vial = Optional.of(other);
+    return this;
+  }
+
+  public LabelWorld withoutVial() {
+    vial = Optional.empty();
+    return this;
+  }
+
+  /** Where the injections that follow are given. */
+  public LabelWorld at(Place other) {
+    place = other;
+    return this;
+  }
+
+  /** From which stock the injections that follow are drawn. */
+  public LabelWorld from(Stock other) {
+    stock = other;
+    return this;
+  }
+
+  public LabelWorld observing(Instant since, String drawn) {
+    entry++;
+    observing.add(new Observing(entry, since, ml(drawn)));
+    return this;
+  }
+
+  /** Takes the last report out of what counts. */
+  public LabelWorld struck() {
+    struck.add(injections.removeLast());
     return this;
   }
 
@@ -146,7 +226,8 @@ public final class LabelWorld {
       SimpleCauses causes) {
     entry++;
     injections.add(
-        new Injection(entry, when, preparation.id(), drawn, ordered, grade, soft, causes));
+        new Injection(
+            entry, when, preparation.id(), drawn, ordered, grade, soft, causes, place, stock));
     return this;
   }
 
@@ -163,17 +244,19 @@ public final class LabelWorld {
   }
 
   public Ladder ladder() {
-    return LadderProposal.of(protocol(), preparation, barrel, group).orThrow().ladder();
+    return LadderProposal.of(protocol, preparation, barrel, group, carried).orThrow().ladder();
   }
 
   public Question question() {
     return new Question(
         group,
-        contraindication,
+        screening,
         readiness,
-        protocol(),
+        protocol,
         ladder(),
-        new History(injections, reopenings, reviews),
+        carried,
+        new History(injections, struck, observing, reopenings, reviews),
+        vial,
         now);
   }
 }

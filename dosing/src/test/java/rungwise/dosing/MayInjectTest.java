@@ -25,7 +25,7 @@ final class MayInjectTest {
   private static final Optional<SignedDose> SIGNED = signed(Place.HOME);
 
   private static Optional<SignedDose> signed(Place place) {
-    return Optional.of(new SignedDose(ml("0.25"), place, Set.of()));
+    return Optional.of(new SignedDose(ml("0.25"), place, Set.of(), Optional.empty()));
   }
 
   private static LabelWorld oneInjection() {

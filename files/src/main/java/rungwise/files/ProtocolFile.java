@@ -31,6 +31,8 @@ public final class ProtocolFile {
   private static final int MOST_HOURS = 720;
   private static final int MOST_A_WEEK = 7;
   private static final int MOST_MONTHS = 24;
+  private static final int MOST_DAYS = 365;
+  private static final int MOST_VISIT_MINUTES = 240;
 
   private static final String[] PARTS = {
     "protocol",
@@ -42,10 +44,15 @@ public final class ProtocolFile {
     "steps",
     "strengths",
     "ceiling",
+    "care_above",
+    "same_visit",
     "satisfactory_minutes",
     "spacing_hours",
     "in_seven_days",
-    "review_months"
+    "review_months",
+    "screening_months",
+    "fresh_days",
+    "pde5_hours"
   };
 
   private ProtocolFile() {}
@@ -79,12 +86,15 @@ public final class ProtocolFile {
     Node strengths = root.at("strengths");
     List<Protocol.StrengthRule> rules =
         strengths.isPresent() ? each(strengths, ProtocolFile::strength) : List.of();
-    var ceiling = ceiling(root.at("ceiling"));
+    var ceiling = limit(root.at("ceiling"));
+    var careAbove = ifPresent(root.at("care_above"), ProtocolFile::limit);
+    var sameVisit = ifPresent(root.at("same_visit"), ProtocolFile::sameVisit);
     var limits = limits(root);
     if (!root.faults().isEmpty()) {
       return Optional.empty();
     }
     checkWhole(root, starts, steps, ceiling.orElseThrow());
+    checkLikeCeiling(root, careAbove, sameVisit, ceiling.orElseThrow());
     return root.faults().isEmpty()
         ? Optional.of(
             new Protocol(
@@ -97,8 +107,29 @@ public final class ProtocolFile {
                 steps,
                 rules,
                 ceiling.orElseThrow(),
+                careAbove,
+                sameVisit,
                 limits.orElseThrow()))
         : Optional.empty();
+  }
+
+  private static <T> Optional<T> ifPresent(Node node, Function<Node, Optional<T>> reader) {
+    return node.isPresent() ? reader.apply(node) : Optional.empty();
+  }
+
+  private static Optional<Protocol.SameVisit> sameVisit(Node node) {
+    node.onlyWith("within_minutes", "after_none", "after_partial_up_to", "source");
+    var within = node.at("within_minutes").wholeNumber(1, MOST_VISIT_MINUTES);
+    var afterNone = node.at("after_none").yesOrNo();
+    Node partial = node.at("after_partial_up_to");
+    var upTo = ifPresent(partial, one -> one.read(ProtocolFile::amount));
+    var source = source(node.at("source"));
+    if (within.isEmpty() || afterNone.isEmpty() || source.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Protocol.SameVisit(
+            TimeSpan.ofMinutes(within.get()), afterNone.get(), upTo, source.get()));
   }
 
   /** What could be read of each item; the node keeps the faults of the others. */
@@ -111,6 +142,9 @@ public final class ProtocolFile {
     var spacing = number(root.at("spacing_hours"), MOST_HOURS);
     var inSevenDays = number(root.at("in_seven_days"), MOST_A_WEEK);
     var review = number(root.at("review_months"), MOST_MONTHS);
+    var screening = number(root.at("screening_months"), MOST_MONTHS);
+    var fresh = number(root.at("fresh_days"), MOST_DAYS);
+    var pde5 = number(root.at("pde5_hours"), MOST_HOURS);
     if (!root.faults().isEmpty()) {
       return Optional.empty();
     }
@@ -121,7 +155,10 @@ public final class ProtocolFile {
             new Sourced<>(TimeSpan.ofMinutes(minutes.value()), minutes.source()),
             new Sourced<>(TimeSpan.ofHours(hours.value()), hours.source()),
             inSevenDays.orElseThrow(),
-            review.orElseThrow()));
+            review.orElseThrow(),
+            screening.orElseThrow(),
+            fresh.orElseThrow(),
+            pde5.orElseThrow()));
   }
 
   /** What no single place can tell: a protocol that contradicts itself. */
@@ -154,6 +191,22 @@ public final class ProtocolFile {
         root.at("steps").fault("add " + step.smallest() + " is more than add_at_most");
       }
     }
+  }
+
+  private static void checkLikeCeiling(
+      Node root,
+      Optional<Sourced<ProtocolAmount>> careAbove,
+      Optional<Protocol.SameVisit> sameVisit,
+      Sourced<ProtocolAmount> ceiling) {
+    careAbove
+        .filter(care -> !care.value().isLike(ceiling.value()))
+        .ifPresent(
+            care ->
+                root.at("care_above").fault(care.value() + " is not counted as the ceiling is"));
+    sameVisit
+        .flatMap(Protocol.SameVisit::afterPartialUpTo)
+        .filter(most -> !most.isLike(ceiling.value()))
+        .ifPresent(most -> root.at("same_visit").fault(most + " is not counted as the ceiling is"));
   }
 
   private static Optional<Protocol.Start> start(Node node) {
@@ -190,7 +243,7 @@ public final class ProtocolFile {
     return Optional.of(new Protocol.StrengthRule(strength.get(), notBelow.get(), source.get()));
   }
 
-  private static Optional<Sourced<ProtocolAmount>> ceiling(Node node) {
+  private static Optional<Sourced<ProtocolAmount>> limit(Node node) {
     node.onlyWith("dose", "source");
     var dose = node.at("dose").read(ProtocolFile::amount);
     var source = source(node.at("source"));

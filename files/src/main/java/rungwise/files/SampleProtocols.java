@@ -10,7 +10,8 @@ import java.util.Objects;
 /** The sample protocols that come with the program, each a document that a clinic may sign. */
 public final class SampleProtocols {
 
-  private static final List<String> NAMES = List.of("us-vial-syringe-label");
+  private static final List<String> NAMES =
+      List.of("us-vial-syringe-label", "us-cartridge-label", "uk-label", "cautious-mixture");
 
   private SampleProtocols() {}
 

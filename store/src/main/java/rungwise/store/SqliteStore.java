@@ -8,6 +8,7 @@ import rungwise.clinic.formulary.Syringes;
 import rungwise.clinic.people.Accounts;
 import rungwise.clinic.people.Credentials;
 import rungwise.clinic.protocols.ProtocolShelf;
+import rungwise.clinic.room.RoomDays;
 import rungwise.store.course.SqlCourses;
 import rungwise.store.database.DataFolder;
 import rungwise.store.database.Database;
@@ -18,6 +19,7 @@ import rungwise.store.journal.JournalKey;
 import rungwise.store.people.SqlAccounts;
 import rungwise.store.people.SqlCredentials;
 import rungwise.store.protocols.SqlProtocolShelf;
+import rungwise.store.room.SqlRoomDays;
 
 /** All data of one clinic in one folder, opened by one process at a time. */
 public final class SqliteStore implements AutoCloseable {
@@ -31,6 +33,7 @@ public final class SqliteStore implements AutoCloseable {
   private final Syringes syringes;
   private final Courses courses;
   private final ProtocolShelf protocolShelf;
+  private final RoomDays roomDays;
 
   private SqliteStore(DataFolder folder, Database database, JournalKey key) {
     this.folder = folder;
@@ -42,6 +45,7 @@ public final class SqliteStore implements AutoCloseable {
     this.syringes = new SqlSyringes(database, journal);
     this.courses = new SqlCourses(database, journal);
     this.protocolShelf = new SqlProtocolShelf(database, journal);
+    this.roomDays = new SqlRoomDays(database, journal);
   }
 
   /**
@@ -87,6 +91,10 @@ public final class SqliteStore implements AutoCloseable {
 
   public ProtocolShelf protocolShelf() {
     return protocolShelf;
+  }
+
+  public RoomDays roomDays() {
+    return roomDays;
   }
 
   public Journal journal() {

@@ -1,7 +1,17 @@
 package rungwise.app.server;
 
+import rungwise.clinic.room.Room;
+import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.start.Starting;
+import rungwise.clinic.supply.Vials;
+import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Titration;
 
 /** The use cases about courses, which share their ports. */
-record CourseCases(Starting starting, Titration titration) {}
+record CourseCases(
+    Starting starting,
+    Screenings screenings,
+    Vials vials,
+    Room room,
+    Teaching teaching,
+    Titration titration) {}

@@ -2,16 +2,22 @@ package rungwise.app.server;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.ClinicTime.Occurrence;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.formulary.InUseRule;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
+import rungwise.clinic.screening.ScreeningDraft;
 import rungwise.clinic.start.CourseDraft;
+import rungwise.clinic.supply.VialDraft;
+import rungwise.clinic.teaching.ReadinessDraft;
 import rungwise.clinic.titration.CourseState;
 import rungwise.clinic.titration.ReportDraft;
 import rungwise.clinic.titration.SignDraft;
@@ -19,9 +25,11 @@ import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Barrels;
+import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.known.UnitScale;
+import rungwise.dosing.screening.Condition;
 import rungwise.quantities.Volume;
 
 /**
@@ -123,7 +131,7 @@ final class DemoStory {
     run(id, new Told(49, "1", "exactly", "15", "none_found"));
     run(id, new Told(45, "3", "exactly", "45", "none_found"));
     for (Readiness item : Readiness.values()) {
-      cases.titration().recordReadiness(educator, id, item).orThrow();
+      cases.teaching().record(educator, id, ready(item)).orThrow();
     }
     run(id, new Told(20, "3", "exactly", "50", "none_found"));
     run(id, new Told(12, "4", "exactly", "55", "none_found"));
@@ -204,8 +212,43 @@ final class DemoStory {
         1);
   }
 
-  private CourseId open(Man man, String contraindication, int daysAgo) {
+  private ReadinessDraft ready(Readiness item) {
+    boolean isPlan = item == Readiness.EMERGENCY_PLAN;
+    return new ReadinessDraft(
+        item.name(),
+        time.dateText(clock.instant()),
+        isPlan ? "Lakeside Hospital" : "",
+        isPlan ? "555 0142" : "",
+        isPlan ? "his partner drives" : "",
+        "");
+  }
+
+  private CourseId open(Man man, String answer, int daysAgo) {
     clock.goBack(Duration.ofDays(daysAgo));
+    CourseId id = openOnly(man);
+    if (answer.equals("no")) {
+      Map<String, String> answers =
+          Arrays.stream(Condition.values())
+              .collect(Collectors.toMap(Condition::name, condition -> answer));
+      cases.screenings().answer(educator, id, new ScreeningDraft(answers, false)).orThrow();
+      cases.vials().receive(educator, id, vial(man)).orThrow();
+    }
+    return id;
+  }
+
+  private VialDraft vial(Man man) {
+    boolean isStrong = man.preparation().equals("alprostadil-40");
+    return new VialDraft(
+        "L-" + man.number(),
+        Map.of(Component.ALPROSTADIL, isStrong ? "40" : "20"),
+        time.dateText(clock.instant()),
+        time.dateText(clock.instant().plus(Duration.ofDays(180))),
+        "",
+        "",
+        man.barrel().words());
+  }
+
+  private CourseId openOnly(Man man) {
     return cases
         .starting()
         .open(
@@ -218,7 +261,6 @@ final class DemoStory {
                 man.preparation(),
                 man.barrel().token(),
                 PROTOCOL,
-                contraindication,
                 false))
         .orThrow();
   }
@@ -240,6 +282,7 @@ final class DemoStory {
         time.dateText(injected),
         time.timeText(injected),
         Occurrence.FIRST,
+        "",
         UnitScale.U_100.markAt(volume).number(),
         told.grade(),
         told.soft(),
@@ -247,6 +290,8 @@ final class DemoStory {
         isBetween ? "30" : "",
         isBetween ? told.minutes() : "",
         told.causes(),
+        "",
+        ReportDraft.Details.NONE,
         Optional.empty(),
         "");
   }
@@ -259,7 +304,8 @@ final class DemoStory {
         .sign(
             prescriber,
             id,
-            new SignDraft(volume.microlitres(), place, state.file().basis(), "", Set.of(), ""))
+            new SignDraft(
+                volume.microlitres(), place, state.file().basis(), "", Set.of(), "", false))
         .orThrow();
   }
 }

@@ -11,7 +11,11 @@ import rungwise.clinic.people.OneTimeCode;
 import rungwise.clinic.people.People;
 import rungwise.clinic.people.PeoplePorts;
 import rungwise.clinic.protocols.Protocols;
+import rungwise.clinic.room.Room;
+import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.start.Starting;
+import rungwise.clinic.supply.Vials;
+import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Titration;
 import rungwise.clinic.titration.TitrationPorts;
 import rungwise.files.SampleProtocolReader;
@@ -87,7 +91,12 @@ public final class OpenClinic implements AutoCloseable {
         new TitrationPorts(
             store.courses(), protocols, formulary::find, store.transactions(), clock, time);
     return new CourseCases(
-        new Starting(ports, formulary::isInUse, UUID::randomUUID), new Titration(ports));
+        new Starting(ports, formulary::isInUse, UUID::randomUUID),
+        new Screenings(ports),
+        new Vials(ports),
+        new Room(ports, store.roomDays()),
+        new Teaching(ports),
+        new Titration(ports));
   }
 
   public InstantSource clock() {

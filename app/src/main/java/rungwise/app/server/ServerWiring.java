@@ -14,7 +14,11 @@ import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
 import rungwise.clinic.protocols.Protocols;
+import rungwise.clinic.room.Room;
+import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.start.Starting;
+import rungwise.clinic.supply.Vials;
+import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.CourseViews;
 import rungwise.clinic.titration.Titration;
 import rungwise.web.access.AccessRules;
@@ -88,6 +92,26 @@ class ServerWiring {
   }
 
   @Bean
+  Screenings screenings(CourseCases cases) {
+    return cases.screenings();
+  }
+
+  @Bean
+  Vials vials(CourseCases cases) {
+    return cases.vials();
+  }
+
+  @Bean
+  Room room(CourseCases cases) {
+    return cases.room();
+  }
+
+  @Bean
+  Teaching teaching(CourseCases cases) {
+    return cases.teaching();
+  }
+
+  @Bean
   CourseViews courseViews(ClinicTime time, People people) {
     return new CourseViews(
         time, id -> people.find(id).map(Account::fullName).orElse("the program"));
@@ -104,15 +128,11 @@ class ServerWiring {
   }
 
   @Bean
-  TitrationPages.Barrels barrels(OpenClinic clinic) {
-    return clinic.formulary()::syringes;
-  }
-
-  @Bean
   StartChoices startChoices(OpenClinic clinic) {
     return new StartChoices(
         () -> clinic.formulary().list().stream().map(ClinicPreparation::preparation).toList(),
         clinic.formulary()::syringes,
-        clinic.protocols());
+        clinic.protocols(),
+        clinic.formulary()::isInUse);
   }
 }

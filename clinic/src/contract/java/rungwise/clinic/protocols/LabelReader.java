@@ -2,6 +2,7 @@ package rungwise.clinic.protocols;
 
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
@@ -49,11 +50,17 @@ public final class LabelReader implements ProtocolReader {
             new Protocol.Step(mcg("60"), mcg("5"), mcg("10"), HERE)),
         List.of(),
         new Sourced<>(mcg("60"), HERE),
+        Optional.empty(),
+        Optional.of(
+            new Protocol.SameVisit(TimeSpan.ofMinutes(60), true, Optional.of(mcg("2.5")), HERE)),
         new Protocol.Limits(
             new Sourced<>(TimeSpan.ofMinutes(60), HERE),
             new Sourced<>(TimeSpan.ofHours(24), HERE),
             new Sourced<>(3, HERE),
-            new Sourced<>(3, HERE)));
+            new Sourced<>(3, HERE),
+            new Sourced<>(12, HERE),
+            new Sourced<>(30, HERE),
+            new Sourced<>(72, HERE)));
   }
 
   private static ProtocolAmount mcg(String number) {

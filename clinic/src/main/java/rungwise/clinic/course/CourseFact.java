@@ -1,18 +1,25 @@
 package rungwise.clinic.course;
 
 import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.dosing.guard.GuardRule;
-import rungwise.dosing.history.Answer;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.history.Spot;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
+import rungwise.dosing.screening.Screening.Answered;
 import rungwise.quantities.Volume;
 
 /** Something that was written into a course. Each kind is appended and never changed. */
@@ -21,14 +28,77 @@ public sealed interface CourseFact {
   /** The course begins. */
   record CourseOpened(Patient patient, AetiologyGroup group) implements CourseFact {}
 
-  /** The contraindications were asked about. */
-  record ScreeningAnswered(Answer contraindication) implements CourseFact {}
+  /**
+   * The screening questions were asked, or said to be still true. It replaces the one before it.
+   *
+   * @param answers with the time at which each was last said to be true
+   */
+  record Screened(Map<Condition, Answered> answers) implements CourseFact {
+    public Screened {
+      var ordered = new EnumMap<Condition, Answered>(Condition.class);
+      ordered.putAll(answers);
+      answers = Collections.unmodifiableMap(ordered);
+    }
+  }
+
+  /** A prescriber decided to go on with a condition that asks for a decision. */
+  record DecisionWritten(Condition condition) implements CourseFact {}
+
+  /** Where he stands before treatment. */
+  record BaselineRecorded(Baseline baseline) implements CourseFact {}
+
+  /** He was examined for curvature and scarring. */
+  record ExaminationRecorded(LocalDate day, Answer scarring) implements CourseFact {}
+
+  /** A vial was dispensed to him. */
+  record VialReceived(Vial vial) implements CourseFact {}
 
   /** Preparation, syringe and protocol were chosen. */
   record PlanChosen(Plan plan) implements CourseFact {}
 
-  /** Something that home use needs is on record. */
-  record ReadinessRecorded(Readiness item) implements CourseFact {}
+  /**
+   * Something that home use needs is on record.
+   *
+   * @param plan for the emergency plan only
+   * @param note what was shown, taught or agreed; may be empty
+   */
+  record ReadinessRecorded(Readiness item, LocalDate day, Optional<EmergencyPlan> plan, String note)
+      implements CourseFact {
+    public ReadinessRecorded {
+      if (plan.isPresent() != (item == Readiness.EMERGENCY_PLAN)) {
+        throw new IllegalArgumentException("bug: an emergency plan belongs to its own item");
+      }
+    }
+  }
+
+  /**
+   * He was injected in the clinic and is under observation.
+   *
+   * @param vial the entry of the vial
+   */
+  record ObservationStarted(
+      Instant injectedAt,
+      PreparationId preparation,
+      String barrel,
+      Volume drawn,
+      Volume ordered,
+      Optional<Spot> spot,
+      Optional<Vitals> before,
+      Optional<EntryId> vial)
+      implements CourseFact {}
+
+  /**
+   * Something was seen during an observation.
+   *
+   * @param observation the entry that started it
+   */
+  record ObservationNoted(
+      EntryId observation,
+      Moment moment,
+      Instant at,
+      Optional<Grade> grade,
+      Optional<Vitals> vitals)
+      implements CourseFact {}
 
   /**
    * A prescriber signed a dose.
@@ -39,6 +109,7 @@ public sealed interface CourseFact {
    * @param basis the number of the last entry that the advice had read
    * @param askedAt the instant at which the advice was asked
    * @param advice the whole advice, so that it can be replayed and compared
+   * @param nextStep the one step that may follow without a new signature
    */
   record DoseSigned(
       Plan plan,
@@ -50,7 +121,8 @@ public sealed interface CourseFact {
       Optional<ChangeReason> changed,
       long basis,
       Instant askedAt,
-      String advice)
+      String advice,
+      Optional<Volume> nextStep)
       implements CourseFact {
     public DoseSigned {
       rungs = List.copyOf(rungs);
@@ -58,7 +130,11 @@ public sealed interface CourseFact {
     }
   }
 
-  /** An injection that happened, and how it went. */
+  /**
+   * An injection that happened, and how it went.
+   *
+   * @param observation the entry of the observation that it ends, for one in the clinic
+   */
   record InjectionReported(
       Instant injectedAt,
       PreparationId preparation,
@@ -67,7 +143,10 @@ public sealed interface CourseFact {
       Volume ordered,
       Grade grade,
       SoftAfter soft,
-      SimpleCauses causes)
+      SimpleCauses causes,
+      Place place,
+      Optional<EntryId> observation,
+      InjectionDetails details)
       implements CourseFact {}
 
   /** The report that this entry corrects does not belong here. */

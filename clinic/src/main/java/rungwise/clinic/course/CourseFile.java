@@ -1,24 +1,38 @@
 package rungwise.clinic.course;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
+import rungwise.clinic.course.CourseFact.BaselineRecorded;
 import rungwise.clinic.course.CourseFact.CourseOpened;
+import rungwise.clinic.course.CourseFact.DecisionWritten;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.EmergencyReviewed;
+import rungwise.clinic.course.CourseFact.ExaminationRecorded;
 import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFact.ObservationNoted;
+import rungwise.clinic.course.CourseFact.ObservationStarted;
 import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFact.ReadinessRecorded;
-import rungwise.clinic.course.CourseFact.ScreeningAnswered;
+import rungwise.clinic.course.CourseFact.Screened;
+import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
-import rungwise.dosing.history.Answer;
 import rungwise.dosing.history.EmergencyReview;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.Observing;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.history.Reopening;
+import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.history.Stock;
+import rungwise.dosing.known.DurationLimits;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
+import rungwise.dosing.screening.Screening;
+import rungwise.quantities.TimeSpan;
 
 /**
  * All entries of one course, and what they say together. An entry that a later one corrects stays
@@ -71,11 +85,106 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
     return opened().patient();
   }
 
-  /** The last answer about contraindications; not known if nobody has asked. */
-  public Answer contraindication() {
-    return lastOf(ScreeningAnswered.class)
-        .map(written -> written.fact().contraindication())
-        .orElse(Answer.NOT_KNOWN);
+  /** The last screening; empty if nobody has asked. */
+  public Optional<Written<Screened>> screened() {
+    return lastOf(Screened.class);
+  }
+
+  /**
+   * What he answered. A decision holds until the answer that it was about has changed, and scarring
+   * that an examination found counts as answered.
+   */
+  public Screening screening() {
+    Optional<Written<Screened>> last = screened();
+    if (last.isEmpty()) {
+      return Screening.NOT_ASKED;
+    }
+    Set<Condition> decided =
+        inForce(DecisionWritten.class).stream()
+            .filter(written -> written.entry().number() > changedAt(written.fact().condition()))
+            .map(written -> written.fact().condition())
+            .collect(Collectors.toUnmodifiableSet());
+    Screening answered = new Screening(last.get().fact().answers(), decided);
+    return examined()
+        .filter(written -> written.fact().scarring() == Answer.YES)
+        .filter(written -> written.entry().number() > last.get().entry().number())
+        .map(
+            written ->
+                answered.with(
+                    Condition.CURVATURE_OR_SCARRING, Answer.YES, written.entry().recordedAt()))
+        .orElse(answered);
+  }
+
+  /** The number of the screening since which an answer has stood as it is. */
+  private long changedAt(Condition condition) {
+    long since = 0;
+    Answer before = Answer.NOT_KNOWN;
+    for (Written<Screened> written : inForce(Screened.class)) {
+      Answer now = new Screening(written.fact().answers(), Set.of()).answerTo(condition);
+      if (now != before) {
+        since = written.entry().number();
+        before = now;
+      }
+    }
+    return since;
+  }
+
+  /** The last examination. */
+  public Optional<Written<ExaminationRecorded>> examined() {
+    return lastOf(ExaminationRecorded.class);
+  }
+
+  public Optional<Baseline> baseline() {
+    return lastOf(BaselineRecorded.class).map(written -> written.fact().baseline());
+  }
+
+  /** Every vial, as its last addendum says, in the order in which they were dispensed. */
+  public List<Written<VialReceived>> vials() {
+    return inForce(VialReceived.class);
+  }
+
+  /** The vial in use: the one dispensed last. */
+  public Optional<Written<VialReceived>> vial() {
+    return vials().stream().reduce((earlier, later) -> later);
+  }
+
+  /** The entry that a chain of addenda began with: what is corrected stays the same thing. */
+  public EntryId rootOf(CourseEntry entry) {
+    CourseEntry root = entry;
+    Optional<EntryId> earlier = root.corrects();
+    while (earlier.isPresent()) {
+      root = entry(earlier.get());
+      earlier = root.corrects();
+    }
+    return root.id();
+  }
+
+  /**
+   * The entry of an id.
+   *
+   * @throws java.util.NoSuchElementException if it is not in this course
+   */
+  public CourseEntry entry(EntryId entry) {
+    return entries.stream().filter(one -> one.id().equals(entry)).findFirst().orElseThrow();
+  }
+
+  /** Observations of which no report says how they ended, in the order of their entries. */
+  public List<Written<ObservationStarted>> observing() {
+    Set<EntryId> ended =
+        reports().stream()
+            .flatMap(written -> written.fact().observation().stream())
+            .collect(Collectors.toSet());
+    return inForce(ObservationStarted.class).stream()
+        .filter(written -> !ended.contains(written.entry().id()))
+        .toList();
+  }
+
+  /** What was seen during an observation, in the order of time. */
+  public List<Written<ObservationNoted>> notesOf(EntryId observation) {
+    return inForce(ObservationNoted.class).stream()
+        .filter(written -> written.fact().observation().equals(observation))
+        .sorted(Comparator.comparing(written -> written.fact().at()))
+        .toList();
   }
 
   /**
@@ -85,6 +194,18 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
    */
   public Plan plan() {
     return lastOf(PlanChosen.class).orElseThrow().fact().plan();
+  }
+
+  /** Every plan that was ever chosen, in the order of their entries. */
+  public List<Plan> plans() {
+    return inForce(PlanChosen.class).stream().map(written -> written.fact().plan()).toList();
+  }
+
+  /** The emergency plan that was agreed last. */
+  public Optional<EmergencyPlan> emergencyPlan() {
+    return inForce(ReadinessRecorded.class).stream()
+        .flatMap(written -> written.fact().plan().stream())
+        .reduce((earlier, later) -> later);
   }
 
   public Set<Readiness> readiness() {
@@ -107,24 +228,58 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
     return inForce(InjectionReported.class);
   }
 
-  /** What the engine may look at. */
-  public History history() {
-    Stream<Injection> injections = reports().stream().map(CourseFile::injection);
-    Stream<Reopening> reopenings =
+  /** Reports of an emergency, said in so many words, that no longer count. */
+  public List<Written<InjectionReported>> struckEmergencies() {
+    Set<EntryId> counting =
+        reports().stream().map(written -> written.entry().id()).collect(Collectors.toSet());
+    return entries.stream()
+        .filter(entry -> !counting.contains(entry.id()))
+        .filter(entry -> entry.fact() instanceof InjectionReported)
+        .map(entry -> new Written<>(entry, (InjectionReported) entry.fact()))
+        .filter(written -> saysEmergency(written.fact().soft()))
+        .toList();
+  }
+
+  /** "Still firm at 30 minutes" says nothing yet; "still firm at 5 hours" does. */
+  private static boolean saysEmergency(SoftAfter soft) {
+    TimeSpan limit = DurationLimits.EMERGENCY.value();
+    return soft instanceof SoftAfter.AtLeast(TimeSpan seen)
+        ? !seen.isLessThan(limit)
+        : soft.mayReach(limit);
+  }
+
+  /**
+   * What the engine may look at.
+   *
+   * @param stock from which vial a report's dose was drawn
+   */
+  public History history(Function<Written<InjectionReported>, Stock> stock) {
+    return new History(
+        reports().stream().map(written -> injection(written, stock)).toList(),
+        struckEmergencies().stream().map(written -> injection(written, stock)).toList(),
+        observing().stream()
+            .map(
+                written ->
+                    new Observing(
+                        written.entry().number(),
+                        written.fact().injectedAt(),
+                        written.fact().drawn()))
+            .toList(),
         inForce(VolumeReopened.class).stream()
             .map(
                 written ->
                     new Reopening(
                         written.entry().number(),
                         written.fact().preparation(),
-                        written.fact().upTo()));
-    Stream<EmergencyReview> reviews =
+                        written.fact().upTo()))
+            .toList(),
         inForce(EmergencyReviewed.class).stream()
-            .map(written -> new EmergencyReview(written.entry().number()));
-    return new History(injections.toList(), reopenings.toList(), reviews.toList());
+            .map(written -> new EmergencyReview(written.entry().number()))
+            .toList());
   }
 
-  private static Injection injection(Written<InjectionReported> written) {
+  private static Injection injection(
+      Written<InjectionReported> written, Function<Written<InjectionReported>, Stock> stock) {
     InjectionReported report = written.fact();
     return new Injection(
         written.entry().number(),
@@ -134,6 +289,8 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
         report.ordered(),
         report.grade(),
         report.soft(),
-        report.causes());
+        report.causes(),
+        report.place(),
+        stock.apply(written));
   }
 }

@@ -12,6 +12,9 @@ public interface Courses {
   /** The ids of all courses, the one opened last first. */
   List<CourseId> all();
 
+  /** Courses with an injection in the clinic of which no report says how it ended. */
+  List<CourseId> underObservation();
+
   /** A course with all its entries in the order of their numbers. */
   Optional<CourseFile> find(CourseId id);
 

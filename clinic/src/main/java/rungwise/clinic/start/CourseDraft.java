@@ -8,7 +8,6 @@ package rungwise.clinic.start;
  * @param preparation the id of a preparation of the clinic
  * @param barrel a syringe's token
  * @param protocol name and version of a signed protocol, with a space between
- * @param contraindication "yes", "no" or "not known"
  * @param namesakeConfirmed whether the writer has seen that another course is alike
  */
 public record CourseDraft(
@@ -19,5 +18,4 @@ public record CourseDraft(
     String preparation,
     String barrel,
     String protocol,
-    String contraindication,
     boolean namesakeConfirmed) {}

@@ -2,7 +2,6 @@ package rungwise.clinic.start;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
@@ -11,7 +10,6 @@ import rungwise.clinic.IdSource;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.course.CourseFact.PlanChosen;
-import rungwise.clinic.course.CourseFact.ScreeningAnswered;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
@@ -20,7 +18,6 @@ import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
 import rungwise.clinic.titration.CourseReader;
 import rungwise.clinic.titration.TitrationPorts;
-import rungwise.dosing.history.Answer;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.PreparationId;
@@ -66,13 +63,6 @@ public final class Starting {
     if (group.isEmpty()) {
       faults.add("Choose the group: it decides the first dose. Not known is an answer.");
     }
-    Optional<Answer> answer =
-        Arrays.stream(Answer.values())
-            .filter(one -> one.words().equals(draft.contraindication()))
-            .findFirst();
-    if (answer.isEmpty()) {
-      faults.add("Choose whether he has a contraindication. Not known is an answer.");
-    }
     Optional<Plan> plan = plan(draft, faults);
     if (plan.isPresent() && group.isPresent()) {
       faults.addAll(reader.ladderOf(plan.get(), group.get()).faults());
@@ -91,7 +81,6 @@ public final class Starting {
     for (CourseFact fact :
         List.of(
             new CourseOpened(patient.orElseThrow(), group.orElseThrow()),
-            new ScreeningAnswered(answer.orElseThrow()),
             new PlanChosen(plan.orElseThrow()))) {
       ports.courses().append(NewEntry.of(id, fact, actor.id(), ports.clock().instant()));
     }

@@ -1,19 +1,30 @@
 package rungwise.clinic.titration;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
+import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
+import rungwise.dosing.history.Stock;
+import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Barrels;
+import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.Protocol;
+import rungwise.dosing.ladder.Carried;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
+import rungwise.dosing.supply.Freshness;
 import rungwise.quantities.Reading;
 
 /** Makes the engine's question of a course's record. Reading it twice gives the same question. */
@@ -31,32 +42,138 @@ public final class CourseReader {
     Preparation preparation = preparation(plan);
     Protocol protocol = protocol(plan);
     Barrel barrel = Barrels.of(plan.barrel()).orElseThrow();
+    History history = file.history(written -> stockOf(file, written, protocol));
+    Optional<Carried> carried = carried(file, history);
     Optional<Ladder> signed =
         file.signedDose().map(written -> ladder(written.fact(), preparation, barrel));
-    if (signed.isPresent()) {
-      return new CourseState(file, question(file, protocol, signed.get(), now), List.of());
-    }
     LadderProposal proposal =
-        LadderProposal.of(protocol, preparation, barrel, file.opened().group()).orThrow();
-    return new CourseState(
-        file, question(file, protocol, proposal.ladder(), now), proposal.notes());
+        signed
+            .map(ladder -> new LadderProposal(ladder, List.of()))
+            .orElseGet(
+                () ->
+                    LadderProposal.of(protocol, preparation, barrel, file.opened().group(), carried)
+                        .orThrow());
+    var question =
+        new Question(
+            file.opened().group(),
+            file.screening(),
+            file.readiness(),
+            protocol,
+            proposal.ladder(),
+            carried,
+            history,
+            vial(file, protocol, now),
+            now);
+    return new CourseState(file, question, proposal.notes());
   }
 
-  /** The ladder that a plan would give, or why it gives none. */
+  /** The ladder that a plan would give this man, or why it gives none. */
+  public Reading<LadderProposal> ladderOf(Plan plan, CourseFile file) {
+    Protocol protocol = protocol(plan);
+    History history = file.history(written -> stockOf(file, written, protocol));
+    Barrel barrel = Barrels.of(plan.barrel()).orElseThrow();
+    return LadderProposal.of(
+        protocol,
+        preparation(plan),
+        barrel,
+        file.opened().group(),
+        carriedTo(plan.preparation(), file, history));
+  }
+
+  /** The ladder that a plan would give a man without a record, or why it gives none. */
   public Reading<LadderProposal> ladderOf(Plan plan, AetiologyGroup group) {
     Barrel barrel = Barrels.of(plan.barrel()).orElseThrow();
     return LadderProposal.of(protocol(plan), preparation(plan), barrel, group);
   }
 
-  private static Question question(CourseFile file, Protocol protocol, Ladder ladder, Instant now) {
-    return new Question(
-        file.opened().group(),
-        file.contraindication(),
-        file.readiness(),
-        protocol,
-        ladder,
-        file.history(),
-        now);
+  /** The preparation that a course runs with. */
+  public Preparation preparationOf(CourseFile file) {
+    return preparation(file.plan());
+  }
+
+  private Optional<Carried> carried(CourseFile file, History history) {
+    return carriedTo(file.plan().preparation(), file, history);
+  }
+
+  /** What he last tolerated of the preparation that came before this one, if one did. */
+  private Optional<Carried> carriedTo(PreparationId next, CourseFile file, History history) {
+    return file.plans().stream()
+        .map(Plan::preparation)
+        .filter(earlier -> !earlier.equals(next))
+        .filter(earlier -> !history.of(earlier).isEmpty())
+        .reduce((earlier, later) -> later)
+        .flatMap(
+            before ->
+                history
+                    .lastTolerated(before)
+                    .map(
+                        tolerated ->
+                            new Carried(
+                                ports.preparations().apply(before).orElseThrow(),
+                                tolerated.drawn())));
+  }
+
+  private Stock stockOf(
+      CourseFile file, CourseFile.Written<InjectionReported> report, Protocol protocol) {
+    LocalDate day = LocalDate.ofInstant(report.fact().injectedAt(), ports.time().zone());
+    boolean isSingleUse = isSingleUse(report.fact().preparation());
+    return vialOf(file, report)
+        .map(vial -> stock(file, vial, day, isSingleUse, protocol))
+        .orElse(isSingleUse ? new Stock("", Freshness.FRESH) : Stock.NOT_RECORDED);
+  }
+
+  /** The vial that the report names, or the last one written down before it. */
+  private static Optional<CourseFile.Written<VialReceived>> vialOf(
+      CourseFile file, CourseFile.Written<InjectionReported> report) {
+    Optional<EntryId> named = report.fact().details().vial();
+    return file.vials().stream()
+        .filter(
+            vial ->
+                named
+                    .map(id -> file.rootOf(vial.entry()).equals(file.rootOf(file.entry(id))))
+                    .orElse(vial.entry().number() < report.entry().number()))
+        .reduce((earlier, later) -> later);
+  }
+
+  private static Stock stock(
+      CourseFile file,
+      CourseFile.Written<VialReceived> vial,
+      LocalDate day,
+      boolean isSingleUse,
+      Protocol protocol) {
+    int freshDays = protocol.limits().freshDays().value();
+    return new Stock(
+        file.rootOf(vial.entry()).text(),
+        isSingleUse
+            ? Freshness.FRESH
+            : Freshness.of(vial.fact().vial().dates().made(), day, freshDays));
+  }
+
+  /** What is dissolved or opened for one injection has no time to grow old. */
+  private boolean isSingleUse(PreparationId preparation) {
+    return ports
+        .preparations()
+        .apply(preparation)
+        .filter(found -> !(found.form() instanceof Form.Solution))
+        .isPresent();
+  }
+
+  private Optional<VialInHand> vial(CourseFile file, Protocol protocol, Instant now) {
+    LocalDate day = LocalDate.ofInstant(now, ports.time().zone());
+    return file.vial()
+        .map(
+            written ->
+                new VialInHand(
+                    stock(file, written, day, isSingleUse(file.plan().preparation()), protocol),
+                    new VialInHand.Label(written.fact().vial().composition()),
+                    written
+                        .fact()
+                        .vial()
+                        .dates()
+                        .lastDay()
+                        .plusDays(1)
+                        .atStartOfDay(ports.time().zone())
+                        .toInstant()));
   }
 
   private static Ladder ladder(DoseSigned signed, Preparation preparation, Barrel barrel) {

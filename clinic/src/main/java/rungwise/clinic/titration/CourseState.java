@@ -40,6 +40,13 @@ public record CourseState(CourseFile file, Question question, List<String> notes
   }
 
   private static SignedDose signedDose(DoseSigned signed) {
-    return new SignedDose(signed.volume(), signed.place(), signed.overridden());
+    return new SignedDose(signed.volume(), signed.place(), signed.overridden(), signed.nextStep());
+  }
+
+  /** Whether the signed next step may be taken now; empty if none was switched on. */
+  public Optional<Clearance> mayTakeNextStep() {
+    return signed()
+        .filter(dose -> dose.nextStep().isPresent())
+        .map(dose -> Dosing.mayTakeNextStep(question, dose));
   }
 }

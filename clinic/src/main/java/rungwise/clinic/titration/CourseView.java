@@ -1,10 +1,15 @@
 package rungwise.clinic.titration;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.Plan;
+import rungwise.dosing.decision.NonResponseStep;
 import rungwise.dosing.guard.GuardClass;
 import rungwise.dosing.known.Dose;
+import rungwise.dosing.screening.Condition;
 
 /**
  * A course as a clinician sees it, on a page or in a document. Every number in it was taken from
@@ -42,14 +47,56 @@ public record CourseView(
     List<ReadyLine> ready,
     List<EntryLine> entries,
     boolean hasOpenEmergency,
-    Optional<Dose> closedFrom) {
+    Optional<Dose> closedFrom,
+    Around around) {
 
   /** Who he is. */
-  public record Man(String fullName, String birthDate, String recordNumber, String group) {}
+  public record Man(
+      String fullName, String birthDate, int age, String recordNumber, String group) {}
 
-  /** With what his course runs. */
+  /**
+   * With what his course runs.
+   *
+   * @param plan the ids of the same, for a form that chooses another plan
+   */
   public record Running(
-      String preparation, String barrel, String protocol, boolean isSample, String screening) {}
+      String preparation, String barrel, String protocol, boolean isSample, Plan plan) {}
+
+  /**
+   * What stands around the doses.
+   *
+   * @param screening what was answered, in a line
+   * @param baseline in a line; may be empty
+   * @param vial the vial in use, in a line; may be empty
+   * @param emergencyPlan in a line; may be empty
+   * @param usual the usual onset and usable time, in a line; may be empty
+   * @param observing since when he is under observation, if he is
+   * @param callBack why he is to be called, if he is
+   * @param examination when the next examination is due
+   * @param isExaminationDue whether it is due by now
+   * @param cautions what the screening says at every dose
+   * @param undecided the conditions on which a prescriber has to decide
+   * @param nonResponse what is gone through at the last step; empty unless it does not work there
+   */
+  public record Around(
+      String screening,
+      String baseline,
+      String vial,
+      String emergencyPlan,
+      String usual,
+      Optional<String> observing,
+      Optional<String> callBack,
+      String examination,
+      boolean isExaminationDue,
+      List<VerdictText> cautions,
+      List<Condition> undecided,
+      List<NonResponseStep> nonResponse) {
+    public Around {
+      cautions = List.copyOf(cautions);
+      undecided = List.copyOf(undecided);
+      nonResponse = List.copyOf(nonResponse);
+    }
+  }
 
   /**
    * A rule that spoke.
@@ -84,9 +131,22 @@ public record CourseView(
    * The dose in force.
    *
    * @param isSuspended whether a safety check forbids it by now
+   * @param nextStep the one step that may follow without a new signature
+   * @param nextStepNow what the safety checks say of that step now; empty if it may be taken
    */
   public record SignedLine(
-      Dose dose, String place, String by, String at, boolean isSuspended, String changed) {}
+      Dose dose,
+      String place,
+      String by,
+      String at,
+      boolean isSuspended,
+      String changed,
+      Optional<Dose> nextStep,
+      List<VerdictText> nextStepNow) {
+    public SignedLine {
+      nextStepNow = List.copyOf(nextStepNow);
+    }
+  }
 
   /**
    * One step of the schedule.
@@ -101,7 +161,13 @@ public record CourseView(
     }
   }
 
-  /** One injection. */
+  /**
+   * One injection.
+   *
+   * @param isOfThisPreparation whether it was the preparation of the plan in force
+   * @param report the report itself, for a drawing
+   * @param day the day in the clinic's zone
+   */
   public record InjectionLine(
       String entry,
       String at,
@@ -109,7 +175,11 @@ public record CourseView(
       String firmness,
       String soft,
       String causes,
-      boolean isWorrying) {}
+      String details,
+      boolean isWorrying,
+      boolean isOfThisPreparation,
+      LocalDate day,
+      InjectionReported report) {}
 
   /** Something that home use needs. */
   public record ReadyLine(String token, String words, boolean isOnRecord) {}

@@ -1,9 +1,12 @@
 package rungwise.clinic.titration;
 
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.Period;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -61,7 +64,7 @@ public final class CourseViews {
     return new CourseView(
         file.id(),
         file.basis(),
-        man(file),
+        man(state),
         running(state),
         advice.decision().words(),
         proposed.map(ladder::dose),
@@ -70,7 +73,7 @@ public final class CourseViews {
         verdicts(about(advice), state.now()),
         advice.notBefore().filter(at -> proposed.isPresent()).map(this::moment),
         state.notes(),
-        file.signedDose().map(written -> signed(written, ladder, clearance)),
+        file.signedDose().map(written -> signed(state, written, ladder, clearance)),
         mayInject(clearance),
         verdicts(clearance.blocks(), state.now()),
         steps(state, advice, ladder),
@@ -78,16 +81,19 @@ public final class CourseViews {
         ready(state),
         entries(file),
         !state.question().history().openEmergencies().isEmpty(),
-        closedFrom(state, ladder));
+        closedFrom(state, ladder),
+        new AroundWords(time, this::verdicts).of(state, advice));
   }
 
-  private static CourseView.Man man(CourseFile file) {
-    var patient = file.patient();
+  private CourseView.Man man(CourseState state) {
+    var patient = state.file().patient();
     return new CourseView.Man(
         patient.fullName(),
         ClinicTime.words(patient.birthDate()),
+        Period.between(patient.birthDate(), LocalDate.ofInstant(state.now(), time.zone()))
+            .getYears(),
         patient.recordNumber(),
-        file.opened().group().words());
+        state.file().opened().group().words());
   }
 
   private static CourseView.Running running(CourseState state) {
@@ -98,11 +104,15 @@ public final class CourseViews {
         ladder.barrel().words(),
         protocol.title() + ", version " + protocol.version(),
         protocol.sample(),
-        state.file().contraindication().words());
+        state.file().plan());
   }
 
   private static List<Verdict> about(Advice advice) {
-    var verdicts = new ArrayList<>(advice.courseVerdicts());
+    var verdicts =
+        new ArrayList<>(
+            advice.courseVerdicts().stream()
+                .filter(verdict -> verdict.rule() != GuardRule.CAUTION)
+                .toList());
     verdicts.addAll(advice.verdictsOnProposal());
     return verdicts;
   }
@@ -167,7 +177,10 @@ public final class CourseViews {
   }
 
   private SignedLine signed(
-      CourseFile.Written<DoseSigned> written, Ladder ladder, Clearance clearance) {
+      CourseState state,
+      CourseFile.Written<DoseSigned> written,
+      Ladder ladder,
+      Clearance clearance) {
     DoseSigned signed = written.fact();
     return new SignedLine(
         ladder.dose(signed.volume()),
@@ -175,7 +188,12 @@ public final class CourseViews {
         names.apply(written.entry().recordedBy()),
         time.words(written.entry().recordedAt()),
         clearance.verdicts().stream().anyMatch(Verdict::isHardStop),
-        signed.changed().map(ChangeReason::words).orElse(""));
+        signed.changed().map(ChangeReason::words).orElse(""),
+        signed.nextStep().map(ladder::dose),
+        state
+            .mayTakeNextStep()
+            .map(next -> verdicts(next.blocks(), state.now()))
+            .orElse(List.of()));
   }
 
   private List<StepLine> steps(CourseState state, Advice advice, Ladder ladder) {
@@ -208,12 +226,16 @@ public final class CourseViews {
   }
 
   private List<InjectionLine> injections(CourseFile file) {
-    var lines = new ArrayList<>(file.reports().stream().map(this::injection).toList());
-    Collections.reverse(lines);
-    return lines;
+    return file.reports().stream()
+        .sorted(
+            Comparator.comparing(
+                    (CourseFile.Written<InjectionReported> written) -> written.fact().injectedAt())
+                .reversed())
+        .map(written -> injection(file, written))
+        .toList();
   }
 
-  private InjectionLine injection(CourseFile.Written<InjectionReported> written) {
+  private InjectionLine injection(CourseFile file, CourseFile.Written<InjectionReported> written) {
     InjectionReported report = written.fact();
     return new InjectionLine(
         written.entry().id().text(),
@@ -222,11 +244,17 @@ public final class CourseViews {
         report.grade().number() + ", " + report.grade().words(),
         report.soft().words(),
         report.causes().words(),
-        report.soft().mayReach(DurationLimits.CLOSES_VOLUME.value()));
+        DetailsWords.of(report),
+        report.soft().mayReach(DurationLimits.CLOSES_VOLUME.value()),
+        report.preparation().equals(file.plan().preparation()),
+        LocalDate.ofInstant(report.injectedAt(), time.zone()),
+        report);
   }
 
   private static List<ReadyLine> ready(CourseState state) {
+    var needed = Readiness.neededFor(state.question().preparation());
     return Arrays.stream(Readiness.values())
+        .filter(needed::contains)
         .map(
             item ->
                 new ReadyLine(
@@ -257,7 +285,7 @@ public final class CourseViews {
                 state
                     .question()
                     .history()
-                    .closing(state.question().preparation(), rung)
+                    .closing(state.question().preparationId(), rung)
                     .isPresent())
         .findFirst()
         .map(ladder::dose);

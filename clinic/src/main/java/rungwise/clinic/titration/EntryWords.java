@@ -1,7 +1,12 @@
 package rungwise.clinic.titration;
 
+import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
+import rungwise.clinic.course.Vial;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
 
 /** What an entry of the record says, in a line. */
 final class EntryWords {
@@ -11,8 +16,29 @@ final class EntryWords {
   static String of(CourseFact fact, ClinicTime time) {
     return switch (fact) {
       case CourseFact.CourseOpened opened -> "Course opened, group " + opened.group().words();
-      case CourseFact.ScreeningAnswered answered ->
-          "Contraindication: " + answered.contraindication().words();
+      case CourseFact.Screened screened -> "Screening: " + screeningWords(screened);
+      case CourseFact.DecisionWritten decision ->
+          "Prescriber goes on with: " + decision.condition().words();
+      case CourseFact.BaselineRecorded baseline -> "Baseline: " + words(baseline.baseline());
+      case CourseFact.ExaminationRecorded exam ->
+          "Examined on "
+              + ClinicTime.words(exam.day())
+              + ", curvature or scarring: "
+              + exam.scarring().words();
+      case CourseFact.VialReceived received -> "Vial: " + words(received.vial());
+      case CourseFact.ObservationStarted started ->
+          "Injected in the clinic "
+              + time.words(started.injectedAt())
+              + ": "
+              + started.drawn()
+              + started.before().map(vitals -> ", before: " + vitals.words()).orElse("");
+      case CourseFact.ObservationNoted noted ->
+          "Observation "
+              + time.words(noted.at())
+              + ": "
+              + noted.moment().words()
+              + noted.grade().map(grade -> ", " + grade.words()).orElse("")
+              + noted.vitals().map(vitals -> ", " + vitals.words()).orElse("");
       case CourseFact.PlanChosen chosen ->
           "Preparation "
               + chosen.plan().preparation()
@@ -22,9 +48,19 @@ final class EntryWords {
               + chosen.plan().protocol()
               + " version "
               + chosen.plan().protocolVersion();
-      case CourseFact.ReadinessRecorded ready -> "Before home use: " + ready.item().words();
+      case CourseFact.ReadinessRecorded ready ->
+          "Before home use, "
+              + ClinicTime.words(ready.day())
+              + ": "
+              + ready.item().words()
+              + ready.plan().map(plan -> " (" + plan.words() + ")").orElse("")
+              + (ready.note().isEmpty() ? "" : ". " + ready.note());
       case CourseFact.DoseSigned signed ->
-          "Dose signed " + signed.place().words() + ": " + signed.volume();
+          "Dose signed "
+              + signed.place().words()
+              + ": "
+              + signed.volume()
+              + signed.nextStep().map(next -> ", next step " + next).orElse("");
       case CourseFact.InjectionReported report ->
           "Injection of "
               + time.words(report.injectedAt())
@@ -38,5 +74,41 @@ final class EntryWords {
       case CourseFact.VolumeReopened reopened -> "Reopened up to " + reopened.upTo();
       case CourseFact.EmergencyReviewed reviewed -> "Emergency reviewed";
     };
+  }
+
+  private static String screeningWords(CourseFact.Screened screened) {
+    String yes =
+        screened.answers().entrySet().stream()
+            .filter(one -> one.getValue().answer() == Answer.YES)
+            .map(one -> one.getKey().words())
+            .collect(Collectors.joining("; "));
+    long open =
+        Condition.values().length
+            - screened.answers().values().stream()
+                .filter(one -> one.answer() != Answer.NOT_KNOWN)
+                .count();
+    return (yes.isEmpty() ? "no condition" : yes) + (open == 0 ? "" : ", " + open + " not known");
+  }
+
+  static String words(Baseline baseline) {
+    return baseline
+            .score()
+            .map(score -> "score " + score.total() + " (" + score.band().words() + "), ")
+            .orElse("")
+        + "hands "
+        + baseline.hands().words()
+        + ", sight "
+        + baseline.sight().words()
+        + ", injects: "
+        + baseline.injector().words();
+  }
+
+  static String words(Vial vial) {
+    return "lot "
+        + vial.lot()
+        + ", "
+        + vial.composition()
+        + ", use up to "
+        + ClinicTime.words(vial.dates().lastDay());
   }
 }

@@ -11,21 +11,25 @@ import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.EntryId;
+import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.course.Plan;
 import rungwise.dosing.history.Grade;
+import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Barrels;
-import rungwise.dosing.known.Marking;
-import rungwise.dosing.known.UnitScale;
-import rungwise.quantities.MarkNumber;
+import rungwise.dosing.known.DurationLimits;
 import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /** Reads a report form against the course that it is for; all faults at once. */
 final class ReportReading {
+
+  private static final TimeSpan CLOSES = DurationLimits.CLOSES_VOLUME.value();
+  private static final TimeSpan EMERGENCY = DurationLimits.EMERGENCY.value();
 
   private final List<String> faults = new ArrayList<>();
   private final List<String> notices = new ArrayList<>();
@@ -40,36 +44,60 @@ final class ReportReading {
   private Reading<InjectionReported> read(
       ReportDraft draft, CourseFile file, ClinicTime time, Instant now) {
     Plan plan = file.plan();
-    Barrel barrel = Barrels.of(plan.barrel()).orElseThrow();
+    String token = draft.barrel().isBlank() ? plan.barrel() : draft.barrel();
+    Optional<Barrel> barrel = Barrels.of(token);
+    if (barrel.isEmpty()) {
+      faults.add("There is no such syringe: choose the one he used.");
+    }
     Optional<Instant> at = take(time.read(draft.date(), draft.time(), draft.occurrence()));
     at.filter(instant -> instant.isAfter(now))
         .ifPresent(
             instant ->
                 faults.add(time.words(instant) + " is still to come: check the date and time."));
-    Optional<Volume> drawn = take(drawn(draft.mark(), barrel));
-    Optional<Grade> grade = grade(draft.grade());
+    Optional<Volume> drawn = barrel.flatMap(one -> take(DrawnMark.read(draft.mark(), one)));
+    Optional<Grade> grade = take(FormChoices.grade(draft.grade()));
     Optional<SoftAfter> soft = soft(draft);
     at.ifPresent(instant -> soft.ifPresent(found -> notLongerThanSince(found, instant, now)));
-    Optional<SimpleCauses> causes = causes(draft.causes());
+    InjectionDetails details = new DetailsReading(faults, notices).read(draft.details(), file);
+    Optional<SimpleCauses> causes =
+        take(FormChoices.causes(draft.causes(), FormChoices.wrong(draft.details().causes())));
     if (draft.corrects().isPresent() && draft.reason().isBlank()) {
       faults.add("Say why the report is corrected: the first one stays on record beside it.");
     }
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
     }
-    Volume ordered =
-        orderedAt(file, at.orElseThrow()).map(DoseSigned::volume).orElse(drawn.orElseThrow());
+    Optional<DoseSigned> order = orderedAt(file, at.orElseThrow());
     return new Reading.Read<>(
         new InjectionReported(
             at.orElseThrow(),
             plan.preparation(),
-            plan.barrel(),
+            token,
             drawn.orElseThrow(),
-            ordered,
+            order.map(DoseSigned::volume).orElse(drawn.orElseThrow()),
             grade.orElseThrow(),
             soft.orElseThrow(),
-            causes.orElseThrow()),
+            causes.orElseThrow(),
+            place(draft.place(), order),
+            draft.corrects().flatMap(entry -> observationOf(file, entry)),
+            details),
         notices);
+  }
+
+  /** Where he was, or where the dose was signed for; at home is the stricter of the two. */
+  private static Place place(String typed, Optional<DoseSigned> order) {
+    return Arrays.stream(Place.values())
+        .filter(one -> one.name().toLowerCase(Locale.ROOT).equals(typed))
+        .findFirst()
+        .orElse(order.map(DoseSigned::place).orElse(Place.HOME));
+  }
+
+  /** An addendum to the report of an observation ends that observation too. */
+  private static Optional<EntryId> observationOf(CourseFile file, EntryId corrected) {
+    return file.reports().stream()
+        .filter(written -> written.entry().id().equals(corrected))
+        .flatMap(written -> written.fact().observation().stream())
+        .findFirst();
   }
 
   private <T> Optional<T> take(Reading<T> reading) {
@@ -78,32 +106,11 @@ final class ReportReading {
     return reading.found();
   }
 
-  private static Reading<Volume> drawn(String text, Barrel barrel) {
-    Reading<Volume> volume =
-        switch (barrel.marking()) {
-          case Marking.UnitLines lines -> MarkNumber.parse(text).map(UnitScale.U_100::volumeAt);
-          case Marking.MillilitreLines lines -> Volume.parseMillilitres(text);
-          case Marking.NoLines none -> Volume.parseMillilitres(text);
-        };
-    boolean tooMuch = volume.found().filter(one -> one.isMoreThan(barrel.capacity())).isPresent();
-    return tooMuch
-        ? Reading.refused("A " + barrel + " does not reach to " + text + ": ask again.")
-        : volume;
-  }
-
-  private Optional<Grade> grade(String text) {
-    Optional<Grade> grade =
-        Arrays.stream(Grade.values())
-            .filter(one -> Integer.toString(one.number()).equals(text.strip()))
-            .findFirst();
-    if (grade.isEmpty()) {
-      faults.add("Choose how firm it was, from nothing happened to fully firm.");
-    }
-    return grade;
-  }
-
   private Optional<SoftAfter> soft(ReportDraft draft) {
     return switch (draft.soft()) {
+      case "within_2_hours" -> Optional.of(new SoftAfter.Between(TimeSpan.ofMinutes(0), CLOSES));
+      case "within_4_hours" -> Optional.of(new SoftAfter.Between(CLOSES, EMERGENCY));
+      case "not_within_4_hours" -> Optional.of(new SoftAfter.AtLeast(EMERGENCY));
       case "exactly" -> take(TimeSpan.parseMinutes(draft.minutes())).map(SoftAfter.Exactly::new);
       case "at_least" -> take(TimeSpan.parseMinutes(draft.minutes())).map(SoftAfter.AtLeast::new);
       case "between" -> between(draft);
@@ -161,19 +168,8 @@ final class ReportReading {
                         + " ago. Check the time of the injection and the minutes."));
   }
 
-  private Optional<SimpleCauses> causes(String token) {
-    Optional<SimpleCauses> causes =
-        Arrays.stream(SimpleCauses.values())
-            .filter(one -> one.name().toLowerCase(Locale.ROOT).equals(token))
-            .findFirst();
-    if (causes.isEmpty()) {
-      faults.add("Choose whether anything went wrong with the injection, or that nobody asked.");
-    }
-    return causes;
-  }
-
   /** The dose of this preparation that was signed last before an injection, on any syringe. */
-  private static Optional<DoseSigned> orderedAt(CourseFile file, Instant at) {
+  static Optional<DoseSigned> orderedAt(CourseFile file, Instant at) {
     return file.inForce(DoseSigned.class).stream()
         .filter(written -> !minuteOf(written.entry().recordedAt()).isAfter(at))
         .map(CourseFile.Written::fact)

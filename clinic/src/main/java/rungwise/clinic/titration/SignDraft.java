@@ -12,6 +12,7 @@ import rungwise.dosing.history.Place;
  * @param changed a name of {@link rungwise.clinic.course.ChangeReason}, or empty
  * @param overridden the holds that the prescriber overrides
  * @param reason why, in words, where something was changed or overridden
+ * @param withNextStep whether the step above may follow at home without a new signature
  */
 public record SignDraft(
     long volumeMicrolitres,
@@ -19,7 +20,8 @@ public record SignDraft(
     long basis,
     String changed,
     Set<GuardRule> overridden,
-    String reason) {
+    String reason,
+    boolean withNextStep) {
 
   public SignDraft {
     overridden = Set.copyOf(overridden);

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.course.ChangeReason;
 import rungwise.dosing.decision.Advice;
+import rungwise.dosing.guard.DoseGuards;
 import rungwise.dosing.guard.GuardClass;
 import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Place;
@@ -14,14 +15,15 @@ import rungwise.quantities.Volume;
 /** The guards, asked once more when a dose is to be signed. */
 final class SigningCheck {
 
-  static final String REASON_MISSING = "Write the reason: it stays on record.";
-
   private SigningCheck() {}
 
   /** Every reason why the draft cannot be signed; empty if it can. */
   static List<String> faults(
-      SignDraft draft, Advice advice, Volume volume, Optional<ChangeReason> changed) {
+      SignDraft draft, CourseState state, Volume volume, Optional<ChangeReason> changed) {
+    Advice advice = state.advice();
     var faults = new ArrayList<String>();
+    faults.addAll(nextStepFaults(draft, state, volume));
+    CourseChanges.textFault(draft.reason()).ifPresent(faults::add);
     var verdicts = new ArrayList<>(advice.courseVerdicts());
     verdicts.addAll(advice.verdictsOn(volume));
     if (draft.place() == Place.HOME) {
@@ -50,9 +52,31 @@ final class SigningCheck {
     boolean needsWords =
         !draft.overridden().isEmpty() || changed.equals(Optional.of(ChangeReason.OTHER));
     if (needsWords && draft.reason().isBlank()) {
-      faults.add(REASON_MISSING);
+      faults.add(CourseChanges.REASON_MISSING);
     }
     return faults;
+  }
+
+  /** The step that would follow without a new signature, if one was asked for and there is one. */
+  static Optional<Volume> nextStep(SignDraft draft, CourseState state, Volume volume) {
+    return draft.withNextStep() ? state.question().ladder().above(volume) : Optional.empty();
+  }
+
+  private static List<String> nextStepFaults(SignDraft draft, CourseState state, Volume volume) {
+    if (!draft.withNextStep()) {
+      return List.of();
+    }
+    if (draft.place() != Place.HOME) {
+      return List.of("A next step is for home only: in the clinic each dose is signed.");
+    }
+    Optional<Volume> next = nextStep(draft, state, volume);
+    if (next.isEmpty()) {
+      return List.of("There is no step above " + volume + ": sign without a next step.");
+    }
+    return DoseGuards.askForNextStep(state.question(), volume, next.get()).stream()
+        .filter(Verdict::isBlock)
+        .map(verdict -> "Next step " + next.get() + ": " + verdict.rule().wording())
+        .toList();
   }
 
   /** The reason of that name; none if there is no such reason. */

@@ -1,10 +1,10 @@
 package rungwise.clinic.titration;
 
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.BiFunction;
+import java.util.function.Predicate;
 import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact;
@@ -12,9 +12,7 @@ import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.PlanChosen;
-import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseFact.ReportWithdrawn;
-import rungwise.clinic.course.CourseFact.ScreeningAnswered;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
@@ -22,12 +20,11 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
-import rungwise.clinic.people.Role;
+import rungwise.clinic.titration.CourseChanges.By;
 import rungwise.dosing.Dosing;
 import rungwise.dosing.decision.Advice;
-import rungwise.dosing.history.Answer;
-import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.Barrels;
+import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
 
@@ -37,30 +34,23 @@ import rungwise.quantities.Volume;
  */
 public final class Titration {
 
-  private static final String NO_COURSE = "There is no such course: open the list again.";
-  private static final String PRESCRIBER_ONLY = "Only a prescriber can do that.";
-  private static final String CLINICAL_ONLY =
-      "Only a prescriber, a nurse educator or an on-call clinician can do that.";
   private static final String STALE =
       "The record has changed since this page was opened, so nothing was signed. Read what is new"
           + " and sign again.";
 
   private final TitrationPorts ports;
   private final CourseReader reader;
+  private final CourseChanges changes;
 
   public Titration(TitrationPorts ports) {
     this.ports = ports;
+    this.changes = new CourseChanges(ports);
     this.reader = new CourseReader(ports);
   }
 
   /** A course as it is now. */
   public Optional<CourseState> find(CourseId id) {
-    return ports.courses().find(id).map(file -> reader.state(file, now()));
-  }
-
-  /** The instant as it can be stored, so that what is asked now can be asked again. */
-  private Instant now() {
-    return ports.clock().instant().truncatedTo(ChronoUnit.MILLIS);
+    return ports.courses().find(id).map(file -> reader.state(file, changes.now()));
   }
 
   /** Every course as it is now, the one opened last first. */
@@ -70,10 +60,9 @@ public final class Titration {
 
   /** Records what a man reported, or corrects an earlier report. */
   public Reading<Long> report(Account actor, CourseId id, ReportDraft draft) {
-    if (!isClinical(actor)) {
-      return Reading.refused(CLINICAL_ONLY);
-    }
-    return change(
+    return changes.change(
+        actor,
+        By.CLINICIAN,
         id,
         (file, now) -> {
           var reading = ReportReading.of(draft, file, ports.time(), now);
@@ -118,28 +107,39 @@ public final class Titration {
 
   /** Takes a report out of what counts, for example one entered for the wrong man. */
   public Reading<Long> withdraw(Account actor, CourseId id, EntryId report, String reason) {
-    if (!isClinical(actor)) {
-      return Reading.refused(CLINICAL_ONLY);
-    }
-    return change(
+    return changes.change(
+        actor,
+        By.CLINICIAN,
         id,
         (file, now) -> {
           if (reportOf(file, report).isEmpty()) {
             return Reading.refused("The report was corrected meanwhile: open the course again.");
           }
-          return append(id, new ReportWithdrawn(), actor, now, Optional.of(report), reason);
+          Reading<Long> outcome = withdrawEntry(id, report, actor, now, reason);
+          if (outcome.found().isPresent()) {
+            reportOf(file, report)
+                .flatMap(entry -> ((InjectionReported) entry.fact()).observation())
+                .ifPresent(
+                    observation -> withdrawEntry(id, observation, actor, now, reason).orThrow());
+          }
+          return outcome;
         });
+  }
+
+  private Reading<Long> withdrawEntry(
+      CourseId id, EntryId entry, Account actor, Instant now, String reason) {
+    return changes.appendWithReason(
+        id, new ReportWithdrawn(), actor, now, Optional.of(entry), reason);
   }
 
   /** Signs a dose. The guards are asked again, on the record as it is at that moment. */
   public Reading<Long> sign(Account actor, CourseId id, SignDraft draft) {
-    if (!actor.may(Role.PRESCRIBER)) {
-      return Reading.refused(PRESCRIBER_ONLY);
-    }
     if (draft.volumeMicrolitres() < 0) {
       return Reading.refused("No volume is below zero: choose one of the steps.");
     }
-    return change(
+    return changes.change(
+        actor,
+        By.PRESCRIBER,
         id,
         (file, now) -> {
           if (file.basis() != draft.basis()) {
@@ -149,7 +149,7 @@ public final class Titration {
           Advice advice = state.advice();
           Volume volume = Volume.ofMicrolitres(draft.volumeMicrolitres());
           Optional<ChangeReason> changed = SigningCheck.changeReason(draft.changed());
-          List<String> faults = SigningCheck.faults(draft, advice, volume, changed);
+          List<String> faults = SigningCheck.faults(draft, state, volume, changed);
           if (!faults.isEmpty()) {
             return new Reading.Refused<>(faults);
           }
@@ -164,11 +164,9 @@ public final class Titration {
                   changed,
                   file.basis(),
                   now,
-                  advice.record());
-          NewEntry entry = NewEntry.of(id, signed, actor.id(), now);
-          String reason = draft.reason().strip();
-          return Reading.of(
-              ports.courses().append(reason.isEmpty() ? entry : entry.because(reason)));
+                  advice.record(),
+                  SigningCheck.nextStep(draft, state, volume));
+          return Reading.of(changes.append(id, signed, actor, now, draft.reason()));
         });
   }
 
@@ -179,77 +177,66 @@ public final class Titration {
 
   /** Opens volumes up to one again that a long erection had closed. */
   public Reading<Long> reopen(Account actor, CourseId id, long upToMicrolitres, String reason) {
-    if (!actor.may(Role.PRESCRIBER)) {
-      return Reading.refused(PRESCRIBER_ONLY);
-    }
     if (upToMicrolitres < 0) {
       return Reading.refused("A volume below zero is not closed: nothing was changed.");
     }
-    return change(
+    return changes.change(
+        actor,
+        By.PRESCRIBER,
         id,
         (file, now) -> {
           Volume upTo = Volume.ofMicrolitres(upToMicrolitres);
-          if (file.history().closing(file.plan().preparation(), upTo).isEmpty()) {
+          if (reader
+              .state(file, now)
+              .question()
+              .history()
+              .closing(file.plan().preparation(), upTo)
+              .isEmpty()) {
             return Reading.refused(upTo + " is not closed: nothing was changed.");
           }
           var fact = new VolumeReopened(file.plan().preparation(), upTo);
-          return append(id, fact, actor, now, Optional.empty(), reason);
+          return changes.appendWithReason(id, fact, actor, now, Optional.empty(), reason);
         });
   }
 
-  /** Writes down the answer to the question about contraindications. */
-  public Reading<Long> answerScreening(Account actor, CourseId id, Answer contraindication) {
-    if (!isClinical(actor)) {
-      return Reading.refused(CLINICAL_ONLY);
-    }
-    return change(
-        id,
-        (file, now) ->
-            Reading.of(
-                ports
-                    .courses()
-                    .append(
-                        NewEntry.of(
-                            id, new ScreeningAnswered(contraindication), actor.id(), now))));
-  }
-
-  /** Writes down that something home use needs has been done. */
-  public Reading<Long> recordReadiness(Account actor, CourseId id, Readiness item) {
-    if (!isClinical(actor)) {
-      return Reading.refused(CLINICAL_ONLY);
-    }
-    return change(
-        id,
-        (file, now) ->
-            file.readiness().contains(item)
-                ? Reading.refused("That is already on record: nothing was added.")
-                : Reading.of(
-                    ports
-                        .courses()
-                        .append(NewEntry.of(id, new ReadinessRecorded(item), actor.id(), now))));
-  }
-
-  /** Chooses another syringe; the dose in force ends, because its mark was another one's. */
-  public Reading<Long> chooseBarrel(Account actor, CourseId id, String token) {
-    if (!actor.may(Role.PRESCRIBER)) {
-      return Reading.refused(PRESCRIBER_ONLY);
-    }
-    if (Barrels.of(token).isEmpty()) {
-      return Reading.refused("There is no such syringe: choose one of the list.");
-    }
-    return change(
+  /**
+   * Chooses another preparation, syringe or protocol. The dose in force ends: its mark and its
+   * schedule were those of the plan before.
+   *
+   * @param inUse whether a version of a preparation may be planned now
+   */
+  public Reading<Long> choosePlan(
+      Account actor, CourseId id, Plan plan, Predicate<PreparationId> inUse, String reason) {
+    return changes.change(
+        actor,
+        By.PRESCRIBER,
         id,
         (file, now) -> {
           Plan old = file.plan();
-          Plan plan = new Plan(old.preparation(), token, old.protocol(), old.protocolVersion());
-          var ladder = reader.ladderOf(plan, file.opened().group());
-          if (plan.equals(old)) {
-            return Reading.refused("That is the syringe already: nothing was changed.");
+          boolean isOther = !plan.preparation().equals(old.preparation());
+          var faults = new ArrayList<String>();
+          if (Barrels.of(plan.barrel()).isEmpty()) {
+            faults.add("There is no such syringe: choose one of the list.");
           }
-          return ladder.found().isEmpty()
-              ? new Reading.Refused<>(ladder.faults())
-              : Reading.of(
-                  ports.courses().append(NewEntry.of(id, new PlanChosen(plan), actor.id(), now)));
+          if (isOther && !inUse.test(plan.preparation())) {
+            faults.add("Choose the preparation from the clinic's list.");
+          }
+          if (ports.protocols().find(plan.protocol(), plan.protocolVersion()).isEmpty()) {
+            faults.add("Choose a protocol that the clinic has signed.");
+          }
+          if (plan.equals(old)) {
+            faults.add("That is the plan already: nothing was changed.");
+          }
+          if (isOther && reason.isBlank()) {
+            faults.add("Write why the preparation is changed: it stays on record.");
+          }
+          CourseChanges.textFault(reason).ifPresent(faults::add);
+          if (faults.isEmpty()) {
+            faults.addAll(reader.ladderOf(plan, file).faults());
+          }
+          return faults.isEmpty()
+              ? Reading.of(changes.append(id, new PlanChosen(plan), actor, now, reason))
+              : new Reading.Refused<>(faults);
         });
   }
 
@@ -273,41 +260,10 @@ public final class Titration {
   }
 
   private Reading<Long> byPrescriber(Account actor, CourseId id, String reason, CourseFact fact) {
-    if (!actor.may(Role.PRESCRIBER)) {
-      return Reading.refused(PRESCRIBER_ONLY);
-    }
-    return change(id, (file, now) -> append(id, fact, actor, now, Optional.empty(), reason));
-  }
-
-  private Reading<Long> append(
-      CourseId id,
-      CourseFact fact,
-      Account actor,
-      Instant now,
-      Optional<EntryId> corrects,
-      String reason) {
-    if (reason.isBlank()) {
-      return Reading.refused(SigningCheck.REASON_MISSING);
-    }
-    NewEntry entry = NewEntry.of(id, fact, actor.id(), now).because(reason.strip());
-    return Reading.of(ports.courses().append(corrects.map(entry::correcting).orElse(entry)));
-  }
-
-  private Reading<Long> change(CourseId id, BiFunction<CourseFile, Instant, Reading<Long>> work) {
-    return ports
-        .transactions()
-        .inTransaction(
-            () ->
-                ports
-                    .courses()
-                    .find(id)
-                    .map(file -> work.apply(file, now()))
-                    .orElseGet(() -> Reading.refused(NO_COURSE)));
-  }
-
-  private static boolean isClinical(Account actor) {
-    return actor.may(Role.PRESCRIBER)
-        || actor.may(Role.NURSE_EDUCATOR)
-        || actor.may(Role.ON_CALL_CLINICIAN);
+    return changes.change(
+        actor,
+        By.PRESCRIBER,
+        id,
+        (file, now) -> changes.appendWithReason(id, fact, actor, now, Optional.empty(), reason));
   }
 }

@@ -1,5 +1,6 @@
 package rungwise.dosing.choice;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import rungwise.dosing.decision.Decision;
@@ -8,6 +9,7 @@ import rungwise.dosing.decision.Reason;
 import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.CourseGuards;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.NewStock;
 import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Grade;
@@ -30,36 +32,90 @@ public record ByRule() implements Choice {
     if (forbidden.isPresent()) {
       return forbidden.get();
     }
-    Optional<Injection> last = question.history().lastOf(question.preparation());
+    Optional<Injection> last = question.history().lastOf(question.preparationId());
     if (last.isEmpty()) {
-      var start = new Decision.Start(question.ladder().first());
-      return new Proposal(
-          start,
-          List.of(
-              new Reason(
-                  TitrationRule.FIRST_DOSE,
-                  List.of(Fact.said("group", question.group().words())))));
+      return first(question);
     }
     Step step = afterReport(question, last.get());
-    return new Proposal(step.decision(), List.of(new Reason(step.rule(), factsOf(last.get()))));
+    var reason = new Reason(step.rule(), factsOf(question, last.get()));
+    return onNewStock(question, last.get(), new Proposal(step.decision(), List.of(reason)));
+  }
+
+  private static Proposal first(Question question) {
+    var start = new Decision.Start(question.entry());
+    Reason reason =
+        question
+            .carried()
+            .map(
+                carried ->
+                    new Reason(
+                        TitrationRule.FIRST_DOSE_AFTER_CHANGE,
+                        List.of(
+                            Fact.said("preparation before", carried.from()),
+                            Fact.said(
+                                "last tolerated", carried.from().contentOf(carried.tolerated())))))
+            .orElseGet(
+                () ->
+                    new Reason(
+                        TitrationRule.FIRST_DOSE,
+                        List.of(Fact.said("group", question.group().words()))));
+    return new Proposal(start, List.of(reason));
+  }
+
+  /** What a new vial allows, if it is less than what the last report leads to. */
+  private static Proposal onNewStock(Question question, Injection last, Proposal proposal) {
+    Optional<Volume> restart = NewStock.restartAt(question).flatMap(question.ladder()::atOrBelow);
+    boolean isTooMuch =
+        restart.isPresent()
+            && proposal
+                .decision()
+                .proposed()
+                .filter(one -> one.isMoreThan(restart.get()))
+                .isPresent();
+    if (!isTooMuch) {
+      return proposal;
+    }
+    Volume volume = restart.orElseThrow();
+    Decision decision =
+        volume.isLessThan(last.drawn())
+            ? new Decision.StepDown(volume)
+            : new Decision.Repeat(volume);
+    var reasons = new ArrayList<Reason>();
+    reasons.add(
+        new Reason(
+            TitrationRule.NEW_STOCK_RESTART,
+            List.of(
+                Fact.said("stock of the last dose", last.stock().freshness().words()),
+                Fact.said("proven on fresh stock", volume))));
+    reasons.addAll(proposal.reasons());
+    return new Proposal(decision, reasons);
   }
 
   private record Step(TitrationRule rule, Decision decision) {}
 
   private static Optional<Proposal> forbidden(Question question) {
-    return CourseGuards.ask(question).stream().findFirst().map(ByRule::forbiddenBy);
+    return CourseGuards.ask(question).stream()
+        .filter(Verdict::isHardStop)
+        .findFirst()
+        .map(ByRule::forbiddenBy);
   }
 
   private static Proposal forbiddenBy(Verdict verdict) {
-    TitrationRule rule =
-        verdict.rule() == GuardRule.EMERGENCY_OPEN
-            ? TitrationRule.EMERGENCY_FIRST
-            : verdict.rule() == GuardRule.SCREENING_OPEN
-                ? TitrationRule.SCREENING_FIRST
-                : TitrationRule.NOT_SAFE_TO_START;
-    Decision decision =
-        rule == TitrationRule.SCREENING_FIRST ? new Decision.Pause() : new Decision.Stop();
+    TitrationRule rule = ruleOf(verdict.rule());
+    boolean waits =
+        rule != TitrationRule.NOT_SAFE_TO_START && rule != TitrationRule.EMERGENCY_FIRST;
+    Decision decision = waits ? new Decision.Pause() : new Decision.Stop();
     return new Proposal(decision, List.of(new Reason(rule, verdict.facts())));
+  }
+
+  private static TitrationRule ruleOf(GuardRule guard) {
+    return switch (guard) {
+      case EMERGENCY_OPEN -> TitrationRule.EMERGENCY_FIRST;
+      case SCREENING_OPEN -> TitrationRule.SCREENING_FIRST;
+      case DECISION_MISSING -> TitrationRule.DECISION_FIRST;
+      case UNDER_OBSERVATION -> TitrationRule.OBSERVATION_FIRST;
+      default -> TitrationRule.NOT_SAFE_TO_START;
+    };
   }
 
   private static Step afterReport(Question question, Injection report) {
@@ -86,7 +142,9 @@ public record ByRule() implements Choice {
       return again(ladder, report, TitrationRule.DURATION_NOT_KNOWN);
     }
     if (report.grade().isUseful()) {
-      return again(ladder, report, TitrationRule.SETTLED);
+      boolean isPair = !question.history().sameStayBefore(report).isEmpty();
+      return again(
+          ladder, report, isPair ? TitrationRule.TWO_DOSES_TOGETHER : TitrationRule.SETTLED);
     }
     return afterPoorResponse(question, report);
   }
@@ -118,8 +176,8 @@ public record ByRule() implements Choice {
   }
 
   private static boolean wasTooLongAtOrBelow(Question question, Volume volume) {
-    return question.history().closing(question.preparation(), volume).isPresent()
-        || question.history().of(question.preparation()).stream()
+    return question.history().closing(question.preparationId(), volume).isPresent()
+        || question.history().of(question.preparationId()).stream()
             .filter(one -> !one.drawn().isMoreThan(volume))
             .anyMatch(one -> one.soft().mayPass(DurationLimits.NO_HIGHER_DOSE.value()));
   }
@@ -147,12 +205,16 @@ public record ByRule() implements Choice {
         .orElse(new Step(rule, new Decision.Pause()));
   }
 
-  private static List<Fact> factsOf(Injection report) {
-    return List.of(
-        new Fact.Happened("last injection", report.at()),
-        Fact.said("drawn", report.drawn()),
-        Fact.said("ordered", report.ordered()),
-        Fact.said("response", report.responseWords()),
-        Fact.said("simple causes", report.causes().words()));
+  private static List<Fact> factsOf(Question question, Injection report) {
+    var facts = new ArrayList<Fact>();
+    facts.add(new Fact.Happened("last injection", report.at()));
+    facts.add(Fact.said("drawn", report.drawn()));
+    if (!question.history().sameStayBefore(report).isEmpty()) {
+      facts.add(Fact.said("in that visit in all", question.history().cumulative(report)));
+    }
+    facts.add(Fact.said("ordered", report.ordered()));
+    facts.add(Fact.said("response", report.responseWords()));
+    facts.add(Fact.said("simple causes", report.causes().words()));
+    return facts;
   }
 }

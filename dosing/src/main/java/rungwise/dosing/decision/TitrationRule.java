@@ -16,6 +16,23 @@ public enum TitrationRule {
   SCREENING_FIRST(
       "Ask about every contraindication before any dose.",
       Source.read(Citation.EU_CORE_SAFETY_2012, "contraindications")),
+  DECISION_FIRST(
+      "A condition asks for a prescriber's written decision before any dose.",
+      new Source.Assumption("each condition of this kind names its own source")),
+  OBSERVATION_FIRST(
+      "He is under observation: record how it ended before anything else.",
+      Source.read(Citation.US_SYRINGE_LABEL, "2: in the office until complete detumescence")),
+  FIRST_DOSE_AFTER_CHANGE(
+      "No injection of this preparation is on record: no component above what he last tolerated,"
+          + " as a new test in the clinic.",
+      new Source.Assumption("no published table converts one mixture into another")),
+  NEW_STOCK_RESTART(
+      "The doses before were drawn from older stock: begin the new vial at the last dose that was"
+          + " proven on fresh stock.",
+      new Source.CommonPractice("ask about lot and storage before a dose is raised")),
+  TWO_DOSES_TOGETHER(
+      "It was usable, but after two doses in one visit: give this dose alone before it counts.",
+      new Source.Assumption("a response belongs to everything injected before it")),
   EMERGENCY_FIRST(
       "An erection of 4 hours or more, known or possible, stops everything until a prescriber has"
           + " reviewed it.",

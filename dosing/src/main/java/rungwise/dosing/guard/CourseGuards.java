@@ -1,41 +1,125 @@
 package rungwise.dosing.guard;
 
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.stream.Collectors;
+import java.util.Optional;
 import rungwise.dosing.history.Fact;
+import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.Readiness;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.screening.Condition;
+import rungwise.dosing.screening.Finding;
+import rungwise.dosing.screening.Screening;
 
 /** The guards that ask about the man, whatever the dose. */
 public final class CourseGuards {
 
   private CourseGuards() {}
 
-  /** What forbids every dose. */
+  /** What speaks against every dose, the gravest first. */
   public static List<Verdict> ask(Question question) {
     var verdicts = new ArrayList<Verdict>();
-    switch (question.contraindication()) {
-      case YES -> verdicts.add(Verdict.of(GuardRule.CONTRAINDICATED));
-      case NOT_KNOWN -> verdicts.add(Verdict.of(GuardRule.SCREENING_OPEN));
-      case NO -> {}
-    }
     question.history().openEmergencies().stream()
         .map(one -> Verdict.of(GuardRule.EMERGENCY_OPEN, DoseGuards.factsOf(one)))
+        .forEach(verdicts::add);
+    screening(question, verdicts);
+    question.history().observing().stream()
+        .map(
+            one ->
+                Verdict.of(
+                    GuardRule.UNDER_OBSERVATION,
+                    new Fact.Happened("injected", one.at()),
+                    Fact.said("drawn", one.drawn())))
         .forEach(verdicts::add);
     return List.copyOf(verdicts);
   }
 
+  private static void screening(Question question, List<Verdict> verdicts) {
+    Screening screening = question.screening();
+    Preparation preparation = question.preparation();
+    screening.present(Finding.CONTRAINDICATION, preparation).stream()
+        .map(condition -> about(GuardRule.CONTRAINDICATED, condition))
+        .forEach(verdicts::add);
+    List<Condition> open = screening.open(preparation);
+    if (!open.isEmpty()) {
+      String words = String.join("; ", open.stream().map(Condition::words).toList());
+      verdicts.add(Verdict.of(GuardRule.SCREENING_OPEN, Fact.said("not known", words)));
+    }
+    screening.undecided(preparation).stream()
+        .map(condition -> about(GuardRule.DECISION_MISSING, condition))
+        .forEach(verdicts::add);
+    expired(question).ifPresent(verdicts::add);
+    screening.present(Finding.CAUTION, preparation).stream()
+        .map(condition -> caution(question, condition))
+        .forEach(verdicts::add);
+  }
+
+  private static Verdict about(GuardRule rule, Condition condition) {
+    return Verdict.of(
+        rule,
+        Fact.said("condition", condition.words()),
+        Fact.said("what to do", condition.action()),
+        Fact.said("source", condition.source().words()));
+  }
+
+  private static Verdict caution(Question question, Condition condition) {
+    if (condition != Condition.PDE5_INHIBITOR) {
+      return about(GuardRule.CAUTION, condition);
+    }
+    var hours = question.protocol().limits().pde5Hours();
+    return Verdict.of(
+        GuardRule.CAUTION,
+        Fact.said("condition", condition.words()),
+        Fact.said("what to do", condition.action()),
+        Fact.said("the clinic's own hours between the two", hours.value()),
+        Fact.said("source", hours.source().words()));
+  }
+
+  private static Optional<Verdict> expired(Question question) {
+    int months = question.protocol().limits().screeningMonths().value();
+    return question
+        .screening()
+        .oldest(question.preparation())
+        .filter(oldest -> !monthsAfter(oldest, months).isAfter(question.now()))
+        .map(
+            oldest ->
+                Verdict.of(
+                    GuardRule.SCREENING_EXPIRED,
+                    new Fact.Happened("oldest answer", oldest),
+                    Fact.said("months for which an answer holds", months)));
+  }
+
+  private static Instant monthsAfter(Instant start, int months) {
+    return start.atOffset(ZoneOffset.UTC).plusMonths(months).toInstant();
+  }
+
   /** What forbids injecting at home. */
   public static List<Verdict> askForHome(Question question) {
-    String missing =
-        Arrays.stream(Readiness.values())
-            .filter(item -> !question.readiness().contains(item))
-            .map(Readiness::words)
-            .collect(Collectors.joining("; "));
-    return missing.isEmpty()
-        ? List.of()
-        : List.of(Verdict.of(GuardRule.HOME_NOT_READY, Fact.said("not on record", missing)));
+    var verdicts = new ArrayList<Verdict>();
+    String missing = Readiness.missing(question.preparation(), question.readiness());
+    if (!missing.isEmpty()) {
+      verdicts.add(Verdict.of(GuardRule.HOME_NOT_READY, Fact.said("not on record", missing)));
+    }
+    List<Injection> same = question.history().of(question.preparationId());
+    if (same.stream().noneMatch(one -> one.place() == Place.CLINIC)) {
+      verdicts.add(
+          Verdict.of(GuardRule.FIRST_IN_CLINIC, Fact.said("preparation", question.preparation())));
+    }
+    question
+        .history()
+        .lastOf(question.preparationId())
+        .filter(last -> !question.history().sameStayBefore(last).isEmpty())
+        .map(
+            last ->
+                Verdict.of(
+                    GuardRule.PAIR_NOT_CREDITED,
+                    Fact.said("injected in that visit in all", question.history().cumulative(last)),
+                    Fact.said("the second dose alone", last.drawn())))
+        .ifPresent(verdicts::add);
+    return List.copyOf(verdicts);
   }
 }

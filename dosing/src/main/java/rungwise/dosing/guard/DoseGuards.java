@@ -11,6 +11,7 @@ import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.DrawingError;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.ladder.Ladder;
+import rungwise.quantities.ExactVolume;
 import rungwise.quantities.Volume;
 
 /** The guards that ask about one volume. */
@@ -30,6 +31,26 @@ public final class DoseGuards {
     oneStepUp(question, volume).ifPresent(verdicts::add);
     closed(question, volume).ifPresent(verdicts::add);
     higherAfterLong(question, volume).ifPresent(verdicts::add);
+    aboveFreshStock(question, volume).ifPresent(verdicts::add);
+    careAbove(question, volume).ifPresent(verdicts::add);
+    return List.copyOf(verdicts);
+  }
+
+  /**
+   * Everything that speaks against a step that a prescriber would sign as the one to follow, if a
+   * dose does not work. It is one step above that dose, so how far it is above the last one is not
+   * asked.
+   */
+  public static List<Verdict> askForNextStep(Question question, Volume from, Volume next) {
+    var verdicts = new ArrayList<>(ask(question, next));
+    verdicts.removeIf(verdict -> verdict.rule() == GuardRule.MORE_THAN_ONE_STEP_UP);
+    if (!question.ladder().above(from).equals(Optional.of(next))) {
+      verdicts.add(
+          Verdict.of(
+              GuardRule.MORE_THAN_ONE_STEP_UP,
+              Fact.said("dose", from),
+              Fact.said("wanted as the next step", next)));
+    }
     return List.copyOf(verdicts);
   }
 
@@ -86,9 +107,9 @@ public final class DoseGuards {
   /** The first dose is the first rung; after that, one rung above what was drawn and ordered. */
   private static Optional<Verdict> oneStepUp(Question question, Volume volume) {
     Ladder ladder = question.ladder();
-    Optional<Injection> last = question.history().lastOf(question.preparation());
+    Optional<Injection> last = question.history().lastOf(question.preparationId());
     Optional<Volume> base = last.map(Injection::smallerOfDrawnAndOrdered);
-    Volume highest = base.flatMap(ladder::above).orElse(last.isEmpty() ? ladder.first() : volume);
+    Volume highest = base.flatMap(ladder::above).orElse(last.isEmpty() ? question.entry() : volume);
     if (!volume.isMoreThan(highest)) {
       return Optional.empty();
     }
@@ -102,15 +123,46 @@ public final class DoseGuards {
   private static Optional<Verdict> closed(Question question, Volume volume) {
     return question
         .history()
-        .closing(question.preparation(), volume)
+        .closing(question.preparationId(), volume)
         .map(one -> Verdict.of(GuardRule.VOLUME_CLOSED, factsOf(one)));
   }
 
   private static Optional<Verdict> higherAfterLong(Question question, Volume volume) {
     return question
         .history()
-        .forbiddingHigher(question.preparation(), volume)
+        .forbiddingHigher(question.preparationId(), volume)
         .map(one -> Verdict.of(GuardRule.HIGHER_AFTER_LONG, factsOf(one)));
+  }
+
+  private static Optional<Verdict> aboveFreshStock(Question question, Volume volume) {
+    return NewStock.restartAt(question)
+        .filter(volume::isMoreThan)
+        .map(
+            restart ->
+                Verdict.of(
+                    GuardRule.NEW_STOCK,
+                    Fact.said("highest dose to begin this vial with", restart),
+                    Fact.said("asked for", volume)));
+  }
+
+  private static Optional<Verdict> careAbove(Question question, Volume volume) {
+    return question
+        .protocol()
+        .careAbove()
+        .filter(
+            most ->
+                most.value()
+                    .in(question.preparation())
+                    .filter(exact -> ExactVolume.of(volume).compareTo(exact) > 0)
+                    .isPresent())
+        .filter(most -> !question.screening().heart().isEmpty())
+        .map(
+            most ->
+                Verdict.of(
+                    GuardRule.CARE_ABOVE,
+                    Fact.said("condition", question.screening().heart().getFirst().words()),
+                    Fact.said("above", most.value()),
+                    Fact.said("source", most.source().words())));
   }
 
   static Fact[] factsOf(Injection injection) {

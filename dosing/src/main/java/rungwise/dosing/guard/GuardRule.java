@@ -11,17 +11,37 @@ public enum GuardRule {
       GuardClass.HARD_STOP,
       "A contraindication is on record.",
       Source.read(Citation.EU_CORE_SAFETY_2012, "contraindications"),
-      "the screening is entered again without one"),
+      "the screening is entered again without it"),
   SCREENING_OPEN(
       GuardClass.HARD_STOP,
       "It is not known whether he has a contraindication.",
       Source.read(Citation.EU_CORE_SAFETY_2012, "contraindications"),
-      "every contraindication has been asked about"),
+      "the open questions of the screening are answered"),
+  DECISION_MISSING(
+      GuardClass.HARD_STOP,
+      "He has a condition that asks for a prescriber's written decision, and none is on record.",
+      new Source.Assumption("each condition of this kind names its own source"),
+      "a prescriber has written down the decision to go on"),
+  SCREENING_EXPIRED(
+      GuardClass.HOLD,
+      "The answers of the screening are older than the protocol allows.",
+      new Source.CommonPractice("answers are asked again from time to time"),
+      "he has said which answers are still true"),
+  CAUTION(
+      GuardClass.NOTE,
+      "A caution of the screening.",
+      new Source.Assumption("each caution names its own source"),
+      ""),
+  UNDER_OBSERVATION(
+      GuardClass.HARD_STOP,
+      "He is under observation, and it is not recorded how the injection ended.",
+      Source.read(Citation.US_SYRINGE_LABEL, "2: in the office until complete detumescence"),
+      "the observation is closed"),
   EMERGENCY_OPEN(
       GuardClass.HARD_STOP,
       "An erection lasted, or may have lasted, 4 hours or more, and no prescriber has reviewed it.",
       DurationLimits.EMERGENCY.source(),
-      "a prescriber has reviewed it, or the report says how it ended"),
+      "a prescriber has reviewed it, or it is recorded that it ended before 4 hours"),
   ABOVE_CEILING(
       GuardClass.HARD_STOP,
       "This is above the maximum dose.",
@@ -67,6 +87,49 @@ public enum GuardRule {
       "Something that must come before home use is not on record.",
       Source.read(Citation.US_SYRINGE_LABEL, "2 and 17: dose finding and training in the office"),
       "each item is on record"),
+  FIRST_IN_CLINIC(
+      GuardClass.HARD_STOP,
+      "No dose of this preparation has been given in the clinic.",
+      Source.read(Citation.US_SYRINGE_LABEL, "2: the dose is found in the office"),
+      "one dose of it has been given in the clinic"),
+  PAIR_NOT_CREDITED(
+      GuardClass.HOLD,
+      "The last response followed two doses in one visit: it is not known what the second one does"
+          + " alone.",
+      new Source.Assumption("a response belongs to everything injected before it"),
+      "this dose has been given alone in the clinic"),
+  NEW_STOCK(
+      GuardClass.HOLD,
+      "The doses before were drawn from older stock or stock of unknown age: a new vial may be"
+          + " stronger.",
+      new Source.CommonPractice("ask about lot and storage before a dose is raised"),
+      "a lower dose of the new vial has been tried"),
+  CARE_ABOVE(
+      GuardClass.HOLD,
+      "A dose this high needs particular care in a man with a heart condition.",
+      Source.read(Citation.UK_MONOGRAPH_2023, "above 20 mcg with cardiovascular risk factors"),
+      ""),
+  NO_VIAL(
+      GuardClass.HOLD,
+      "No vial is on record, so its label and date are not checked.",
+      new Source.Assumption("a label is compared with the order before first use"),
+      "the vial's label and dates are entered"),
+  VIAL_DIFFERS(
+      GuardClass.HARD_STOP,
+      "The vial's label does not say what the order says.",
+      new Source.Assumption("a label is compared with the order before first use"),
+      "a vial that holds what was ordered is entered"),
+  VIAL_PAST_DATE(
+      GuardClass.HARD_STOP,
+      "The vial is past its beyond-use date.",
+      Source.read(Citation.USP_797, "beyond-use dates"),
+      "a vial in date is entered"),
+  NEXT_STEP_NOT_YET(
+      GuardClass.HARD_STOP,
+      "The condition for the signed next step is not met.",
+      new Source.Assumption("a poor response to the signed dose, over in time, with nothing wrong"),
+      "the last report is a poor response to the signed dose, over within the hour, with nothing"
+          + " wrong"),
   NO_ORDER(
       GuardClass.HARD_STOP,
       "No dose is signed for him.",
@@ -76,6 +139,16 @@ public enum GuardRule {
       GuardClass.HOLD,
       "The last injection was too recent.",
       Source.read(Citation.US_SYRINGE_LABEL, "17: at least 24 h apart"),
+      ""),
+  SAME_VISIT(
+      GuardClass.NOTE,
+      "The protocol lets this second dose follow in the same visit.",
+      Source.read(Citation.US_SYRINGE_LABEL, "2: within 1 h, at most 2 doses in 24 h"),
+      ""),
+  THIRD_IN_24_HOURS(
+      GuardClass.HARD_STOP,
+      "There were two doses in the last 24 hours: never a third.",
+      Source.read(Citation.US_SYRINGE_LABEL, "2: at most 2 doses in 24 h"),
       ""),
   WEEKLY_COUNT(
       GuardClass.HOLD,

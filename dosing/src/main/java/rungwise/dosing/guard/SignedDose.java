@@ -1,5 +1,6 @@
 package rungwise.dosing.guard;
 
+import java.util.Optional;
 import java.util.Set;
 import rungwise.dosing.history.Place;
 import rungwise.quantities.Volume;
@@ -9,8 +10,10 @@ import rungwise.quantities.Volume;
  *
  * @param overridden the holds that the prescriber overrode with a coded reason; a hard stop is
  *     never among them
+ * @param nextStep the one step that may follow without a new signature, if it was switched on
  */
-public record SignedDose(Volume volume, Place place, Set<GuardRule> overridden) {
+public record SignedDose(
+    Volume volume, Place place, Set<GuardRule> overridden, Optional<Volume> nextStep) {
 
   public SignedDose {
     overridden = Set.copyOf(overridden);

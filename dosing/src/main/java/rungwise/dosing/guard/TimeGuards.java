@@ -3,6 +3,7 @@ package rungwise.dosing.guard;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Question;
@@ -15,14 +16,53 @@ public final class TimeGuards {
   /** "Three in seven days" is a window of 168 hours with the far end open. */
   public static final TimeSpan SEVEN_DAYS = TimeSpan.ofHours(168);
 
+  /** In any 24 hours there are at most two doses, whatever was signed. */
+  static final TimeSpan DAY = TimeSpan.ofHours(24);
+
+  private static final int MOST_IN_A_DAY = 2;
+
   private TimeGuards() {}
 
   /** What forbids an injection at the question's instant. */
   public static List<Verdict> ask(Question question) {
     var verdicts = new ArrayList<Verdict>();
     spacing(question, verdicts);
+    thirdInADay(question, verdicts);
     weeklyCount(question, verdicts);
     return List.copyOf(verdicts);
+  }
+
+  /** The same for a dose in the clinic, where a signed rule may let a second one follow. */
+  public static List<Verdict> askInClinic(Question question) {
+    List<Verdict> verdicts = ask(question);
+    Optional<Injection> first = SameVisit.firstDose(question);
+    if (first.isEmpty()) {
+      return verdicts;
+    }
+    return verdicts.stream()
+        .map(verdict -> verdict.rule() == GuardRule.SPACING ? second(first.get()) : verdict)
+        .toList();
+  }
+
+  private static Verdict second(Injection first) {
+    return Verdict.of(
+        GuardRule.SAME_VISIT,
+        new Fact.Happened("first dose", first.at()),
+        Fact.said("drawn", first.drawn()),
+        Fact.said("response", first.responseWords()));
+  }
+
+  private static void thirdInADay(Question question, List<Verdict> verdicts) {
+    List<Injection> day = question.history().within(DAY, question.now());
+    if (day.size() < MOST_IN_A_DAY) {
+      return;
+    }
+    Injection oldest = day.get(day.size() - MOST_IN_A_DAY);
+    verdicts.add(
+        new Verdict(
+            GuardRule.THIRD_IN_24_HOURS,
+            List.of(new Fact.Happened("the first of the last two", oldest.at())),
+            new Clears.At(DAY.after(oldest.at()))));
   }
 
   private static void spacing(Question question, List<Verdict> verdicts) {

@@ -4,7 +4,9 @@ import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.supply.Freshness;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
@@ -12,17 +14,33 @@ import rungwise.quantities.Volume;
  * Everything of one course that a rule may look at.
  *
  * @param injections in the order of time, whatever the order given
+ * @param struck reports of an emergency that were corrected or withdrawn; a prescriber must have
+ *     seen them all the same
+ * @param observing injections in the clinic of which it is not yet recorded how they ended
  */
 public record History(
-    List<Injection> injections, List<Reopening> reopenings, List<EmergencyReview> reviews) {
+    List<Injection> injections,
+    List<Injection> struck,
+    List<Observing> observing,
+    List<Reopening> reopenings,
+    List<EmergencyReview> reviews) {
 
-  public static final History EMPTY = new History(List.of(), List.of(), List.of());
+  private static final TimeSpan DAY = TimeSpan.ofHours(24);
+
+  public static final History EMPTY = of(List.of());
+
+  /** These injections and nothing else. */
+  public static History of(List<Injection> injections) {
+    return new History(injections, List.of(), List.of(), List.of(), List.of());
+  }
 
   public History {
     injections =
         injections.stream()
             .sorted(Comparator.comparing(Injection::at).thenComparingLong(Injection::entry))
             .toList();
+    struck = List.copyOf(struck);
+    observing = List.copyOf(observing);
     reopenings = List.copyOf(reopenings);
     reviews = List.copyOf(reviews);
   }
@@ -44,7 +62,7 @@ public record History(
 
   /** Injections that were, or may have been, an emergency and that nobody has reviewed. */
   public List<Injection> openEmergencies() {
-    return injections.stream()
+    return Stream.concat(injections.stream(), struck.stream())
         .filter(Injection::mayBeEmergency)
         .filter(one -> reviews.stream().noneMatch(review -> review.entry() > one.entry()))
         .toList();
@@ -91,5 +109,47 @@ public record History(
     return injections.stream()
         .filter(one -> one.at().isAfter(from) && !one.at().isAfter(until))
         .toList();
+  }
+
+  /** Doses in the same stay before this one: in the clinic, within the day before it. */
+  public List<Injection> sameStayBefore(Injection injection) {
+    return injection.place() == Place.HOME
+        ? List.of()
+        : within(DAY, injection.at()).stream()
+            .filter(one -> one.at().isBefore(injection.at()))
+            .filter(one -> one.place() == Place.CLINIC)
+            .filter(one -> one.preparation().equals(injection.preparation()))
+            .toList();
+  }
+
+  /** All that was injected of a preparation in the stay of one injection, itself counted. */
+  public Volume cumulative(Injection injection) {
+    return sameStayBefore(injection).stream()
+        .map(Injection::drawn)
+        .reduce(injection.drawn(), Volume::plus);
+  }
+
+  /**
+   * The last volume of a preparation that was over in time, with nothing at that volume or less
+   * that lasted too long.
+   */
+  public Optional<Injection> lastTolerated(PreparationId preparation) {
+    List<Injection> same = of(preparation);
+    return same.stream()
+        .filter(Injection::isKnownShort)
+        .filter(
+            one ->
+                same.stream()
+                    .filter(Injection::forbidsHigherDose)
+                    .noneMatch(other -> !other.drawn().isMoreThan(one.drawn())))
+        .reduce((earlier, later) -> later);
+  }
+
+  /** The last dose of a preparation that was drawn from fresh stock and was over in time. */
+  public Optional<Injection> lastOnFreshStock(PreparationId preparation) {
+    return of(preparation).stream()
+        .filter(one -> one.stock().freshness() == Freshness.FRESH)
+        .filter(Injection::isKnownShort)
+        .reduce((earlier, later) -> later);
   }
 }

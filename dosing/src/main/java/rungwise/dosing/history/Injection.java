@@ -21,7 +21,9 @@ public record Injection(
     Volume ordered,
     Grade grade,
     SoftAfter soft,
-    SimpleCauses causes) {
+    SimpleCauses causes,
+    Place place,
+    Stock stock) {
 
   public Injection {
     if (drawn.equals(Volume.ZERO) || ordered.equals(Volume.ZERO)) {

@@ -1,27 +1,35 @@
 package rungwise.dosing.history;
 
 import java.time.Instant;
+import java.util.Optional;
 import java.util.Set;
 import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.Protocol;
+import rungwise.dosing.ladder.Carried;
 import rungwise.dosing.ladder.Ladder;
+import rungwise.dosing.screening.Screening;
+import rungwise.quantities.Volume;
 
 /**
  * Everything that advice may depend on. The same question always has the same answer.
  *
- * @param contraindication whether he has a contraindication
  * @param readiness what is on record for home use
  * @param ladder the signed ladder, or the one proposed for the first signature
+ * @param carried what he tolerated of the preparation before, where there was one
+ * @param vial the vial in hand, if one is on record
  * @param now the instant at which it is asked
  */
 public record Question(
     AetiologyGroup group,
-    Answer contraindication,
+    Screening screening,
     Set<Readiness> readiness,
     Protocol protocol,
     Ladder ladder,
+    Optional<Carried> carried,
     History history,
+    Optional<VialInHand> vial,
     Instant now) {
 
   public Question {
@@ -29,7 +37,16 @@ public record Question(
   }
 
   /** The preparation that the ladder is for. */
-  public PreparationId preparation() {
+  public Preparation preparation() {
+    return ladder.preparation();
+  }
+
+  public PreparationId preparationId() {
     return ladder.preparation().id();
+  }
+
+  /** The highest volume that may be the first one of this preparation. */
+  public Volume entry() {
+    return carried.map(one -> one.entryTo(ladder)).orElse(ladder.first());
   }
 }

@@ -79,14 +79,32 @@ public record Preparation(
     return ingredients.stream().filter(one -> one.component() == component).findFirst();
   }
 
+  /** Whether this holds that component. */
+  public boolean holds(Component component) {
+    for (Ingredient ingredient : ingredients) {
+      if (ingredient.component() == component) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** Whether this holds that component and nothing else. */
   public boolean isOnly(Component component) {
-    return ingredients.size() == 1 && ingredient(component).isPresent();
+    return ingredients.size() == 1 && holds(component);
   }
 
   /** "papaverine hydrochloride 30 mg, phentolamine mesylate 1 mg, alprostadil 10 mcg per mL". */
   public String composition() {
-    return ingredients.stream().map(Ingredient::strengthWords).collect(Collectors.joining(", "))
+    return compositionOf(ingredients);
+  }
+
+  /** The same words for any list of ingredients, such as those of a label. */
+  public static String compositionOf(List<Ingredient> ingredients) {
+    return ingredients.stream()
+            .sorted(Comparator.comparing(Ingredient::component))
+            .map(Ingredient::strengthWords)
+            .collect(Collectors.joining(", "))
         + " per mL";
   }
 

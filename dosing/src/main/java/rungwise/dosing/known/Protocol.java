@@ -20,6 +20,8 @@ import rungwise.quantities.TimeSpan;
  * @param steps from small to large: how far one step may go from an amount
  * @param strengths strengths at which small amounts are not offered
  * @param ceiling the amount never to be passed
+ * @param careAbove above it a man with a heart condition needs particular care, where a source says
+ * @param sameVisit when a second dose may follow in the same visit; empty means never
  */
 public record Protocol(
     String name,
@@ -31,6 +33,8 @@ public record Protocol(
     List<Step> steps,
     List<StrengthRule> strengths,
     Sourced<ProtocolAmount> ceiling,
+    Optional<Sourced<ProtocolAmount>> careAbove,
+    Optional<SameVisit> sameVisit,
     Limits limits) {
 
   /** The first amount for some groups. */
@@ -54,18 +58,37 @@ public record Protocol(
   public record StrengthRule(Concentration strength, ProtocolAmount notBelow, Source source) {}
 
   /**
+   * When a second dose may follow in the same visit, in the clinic only.
+   *
+   * @param within the longest time from the first injection to the second
+   * @param afterNone whether it may follow where nothing happened
+   * @param afterPartialUpTo it may follow a partial response, soft again, to at most this amount
+   */
+  public record SameVisit(
+      TimeSpan within,
+      boolean afterNone,
+      Optional<ProtocolAmount> afterPartialUpTo,
+      Source source) {}
+
+  /**
    * Limits in time.
    *
    * @param satisfactory a useful erection up to and with this is what is wanted
    * @param spacing the smallest time between two injections
    * @param inSevenDays the most injections in any 168 hours
    * @param reviewMonths the most months between two examinations
+   * @param screeningMonths the most months for which an answer of the screening holds
+   * @param freshDays for how many days from its making a solution counts as fresh
+   * @param pde5Hours the clinic's own hours between a PDE5 inhibitor and an injection
    */
   public record Limits(
       Sourced<TimeSpan> satisfactory,
       Sourced<TimeSpan> spacing,
       Sourced<Integer> inSevenDays,
-      Sourced<Integer> reviewMonths) {}
+      Sourced<Integer> reviewMonths,
+      Sourced<Integer> screeningMonths,
+      Sourced<Integer> freshDays,
+      Sourced<Integer> pde5Hours) {}
 
   public Protocol {
     components = Set.copyOf(components);
@@ -76,6 +99,8 @@ public record Protocol(
     boolean alike =
         Stream.of(
                 starts.stream().map(Start::amount),
+                careAbove.stream().map(Sourced::value),
+                sameVisit.stream().flatMap(rule -> rule.afterPartialUpTo().stream()),
                 steps.stream().map(Step::smallest),
                 steps.stream().map(Step::largest))
             .flatMap(amounts -> amounts)

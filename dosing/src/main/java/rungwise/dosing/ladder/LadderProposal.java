@@ -3,6 +3,7 @@ package rungwise.dosing.ladder;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.DrawingError;
@@ -22,6 +23,68 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
 
   public LadderProposal {
     notes = List.copyOf(notes);
+  }
+
+  /**
+   * The ladder of a preparation that follows another one. Where its volumes carry over, the volume
+   * that holds no more of any component than he tolerated becomes a step. Where they do not, the
+   * protocol's own start is lowered to what he tolerated of a shared component.
+   *
+   * @return the proposal, or every reason why the first dose cannot be drawn
+   */
+  public static Reading<LadderProposal> of(
+      Protocol protocol,
+      Preparation preparation,
+      Barrel barrel,
+      AetiologyGroup group,
+      Optional<Carried> carried) {
+    return switch (of(protocol, preparation, barrel, group)) {
+      case Reading.Refused<LadderProposal> refused -> refused;
+      case Reading.Read<LadderProposal> read ->
+          carried
+              .flatMap(one -> one.most(preparation).map(most -> read.value().with(one, most)))
+              .orElse(read);
+    };
+  }
+
+  private Reading<LadderProposal> with(Carried carried, ExactVolume most) {
+    Volume first = ladder.first();
+    boolean carries = carried.carriesTo(ladder.preparation());
+    if (!carries && most.compareTo(ExactVolume.of(first)) >= 0) {
+      return Reading.of(this);
+    }
+    Optional<Volume> mark =
+        ladder
+            .barrel()
+            .markAtOrBelow(most)
+            .filter(one -> !one.isLessThan(DrawingError.BLOCK_BELOW.value()));
+    if (mark.isEmpty()) {
+      return Reading.refused(
+          "He tolerated "
+              + carried.from().contentOf(carried.tolerated())
+              + ": as much of "
+              + ladder.preparation()
+              + " would be "
+              + most
+              + ", which a "
+              + ladder.barrel()
+              + " cannot measure. Choose a weaker strength.");
+    }
+    Volume entry = mark.get().isMoreThan(ladder.ceiling()) ? ladder.last() : mark.get();
+    List<Volume> rungs =
+        Stream.concat(ladder.rungs().stream(), Stream.of(entry)).distinct().sorted().toList();
+    var said = new ArrayList<>(notes);
+    said.add(
+        "He tolerated "
+            + carried.from().contentOf(carried.tolerated())
+            + ": the first dose of this preparation is at most "
+            + entry
+            + " ("
+            + ladder.preparation().contentOf(entry)
+            + "), as a new test in the clinic.");
+    return Reading.of(
+        new LadderProposal(
+            new Ladder(ladder.preparation(), ladder.barrel(), rungs, ladder.ceiling()), said));
   }
 
   /**

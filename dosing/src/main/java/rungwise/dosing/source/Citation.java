@@ -21,6 +21,16 @@ public enum Citation {
       "uk-monograph-2023", "UK medicines monograph, alprostadil injection, 2 Feb 2023"),
   EU_CORE_SAFETY_2012(
       "eu-core-safety-2012", "EU core safety profile, alprostadil, UK/H/PSUR/0020/002, 2012"),
+  US_PHENTOLAMINE_LABEL(
+      "us-phentolamine-label", "US prescribing information, phentolamine mesylate for injection"),
+  PHENYLEPHRINE_LABEL("phenylephrine-label", "US prescribing information, phenylephrine injection"),
+  EAU_SEXUAL_HEALTH(
+      "eau-sexual-health", "EAU guidelines on sexual and reproductive health, injection section"),
+  CARDIAC_RISK_2016("cardiac-risk-2016", "Nat Rev Dis Primers 2016;2:16003, Table 1, PMC5027992"),
+  CARDIAC_RISK_EAU_2013(
+      "cardiac-risk-eau-2013", "Princeton III and EAU 2013, as tabulated in a secondary table"),
+  RHODEN_2002("rhoden-2002", "Rhoden, Int J Impot Res 2002;14:245"),
+  ALBAUGH_2006("albaugh-2006", "Albaugh, Urol Nurs 2006;26:449-453"),
   EAU_PRIAPISM_2015("eau-priapism-2015", "EAU pocket guideline, priapism, 2015"),
   MULHALL_2007("mulhall-2007", "Mulhall, J Sex Med 2007;4:1626, PMID 17888069"),
   ISO_8537_2007(

@@ -190,11 +190,13 @@ final class DoseGuardsTest {
   private static Question withLadder(Question question, Ladder ladder) {
     return new Question(
         question.group(),
-        question.contraindication(),
+        question.screening(),
         question.readiness(),
         question.protocol(),
         ladder,
+        question.carried(),
         question.history(),
+        question.vial(),
         question.now());
   }
 

@@ -5,7 +5,13 @@ import rungwise.clinic.course.CourseFact;
 /** The kinds of facts, as the entries name them. A kind with columns of its own has a table. */
 enum FactKind {
   COURSE_OPENED,
-  SCREENING_ANSWERED,
+  SCREENED,
+  DECISION_WRITTEN,
+  BASELINE_RECORDED,
+  EXAMINATION_RECORDED,
+  VIAL_RECEIVED,
+  OBSERVATION_STARTED,
+  OBSERVATION_NOTED,
   PLAN_CHOSEN,
   READINESS_RECORDED,
   DOSE_SIGNED,
@@ -17,7 +23,13 @@ enum FactKind {
   static FactKind of(CourseFact fact) {
     return switch (fact) {
       case CourseFact.CourseOpened opened -> COURSE_OPENED;
-      case CourseFact.ScreeningAnswered answered -> SCREENING_ANSWERED;
+      case CourseFact.Screened screened -> SCREENED;
+      case CourseFact.DecisionWritten decision -> DECISION_WRITTEN;
+      case CourseFact.BaselineRecorded baseline -> BASELINE_RECORDED;
+      case CourseFact.ExaminationRecorded examination -> EXAMINATION_RECORDED;
+      case CourseFact.VialReceived vial -> VIAL_RECEIVED;
+      case CourseFact.ObservationStarted started -> OBSERVATION_STARTED;
+      case CourseFact.ObservationNoted noted -> OBSERVATION_NOTED;
       case CourseFact.PlanChosen chosen -> PLAN_CHOSEN;
       case CourseFact.ReadinessRecorded recorded -> READINESS_RECORDED;
       case CourseFact.DoseSigned signed -> DOSE_SIGNED;

@@ -1,19 +1,27 @@
 package rungwise.store.course;
 
+import static rungwise.store.schema.Tables.BASELINE_RECORDED;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
+import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
 import static rungwise.store.schema.Tables.ENTRY;
+import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
+import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
+import static rungwise.store.schema.Tables.OBSERVATION_STARTED;
 import static rungwise.store.schema.Tables.PLAN_CHOSEN;
 import static rungwise.store.schema.Tables.READINESS_RECORDED;
-import static rungwise.store.schema.Tables.SCREENING_ANSWERED;
+import static rungwise.store.schema.Tables.SCREENED;
+import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
 
+import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jooq.Record;
+import org.jooq.Result;
 import org.jooq.Table;
 import org.jooq.TableRecord;
 import rungwise.clinic.course.ChangeReason;
@@ -21,22 +29,19 @@ import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
 import rungwise.dosing.guard.GuardRule;
-import rungwise.dosing.history.Answer;
-import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
-import rungwise.dosing.history.Readiness;
-import rungwise.dosing.history.SimpleCauses;
-import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.PreparationId;
-import rungwise.quantities.TimeSpan;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
+import rungwise.dosing.screening.Screening.Answered;
 import rungwise.quantities.Volume;
 import rungwise.store.schema.tables.records.CourseOpenedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRecord;
 import rungwise.store.schema.tables.records.InjectionReportedRecord;
 import rungwise.store.schema.tables.records.PlanChosenRecord;
-import rungwise.store.schema.tables.records.ReadinessRecordedRecord;
-import rungwise.store.schema.tables.records.ScreeningAnsweredRecord;
+import rungwise.store.schema.tables.records.ScreenedAnswerRecord;
+import rungwise.store.schema.tables.records.ScreenedRecord;
 import rungwise.store.schema.tables.records.VolumeReopenedRecord;
 
 /**
@@ -44,8 +49,14 @@ import rungwise.store.schema.tables.records.VolumeReopenedRecord;
  *
  * @param rungs the ladders that were signed, by the entry's id
  * @param overridden the holds that were overridden, by the entry's id
+ * @param causes what went wrong, by the entry's id
+ * @param answers the answers of a screening, by the entry's id
  */
-record FactReading(Map<String, List<Long>> rungs, Map<String, List<String>> overridden) {
+record FactReading(
+    Map<String, List<Long>> rungs,
+    Map<String, List<String>> overridden,
+    Map<String, List<String>> causes,
+    Map<String, Result<ScreenedAnswerRecord>> answers) {
 
   /**
    * The fact of an entry.
@@ -56,9 +67,15 @@ record FactReading(Map<String, List<Long>> rungs, Map<String, List<String>> over
   CourseFact fact(Record row) {
     return switch (Tokens.read(FactKind.class, row.get(ENTRY.KIND))) {
       case COURSE_OPENED -> opened(own(row, COURSE_OPENED));
-      case SCREENING_ANSWERED -> answered(own(row, SCREENING_ANSWERED));
+      case SCREENED -> screened(own(row, SCREENED));
+      case DECISION_WRITTEN -> PreparingRows.decision(own(row, DECISION_WRITTEN));
+      case BASELINE_RECORDED -> PreparingRows.baseline(own(row, BASELINE_RECORDED));
+      case EXAMINATION_RECORDED -> PreparingRows.examination(own(row, EXAMINATION_RECORDED));
+      case VIAL_RECEIVED -> PreparingRows.vial(own(row, VIAL_RECEIVED));
+      case OBSERVATION_STARTED -> InjectionRows.started(own(row, OBSERVATION_STARTED));
+      case OBSERVATION_NOTED -> InjectionRows.noted(own(row, OBSERVATION_NOTED));
       case PLAN_CHOSEN -> chosen(own(row, PLAN_CHOSEN));
-      case READINESS_RECORDED -> recorded(own(row, READINESS_RECORDED));
+      case READINESS_RECORDED -> PreparingRows.readiness(own(row, READINESS_RECORDED));
       case DOSE_SIGNED -> signed(own(row, DOSE_SIGNED));
       case INJECTION_REPORTED -> reported(own(row, INJECTION_REPORTED));
       case REPORT_WITHDRAWN -> new CourseFact.ReportWithdrawn();
@@ -86,8 +103,19 @@ record FactReading(Map<String, List<Long>> rungs, Map<String, List<String>> over
         Tokens.read(AetiologyGroup.class, row.getAetiologyGroup()));
   }
 
-  private static CourseFact answered(ScreeningAnsweredRecord row) {
-    return new CourseFact.ScreeningAnswered(Tokens.read(Answer.class, row.getContraindication()));
+  private CourseFact screened(ScreenedRecord row) {
+    var read = new EnumMap<Condition, Answered>(Condition.class);
+    Result<ScreenedAnswerRecord> lines = answers.get(row.getEntryId());
+    for (ScreenedAnswerRecord line : lines == null ? List.<ScreenedAnswerRecord>of() : lines) {
+      read.put(
+          Tokens.read(Condition.class, line.getConditionName()),
+          new Answered(Tokens.read(Answer.class, line.getAnswer()), line.getAnsweredAt()));
+    }
+    return new CourseFact.Screened(read);
+  }
+
+  private CourseFact reported(InjectionReportedRecord row) {
+    return InjectionRows.reported(row, causes.getOrDefault(row.getEntryId(), List.of()));
   }
 
   private static CourseFact chosen(PlanChosenRecord row) {
@@ -97,10 +125,6 @@ record FactReading(Map<String, List<Long>> rungs, Map<String, List<String>> over
             row.getBarrel(),
             row.getProtocol(),
             row.getProtocolVersion()));
-  }
-
-  private static CourseFact recorded(ReadinessRecordedRecord row) {
-    return new CourseFact.ReadinessRecorded(Tokens.read(Readiness.class, row.getItem()));
   }
 
   private CourseFact signed(DoseSignedRecord row) {
@@ -124,31 +148,8 @@ record FactReading(Map<String, List<Long>> rungs, Map<String, List<String>> over
             .map(token -> Tokens.read(ChangeReason.class, token)),
         row.getBasis(),
         row.getAskedAt(),
-        row.getAdvice());
-  }
-
-  private static CourseFact reported(InjectionReportedRecord row) {
-    return new CourseFact.InjectionReported(
-        row.getInjectedAt(),
-        new PreparationId(row.getPreparation()),
-        row.getBarrel(),
-        Volume.ofMicrolitres(row.getDrawnMicrolitres()),
-        Volume.ofMicrolitres(row.getOrderedMicrolitres()),
-        Grade.of(row.getGrade()).orElseThrow(),
-        soft(row),
-        Tokens.read(SimpleCauses.class, row.getSimpleCauses()));
-  }
-
-  private static SoftAfter soft(InjectionReportedRecord row) {
-    return switch (Tokens.read(SoftKind.class, row.getSoftAfter())) {
-      case EXACTLY -> new SoftAfter.Exactly(new TimeSpan(row.getSoftFromMilliseconds()));
-      case AT_LEAST -> new SoftAfter.AtLeast(new TimeSpan(row.getSoftFromMilliseconds()));
-      case BETWEEN ->
-          new SoftAfter.Between(
-              new TimeSpan(row.getSoftFromMilliseconds()),
-              new TimeSpan(row.getSoftBeforeMilliseconds()));
-      case NOT_KNOWN -> new SoftAfter.NotKnown();
-    };
+        row.getAdvice(),
+        Optional.ofNullable(row.getNextStepMicrolitres()).map(Volume::ofMicrolitres));
   }
 
   private static CourseFact reopened(VolumeReopenedRecord row) {

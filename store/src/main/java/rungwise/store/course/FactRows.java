@@ -2,23 +2,17 @@ package rungwise.store.course;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.jooq.TableRecord;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
 import rungwise.dosing.guard.GuardRule;
-import rungwise.dosing.history.SoftAfter;
-import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 import rungwise.store.schema.tables.records.CourseOpenedRecord;
 import rungwise.store.schema.tables.records.DoseSignedOverrideRecord;
 import rungwise.store.schema.tables.records.DoseSignedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRungRecord;
-import rungwise.store.schema.tables.records.InjectionReportedRecord;
 import rungwise.store.schema.tables.records.PlanChosenRecord;
-import rungwise.store.schema.tables.records.ReadinessRecordedRecord;
-import rungwise.store.schema.tables.records.ScreeningAnsweredRecord;
 import rungwise.store.schema.tables.records.VolumeReopenedRecord;
 
 /** A fact as the rows that keep it. {@link FactReading} is the way back. */
@@ -29,11 +23,17 @@ final class FactRows {
   static List<TableRecord<?>> of(CourseFact fact) {
     return switch (fact) {
       case CourseFact.CourseOpened opened -> List.of(row(opened));
-      case CourseFact.ScreeningAnswered answered -> List.of(row(answered));
+      case CourseFact.Screened screened -> PreparingRows.rows(screened);
+      case CourseFact.DecisionWritten decision -> List.of(PreparingRows.row(decision));
+      case CourseFact.BaselineRecorded baseline -> List.of(PreparingRows.row(baseline.baseline()));
+      case CourseFact.ExaminationRecorded exam -> List.of(PreparingRows.row(exam));
+      case CourseFact.VialReceived received -> List.of(PreparingRows.row(received.vial()));
+      case CourseFact.ObservationStarted started -> List.of(InjectionRows.row(started));
+      case CourseFact.ObservationNoted noted -> List.of(InjectionRows.row(noted));
       case CourseFact.PlanChosen chosen -> List.of(row(chosen.plan()));
-      case CourseFact.ReadinessRecorded recorded -> List.of(row(recorded));
+      case CourseFact.ReadinessRecorded recorded -> List.of(PreparingRows.row(recorded));
       case CourseFact.DoseSigned signed -> rows(signed);
-      case CourseFact.InjectionReported reported -> List.of(row(reported));
+      case CourseFact.InjectionReported reported -> InjectionRows.rows(reported);
       case CourseFact.ReportWithdrawn withdrawn -> List.of();
       case CourseFact.VolumeReopened reopened -> List.of(row(reopened));
       case CourseFact.EmergencyReviewed reviewed -> List.of();
@@ -52,24 +52,12 @@ final class FactRows {
     return row;
   }
 
-  private static ScreeningAnsweredRecord row(CourseFact.ScreeningAnswered answered) {
-    var row = new ScreeningAnsweredRecord();
-    row.setContraindication(Tokens.of(answered.contraindication()));
-    return row;
-  }
-
   private static PlanChosenRecord row(Plan plan) {
     var row = new PlanChosenRecord();
     row.setPreparation(plan.preparation().value());
     row.setBarrel(plan.barrel());
     row.setProtocol(plan.protocol());
     row.setProtocolVersion(plan.protocolVersion());
-    return row;
-  }
-
-  private static ReadinessRecordedRecord row(CourseFact.ReadinessRecorded recorded) {
-    var row = new ReadinessRecordedRecord();
-    row.setItem(Tokens.of(recorded.item()));
     return row;
   }
 
@@ -109,39 +97,8 @@ final class FactRows {
     row.setBasis(signed.basis());
     row.setAskedAt(signed.askedAt());
     row.setAdvice(signed.advice());
+    row.setNextStepMicrolitres(signed.nextStep().map(Volume::microlitres).orElse(null));
     return row;
-  }
-
-  private static InjectionReportedRecord row(CourseFact.InjectionReported reported) {
-    var row = new InjectionReportedRecord();
-    row.setInjectedAt(reported.injectedAt());
-    row.setPreparation(reported.preparation().value());
-    row.setBarrel(reported.barrel());
-    row.setDrawnMicrolitres(reported.drawn().microlitres());
-    row.setOrderedMicrolitres(reported.ordered().microlitres());
-    row.setGrade((short) reported.grade().number());
-    row.setSimpleCauses(Tokens.of(reported.causes()));
-    switch (reported.soft()) {
-      case SoftAfter.Exactly exactly ->
-          soft(row, SoftKind.EXACTLY, Optional.of(exactly.duration()), Optional.empty());
-      case SoftAfter.AtLeast atLeast ->
-          soft(row, SoftKind.AT_LEAST, Optional.of(atLeast.duration()), Optional.empty());
-      case SoftAfter.Between between ->
-          soft(row, SoftKind.BETWEEN, Optional.of(between.from()), Optional.of(between.before()));
-      case SoftAfter.NotKnown notKnown ->
-          soft(row, SoftKind.NOT_KNOWN, Optional.empty(), Optional.empty());
-    }
-    return row;
-  }
-
-  private static void soft(
-      InjectionReportedRecord row,
-      SoftKind kind,
-      Optional<TimeSpan> from,
-      Optional<TimeSpan> before) {
-    row.setSoftAfter(Tokens.of(kind));
-    row.setSoftFromMilliseconds(from.map(TimeSpan::milliseconds).orElse(null));
-    row.setSoftBeforeMilliseconds(before.map(TimeSpan::milliseconds).orElse(null));
   }
 
   private static VolumeReopenedRecord row(CourseFact.VolumeReopened reopened) {

@@ -1,14 +1,22 @@
 package rungwise.store.course;
 
+import static rungwise.store.schema.Tables.BASELINE_RECORDED;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
+import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_OVERRIDE;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_RUNG;
 import static rungwise.store.schema.Tables.ENTRY;
+import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
+import static rungwise.store.schema.Tables.INJECTION_REPORTED_CAUSE;
+import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
+import static rungwise.store.schema.Tables.OBSERVATION_STARTED;
 import static rungwise.store.schema.Tables.PLAN_CHOSEN;
 import static rungwise.store.schema.Tables.READINESS_RECORDED;
-import static rungwise.store.schema.Tables.SCREENING_ANSWERED;
+import static rungwise.store.schema.Tables.SCREENED;
+import static rungwise.store.schema.Tables.SCREENED_ANSWER;
+import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
 
 import java.util.List;
@@ -77,7 +85,25 @@ public final class SqlCourses implements Courses {
         .toList();
   }
 
-  /** Three queries, however long the course is. Lines of later entries do no harm. */
+  @Override
+  public List<CourseId> underObservation() {
+    return database
+        .reading()
+        .select(ENTRY.COURSE_ID)
+        .from(OBSERVATION_STARTED)
+        .join(ENTRY)
+        .on(ENTRY.ID.eq(OBSERVATION_STARTED.ENTRY_ID))
+        .leftJoin(INJECTION_REPORTED)
+        .on(INJECTION_REPORTED.OBSERVATION.eq(OBSERVATION_STARTED.ENTRY_ID))
+        .where(INJECTION_REPORTED.ENTRY_ID.isNull())
+        .orderBy(ENTRY.SEQ.asc())
+        .fetch(row -> new CourseId(row.value1()))
+        .stream()
+        .distinct()
+        .toList();
+  }
+
+  /** Five queries, however long the course is. Lines of later entries do no harm. */
   @Override
   public Optional<CourseFile> find(CourseId id) {
     DSLContext reading = database.reading();
@@ -102,7 +128,24 @@ public final class SqlCourses implements Courses {
                 .on(ENTRY.ID.eq(DOSE_SIGNED_OVERRIDE.ENTRY_ID))
                 .where(ENTRY.COURSE_ID.eq(id.text()))
                 .orderBy(DOSE_SIGNED_OVERRIDE.LINE)
-                .fetchGroups(DOSE_SIGNED_OVERRIDE.ENTRY_ID, DOSE_SIGNED_OVERRIDE.GUARD_RULE));
+                .fetchGroups(DOSE_SIGNED_OVERRIDE.ENTRY_ID, DOSE_SIGNED_OVERRIDE.GUARD_RULE),
+            reading
+                .select(INJECTION_REPORTED_CAUSE.ENTRY_ID, INJECTION_REPORTED_CAUSE.CAUSE)
+                .from(INJECTION_REPORTED_CAUSE)
+                .join(ENTRY)
+                .on(ENTRY.ID.eq(INJECTION_REPORTED_CAUSE.ENTRY_ID))
+                .where(ENTRY.COURSE_ID.eq(id.text()))
+                .orderBy(INJECTION_REPORTED_CAUSE.LINE)
+                .fetchGroups(INJECTION_REPORTED_CAUSE.ENTRY_ID, INJECTION_REPORTED_CAUSE.CAUSE),
+            reading
+                .select(SCREENED_ANSWER.fields())
+                .from(SCREENED_ANSWER)
+                .join(ENTRY)
+                .on(ENTRY.ID.eq(SCREENED_ANSWER.ENTRY_ID))
+                .where(ENTRY.COURSE_ID.eq(id.text()))
+                .orderBy(SCREENED_ANSWER.LINE)
+                .fetchInto(SCREENED_ANSWER)
+                .intoGroups(SCREENED_ANSWER.ENTRY_ID));
     return Optional.of(
         new CourseFile(id, rows.stream().map(row -> entry(row, facts.fact(row))).toList()));
   }
@@ -113,8 +156,20 @@ public final class SqlCourses implements Courses {
         .from(ENTRY)
         .leftJoin(COURSE_OPENED)
         .on(isOf(FactKind.COURSE_OPENED, COURSE_OPENED.ENTRY_ID))
-        .leftJoin(SCREENING_ANSWERED)
-        .on(isOf(FactKind.SCREENING_ANSWERED, SCREENING_ANSWERED.ENTRY_ID))
+        .leftJoin(SCREENED)
+        .on(isOf(FactKind.SCREENED, SCREENED.ENTRY_ID))
+        .leftJoin(DECISION_WRITTEN)
+        .on(isOf(FactKind.DECISION_WRITTEN, DECISION_WRITTEN.ENTRY_ID))
+        .leftJoin(BASELINE_RECORDED)
+        .on(isOf(FactKind.BASELINE_RECORDED, BASELINE_RECORDED.ENTRY_ID))
+        .leftJoin(EXAMINATION_RECORDED)
+        .on(isOf(FactKind.EXAMINATION_RECORDED, EXAMINATION_RECORDED.ENTRY_ID))
+        .leftJoin(VIAL_RECEIVED)
+        .on(isOf(FactKind.VIAL_RECEIVED, VIAL_RECEIVED.ENTRY_ID))
+        .leftJoin(OBSERVATION_STARTED)
+        .on(isOf(FactKind.OBSERVATION_STARTED, OBSERVATION_STARTED.ENTRY_ID))
+        .leftJoin(OBSERVATION_NOTED)
+        .on(isOf(FactKind.OBSERVATION_NOTED, OBSERVATION_NOTED.ENTRY_ID))
         .leftJoin(PLAN_CHOSEN)
         .on(isOf(FactKind.PLAN_CHOSEN, PLAN_CHOSEN.ENTRY_ID))
         .leftJoin(READINESS_RECORDED)

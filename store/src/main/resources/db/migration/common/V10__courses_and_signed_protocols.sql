@@ -18,13 +18,68 @@ create table course_opened (
 create index course_opened_by_name on course_opened (name_key, birth_date);
 create index course_opened_by_record on course_opened (record_key);
 
-create table screening_answered (
+-- A screening replaces the one before it whole; each answer keeps the time at which it was last
+-- said to be true.
+create table screened (
   entry_id varchar(36) not null,
-  contraindication varchar(20) not null,
-  constraint screening_answered_pk primary key (entry_id),
-  constraint screening_answered_has_an_entry foreign key (entry_id) references entry (id),
-  constraint screening_answered_is_an_answer
-    check (contraindication in ('yes', 'no', 'not_known'))
+  answers integer not null,
+  constraint screened_pk primary key (entry_id),
+  constraint screened_has_an_entry foreign key (entry_id) references entry (id)
+);
+
+create table screened_answer (
+  entry_id varchar(36) not null,
+  line integer not null,
+  condition_name varchar(60) not null,
+  answer varchar(20) not null,
+  answered_at timestamp with time zone not null,
+  constraint screened_answer_pk primary key (entry_id, line),
+  constraint screened_answer_of_a_screening foreign key (entry_id) references screened (entry_id),
+  constraint screened_answer_counts_from_1 check (line >= 1),
+  constraint screened_answer_once unique (entry_id, condition_name),
+  constraint screened_answer_is_an_answer check (answer in ('yes', 'no', 'not_known'))
+);
+
+create table decision_written (
+  entry_id varchar(36) not null,
+  condition_name varchar(60) not null,
+  constraint decision_written_pk primary key (entry_id),
+  constraint decision_written_has_an_entry foreign key (entry_id) references entry (id)
+);
+
+create table baseline_recorded (
+  entry_id varchar(36) not null,
+  score smallint,
+  hands varchar(20) not null,
+  sight varchar(20) not null,
+  injector varchar(20) not null,
+  constraint baseline_recorded_pk primary key (entry_id),
+  constraint baseline_recorded_has_an_entry foreign key (entry_id) references entry (id),
+  constraint baseline_recorded_has_a_score check (score is null or score between 1 and 25)
+);
+
+create table examination_recorded (
+  entry_id varchar(36) not null,
+  examined_on date not null,
+  scarring varchar(20) not null,
+  constraint examination_recorded_pk primary key (entry_id),
+  constraint examination_recorded_has_an_entry foreign key (entry_id) references entry (id),
+  constraint examination_recorded_is_an_answer check (scarring in ('yes', 'no', 'not_known'))
+);
+
+-- A vial as its label says. The composition is in words, so that it can be compared.
+create table vial_received (
+  entry_id varchar(36) not null,
+  lot varchar(60) not null,
+  composition varchar(400) not null,
+  made_on date,
+  beyond_use_date date not null,
+  opened_on date,
+  days_in_use integer,
+  device varchar(60) not null,
+  constraint vial_received_pk primary key (entry_id),
+  constraint vial_received_has_an_entry foreign key (entry_id) references entry (id),
+  constraint vial_received_is_used_for_days check (days_in_use is null or days_in_use >= 1)
 );
 
 create table plan_chosen (
@@ -40,6 +95,11 @@ create table plan_chosen (
 create table readiness_recorded (
   entry_id varchar(36) not null,
   item varchar(40) not null,
+  done_on date not null,
+  hospital varchar(120),
+  after_hours_number varchar(120),
+  transport varchar(120),
+  note varchar(1000) not null,
   constraint readiness_recorded_pk primary key (entry_id),
   constraint readiness_recorded_has_an_entry foreign key (entry_id) references entry (id)
 );
@@ -58,11 +118,14 @@ create table dose_signed (
   basis bigint not null,
   asked_at timestamp with time zone not null,
   advice text not null,
+  next_step_microlitres bigint,
   constraint dose_signed_pk primary key (entry_id),
   constraint dose_signed_has_an_entry foreign key (entry_id) references entry (id),
   constraint dose_signed_is_a_volume check (volume_microlitres > 0),
   constraint dose_signed_is_not_above_its_ceiling
     check (volume_microlitres <= ceiling_microlitres),
+  constraint dose_signed_steps_up
+    check (next_step_microlitres is null or next_step_microlitres > volume_microlitres),
   constraint dose_signed_at_a_place check (place in ('clinic', 'home'))
 );
 
@@ -102,10 +165,30 @@ create table injection_reported (
   soft_from_milliseconds bigint,
   soft_before_milliseconds bigint,
   simple_causes varchar(40) not null,
+  place varchar(20) not null,
+  observation varchar(36),
+  onset_milliseconds bigint,
+  usable_milliseconds bigint,
+  side varchar(20),
+  clock_hour smallint,
+  pain smallint,
+  bruise varchar(20) not null,
+  aroused varchar(20) not null,
+  vial varchar(36),
+  other_tablets varchar(200) not null,
+  second_dose varchar(20) not null,
   constraint injection_reported_pk primary key (entry_id),
   constraint injection_reported_has_an_entry foreign key (entry_id) references entry (id),
   constraint injection_reported_is_of_something
     check (drawn_microlitres > 0 and ordered_microlitres > 0),
+  constraint injection_reported_at_a_place check (place in ('clinic', 'home')),
+  constraint injection_reported_ends_an_observation
+    foreign key (observation) references entry (id),
+  constraint injection_reported_from_a_vial foreign key (vial) references entry (id),
+  constraint injection_reported_at_a_spot check (
+    (side is null and clock_hour is null)
+    or (side in ('his_left', 'his_right') and clock_hour between 1 and 12)),
+  constraint injection_reported_has_pain check (pain is null or pain between 0 and 10),
   constraint injection_reported_has_a_grade check (grade between 0 and 4),
   constraint injection_reported_has_a_duration check (
     (soft_after in ('exactly', 'at_least')
@@ -117,6 +200,63 @@ create table injection_reported (
       and soft_before_milliseconds > soft_from_milliseconds)
     or (soft_after = 'not_known'
       and soft_from_milliseconds is null and soft_before_milliseconds is null))
+);
+
+-- What went wrong with an injection.
+create table injection_reported_cause (
+  entry_id varchar(36) not null,
+  line integer not null,
+  cause varchar(40) not null,
+  constraint injection_reported_cause_pk primary key (entry_id, line),
+  constraint injection_reported_cause_of_a_report
+    foreign key (entry_id) references injection_reported (entry_id),
+  constraint injection_reported_cause_counts_from_1 check (line >= 1),
+  constraint injection_reported_cause_is_one unique (entry_id, cause)
+);
+
+-- An injection in the clinic, while it is not yet reported how it ended.
+create table observation_started (
+  entry_id varchar(36) not null,
+  injected_at timestamp with time zone not null,
+  preparation varchar(100) not null,
+  barrel varchar(40) not null,
+  drawn_microlitres bigint not null,
+  ordered_microlitres bigint not null,
+  side varchar(20),
+  clock_hour smallint,
+  systolic smallint,
+  diastolic smallint,
+  pulse smallint,
+  vial varchar(36),
+  constraint observation_started_pk primary key (entry_id),
+  constraint observation_started_has_an_entry foreign key (entry_id) references entry (id),
+  constraint observation_started_from_a_vial foreign key (vial) references entry (id),
+  constraint observation_started_is_of_something
+    check (drawn_microlitres > 0 and ordered_microlitres > 0)
+);
+
+create table observation_noted (
+  entry_id varchar(36) not null,
+  observation varchar(36) not null,
+  moment varchar(20) not null,
+  seen_at timestamp with time zone not null,
+  grade smallint,
+  systolic smallint,
+  diastolic smallint,
+  pulse smallint,
+  constraint observation_noted_pk primary key (entry_id),
+  constraint observation_noted_has_an_entry foreign key (entry_id) references entry (id),
+  constraint observation_noted_of_an_observation foreign key (observation) references entry (id),
+  constraint observation_noted_has_a_grade check (grade is null or grade between 0 and 4)
+);
+
+-- A day of the room that was closed, with nobody left under observation. It is of no one course.
+create table room_day_closed (
+  entry_id varchar(36) not null,
+  closed_day date not null,
+  constraint room_day_closed_pk primary key (entry_id),
+  constraint room_day_closed_has_an_entry foreign key (entry_id) references entry (id),
+  constraint room_day_closed_once unique (closed_day)
 );
 
 create table volume_reopened (

@@ -49,9 +49,54 @@ begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists course_opened_is_not_removed before delete on course_opened
 begin select raise(abort, 'facts are never removed'); end;
 
-create trigger if not exists screening_answered_is_not_changed before update on screening_answered
+create trigger if not exists screened_is_not_changed before update on screened
 begin select raise(abort, 'facts are never changed'); end;
-create trigger if not exists screening_answered_is_not_removed before delete on screening_answered
+create trigger if not exists screened_is_not_removed before delete on screened
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists screened_answer_is_not_changed before update on screened_answer
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists screened_answer_is_not_removed before delete on screened_answer
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists decision_written_is_not_changed before update on decision_written
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists decision_written_is_not_removed before delete on decision_written
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists baseline_recorded_is_not_changed before update on baseline_recorded
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists baseline_recorded_is_not_removed before delete on baseline_recorded
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists examination_recorded_is_not_changed before update on examination_recorded
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists examination_recorded_is_not_removed before delete on examination_recorded
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists vial_received_is_not_changed before update on vial_received
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists vial_received_is_not_removed before delete on vial_received
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists injection_reported_cause_is_not_changed before update on injection_reported_cause
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists injection_reported_cause_is_not_removed before delete on injection_reported_cause
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists observation_started_is_not_changed before update on observation_started
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists observation_started_is_not_removed before delete on observation_started
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists observation_noted_is_not_changed before update on observation_noted
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists observation_noted_is_not_removed before delete on observation_noted
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists room_day_closed_is_not_changed before update on room_day_closed
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists room_day_closed_is_not_removed before delete on room_day_closed
 begin select raise(abort, 'facts are never removed'); end;
 
 create trigger if not exists plan_chosen_is_not_changed before update on plan_chosen

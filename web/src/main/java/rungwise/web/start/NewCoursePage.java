@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import rungwise.clinic.start.CourseDraft;
-import rungwise.dosing.history.Answer;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
@@ -27,7 +26,6 @@ public record NewCoursePage(
     Choice preparation,
     Choice barrel,
     Choice protocol,
-    Choice contraindication,
     Choice namesake,
     List<Missing> missing) {
 
@@ -35,14 +33,9 @@ public record NewCoursePage(
   public record Missing(String sentence, String path, String word) {}
 
   private static final String NAMESAKE = "namesake";
-  private static final String CONTRAINDICATIONS =
-      "Hypersensitivity; a disposition to long erections (sickle cell disease or trait, multiple"
-          + " myeloma, leukaemia); angulation, cavernosal fibrosis or Peyronie's disease; a penile"
-          + " implant; sexual activity inadvisable. Source: EU core safety profile, alprostadil,"
-          + " 2012.";
 
   static NewCoursePage empty(StartChoices choices) {
-    var draft = new CourseDraft("", "", "", "", "", "", "", "", false);
+    var draft = new CourseDraft("", "", "", "", "", "", "", false);
     return of(draft, choices, List.of());
   }
 
@@ -59,7 +52,6 @@ public record NewCoursePage(
         preparation(choices, draft.preparation()),
         barrel(choices, draft.barrel()),
         protocol(choices, draft.protocol()),
-        contraindication(draft.contraindication()),
         namesake(draft.namesakeConfirmed()),
         missing(choices));
   }
@@ -102,15 +94,6 @@ public record NewCoursePage(
                         false))
             .toList();
     return pick("protocol", "Titration protocol", options, picked);
-  }
-
-  private static Choice contraindication(String picked) {
-    List<Option> options =
-        Arrays.stream(Answer.values())
-            .map(answer -> new Option(answer.words(), answer.words(), "", false))
-            .toList();
-    return pick("contraindication", "Does he have a contraindication?", options, picked)
-        .withHint(CONTRAINDICATIONS);
   }
 
   private static Choice namesake(boolean confirmed) {

@@ -45,7 +45,6 @@ final class StartController {
       @RequestParam(defaultValue = "") String preparation,
       @RequestParam(defaultValue = "") String barrel,
       @RequestParam(defaultValue = "") String protocol,
-      @RequestParam(defaultValue = "") String contraindication,
       @RequestParam(defaultValue = "") String namesake) {
     var draft =
         new CourseDraft(
@@ -56,7 +55,6 @@ final class StartController {
             preparation,
             barrel,
             protocol,
-            contraindication,
             !namesake.isEmpty());
     return switch (starting.open(actor, draft)) {
       case Reading.Read<CourseId> opened -> {

@@ -1,10 +1,8 @@
 package rungwise.web.titration;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -26,12 +24,10 @@ import rungwise.clinic.titration.CourseViews;
 import rungwise.clinic.titration.SignDraft;
 import rungwise.clinic.titration.Titration;
 import rungwise.dosing.guard.GuardRule;
-import rungwise.dosing.history.Answer;
 import rungwise.dosing.history.Place;
-import rungwise.dosing.history.Readiness;
-import rungwise.dosing.known.Barrel;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Page;
+import rungwise.web.start.StartChoices;
 
 /** The course page and the short forms on it. */
 @Controller
@@ -43,12 +39,12 @@ final class CourseController {
 
   private final Titration titration;
   private final CourseViews views;
-  private final Supplier<List<Barrel>> barrels;
+  private final StartChoices choices;
 
-  CourseController(Titration titration, CourseViews views, TitrationPages.Barrels barrels) {
+  CourseController(Titration titration, CourseViews views, StartChoices choices) {
     this.titration = titration;
     this.views = views;
-    this.barrels = barrels;
+    this.choices = choices;
   }
 
   @GetMapping("/courses/{id}")
@@ -77,13 +73,14 @@ final class CourseController {
       @RequestParam(defaultValue = "") String changed,
       @RequestParam(defaultValue = "") Set<String> overridden,
       @RequestParam(defaultValue = "") String reason,
+      @RequestParam(defaultValue = "false") boolean nextStep,
       RedirectAttributes carried) {
     Set<GuardRule> rules =
         Arrays.stream(GuardRule.values())
             .filter(rule -> overridden.contains(rule.name()))
             .collect(Collectors.toSet());
     CourseId course = courseId(id);
-    var draft = new SignDraft(volume, place, basis, changed, rules, reason);
+    var draft = new SignDraft(volume, place, basis, changed, rules, reason, nextStep);
     Reading<Long> outcome = titration.sign(actor, course, draft);
     return done(actor, course, "dose signed", outcome, "The dose is signed.", carried);
   }
@@ -111,42 +108,30 @@ final class CourseController {
     return done(actor, course, "volume reopened", outcome, "The dose is open again.", carried);
   }
 
-  @PostMapping("/courses/{id}/screening")
-  ModelAndView screening(
+  @PostMapping("/courses/{id}/plan")
+  ModelAndView plan(
       @AuthenticationPrincipal Account actor,
       @PathVariable String id,
-      @RequestParam(defaultValue = "NOT_KNOWN") Answer answer,
-      RedirectAttributes carried) {
-    CourseId course = courseId(id);
-    Reading<Long> outcome = titration.answerScreening(actor, course, answer);
-    return done(actor, course, "screening answered", outcome, "The answer is on record.", carried);
-  }
-
-  @PostMapping("/courses/{id}/ready")
-  ModelAndView ready(
-      @AuthenticationPrincipal Account actor,
-      @PathVariable String id,
-      @RequestParam Readiness item,
-      RedirectAttributes carried) {
-    CourseId course = courseId(id);
-    Reading<Long> outcome = titration.recordReadiness(actor, course, item);
-    return done(actor, course, "readiness recorded", outcome, "That is on record.", carried);
-  }
-
-  @PostMapping("/courses/{id}/syringe")
-  ModelAndView syringe(
-      @AuthenticationPrincipal Account actor,
-      @PathVariable String id,
+      @RequestParam(defaultValue = "") String preparation,
       @RequestParam(defaultValue = "") String barrel,
+      @RequestParam(defaultValue = "") String protocol,
+      @RequestParam(defaultValue = "") String reason,
       RedirectAttributes carried) {
     CourseId course = courseId(id);
-    Reading<Long> outcome = titration.chooseBarrel(actor, course, barrel);
+    Reading<Long> outcome =
+        choices
+            .plan(preparation, barrel, protocol)
+            .map(plan -> titration.choosePlan(actor, course, plan, choices.inUse(), reason))
+            .orElseGet(
+                () ->
+                    Reading.refused(
+                        "Choose preparation, syringe and protocol from the clinic's lists."));
     return done(
         actor,
         course,
-        "syringe chosen",
+        "plan chosen",
         outcome,
-        "The syringe is changed. The dose that was signed for the other one has ended.",
+        "The plan is changed. The dose that was signed for the one before has ended.",
         carried);
   }
 
@@ -169,7 +154,7 @@ final class CourseController {
   }
 
   private CoursePage page(Account actor, CourseId id) {
-    return CoursePage.of(view(id), actor, barrels.get());
+    return CoursePage.of(view(id), actor, choices);
   }
 
   private CourseView view(CourseId id) {

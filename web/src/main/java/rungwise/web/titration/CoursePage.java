@@ -6,13 +6,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
 import rungwise.clinic.titration.CourseView;
 import rungwise.dosing.guard.GuardClass;
-import rungwise.dosing.history.Answer;
 import rungwise.dosing.history.Place;
-import rungwise.dosing.known.Barrel;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
 import rungwise.web.page.DoseLines;
@@ -20,6 +19,7 @@ import rungwise.web.page.DosePicture;
 import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
+import rungwise.web.start.StartChoices;
 
 /**
  * The course page.
@@ -41,12 +41,20 @@ public record CoursePage(
     boolean isPrescriber,
     boolean isClinical,
     Field reason,
-    Choice screening,
-    Choice barrels) {
+    PlanForm plan) {
+
+  /** The form that chooses another preparation, syringe or protocol. */
+  public record PlanForm(Choice preparation, Choice barrel, Choice protocol, Field reason) {}
 
   /** The form that signs a dose. */
   public record SignForm(
-      long basis, Choice volume, Choice place, Choice changed, Choice holds, Field reason) {
+      long basis,
+      Choice volume,
+      Choice place,
+      Choice changed,
+      Choice holds,
+      Field reason,
+      Choice nextStep) {
 
     /** Whether any hold could be overridden. */
     public boolean hasHolds() {
@@ -56,7 +64,7 @@ public record CoursePage(
 
   private static final String NO_HOLD = "";
 
-  static CoursePage of(CourseView view, Account actor, List<Barrel> barrels) {
+  static CoursePage of(CourseView view, Account actor, StartChoices choices) {
     boolean isPrescriber = actor.may(Role.PRESCRIBER);
     boolean isClinical =
         isPrescriber || actor.may(Role.NURSE_EDUCATOR) || actor.may(Role.ON_CALL_CLINICIAN);
@@ -72,8 +80,7 @@ public record CoursePage(
         isPrescriber,
         isClinical,
         Field.of(Field.Kind.TEXT, "reason", "Reason"),
-        contraindicationAgain(),
-        barrels(barrels));
+        planForm(view, choices));
   }
 
   CoursePage withNotice(String text) {
@@ -89,8 +96,7 @@ public record CoursePage(
         isPrescriber,
         isClinical,
         reason,
-        screening,
-        barrels);
+        plan);
   }
 
   CoursePage withFaults(List<String> found) {
@@ -107,8 +113,7 @@ public record CoursePage(
         isPrescriber,
         isClinical,
         reason,
-        screening,
-        barrels);
+        plan);
   }
 
   private static String answer(CourseView view) {
@@ -144,7 +149,17 @@ public record CoursePage(
             Choice.of("overridden", "Override a hold", holds(allowed)),
             Field.of(Field.Kind.TEXT, "reason", "Reason in words")
                 .withHint("Needed when a hold is overridden or the reason is another one.")
-                .optional()));
+                .optional(),
+            Choice.of(
+                "nextStep",
+                "At home, off unless you switch it on",
+                List.of(
+                    new Option(
+                        "true",
+                        "the step above may follow without a new signature",
+                        "Only after a poor response to this dose, over within the hour, with"
+                            + " nothing wrong.",
+                        false)))));
   }
 
   private static List<Option> changes() {
@@ -167,21 +182,39 @@ public record CoursePage(
     return holds.isEmpty() ? List.of(new Option(NO_HOLD, "none", "", false)) : holds;
   }
 
-  private static Choice contraindicationAgain() {
-    List<Option> options =
-        Arrays.stream(Answer.values())
-            .map(answer -> new Option(answer.name(), answer.words(), "", false))
-            .toList();
-    return Choice.of("answer", "Does he have a contraindication?", options);
+  private static PlanForm planForm(CourseView view, StartChoices choices) {
+    Plan now = view.running().plan();
+    return new PlanForm(
+        pick(
+            "preparation",
+            "Preparation",
+            choices.preparations().get().stream()
+                .map(one -> new Option(one.id().value(), one.name(), one.composition(), false))
+                .toList(),
+            now.preparation().value()),
+        pick(
+            "barrel",
+            "Syringe",
+            choices.barrels().get().stream()
+                .map(barrel -> new Option(barrel.token(), barrel.words(), "", false))
+                .toList(),
+            now.barrel()),
+        pick(
+            "protocol",
+            "Titration protocol",
+            choices.protocols().signed().stream()
+                .map(signed -> signed.protocol())
+                .map(one -> new Option(one.key(), one.title(), "version " + one.version(), false))
+                .toList(),
+            now.protocol() + " version " + now.protocolVersion()),
+        Field.of(Field.Kind.TEXT, "reason", "Why")
+            .withHint("Needed for another preparation.")
+            .optional());
   }
 
-  private static Choice barrels(List<Barrel> barrels) {
-    List<Option> options =
-        barrels.stream()
-            .map(barrel -> new Option(barrel.token(), barrel.words(), "", false))
-            .toList();
+  private static Choice pick(String name, String label, List<Option> options, String picked) {
     List<Option> shown =
         options.isEmpty() ? List.of(new Option("", "none yet", "", false)) : options;
-    return Choice.of("barrel", "Syringe", shown).withPicked(Set.of());
+    return Choice.of(name, label, shown).withPicked(Set.of(picked));
   }
 }

@@ -97,6 +97,7 @@ public record ReportForm(
         said(time),
         Occurrence.valueOf(
             said(occurrence).isEmpty() ? Occurrence.NOT_SAID.name() : said(occurrence)),
+        NONE,
         said(mark),
         said(grade),
         said(soft),
@@ -104,6 +105,8 @@ public record ReportForm(
         said(fromMinutes),
         said(beforeMinutes),
         said(causes),
+        NONE,
+        ReportDraft.Details.NONE,
         corrects,
         said(reason));
   }

@@ -1,4 +1,4 @@
-package rungwise.dosing.history;
+package rungwise.dosing.screening;
 
 /** The answer to a safety question. What is not known counts as the unsafe answer. */
 public enum Answer {

@@ -1,0 +1,76 @@
+package rungwise.clinic.room;
+
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.Optional;
+import java.util.stream.Stream;
+import rungwise.clinic.course.CourseFact.ObservationNoted;
+import rungwise.clinic.course.CourseFact.ObservationStarted;
+import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.EntryId;
+import rungwise.dosing.history.Observing;
+import rungwise.dosing.known.DurationLimits;
+import rungwise.dosing.known.Preparation;
+import rungwise.quantities.TimeSpan;
+import rungwise.quantities.Volume;
+
+/**
+ * A man under observation.
+ *
+ * @param since how long ago he was injected
+ * @param nextCheck when he is to be looked at next
+ * @param last what was seen last, if anything was
+ */
+public record Observed(
+    CourseId course,
+    EntryId observation,
+    String fullName,
+    String recordNumber,
+    Preparation preparation,
+    Volume drawn,
+    Instant injectedAt,
+    TimeSpan since,
+    Instant nextCheck,
+    boolean isCheckDue,
+    Optional<ObservationNoted> last) {
+
+  static Observed of(
+      CourseFile file,
+      CourseFile.Written<ObservationStarted> written,
+      Preparation preparation,
+      Instant now) {
+    ObservationStarted started = written.fact();
+    Optional<ObservationNoted> last =
+        file.notesOf(written.entry().id()).stream()
+            .map(CourseFile.Written::fact)
+            .reduce((earlier, later) -> later);
+    Instant seen =
+        Stream.concat(Stream.of(started.injectedAt()), last.stream().map(ObservationNoted::at))
+            .max(Comparator.naturalOrder())
+            .orElseThrow();
+    Instant next = Observing.CHECK_EVERY.value().after(seen);
+    return new Observed(
+        file.id(),
+        written.entry().id(),
+        file.patient().fullName(),
+        file.patient().recordNumber(),
+        preparation,
+        started.drawn(),
+        started.injectedAt(),
+        TimeSpan.between(started.injectedAt(), now),
+        next,
+        !next.isAfter(now),
+        last);
+  }
+
+  /** It has lasted for 4 hours: treat it now. */
+  public boolean isEmergency() {
+    return !since.isLessThan(DurationLimits.EMERGENCY.value());
+  }
+
+  /** It has lasted for 2 hours. */
+  public boolean isLong() {
+    return !since.isLessThan(DurationLimits.CLOSES_VOLUME.value());
+  }
+}

@@ -1,0 +1,217 @@
+package rungwise.clinic.room;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import rungwise.clinic.ClinicTime;
+import rungwise.clinic.course.CourseFact.ObservationNoted;
+import rungwise.clinic.course.CourseFact.ObservationStarted;
+import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.EntryId;
+import rungwise.clinic.course.Moment;
+import rungwise.clinic.course.Vitals;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.titration.CourseChanges;
+import rungwise.clinic.titration.CourseChanges.By;
+import rungwise.clinic.titration.CourseReader;
+import rungwise.clinic.titration.CourseState;
+import rungwise.clinic.titration.TitrationPorts;
+import rungwise.dosing.decision.Clearance;
+import rungwise.quantities.Reading;
+
+/** The use cases of an injection in the clinic, from the needle until he is soft again. */
+public final class Room {
+
+  private static final String GONE =
+      "This observation was ended or changed meanwhile: open the board again.";
+
+  private final TitrationPorts ports;
+  private final CourseChanges changes;
+  private final CourseReader reader;
+  private final RoomDays days;
+
+  public Room(TitrationPorts ports, RoomDays days) {
+    this.ports = ports;
+    this.changes = new CourseChanges(ports);
+    this.reader = new CourseReader(ports);
+    this.days = days;
+  }
+
+  /**
+   * Writes down that he was injected. The safety checks are asked as of that time; where they
+   * forbid it, nothing is written unless it has happened already.
+   */
+  public Reading<Long> start(Account actor, CourseId id, StartDraft draft) {
+    return changes.change(
+        actor,
+        By.CLINICIAN,
+        id,
+        (file, now) -> {
+          Reading<ObservationStarted> reading =
+              new VisitReading(ports.time(), now).start(draft, file);
+          if (reading.found().isEmpty()) {
+            return new Reading.Refused<>(reading.faults());
+          }
+          ObservationStarted fact = reading.orThrow();
+          List<String> blocks = blocks(reader.state(file, fact.injectedAt()), fact);
+          if (!blocks.isEmpty() && !draft.alreadyGiven()) {
+            return new Reading.Refused<>(blocks);
+          }
+          var notices = new ArrayList<>(reading.notices());
+          blocks.forEach(block -> notices.add("Recorded although: " + block));
+          return new Reading.Read<>(changes.append(id, fact, actor, now), notices);
+        });
+  }
+
+  private static List<String> blocks(CourseState state, ObservationStarted fact) {
+    var blocks = new ArrayList<String>();
+    Clearance clearance = state.mayInject();
+    clearance.blocks().stream()
+        .map(verdict -> "Not now: " + verdict.rule().wording())
+        .forEach(blocks::add);
+    state
+        .file()
+        .signedDose()
+        .filter(signed -> !signed.fact().volume().equals(fact.drawn()))
+        .ifPresent(
+            signed ->
+                blocks.add(
+                    "Not now: "
+                        + fact.drawn()
+                        + " is not the signed dose of "
+                        + signed.fact().volume()
+                        + "."));
+    return blocks;
+  }
+
+  /** Writes down what was seen at a time of an observation. */
+  public Reading<Long> note(Account actor, CourseId id, EntryId observation, NoteDraft draft) {
+    return changes.change(
+        actor,
+        By.CLINICIAN,
+        id,
+        (file, now) -> {
+          var open = open(file, observation);
+          if (open.isEmpty()) {
+            return Reading.refused(GONE);
+          }
+          Reading<ObservationNoted> reading =
+              new VisitReading(ports.time(), now)
+                  .note(draft, observation, open.get().fact().injectedAt());
+          return reading.found().isEmpty()
+              ? new Reading.Refused<>(reading.faults())
+              : Reading.of(changes.append(id, reading.orThrow(), actor, now));
+        });
+  }
+
+  /** Ends an observation: he is soft again, or has left before. The report is written with it. */
+  public Reading<Long> end(Account actor, CourseId id, EntryId observation, EndDraft draft) {
+    return changes.change(
+        actor,
+        By.CLINICIAN,
+        id,
+        (file, now) -> {
+          var open = open(file, observation);
+          if (open.isEmpty()) {
+            return Reading.refused(GONE);
+          }
+          Reading<VisitReading.Ended> reading =
+              new VisitReading(ports.time(), now).end(draft, open.get(), file);
+          if (reading.found().isEmpty()) {
+            return new Reading.Refused<>(reading.faults());
+          }
+          VisitReading.Ended ended = reading.orThrow();
+          changes.append(
+              id,
+              new ObservationNoted(
+                  observation,
+                  ended.isSoft() ? Moment.FULLY_SOFT : Moment.CHECKED,
+                  ended.at(),
+                  Optional.of(ended.report().grade()),
+                  ended.after()),
+              actor,
+              now);
+          return new Reading.Read<>(
+              changes.append(id, ended.report(), actor, now, draft.note()), reading.notices());
+        });
+  }
+
+  private static Optional<CourseFile.Written<ObservationStarted>> open(
+      CourseFile file, EntryId observation) {
+    return file.observing().stream()
+        .filter(written -> written.entry().id().equals(observation))
+        .findFirst();
+  }
+
+  /** Everybody under observation now, the one injected first on top. */
+  public List<Observed> board() {
+    Instant now = changes.now();
+    return ports.courses().underObservation().stream()
+        .flatMap(id -> ports.courses().find(id).stream())
+        .flatMap(
+            file ->
+                file.observing().stream()
+                    .map(written -> Observed.of(file, written, reader.preparationOf(file), now)))
+        .sorted(Comparator.comparing(Observed::injectedAt))
+        .toList();
+  }
+
+  /** Ends the day of the room, unless somebody is still under observation. */
+  public Reading<LocalDate> closeDay(Account actor) {
+    if (!By.CLINICIAN.includes(actor)) {
+      return Reading.refused(By.CLINICIAN.refusal());
+    }
+    return ports
+        .transactions()
+        .inTransaction(
+            () -> {
+              List<Observed> board = board();
+              if (!board.isEmpty()) {
+                String names = String.join(", ", board.stream().map(Observed::fullName).toList());
+                return Reading.refused(
+                    "The day cannot be closed: under observation still: " + names + ".");
+              }
+              LocalDate today = LocalDate.ofInstant(changes.now(), ports.time().zone());
+              if (days.lastClosed().filter(today::equals).isPresent()) {
+                return Reading.refused("The day is closed already.");
+              }
+              days.close(today, actor.id(), changes.now());
+              return Reading.of(today);
+            });
+  }
+
+  /** The day that was closed last, if one was. */
+  public Optional<LocalDate> lastClosed() {
+    return days.lastClosed();
+  }
+
+  /** Vital signs as typed, or why they cannot be. All three or none. */
+  static Reading<Optional<Vitals>> vitals(String systolic, String diastolic, String pulse) {
+    boolean isEmpty = systolic.isBlank() && diastolic.isBlank() && pulse.isBlank();
+    if (isEmpty) {
+      return Reading.of(Optional.empty());
+    }
+    boolean areNumbers =
+        List.of(systolic, diastolic, pulse).stream()
+            .allMatch(text -> text.strip().matches("[0-9]{2,3}"));
+    if (areNumbers) {
+      int high = Integer.parseInt(systolic.strip());
+      int low = Integer.parseInt(diastolic.strip());
+      int beats = Integer.parseInt(pulse.strip());
+      if (Vitals.isPossible(high, low, beats)) {
+        return Reading.of(Optional.of(new Vitals(high, low, beats)));
+      }
+    }
+    return Reading.refused(
+        "Blood pressure and pulse: give all three as whole numbers, such as 128, 76 and 72.");
+  }
+
+  /** The wall clock of the room. */
+  public ClinicTime time() {
+    return ports.time();
+  }
+}

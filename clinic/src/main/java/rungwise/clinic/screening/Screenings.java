@@ -1,0 +1,190 @@
+package rungwise.clinic.screening;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import rungwise.clinic.ClinicTime;
+import rungwise.clinic.course.Baseline;
+import rungwise.clinic.course.CourseFact.BaselineRecorded;
+import rungwise.clinic.course.CourseFact.DecisionWritten;
+import rungwise.clinic.course.CourseFact.ExaminationRecorded;
+import rungwise.clinic.course.CourseFact.Screened;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.titration.CourseChanges;
+import rungwise.clinic.titration.CourseChanges.By;
+import rungwise.clinic.titration.TitrationPorts;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
+import rungwise.dosing.screening.ErectileScore;
+import rungwise.dosing.screening.Screening.Answered;
+import rungwise.quantities.Reading;
+
+/** The use cases of the screening: answers, decisions, baseline and examinations. */
+public final class Screenings {
+
+  private final CourseChanges changes;
+  private final ClinicTime time;
+
+  public Screenings(TitrationPorts ports) {
+    this.changes = new CourseChanges(ports);
+    this.time = ports.time();
+  }
+
+  /**
+   * Writes down what he answered. An answer that was given or changed has today's date, as have all
+   * if he said that they are still true; the others keep the date that they had.
+   */
+  public Reading<Long> answer(Account actor, CourseId id, ScreeningDraft draft) {
+    return changes.change(
+        actor,
+        By.CLINICIAN,
+        id,
+        (file, now) -> {
+          Map<Condition, Answered> before =
+              file.screened().map(written -> written.fact().answers()).orElse(Map.of());
+          var faults = new ArrayList<String>();
+          Map<Condition, Answered> answers = merged(before, draft, now, faults);
+          if (answers.equals(before) && faults.isEmpty()) {
+            faults.add("Nothing was answered: choose an answer, or say that all is still true.");
+          }
+          return faults.isEmpty()
+              ? Reading.of(changes.append(id, new Screened(answers), actor, now))
+              : new Reading.Refused<>(faults);
+        });
+  }
+
+  private static Map<Condition, Answered> merged(
+      Map<Condition, Answered> before, ScreeningDraft draft, Instant now, List<String> faults) {
+    var answers = new EnumMap<Condition, Answered>(Condition.class);
+    answers.putAll(before);
+    if (draft.stillTrue()) {
+      answers.replaceAll((condition, old) -> new Answered(old.answer(), now));
+    }
+    draft
+        .answers()
+        .forEach(
+            (name, text) -> {
+              Optional<Condition> condition = Condition.of(name);
+              Optional<Answer> answer = answer(text);
+              if (condition.isEmpty() || answer.isEmpty()) {
+                faults.add("\"" + text + "\" is no answer to " + name + ": choose one.");
+                return;
+              }
+              boolean isSame =
+                  Optional.ofNullable(before.get(condition.get()))
+                      .filter(old -> old.answer() == answer.get())
+                      .isPresent();
+              if (!isSame) {
+                answers.put(condition.get(), new Answered(answer.get(), now));
+              }
+            });
+    return answers;
+  }
+
+  static Optional<Answer> answer(String text) {
+    return Arrays.stream(Answer.values()).filter(one -> one.words().equals(text)).findFirst();
+  }
+
+  /** Writes down a prescriber's decision to go on with a condition that asks for one. */
+  public Reading<Long> decide(Account actor, CourseId id, String name, String reason) {
+    return changes.change(
+        actor,
+        By.PRESCRIBER,
+        id,
+        (file, now) -> {
+          Optional<Condition> condition =
+              Condition.of(name).filter(one -> file.screening().answerTo(one) == Answer.YES);
+          return condition.isEmpty()
+              ? Reading.refused("He has no such condition on record: open the screening again.")
+              : changes.appendWithReason(
+                  id, new DecisionWritten(condition.get()), actor, now, Optional.empty(), reason);
+        });
+  }
+
+  /** Writes down where he stands before treatment. */
+  public Reading<Long> baseline(Account actor, CourseId id, BaselineDraft draft) {
+    var faults = new ArrayList<String>();
+    Optional<ErectileScore> score = score(draft.score().strip(), faults);
+    var hands = one(Baseline.Ability.values(), draft.hands(), "how well his hands serve", faults);
+    var sight = one(Baseline.Ability.values(), draft.sight(), "how well he sees", faults);
+    var injector = one(Baseline.Injector.values(), draft.injector(), "who will inject", faults);
+    return changes.change(
+        actor,
+        By.CLINICIAN,
+        id,
+        (file, now) ->
+            faults.isEmpty()
+                ? Reading.of(
+                    changes.append(
+                        id,
+                        new BaselineRecorded(
+                            new Baseline(
+                                score,
+                                hands.orElseThrow(),
+                                sight.orElseThrow(),
+                                injector.orElseThrow())),
+                        actor,
+                        now))
+                : new Reading.Refused<>(faults));
+  }
+
+  private static Optional<ErectileScore> score(String text, List<String> faults) {
+    if (text.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<ErectileScore> score =
+        text.matches("[0-9]{1,2}") ? ErectileScore.of(Integer.parseInt(text)) : Optional.empty();
+    if (score.isEmpty()) {
+      faults.add("The score is a whole number from 1 to 25, not \"" + text + "\".");
+    }
+    return score;
+  }
+
+  private static <E extends Enum<E>> Optional<E> one(
+      E[] choices, String token, String what, List<String> faults) {
+    Optional<E> found =
+        Arrays.stream(choices)
+            .filter(one -> one.name().toLowerCase(Locale.ROOT).equals(token))
+            .findFirst();
+    if (found.isEmpty()) {
+      faults.add("Choose " + what + ". Not known is an answer.");
+    }
+    return found;
+  }
+
+  /** Writes down an examination for curvature and scarring. */
+  public Reading<Long> examine(
+      Account actor, CourseId id, String day, String scarring, String note) {
+    Reading<LocalDate> date = ClinicTime.readDate(day);
+    var faults = new ArrayList<>(date.faults());
+    date.found()
+        .filter(one -> one.isAfter(LocalDate.ofInstant(changes.now(), time.zone())))
+        .ifPresent(one -> faults.add(ClinicTime.words(one) + " is still to come."));
+    Optional<Answer> found = answer(scarring);
+    if (found.isEmpty()) {
+      faults.add("Choose whether curvature or scarring was found.");
+    }
+    CourseChanges.textFault(note).ifPresent(faults::add);
+    return changes.change(
+        actor,
+        By.CLINICIAN,
+        id,
+        (file, now) ->
+            faults.isEmpty()
+                ? Reading.of(
+                    changes.append(
+                        id,
+                        new ExaminationRecorded(date.found().orElseThrow(), found.orElseThrow()),
+                        actor,
+                        now,
+                        note))
+                : new Reading.Refused<>(faults));
+  }
+}

@@ -1,0 +1,82 @@
+package rungwise.clinic.supply;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import rungwise.clinic.course.CourseFact.VialReceived;
+import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.EntryId;
+import rungwise.clinic.course.Vial;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.titration.CourseChanges;
+import rungwise.clinic.titration.CourseChanges.By;
+import rungwise.clinic.titration.CourseReader;
+import rungwise.clinic.titration.TitrationPorts;
+import rungwise.quantities.Reading;
+
+/** The use cases of a man's vials: what the label says, and when it was opened. */
+public final class Vials {
+
+  private final CourseChanges changes;
+  private final CourseReader reader;
+
+  public Vials(TitrationPorts ports) {
+    this.changes = new CourseChanges(ports);
+    this.reader = new CourseReader(ports);
+  }
+
+  /** Writes down a vial that was dispensed to him. A label that differs is kept, and told. */
+  public Reading<Long> receive(Account actor, CourseId id, VialDraft draft) {
+    return keep(actor, id, draft, Optional.empty(), "");
+  }
+
+  /** Writes an addendum to a vial, for example the day on which it was opened. */
+  public Reading<Long> amend(
+      Account actor, CourseId id, EntryId vial, VialDraft draft, String reason) {
+    return keep(actor, id, draft, Optional.of(vial), reason);
+  }
+
+  private Reading<Long> keep(
+      Account actor, CourseId id, VialDraft draft, Optional<EntryId> corrects, String reason) {
+    return changes.change(
+        actor,
+        By.CLINICIAN,
+        id,
+        (file, now) -> {
+          Reading<Vial> vial = VialReading.of(draft);
+          var faults = new ArrayList<>(vial.faults());
+          corrects
+              .filter(entry -> isMissing(file, entry))
+              .ifPresent(
+                  entry -> faults.add("The vial was amended meanwhile: open the course again."));
+          if (!faults.isEmpty()) {
+            return new Reading.Refused<>(faults);
+          }
+          var fact = new VialReceived(vial.orThrow());
+          Reading<Long> kept =
+              corrects.isPresent()
+                  ? changes.appendWithReason(id, fact, actor, now, corrects, reason)
+                  : Reading.of(changes.append(id, fact, actor, now));
+          return kept.found()
+              .<Reading<Long>>map(number -> new Reading.Read<>(number, notices(file, fact.vial())))
+              .orElse(kept);
+        });
+  }
+
+  private static boolean isMissing(CourseFile file, EntryId entry) {
+    return file.vials().stream().noneMatch(written -> written.entry().id().equals(entry));
+  }
+
+  private List<String> notices(CourseFile file, Vial vial) {
+    String ordered = reader.preparationOf(file).composition();
+    return vial.composition().equals(ordered)
+        ? List.of()
+        : List.of(
+            "The label says "
+                + vial.composition()
+                + ", the order "
+                + ordered
+                + ": this vial is not to be used.");
+  }
+}

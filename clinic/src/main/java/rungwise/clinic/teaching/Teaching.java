@@ -1,0 +1,98 @@
+package rungwise.clinic.teaching;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import rungwise.clinic.ClinicTime;
+import rungwise.clinic.course.CourseFact.ReadinessRecorded;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.EmergencyPlan;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.titration.CourseChanges;
+import rungwise.clinic.titration.CourseChanges.By;
+import rungwise.clinic.titration.TitrationPorts;
+import rungwise.dosing.history.Readiness;
+import rungwise.quantities.Reading;
+
+/** The use case that writes down what must be done before a man injects at home. */
+public final class Teaching {
+
+  private static final int LONGEST_LINE = 120;
+
+  private final CourseChanges changes;
+  private final ClinicTime time;
+
+  public Teaching(TitrationPorts ports) {
+    this.changes = new CourseChanges(ports);
+    this.time = ports.time();
+  }
+
+  /** Writes down one item with its day; a later record of the same item stands beside it. */
+  public Reading<Long> record(Account actor, CourseId id, ReadinessDraft draft) {
+    return changes.change(
+        actor,
+        By.CLINICIAN,
+        id,
+        (file, now) -> {
+          Reading<ReadinessRecorded> fact = read(draft, LocalDate.ofInstant(now, time.zone()));
+          return fact.found().isEmpty()
+              ? new Reading.Refused<>(fact.faults())
+              : Reading.of(changes.append(id, fact.orThrow(), actor, now));
+        });
+  }
+
+  private static Reading<ReadinessRecorded> read(ReadinessDraft draft, LocalDate today) {
+    var faults = new ArrayList<String>();
+    Optional<Readiness> item =
+        Arrays.stream(Readiness.values())
+            .filter(one -> one.name().equals(draft.item()))
+            .findFirst();
+    if (item.isEmpty()) {
+      faults.add("Choose what was done.");
+    }
+    Reading<LocalDate> day = ClinicTime.readDate(draft.day());
+    faults.addAll(day.faults());
+    day.found()
+        .filter(one -> one.isAfter(today))
+        .ifPresent(one -> faults.add(ClinicTime.words(one) + " is still to come."));
+    CourseChanges.textFault(draft.note()).ifPresent(faults::add);
+    boolean isPlan = item.equals(Optional.of(Readiness.EMERGENCY_PLAN));
+    if (isPlan) {
+      faults.addAll(planFaults(draft));
+    }
+    if (!faults.isEmpty()) {
+      return new Reading.Refused<>(faults);
+    }
+    return Reading.of(
+        new ReadinessRecorded(
+            item.orElseThrow(),
+            day.found().orElseThrow(),
+            isPlan ? Optional.of(plan(draft)) : Optional.empty(),
+            draft.note().strip()));
+  }
+
+  private static EmergencyPlan plan(ReadinessDraft draft) {
+    return new EmergencyPlan(
+        draft.hospital().strip(), draft.afterHoursNumber().strip(), draft.transport().strip());
+  }
+
+  private static List<String> planFaults(ReadinessDraft draft) {
+    var faults = new ArrayList<String>();
+    if (draft.hospital().isBlank()) {
+      faults.add("Enter the hospital that he goes to.");
+    }
+    if (draft.afterHoursNumber().isBlank()) {
+      faults.add("Enter the number that is answered after hours.");
+    }
+    if (draft.transport().isBlank()) {
+      faults.add("Enter how he gets there, and who drives.");
+    }
+    Stream.of(draft.hospital(), draft.afterHoursNumber(), draft.transport())
+        .filter(line -> line.length() > LONGEST_LINE)
+        .forEach(line -> faults.add("Write at most " + LONGEST_LINE + " characters a line."));
+    return faults;
+  }
+}

@@ -1,0 +1,138 @@
+package rungwise.clinic.titration;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BiFunction;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import rungwise.clinic.ClinicTime;
+import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.EmergencyPlan;
+import rungwise.clinic.course.InjectionDetails;
+import rungwise.clinic.titration.CourseView.VerdictText;
+import rungwise.dosing.decision.Advice;
+import rungwise.dosing.decision.NonResponseStep;
+import rungwise.dosing.decision.TitrationRule;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
+import rungwise.dosing.screening.Screening;
+import rungwise.quantities.TimeSpan;
+
+/** What stands around the doses of a course, in words. */
+final class AroundWords {
+
+  private static final int USUAL_OF_LAST = 5;
+
+  private final ClinicTime time;
+  private final BiFunction<List<Verdict>, Instant, List<VerdictText>> texts;
+
+  AroundWords(ClinicTime time, BiFunction<List<Verdict>, Instant, List<VerdictText>> texts) {
+    this.time = time;
+    this.texts = texts;
+  }
+
+  CourseView.Around of(CourseState state, Advice advice) {
+    CourseFile file = state.file();
+    LocalDate due = examinationDue(state);
+    boolean isAtMaximum = advice.reason().rule() == TitrationRule.AT_MAXIMUM;
+    return new CourseView.Around(
+        screening(state),
+        file.baseline().map(EntryWords::words).orElse(""),
+        file.vial().map(written -> EntryWords.words(written.fact().vial())).orElse(""),
+        file.emergencyPlan().map(EmergencyPlan::words).orElse(""),
+        usual(file),
+        file.observing().stream()
+            .findFirst()
+            .map(written -> time.words(written.fact().injectedAt())),
+        callBack(file),
+        "due " + ClinicTime.words(due),
+        !due.isAfter(LocalDate.ofInstant(state.now(), time.zone())),
+        texts.apply(
+            advice.courseVerdicts().stream()
+                .filter(verdict -> verdict.rule() == GuardRule.CAUTION)
+                .toList(),
+            state.now()),
+        state.question().screening().undecided(state.question().preparation()),
+        isAtMaximum ? List.of(NonResponseStep.values()) : List.of());
+  }
+
+  private String screening(CourseState state) {
+    Screening screening = state.question().screening();
+    Preparation preparation = state.question().preparation();
+    Optional<Instant> oldest = screening.oldest(preparation);
+    if (oldest.isEmpty()) {
+      return "not asked yet";
+    }
+    List<Condition> open = screening.open(preparation);
+    String yes =
+        screening.answers().entrySet().stream()
+            .filter(one -> one.getValue().answer() == Answer.YES)
+            .map(one -> one.getKey().words())
+            .collect(Collectors.joining("; "));
+    return (yes.isEmpty() ? "no condition" : yes)
+        + (open.isEmpty() ? "" : "; " + open.size() + " questions open")
+        + "; cardiac class "
+        + screening.cardiacRisk().map(risk -> risk.words()).orElse("not known")
+        + "; oldest answer of "
+        + ClinicTime.words(LocalDate.ofInstant(oldest.get(), time.zone()));
+  }
+
+  /** From the last examination, or from the first entry of the course. */
+  private LocalDate examinationDue(CourseState state) {
+    LocalDate last =
+        state
+            .file()
+            .examined()
+            .map(written -> written.fact().day())
+            .orElse(
+                LocalDate.ofInstant(state.file().entries().getFirst().recordedAt(), time.zone()));
+    return last.plusMonths(state.question().protocol().limits().reviewMonths().value());
+  }
+
+  /** How it usually goes: the middle one of the last useful injections that said so. */
+  private static String usual(CourseFile file) {
+    Optional<TimeSpan> onset = middle(file, InjectionDetails::onset);
+    Optional<TimeSpan> usable = middle(file, InjectionDetails::usable);
+    return onset.map(one -> "first firm after " + one).orElse("")
+        + (onset.isPresent() && usable.isPresent() ? ", " : "")
+        + usable.map(one -> "usable for " + one).orElse("");
+  }
+
+  private static Optional<TimeSpan> middle(
+      CourseFile file, Function<InjectionDetails, Optional<TimeSpan>> part) {
+    List<TimeSpan> all =
+        file.reports().stream()
+            .map(CourseFile.Written::fact)
+            .filter(report -> report.grade().isUseful())
+            .filter(report -> report.preparation().equals(file.plan().preparation()))
+            .flatMap(report -> part.apply(report.details()).stream())
+            .toList();
+    List<TimeSpan> last =
+        all.subList(Math.max(0, all.size() - USUAL_OF_LAST), all.size()).stream().sorted().toList();
+    return last.isEmpty() ? Optional.empty() : Optional.of(last.get((last.size() - 1) / 2));
+  }
+
+  /** Nobody has asked yet how it ended. */
+  private Optional<String> callBack(CourseFile file) {
+    return file.reports().stream()
+        .map(CourseFile.Written::fact)
+        .filter(report -> report.soft() instanceof SoftAfter.AtLeast)
+        .reduce((earlier, later) -> later)
+        .map(this::callBackWords);
+  }
+
+  private String callBackWords(InjectionReported report) {
+    return "Call him now: "
+        + report.soft().words()
+        + ", injected "
+        + time.words(report.injectedAt())
+        + ". Then correct the report with the time at which it was soft.";
+  }
+}

@@ -1,0 +1,115 @@
+package rungwise.clinic.titration;
+
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.Optional;
+import java.util.function.BiFunction;
+import rungwise.clinic.course.CourseFact;
+import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.EntryId;
+import rungwise.clinic.course.NewEntry;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.people.Role;
+import rungwise.quantities.Reading;
+
+/**
+ * How a course is changed: the record is read and appended to in one transaction, by somebody who
+ * may. What every use case about a course shares stands here.
+ */
+public final class CourseChanges {
+
+  public static final String REASON_MISSING = "Write the reason: it stays on record.";
+
+  private static final String NO_COURSE = "There is no such course: open the list again.";
+  private static final int LONGEST_TEXT = 1000;
+
+  private final TitrationPorts ports;
+
+  public CourseChanges(TitrationPorts ports) {
+    this.ports = ports;
+  }
+
+  /** Who may make a change. */
+  public enum By {
+    PRESCRIBER("Only a prescriber can do that."),
+    CLINICIAN("Only a prescriber, a nurse educator or an on-call clinician can do that.");
+
+    private final String refusal;
+
+    By(String refusal) {
+      this.refusal = refusal;
+    }
+
+    /** What is said to somebody who may not. */
+    public String refusal() {
+      return refusal;
+    }
+
+    public boolean includes(Account actor) {
+      boolean isPrescriber = actor.may(Role.PRESCRIBER);
+      return switch (this) {
+        case PRESCRIBER -> isPrescriber;
+        case CLINICIAN ->
+            isPrescriber || actor.may(Role.NURSE_EDUCATOR) || actor.may(Role.ON_CALL_CLINICIAN);
+      };
+    }
+  }
+
+  /** The instant as it can be stored, so that what is asked now can be asked again. */
+  public Instant now() {
+    return ports.clock().instant().truncatedTo(ChronoUnit.MILLIS);
+  }
+
+  /** Does a piece of work on the record as it is now, in one transaction. */
+  public Reading<Long> change(
+      Account actor, By by, CourseId id, BiFunction<CourseFile, Instant, Reading<Long>> work) {
+    if (!by.includes(actor)) {
+      return Reading.refused(by.refusal);
+    }
+    return ports
+        .transactions()
+        .inTransaction(
+            () ->
+                ports
+                    .courses()
+                    .find(id)
+                    .map(file -> work.apply(file, now()))
+                    .orElseGet(() -> Reading.refused(NO_COURSE)));
+  }
+
+  /** Appends a fact and gives back its number. */
+  public long append(CourseId id, CourseFact fact, Account actor, Instant now) {
+    return ports.courses().append(NewEntry.of(id, fact, actor.id(), now));
+  }
+
+  /** Appends a fact with the writer's words, where there are any. */
+  public long append(CourseId id, CourseFact fact, Account actor, Instant now, String words) {
+    NewEntry entry = NewEntry.of(id, fact, actor.id(), now);
+    return ports.courses().append(words.isBlank() ? entry : entry.because(words.strip()));
+  }
+
+  /** Appends a fact for which a reason must be written, or refuses if none is. */
+  public Reading<Long> appendWithReason(
+      CourseId id,
+      CourseFact fact,
+      Account actor,
+      Instant now,
+      Optional<EntryId> corrects,
+      String reason) {
+    Optional<String> fault = textFault(reason);
+    if (reason.isBlank() || fault.isPresent()) {
+      return Reading.refused(fault.orElse(REASON_MISSING));
+    }
+    NewEntry entry = NewEntry.of(id, fact, actor.id(), now).because(reason.strip());
+    return Reading.of(ports.courses().append(corrects.map(entry::correcting).orElse(entry)));
+  }
+
+  /** Why a text cannot be kept; empty if it can. */
+  public static Optional<String> textFault(String text) {
+    return text.length() > LONGEST_TEXT
+        ? Optional.of(
+            "Write at most " + LONGEST_TEXT + " characters: this has " + text.length() + ".")
+        : Optional.empty();
+  }
+}

@@ -1,0 +1,40 @@
+package rungwise.clinic.titration;
+
+import java.util.ArrayList;
+import java.util.stream.Collectors;
+import rungwise.clinic.course.Cause;
+import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.InjectionDetails;
+import rungwise.dosing.screening.Answer;
+
+/** What else a report said, in a line. */
+final class DetailsWords {
+
+  private DetailsWords() {}
+
+  static String of(InjectionReported report) {
+    InjectionDetails details = report.details();
+    var words = new ArrayList<String>();
+    words.add(report.place().words());
+    details.spot().ifPresent(spot -> words.add(spot.words()));
+    details.onset().ifPresent(onset -> words.add("first firm after " + onset));
+    details.usable().ifPresent(usable -> words.add("usable for " + usable));
+    details.pain().ifPresent(pain -> words.add("pain " + pain + " of 10"));
+    if (details.bruise() == Answer.YES) {
+      words.add("a bruise");
+    }
+    if (details.aroused() == Answer.NO) {
+      words.add("not aroused");
+    }
+    if (!details.causes().isEmpty()) {
+      words.add(details.causes().stream().map(Cause::words).collect(Collectors.joining(", ")));
+    }
+    if (!details.otherTablets().isEmpty()) {
+      words.add("also took: " + details.otherTablets());
+    }
+    if (details.secondDose() == Answer.YES) {
+      words.add("a second dose that day");
+    }
+    return String.join("; ", words);
+  }
+}

@@ -1,0 +1,27 @@
+package rungwise.dosing.history;
+
+import java.time.Instant;
+import rungwise.dosing.known.Preparation;
+
+/**
+ * The vial that the next dose would be drawn from.
+ *
+ * @param stock which vial it is, and how fresh on that day
+ * @param label what its label says it holds
+ * @param usableUntil the end of its last day, itself left out
+ */
+public record VialInHand(Stock stock, Label label, Instant usableUntil) {
+
+  /**
+   * The words of a label.
+   *
+   * @param composition such as "alprostadil 20 mcg per mL"
+   */
+  public record Label(String composition) {
+
+    /** Whether it says exactly what a preparation holds. */
+    public boolean isOf(Preparation preparation) {
+      return composition.equals(preparation.composition());
+    }
+  }
+}

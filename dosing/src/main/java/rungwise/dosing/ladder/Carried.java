@@ -1,0 +1,53 @@
+package rungwise.dosing.ladder;
+
+import java.util.Comparator;
+import java.util.Optional;
+import rungwise.dosing.known.Component;
+import rungwise.dosing.known.Ingredient;
+import rungwise.dosing.known.Preparation;
+import rungwise.quantities.ExactVolume;
+import rungwise.quantities.Mass;
+import rungwise.quantities.Volume;
+
+/**
+ * What a man tolerated of the preparation before, and what it allows of the next one. No published
+ * table converts one mixture into another, so no component may exceed what he last tolerated of it.
+ *
+ * @param from the preparation before
+ * @param tolerated the volume of it that he last tolerated
+ */
+public record Carried(Preparation from, Volume tolerated) {
+
+  /** Whether he has had every component of the next preparation, so that a volume carries over. */
+  public boolean carriesTo(Preparation next) {
+    return next.ingredients().stream()
+        .allMatch(ingredient -> from.ingredient(ingredient.component()).isPresent());
+  }
+
+  /** The volume of the next preparation that holds as much of one component as he tolerated. */
+  public Optional<ExactVolume> volumeFor(Component component, Preparation next) {
+    Optional<Mass> had = from.ingredient(component).map(ingredient -> ingredient.in(tolerated));
+    return had.flatMap(
+        mass ->
+            next.ingredient(component).map(Ingredient::strength).map(one -> one.volumeOf(mass)));
+  }
+
+  /**
+   * The largest volume at which no shared component exceeds what he tolerated, if any is shared.
+   */
+  public Optional<ExactVolume> most(Preparation next) {
+    return next.ingredients().stream()
+        .flatMap(ingredient -> volumeFor(ingredient.component(), next).stream())
+        .min(Comparator.naturalOrder());
+  }
+
+  /** The highest step at which the next preparation may begin. */
+  public Volume entryTo(Ladder ladder) {
+    return Optional.of(ladder)
+        .filter(one -> carriesTo(one.preparation()))
+        .flatMap(one -> most(one.preparation()))
+        .flatMap(one -> ladder.barrel().markAtOrBelow(one))
+        .flatMap(ladder::atOrBelow)
+        .orElse(ladder.first());
+  }
+}

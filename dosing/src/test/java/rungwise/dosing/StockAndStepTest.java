@@ -1,0 +1,191 @@
+package rungwise.dosing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static rungwise.dosing.LabelWorld.ALPROSTADIL_20_LABEL;
+import static rungwise.dosing.LabelWorld.minutes;
+import static rungwise.dosing.LabelWorld.ml;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import rungwise.dosing.decision.Advice;
+import rungwise.dosing.decision.Decision;
+import rungwise.dosing.decision.TitrationRule;
+import rungwise.dosing.guard.DoseGuards;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.SignedDose;
+import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.Grade;
+import rungwise.dosing.history.Place;
+import rungwise.dosing.history.SimpleCauses;
+import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.history.Stock;
+import rungwise.dosing.supply.Freshness;
+import rungwise.dosing.supply.VialDates;
+
+/** A new vial after older stock, and the one step that may follow without a new signature. */
+final class StockAndStepTest {
+
+  private static final Stock OLD = new Stock("old vial", Freshness.OLD);
+  private static final Stock NEW = new Stock("new vial", Freshness.FRESH);
+
+  private static LabelWorld raisedOnOldStock() {
+    return new LabelWorld()
+        .injected("0.12", Grade.FULLER, minutes(20))
+        .from(OLD)
+        .injected("0.25", Grade.FULLER, minutes(20))
+        .injected("0.5", Grade.FULLER, minutes(20));
+  }
+
+  @Test
+  void a_new_vial_after_older_stock_begins_at_the_last_dose_proven_on_fresh_stock() {
+    Advice advice =
+        Dosing.advise(
+            raisedOnOldStock().holding(LabelWorld.vial(NEW, ALPROSTADIL_20_LABEL)).question());
+
+    assertThat(advice.decision()).isEqualTo(new Decision.StepDown(ml("0.12")));
+    assertThat(advice.reason().rule()).isEqualTo(TitrationRule.NEW_STOCK_RESTART);
+    assertThat(advice.proposal().reasons())
+        .extracting(reason -> reason.rule())
+        .contains(TitrationRule.STEP_AFTER_PARTIAL);
+  }
+
+  @Test
+  void without_any_dose_from_fresh_stock_it_begins_at_the_start() {
+    LabelWorld world =
+        new LabelWorld()
+            .from(Stock.NOT_RECORDED)
+            .injected("0.12", Grade.FULLER, minutes(20))
+            .injected("0.25", Grade.FULLER, minutes(20))
+            .holding(LabelWorld.vial(NEW, ALPROSTADIL_20_LABEL));
+
+    assertThat(Dosing.advise(world.question()).decision())
+        .isEqualTo(new Decision.StepDown(ml("0.12")));
+  }
+
+  @Test
+  void the_same_vial_and_a_new_one_after_fresh_stock_change_nothing() {
+    LabelWorld sameVial = raisedOnOldStock().holding(LabelWorld.vial(OLD, ALPROSTADIL_20_LABEL));
+    LabelWorld afterFresh =
+        new LabelWorld()
+            .injected("0.25", Grade.FULLER, minutes(20))
+            .holding(LabelWorld.vial(NEW, ALPROSTADIL_20_LABEL));
+
+    assertThat(Dosing.advise(sameVial.question()).decision())
+        .isEqualTo(new Decision.StepUp(ml("0.75")));
+    assertThat(Dosing.advise(afterFresh.question()).decision())
+        .isEqualTo(new Decision.StepUp(ml("0.5")));
+  }
+
+  @Test
+  void a_lower_dose_of_the_new_vial_lifts_the_hold_step_by_step() {
+    LabelWorld world =
+        raisedOnOldStock()
+            .from(NEW)
+            .injected("0.12", Grade.FULLER, minutes(20))
+            .holding(LabelWorld.vial(NEW, ALPROSTADIL_20_LABEL));
+
+    assertThat(Dosing.advise(world.question()).decision())
+        .isEqualTo(new Decision.StepUp(ml("0.25")));
+  }
+
+  private static SignedDose withNext(String volume, String next) {
+    return new SignedDose(ml(volume), Place.HOME, Set.of(), Optional.of(ml(next)));
+  }
+
+  private static LabelWorld poor(SimpleCauses causes, SoftAfter soft, Grade grade) {
+    return new LabelWorld()
+        .injected("0.12", Grade.FULLER, minutes(20))
+        .at(Place.HOME)
+        .injected("0.25", "0.25", grade, soft, causes);
+  }
+
+  @Test
+  void the_signed_next_step_opens_after_a_poor_response_over_in_time_with_nothing_wrong() {
+    var open = poor(SimpleCauses.NONE_FOUND, minutes(20), Grade.FIRM_NOT_USABLE);
+
+    assertThat(Dosing.mayTakeNextStep(open.question(), withNext("0.25", "0.5")).isClear()).isTrue();
+  }
+
+  @Test
+  void it_stays_closed_otherwise() {
+    List<LabelWorld> closed =
+        List.of(
+            poor(SimpleCauses.NONE_FOUND, minutes(20), Grade.USABLE),
+            poor(SimpleCauses.NONE_FOUND, minutes(61), Grade.FULLER),
+            poor(SimpleCauses.NONE_FOUND, new SoftAfter.NotKnown(), Grade.FULLER),
+            poor(SimpleCauses.NOT_ASKED, minutes(20), Grade.FULLER),
+            poor(SimpleCauses.ONE_FOUND, minutes(20), Grade.FULLER),
+            new LabelWorld().injected("0.12", Grade.FULLER, minutes(20)));
+
+    assertThat(closed)
+        .allSatisfy(
+            world ->
+                assertThat(
+                        Dosing.mayTakeNextStep(world.question(), withNext("0.25", "0.5")).blocks())
+                    .extracting(Verdict::rule)
+                    .contains(GuardRule.NEXT_STEP_NOT_YET));
+  }
+
+  @Test
+  void the_next_step_is_one_step_above_the_dose_and_within_every_other_guard() {
+    var question = poor(SimpleCauses.NONE_FOUND, minutes(20), Grade.FULLER).question();
+
+    assertThat(DoseGuards.askForNextStep(question, ml("0.5"), ml("0.75"))).isEmpty();
+    assertThat(DoseGuards.askForNextStep(question, ml("0.25"), ml("0.75")))
+        .extracting(Verdict::rule)
+        .containsExactly(GuardRule.MORE_THAN_ONE_STEP_UP);
+    assertThat(
+            DoseGuards.askForNextStep(
+                new LabelWorld().injected("0.75", Grade.USABLE, minutes(130)).question(),
+                ml("0.5"),
+                ml("0.75")))
+        .extracting(Verdict::rule)
+        .containsExactly(GuardRule.VOLUME_CLOSED);
+  }
+
+  @Test
+  void a_struck_report_of_an_emergency_still_waits_for_a_prescriber() {
+    LabelWorld struck =
+        new LabelWorld()
+            .injected("0.12", Grade.FULLER, minutes(20))
+            .injected("0.25", Grade.USABLE, minutes(250))
+            .struck();
+
+    assertThat(Dosing.advise(struck.question()).reason().rule())
+        .isEqualTo(TitrationRule.EMERGENCY_FIRST);
+    assertThat(Dosing.advise(struck.reviewed().question()).reason().rule())
+        .isEqualTo(TitrationRule.STEP_AFTER_PARTIAL);
+  }
+
+  /** First puncture and 28 days: USP chapter 797. */
+  @ParameterizedTest
+  @CsvSource({
+    "2026-04-10, 2026-01-20, 28, 2026-02-17",
+    "2026-02-10, 2026-01-20, 28, 2026-02-10",
+    "2026-04-10, , 28, 2026-04-10",
+    "2026-04-10, 2026-01-20, , 2026-04-10"
+  })
+  void a_vial_ends_on_the_earlier_of_its_two_days(
+      LocalDate beyondUse, LocalDate opened, Integer days, LocalDate last) {
+    var dates =
+        new VialDates(
+            Optional.empty(), beyondUse, Optional.ofNullable(opened), Optional.ofNullable(days));
+
+    assertThat(dates.lastDay()).isEqualTo(last);
+  }
+
+  @Test
+  void a_solution_is_fresh_up_to_and_with_its_last_fresh_day() {
+    Optional<LocalDate> made = Optional.of(LocalDate.of(2026, 1, 1));
+
+    assertThat(Freshness.of(made, LocalDate.of(2026, 1, 31), 30)).isEqualTo(Freshness.FRESH);
+    assertThat(Freshness.of(made, LocalDate.of(2026, 2, 1), 30)).isEqualTo(Freshness.OLD);
+    assertThat(Freshness.of(Optional.empty(), LocalDate.of(2026, 2, 1), 30))
+        .isEqualTo(Freshness.NOT_KNOWN);
+  }
+}

@@ -1,0 +1,350 @@
+package rungwise.dosing.guard;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static rungwise.dosing.LabelWorld.ALPROSTADIL_20_LABEL;
+import static rungwise.dosing.LabelWorld.FRESH;
+import static rungwise.dosing.LabelWorld.START;
+import static rungwise.dosing.LabelWorld.minutes;
+import static rungwise.dosing.LabelWorld.ml;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import rungwise.dosing.Dosing;
+import rungwise.dosing.LabelWorld;
+import rungwise.dosing.decision.Clearance;
+import rungwise.dosing.history.Grade;
+import rungwise.dosing.history.Place;
+import rungwise.dosing.history.Question;
+import rungwise.dosing.history.SimpleCauses;
+import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.history.Stock;
+import rungwise.dosing.history.VialInHand;
+import rungwise.dosing.known.Barrels;
+import rungwise.dosing.known.Component;
+import rungwise.dosing.known.Form;
+import rungwise.dosing.known.Ingredient;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.Protocol;
+import rungwise.dosing.ladder.Ladder;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
+import rungwise.dosing.source.Source;
+import rungwise.dosing.source.Sourced;
+import rungwise.dosing.supply.Freshness;
+import rungwise.quantities.Concentration;
+import rungwise.quantities.Mass;
+import rungwise.quantities.TimeSpan;
+import rungwise.quantities.Volume;
+
+/**
+ * Every guard of the table that blocks, in a case in which it is the only one that does: without it
+ * the man would inject.
+ */
+final class EachGuardAloneTest {
+
+  private static final Instant LATER = START.plus(Duration.ofDays(60));
+
+  /** A case in which one guard alone blocks. */
+  record Alone(GuardRule rule, Supplier<Clearance> asked) {
+    @Override
+    public String toString() {
+      return rule.name();
+    }
+  }
+
+  private static LabelWorld usual() {
+    return new LabelWorld().injected("0.25", Grade.USABLE, minutes(40));
+  }
+
+  private static Clearance home(LabelWorld world, String volume) {
+    return asked(world.question(), volume, Place.HOME);
+  }
+
+  private static Clearance inClinic(LabelWorld world, String volume) {
+    return asked(world.question(), volume, Place.CLINIC);
+  }
+
+  private static Clearance asked(Question question, String volume, Place place) {
+    return Dosing.mayInject(
+        question, Optional.of(new SignedDose(ml(volume), place, Set.of(), Optional.empty())));
+  }
+
+  private static Question withLadder(Question question, Ladder ladder) {
+    return new Question(
+        question.group(),
+        question.screening(),
+        question.readiness(),
+        question.protocol(),
+        ladder,
+        question.carried(),
+        question.history(),
+        question.vial(),
+        question.now());
+  }
+
+  private static Ladder ladder(String ceiling, String... rungs) {
+    return new Ladder(
+        new LabelWorld().ladder().preparation(),
+        Barrels.U100_1,
+        Stream.of(rungs).map(LabelWorld::ml).toList(),
+        ml(ceiling));
+  }
+
+  static List<Alone> cases() {
+    return Stream.concat(ofTheMan().stream(), ofTheDose().stream()).toList();
+  }
+
+  private static List<Alone> ofTheMan() {
+    Stock second = new Stock("second vial", Freshness.FRESH);
+    return List.of(
+        new Alone(
+            GuardRule.CONTRAINDICATED,
+            () -> home(usual().screened(Condition.SICKLE_CELL, Answer.YES), "0.25")),
+        new Alone(
+            GuardRule.SCREENING_OPEN,
+            () -> home(usual().screened(Condition.PENILE_IMPLANT, Answer.NOT_KNOWN), "0.25")),
+        new Alone(
+            GuardRule.DECISION_MISSING,
+            () -> home(usual().screened(Condition.MAO_INHIBITOR, Answer.YES), "0.25")),
+        new Alone(
+            GuardRule.SCREENING_EXPIRED,
+            () -> home(usual().at(Instant.parse("2027-03-02T20:00:00Z")), "0.25")),
+        new Alone(
+            GuardRule.EMERGENCY_OPEN,
+            () -> home(usual().injected("0.5", Grade.USABLE, minutes(240)), "0.25")),
+        new Alone(
+            GuardRule.UNDER_OBSERVATION,
+            () -> home(usual().observing(LATER.minusSeconds(1), "0.25"), "0.25")),
+        new Alone(GuardRule.HOME_NOT_READY, () -> home(usual().ready(Set.of()), "0.25")),
+        new Alone(
+            GuardRule.FIRST_IN_CLINIC,
+            () ->
+                home(
+                    new LabelWorld().at(Place.HOME).injected("0.25", Grade.USABLE, minutes(40)),
+                    "0.25")),
+        new Alone(GuardRule.PAIR_NOT_CREDITED, () -> home(pair(), "0.25")),
+        new Alone(GuardRule.NO_ORDER, () -> Dosing.mayInject(usual().question(), Optional.empty())),
+        new Alone(
+            GuardRule.SPACING,
+            () -> home(usual().at(START.plus(Duration.ofHours(23)).plusSeconds(3599)), "0.25")),
+        new Alone(GuardRule.THIRD_IN_24_HOURS, () -> inClinic(twoInADay(), "0.25")),
+        new Alone(GuardRule.WEEKLY_COUNT, () -> home(threeInAWeek(), "0.25")),
+        new Alone(GuardRule.NO_VIAL, () -> home(usual().withoutVial(), "0.25")),
+        new Alone(
+            GuardRule.VIAL_DIFFERS,
+            () ->
+                home(usual().holding(LabelWorld.vial(FRESH, "alprostadil 40 mcg per mL")), "0.25")),
+        new Alone(
+            GuardRule.VIAL_PAST_DATE,
+            () ->
+                home(
+                    usual()
+                        .holding(
+                            new VialInHand(
+                                FRESH, new VialInHand.Label(ALPROSTADIL_20_LABEL), LATER)),
+                    "0.25")),
+        new Alone(
+            GuardRule.NEW_STOCK,
+            () ->
+                home(
+                    new LabelWorld()
+                        .injected("0.12", Grade.FULLER, minutes(20))
+                        .from(new Stock("old vial", Freshness.OLD))
+                        .injected("0.25", Grade.USABLE, minutes(40))
+                        .holding(LabelWorld.vial(second, ALPROSTADIL_20_LABEL)),
+                    "0.25")));
+  }
+
+  /** Spaced by less than a day's rule would allow, under a protocol without that rule. */
+  private static LabelWorld twoInADay() {
+    return new LabelWorld()
+        .by(withSpacing(1))
+        .injectedAt(
+            LATER.minus(Duration.ofHours(23)),
+            ml("0.25"),
+            ml("0.25"),
+            Grade.FULLER,
+            minutes(20),
+            SimpleCauses.NONE_FOUND)
+        .injectedAt(
+            LATER.minus(Duration.ofHours(2)),
+            ml("0.25"),
+            ml("0.25"),
+            Grade.FULLER,
+            minutes(20),
+            SimpleCauses.NONE_FOUND);
+  }
+
+  private static Protocol withSpacing(int hours) {
+    Protocol label = LabelWorld.protocol();
+    Protocol.Limits limits = label.limits();
+    return new Protocol(
+        label.name(),
+        label.version(),
+        label.title(),
+        label.sample(),
+        label.components(),
+        label.starts(),
+        label.steps(),
+        label.strengths(),
+        label.ceiling(),
+        Optional.of(new Sourced<>(LabelWorld.mcg("5"), new Source.Assumption("for a test"))),
+        label.sameVisit(),
+        new Protocol.Limits(
+            limits.satisfactory(),
+            new Sourced<>(TimeSpan.ofHours(hours), limits.spacing().source()),
+            limits.inSevenDays(),
+            limits.reviewMonths(),
+            limits.screeningMonths(),
+            limits.freshDays(),
+            limits.pde5Hours()));
+  }
+
+  private static LabelWorld threeInAWeek() {
+    var world = new LabelWorld();
+    for (int day = 6; day >= 2; day -= 2) {
+      world.injectedAt(
+          LATER.minus(Duration.ofDays(day)),
+          ml("0.25"),
+          ml("0.25"),
+          Grade.USABLE,
+          minutes(40),
+          SimpleCauses.NONE_FOUND);
+    }
+    return world;
+  }
+
+  private static LabelWorld pair() {
+    Instant first = LATER.minus(Duration.ofDays(3));
+    return new LabelWorld()
+        .injectedAt(
+            first,
+            ml("0.12"),
+            ml("0.12"),
+            Grade.NONE,
+            new SoftAfter.NotKnown(),
+            SimpleCauses.NONE_FOUND)
+        .injectedAt(
+            first.plus(Duration.ofMinutes(50)),
+            ml("0.25"),
+            ml("0.25"),
+            Grade.USABLE,
+            minutes(40),
+            SimpleCauses.NONE_FOUND);
+  }
+
+  private static List<Alone> ofTheDose() {
+    Question open = usual().question();
+    return List.of(
+        new Alone(
+            GuardRule.ABOVE_CEILING,
+            () -> {
+              // A ladder never passes its own ceiling, so the volume is no step of it either.
+              List<Verdict> said =
+                  DoseGuards.ask(withLadder(open, ladder("0.25", "0.12", "0.25")), ml("0.26"));
+              return new Clearance(without(said, GuardRule.NOT_A_STEP));
+            }),
+        new Alone(GuardRule.ABOVE_COMPONENT_LIMIT, EachGuardAloneTest::aboveItsLimit),
+        new Alone(
+            GuardRule.BETWEEN_MARKS,
+            () -> {
+              // No ladder has a rung between two lines, so it is no step of one either.
+              List<Verdict> said = DoseGuards.ask(open, ml("0.245"));
+              return new Clearance(without(said, GuardRule.NOT_A_STEP));
+            }),
+        new Alone(
+            GuardRule.TOO_SMALL_TO_MEASURE,
+            () -> {
+              Question small =
+                  withLadder(
+                      open,
+                      new Ladder(
+                          open.preparation(),
+                          Barrels.U100_0_3_HALF_UNIT,
+                          List.of(ml("0.015"), ml("0.25")),
+                          ml("0.3")));
+              // So small a volume is never accurate: that hold always comes with it.
+              List<Verdict> said = DoseGuards.ask(small, ml("0.015"));
+              return new Clearance(without(said, GuardRule.HARD_TO_MEASURE));
+            }),
+        new Alone(GuardRule.NOT_A_STEP, () -> home(usual(), "0.24")),
+        new Alone(GuardRule.MORE_THAN_ONE_STEP_UP, () -> home(usual(), "0.75")),
+        new Alone(
+            GuardRule.VOLUME_CLOSED,
+            () -> home(usual().injected("0.25", Grade.USABLE, minutes(120)), "0.25")),
+        new Alone(
+            GuardRule.HIGHER_AFTER_LONG,
+            () -> home(usual().injected("0.25", Grade.USABLE, minutes(61)), "0.5")),
+        new Alone(
+            GuardRule.CARE_ABOVE,
+            () ->
+                home(
+                    usual().by(withSpacing(24)).screened(Condition.STABLE_ANGINA, Answer.YES),
+                    "0.5")),
+        new Alone(
+            GuardRule.HARD_TO_MEASURE,
+            () -> asked(withLadder(open, ladder("1", "0.08", "0.25")), "0.08", Place.HOME)),
+        new Alone(
+            GuardRule.NEXT_STEP_NOT_YET,
+            () ->
+                Dosing.mayTakeNextStep(
+                    usual().question(),
+                    new SignedDose(ml("0.25"), Place.HOME, Set.of(), Optional.of(ml("0.5"))))));
+  }
+
+  private static List<Verdict> without(List<Verdict> verdicts, GuardRule rule) {
+    return verdicts.stream().filter(verdict -> verdict.rule() != rule).toList();
+  }
+
+  private static Clearance aboveItsLimit() {
+    Ingredient limited =
+        new Ingredient(
+            Component.ALPROSTADIL,
+            Concentration.parse("20 mcg/mL").orThrow(),
+            Optional.of(Mass.parse("5 mcg").orThrow()));
+    var preparation =
+        new Preparation(
+            new PreparationId("limited"),
+            "Limited",
+            new Form.Solution(),
+            List.of(limited),
+            ml("0.25"),
+            Optional.empty());
+    var ladder = new Ladder(preparation, Barrels.U100_1, List.of(ml("0.25"), ml("0.26")), ml("1"));
+    Question question = withLadder(new LabelWorld().question(), ladder);
+    List<Verdict> said = DoseGuards.ask(question, Volume.ofMicrolitres(260));
+    return new Clearance(without(said, GuardRule.MORE_THAN_ONE_STEP_UP));
+  }
+
+  @ParameterizedTest
+  @MethodSource("cases")
+  void it_is_the_only_one_that_blocks(Alone alone) {
+    Clearance clearance = alone.asked().get();
+
+    assertThat(clearance.blocks()).extracting(Verdict::rule).containsExactly(alone.rule());
+    assertThat(clearance.isClear()).isFalse();
+  }
+
+  @Test
+  void every_guard_that_can_block_has_such_a_case() {
+    List<GuardRule> blocking =
+        Stream.of(GuardRule.values()).filter(rule -> rule.guardClass() != GuardClass.NOTE).toList();
+
+    assertThat(cases()).extracting(Alone::rule).containsExactlyInAnyOrderElementsOf(blocking);
+  }
+
+  @Test
+  void without_any_of_them_nothing_stops_him() {
+    assertThat(home(usual(), "0.25").isClear()).isTrue();
+    assertThat(home(usual(), "0.25").verdicts()).isEmpty();
+  }
+}

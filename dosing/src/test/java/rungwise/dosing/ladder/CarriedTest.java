@@ -1,0 +1,164 @@
+package rungwise.dosing.ladder;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static rungwise.dosing.LabelWorld.mcg;
+import static rungwise.dosing.LabelWorld.ml;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import rungwise.dosing.Dosing;
+import rungwise.dosing.LabelWorld;
+import rungwise.dosing.decision.Advice;
+import rungwise.dosing.decision.Decision;
+import rungwise.dosing.decision.TitrationRule;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Barrels;
+import rungwise.dosing.known.Component;
+import rungwise.dosing.known.Protocol;
+import rungwise.dosing.known.ProtocolAmount;
+import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.source.Source;
+import rungwise.dosing.source.Sourced;
+
+/** The first dose after a change of preparation: no component above what he last tolerated. */
+final class CarriedTest {
+
+  private static final Source HERE = new Source.Assumption("for a test");
+
+  /** A protocol in volumes, from 0.05 mL by 0.05 to 0.5 mL. */
+  private static Protocol byVolume(Set<Component> components) {
+    Protocol label = LabelWorld.protocol();
+    return new Protocol(
+        "mixture",
+        1,
+        "Mixture",
+        true,
+        components,
+        List.of(new Protocol.Start(Set.of(AetiologyGroup.values()), volume("0.05"), HERE)),
+        List.of(new Protocol.Step(volume("0.5"), volume("0.05"), volume("0.05"), HERE)),
+        List.of(),
+        new Sourced<>(volume("0.5"), HERE),
+        Optional.empty(),
+        Optional.empty(),
+        label.limits());
+  }
+
+  private static ProtocolAmount volume(String number) {
+    return new ProtocolAmount.OfVolume(ml(number));
+  }
+
+  private static final Set<Component> THREE =
+      Set.of(Component.PAPAVERINE, Component.PHENTOLAMINE, Component.ALPROSTADIL);
+
+  private static LabelWorld mixture() {
+    return new LabelWorld().with(SamplePreparations.THREE_DRUG_STRONGER).by(byVolume(THREE));
+  }
+
+  /** Arithmetic: 0.2 mL of 30/1/10 holds 2 mcg and 0.2 mg; 30/2/20 holds that in 0.1 mL. */
+  @Test
+  void the_component_that_binds_sets_the_first_volume_of_a_stronger_mixture() {
+    Advice advice = Dosing.advise(mixture().after(SamplePreparations.THREE_DRUG, "0.2").question());
+
+    assertThat(advice.decision()).isEqualTo(new Decision.Start(ml("0.1")));
+    assertThat(advice.reason().rule()).isEqualTo(TitrationRule.FIRST_DOSE_AFTER_CHANGE);
+    assertThat(advice.isAllowed(ml("0.15"))).isFalse();
+    assertThat(advice.isAllowed(ml("0.05"))).isTrue();
+  }
+
+  /** Arithmetic: 0.5 mL of 17.65/0.59/5.88: least of 8.825/30, 0.295/1 and 2.94/10 mL. */
+  @Test
+  void a_volume_between_two_lines_is_rounded_down_to_one() {
+    LabelWorld world =
+        new LabelWorld()
+            .with(SamplePreparations.THREE_DRUG)
+            .by(byVolume(THREE))
+            .on(Barrels.U100_0_5)
+            .after(SamplePreparations.THREE_DRUG_BENNETT, "0.5");
+
+    assertThat(world.question().entry()).isEqualTo(ml("0.29"));
+    assertThat(world.ladder().hasRung(ml("0.29"))).isTrue();
+  }
+
+  @Test
+  void a_component_he_has_never_had_starts_at_the_protocols_own_dose() {
+    LabelWorld world = mixture().after(SamplePreparations.ALPROSTADIL_20, "0.5");
+
+    assertThat(world.question().entry()).isEqualTo(ml("0.05"));
+  }
+
+  /** 0.03 mL of 20 mcg/mL holds 0.6 mcg, which is 0.03 mL of a mixture with 20 mcg/mL. */
+  @Test
+  void the_own_start_is_lowered_where_a_shared_component_would_exceed_what_he_tolerated() {
+    LabelWorld world =
+        mixture().on(Barrels.U100_0_5).after(SamplePreparations.ALPROSTADIL_20, "0.03");
+
+    assertThat(world.question().entry()).isEqualTo(ml("0.03"));
+    assertThat(world.ladder().first()).isEqualTo(ml("0.03"));
+  }
+
+  @Test
+  void a_volume_too_small_to_measure_is_refused_and_says_what_to_do() {
+    var proposal =
+        LadderProposal.of(
+            byVolume(THREE),
+            SamplePreparations.THREE_DRUG_STRONGER,
+            Barrels.U100_0_5,
+            AetiologyGroup.UNKNOWN,
+            Optional.of(new Carried(SamplePreparations.ALPROSTADIL_20, ml("0.01"))));
+
+    assertThat(proposal.faults()).singleElement().asString().contains("cannot measure");
+  }
+
+  @Test
+  void what_he_tolerated_never_lifts_the_first_dose_above_the_maximum() {
+    LabelWorld world =
+        new LabelWorld()
+            .with(SamplePreparations.THREE_DRUG)
+            .by(byVolume(THREE))
+            .after(SamplePreparations.THREE_DRUG_STRONGER, "0.5");
+
+    assertThat(world.question().entry()).isEqualTo(ml("0.5"));
+  }
+
+  @Test
+  void a_change_to_another_strength_of_the_same_single_component_is_exact() {
+    LabelWorld world =
+        new LabelWorld()
+            .with(SamplePreparations.ALPROSTADIL_40)
+            .group(AetiologyGroup.VASCULOGENIC)
+            .by(startingAtFive())
+            .after(SamplePreparations.ALPROSTADIL_20, "0.5");
+
+    assertThat(world.question().entry()).isEqualTo(ml("0.25"));
+  }
+
+  private static Protocol startingAtFive() {
+    Protocol label = LabelWorld.protocol();
+    return new Protocol(
+        label.name(),
+        label.version(),
+        label.title(),
+        label.sample(),
+        label.components(),
+        List.of(new Protocol.Start(Set.of(AetiologyGroup.values()), mcg("5"), HERE)),
+        label.steps(),
+        label.strengths(),
+        label.ceiling(),
+        label.careAbove(),
+        label.sameVisit(),
+        label.limits());
+  }
+
+  @Test
+  void the_first_dose_after_a_change_is_a_test_in_the_clinic() {
+    Advice advice = Dosing.advise(mixture().after(SamplePreparations.THREE_DRUG, "0.2").question());
+
+    assertThat(advice.homeVerdicts())
+        .extracting(Verdict::rule)
+        .containsExactly(GuardRule.FIRST_IN_CLINIC);
+  }
+}

@@ -1,0 +1,134 @@
+package rungwise.store.course;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jooq.TableRecord;
+import rungwise.clinic.course.Baseline;
+import rungwise.clinic.course.CourseFact;
+import rungwise.clinic.course.EmergencyPlan;
+import rungwise.clinic.course.Vial;
+import rungwise.dosing.history.Readiness;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
+import rungwise.dosing.screening.ErectileScore;
+import rungwise.dosing.screening.Screening.Answered;
+import rungwise.dosing.supply.VialDates;
+import rungwise.store.schema.tables.records.BaselineRecordedRecord;
+import rungwise.store.schema.tables.records.DecisionWrittenRecord;
+import rungwise.store.schema.tables.records.ExaminationRecordedRecord;
+import rungwise.store.schema.tables.records.ReadinessRecordedRecord;
+import rungwise.store.schema.tables.records.ScreenedAnswerRecord;
+import rungwise.store.schema.tables.records.ScreenedRecord;
+import rungwise.store.schema.tables.records.VialReceivedRecord;
+
+/** What comes before the doses, as rows and back: screening, baseline, vials, teaching. */
+final class PreparingRows {
+
+  private PreparingRows() {}
+
+  static List<TableRecord<?>> rows(CourseFact.Screened screened) {
+    var rows = new ArrayList<TableRecord<?>>();
+    var head = new ScreenedRecord();
+    head.setAnswers(screened.answers().size());
+    rows.add(head);
+    int line = 0;
+    for (Condition condition : screened.answers().keySet()) {
+      line++;
+      Answered answered = screened.answers().get(condition);
+      var row = new ScreenedAnswerRecord();
+      row.setLine(line);
+      row.setConditionName(Tokens.of(condition));
+      row.setAnswer(Tokens.of(answered.answer()));
+      row.setAnsweredAt(answered.at());
+      rows.add(row);
+    }
+    return rows;
+  }
+
+  static DecisionWrittenRecord row(CourseFact.DecisionWritten decision) {
+    var row = new DecisionWrittenRecord();
+    row.setConditionName(Tokens.of(decision.condition()));
+    return row;
+  }
+
+  static CourseFact decision(DecisionWrittenRecord row) {
+    return new CourseFact.DecisionWritten(Tokens.read(Condition.class, row.getConditionName()));
+  }
+
+  static BaselineRecordedRecord row(Baseline baseline) {
+    var row = new BaselineRecordedRecord();
+    row.setScore(baseline.score().map(score -> (short) score.total()).orElse(null));
+    row.setHands(Tokens.of(baseline.hands()));
+    row.setSight(Tokens.of(baseline.sight()));
+    row.setInjector(Tokens.of(baseline.injector()));
+    return row;
+  }
+
+  static CourseFact baseline(BaselineRecordedRecord row) {
+    return new CourseFact.BaselineRecorded(
+        new Baseline(
+            Optional.ofNullable(row.getScore()).map(total -> new ErectileScore(total)),
+            Tokens.read(Baseline.Ability.class, row.getHands()),
+            Tokens.read(Baseline.Ability.class, row.getSight()),
+            Tokens.read(Baseline.Injector.class, row.getInjector())));
+  }
+
+  static ExaminationRecordedRecord row(CourseFact.ExaminationRecorded exam) {
+    var row = new ExaminationRecordedRecord();
+    row.setExaminedOn(exam.day());
+    row.setScarring(Tokens.of(exam.scarring()));
+    return row;
+  }
+
+  static CourseFact examination(ExaminationRecordedRecord row) {
+    return new CourseFact.ExaminationRecorded(
+        row.getExaminedOn(), Tokens.read(Answer.class, row.getScarring()));
+  }
+
+  static VialReceivedRecord row(Vial vial) {
+    var row = new VialReceivedRecord();
+    row.setLot(vial.lot());
+    row.setComposition(vial.composition());
+    row.setMadeOn(vial.dates().made().orElse(null));
+    row.setBeyondUseDate(vial.dates().beyondUse());
+    row.setOpenedOn(vial.dates().opened().orElse(null));
+    row.setDaysInUse(vial.dates().daysInUse().orElse(null));
+    row.setDevice(vial.device());
+    return row;
+  }
+
+  static CourseFact vial(VialReceivedRecord row) {
+    return new CourseFact.VialReceived(
+        new Vial(
+            row.getLot(),
+            row.getComposition(),
+            new VialDates(
+                Optional.ofNullable(row.getMadeOn()),
+                row.getBeyondUseDate(),
+                Optional.ofNullable(row.getOpenedOn()),
+                Optional.ofNullable(row.getDaysInUse())),
+            row.getDevice()));
+  }
+
+  static ReadinessRecordedRecord row(CourseFact.ReadinessRecorded recorded) {
+    var row = new ReadinessRecordedRecord();
+    row.setItem(Tokens.of(recorded.item()));
+    row.setDoneOn(recorded.day());
+    row.setHospital(recorded.plan().map(EmergencyPlan::hospital).orElse(null));
+    row.setAfterHoursNumber(recorded.plan().map(EmergencyPlan::afterHoursNumber).orElse(null));
+    row.setTransport(recorded.plan().map(EmergencyPlan::transport).orElse(null));
+    row.setNote(recorded.note());
+    return row;
+  }
+
+  static CourseFact readiness(ReadinessRecordedRecord row) {
+    Optional<EmergencyPlan> plan =
+        Optional.ofNullable(row.getHospital())
+            .map(
+                hospital ->
+                    new EmergencyPlan(hospital, row.getAfterHoursNumber(), row.getTransport()));
+    return new CourseFact.ReadinessRecorded(
+        Tokens.read(Readiness.class, row.getItem()), row.getDoneOn(), plan, row.getNote());
+  }
+}

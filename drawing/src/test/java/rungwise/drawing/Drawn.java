@@ -3,6 +3,7 @@ package rungwise.drawing;
 import java.io.IOException;
 import java.io.StringReader;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -49,6 +50,14 @@ record Drawn(Element root) {
   double width() {
     var frame = root.getAttribute("viewBox").split(" ", -1);
     return Double.parseDouble(frame[2]);
+  }
+
+  /** The sentences below the drawing, as one text. */
+  String key() {
+    return allOf("drawing-key").stream()
+        .map(Element::getTextContent)
+        .collect(Collectors.joining(" "))
+        .replace('\u00A0', ' ');
   }
 
   static double number(Element element, String attribute) {

@@ -1,0 +1,207 @@
+package rungwise.drawing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import rungwise.drawing.InjectionClock.Place;
+import rungwise.drawing.Key.Entry;
+
+/**
+ * A cross-section with the hours of a clock around it: where the last injections were given, where
+ * the next one belongs, and where none belongs.
+ *
+ * <p>The two upper outer sides are open; all the rest of the ring is hatched, and 12 and 6 o'clock
+ * say why. His right and his left are written out, because the picture turns them round for one of
+ * the two people who look at it.
+ */
+public final class InjectionClockDrawing {
+
+  private static final double WIDTH = 420;
+  private static final double CENTRE = 210;
+  private static final double MIDDLE = 202;
+  private static final double SKIN = 100;
+  private static final double RING = 80;
+  private static final double NUMBERS = 146;
+  private static final double TIP = 106;
+  private static final double WORDS = 168;
+  private static final double TEXT_BELOW_MIDDLE = 6;
+
+  private static final double BODY_ASIDE = 33;
+  private static final double BODY_ABOVE = 10;
+  private static final double BODY = 32;
+  private static final double URETHRA_BELOW = 48;
+  private static final double URETHRA = 13;
+
+  private static final double DOT_STEP = 13;
+  private static final double DOT_FIRST = 90;
+
+  private static final int HOURS = 12;
+  private static final int HATCHES_IN_AN_HOUR = 6;
+
+  /** Half an hour beyond the outermost hours of a side, the side ends. */
+  private static final double OPEN_FROM = 0.5;
+
+  private static final double OPEN_TO = 3.5;
+
+  private static final double TOP_WORDS = 18;
+  private static final double BOTTOM_WORDS = 400;
+  private static final double SIDE_WORDS = 346;
+  private static final double KEY_TOP = 406;
+
+  private final InjectionClock clock;
+
+  private InjectionClockDrawing(InjectionClock clock) {
+    this.clock = clock;
+  }
+
+  /** The drawing as one svg element, whose label says in words what it shows. */
+  public static String svg(InjectionClock clock) {
+    return new InjectionClockDrawing(clock).drawn().toString();
+  }
+
+  /** What the drawing shows, as sentences. */
+  public static String words(InjectionClock clock) {
+    return Stream.concat(
+            Stream.of(clock.view().words() + "."), key(clock).stream().map(Entry::words))
+        .collect(Collectors.joining(" "));
+  }
+
+  private static List<Entry> key(InjectionClock clock) {
+    var entries = new ArrayList<Entry>();
+    entries.add(Entry.of(clock.last().isPresent() ? Sign.NOW : Sign.NONE, clock.lastWords()));
+    entries.add(Entry.of(Sign.NEXT, clock.nextWords()));
+    if (clock.places().size() > 1) {
+      String before =
+          clock.places().stream().skip(1).map(Place::words).collect(Collectors.joining("; "));
+      entries.add(Entry.of(Sign.PAST, "Before that, newest first: " + before + "."));
+    }
+    entries.add(
+        Entry.of(
+            Sign.CLOSED,
+            "Not here, hatched: nerves and vessels at 12 o'clock, urethra at 6 o'clock."));
+    return List.copyOf(entries);
+  }
+
+  private SvgElement drawn() {
+    var key = new Key(0, KEY_TOP, WIDTH);
+    key.add(Entry.of(Sign.NONE, clock.view().words() + "."));
+    key(clock).forEach(key::add);
+    return Pen.drawing(
+        "drawing-clock",
+        WIDTH,
+        key.bottom(),
+        words(clock),
+        Stream.of(section(), closed(), hours(), places(), marks(), sides(), key.parts().stream())
+            .flatMap(parts -> parts));
+  }
+
+  private static double x(double hour, double radius) {
+    return CENTRE + radius * StrictMath.sin(2 * Math.PI * hour / HOURS);
+  }
+
+  private static double y(double hour, double radius) {
+    return MIDDLE - radius * StrictMath.cos(2 * Math.PI * hour / HOURS);
+  }
+
+  /** The skin, the two bodies into which is injected, and the urethra below them. */
+  private static Stream<SvgElement> section() {
+    return Stream.of(
+            Pen.dot("drawing-skin", CENTRE, MIDDLE, SKIN),
+            Pen.dot("drawing-ring", CENTRE, MIDDLE, RING),
+            Pen.dot("drawing-body", CENTRE - BODY_ASIDE, MIDDLE - BODY_ABOVE, BODY),
+            Pen.dot("drawing-body", CENTRE + BODY_ASIDE, MIDDLE - BODY_ABOVE, BODY),
+            Pen.dot("drawing-urethra", CENTRE, MIDDLE + URETHRA_BELOW, URETHRA))
+        .map(Pen::open);
+  }
+
+  /** The ring is hatched from the skin inwards wherever no injection belongs. */
+  private static Stream<SvgElement> closed() {
+    return IntStream.range(0, HOURS * HATCHES_IN_AN_HOUR)
+        .mapToDouble(i -> (double) i / HATCHES_IN_AN_HOUR)
+        .filter(hour -> !isOpen(hour))
+        .mapToObj(
+            hour ->
+                Pen.quiet(
+                    Pen.line(
+                        "drawing-hatch",
+                        x(hour, RING),
+                        y(hour, RING),
+                        x(hour, SKIN),
+                        y(hour, SKIN))));
+  }
+
+  private static boolean isOpen(double hour) {
+    double fromNoon = Math.min(hour, HOURS - hour);
+    return fromNoon > OPEN_FROM && fromNoon < OPEN_TO;
+  }
+
+  private static Stream<SvgElement> hours() {
+    return IntStream.rangeClosed(1, HOURS)
+        .mapToObj(
+            hour ->
+                Pen.centred(
+                    "drawing-number",
+                    x(hour, NUMBERS),
+                    y(hour, NUMBERS) + TEXT_BELOW_MIDDLE,
+                    Integer.toString(hour)));
+  }
+
+  /** Earlier places as dots, the newest at the skin, older ones at the same hour behind it. */
+  private Stream<SvgElement> places() {
+    var dots = new ArrayList<SvgElement>();
+    List<Integer> hours = clock.places().stream().skip(1).map(Place::hour).toList();
+    for (int i = 0; i < hours.size(); i++) {
+      int hour = hours.get(i);
+      long newer = hours.subList(0, i).stream().filter(other -> other == hour).count();
+      double radius = DOT_FIRST - newer * DOT_STEP;
+      dots.add(Sign.past(x(hour, radius), y(hour, radius)));
+    }
+    return dots.stream();
+  }
+
+  private Stream<SvgElement> marks() {
+    Stream<SvgElement> last =
+        clock.last().stream()
+            .map(Place::hour)
+            .flatMap(hour -> Stream.of(arrow(Sign::now, hour), word(hour, "last")));
+    Stream<SvgElement> next =
+        clock.next().stream()
+            .map(Place::hour)
+            .flatMap(hour -> Stream.of(arrow(Sign::next, hour), word(hour, "next")));
+    return Stream.concat(last, next);
+  }
+
+  /** How an arrow is drawn, whose tip and direction are given. */
+  private interface Arrow {
+    SvgElement at(double x, double y, double dx, double dy);
+  }
+
+  /** An arrow from outside to the middle. */
+  private static SvgElement arrow(Arrow arrow, int hour) {
+    return arrow.at(x(hour, TIP), y(hour, TIP), CENTRE - x(hour, 1), MIDDLE - y(hour, 1));
+  }
+
+  private static SvgElement word(int hour, String word) {
+    double y = y(hour, WORDS) + TEXT_BELOW_MIDDLE;
+    return Pen.bold(Pen.anchored("drawing-word", x(hour, WORDS), y, anchor(hour), word));
+  }
+
+  private static String anchor(int hour) {
+    if (hour % InjectionClock.BOTTOM == 0) {
+      return "middle";
+    }
+    return hour < InjectionClock.BOTTOM ? "start" : "end";
+  }
+
+  private Stream<SvgElement> sides() {
+    String left = clock.view().left().words();
+    String right = clock.view().left().other().words();
+    return Stream.of(
+        Pen.bold(Pen.text("drawing-side", 0, SIDE_WORDS, left)),
+        Pen.bold(Pen.anchored("drawing-side", WIDTH, SIDE_WORDS, "end", right)),
+        Pen.centred("drawing-word", CENTRE, TOP_WORDS, "not here: nerves and vessels"),
+        Pen.centred("drawing-word", CENTRE, BOTTOM_WORDS, "not here: urethra"));
+  }
+}

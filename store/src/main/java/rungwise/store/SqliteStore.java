@@ -2,12 +2,14 @@ package rungwise.store;
 
 import java.nio.file.Path;
 import rungwise.clinic.Transactions;
+import rungwise.clinic.audit.Audit;
 import rungwise.clinic.course.Courses;
 import rungwise.clinic.formulary.Preparations;
 import rungwise.clinic.formulary.Syringes;
 import rungwise.clinic.people.Accounts;
 import rungwise.clinic.people.Credentials;
 import rungwise.clinic.protocols.ProtocolShelf;
+import rungwise.store.audit.SqlAudit;
 import rungwise.store.course.SqlCourses;
 import rungwise.store.database.DataFolder;
 import rungwise.store.database.Database;
@@ -31,6 +33,7 @@ public final class SqliteStore implements AutoCloseable {
   private final Syringes syringes;
   private final Courses courses;
   private final ProtocolShelf protocolShelf;
+  private final Audit audit;
 
   private SqliteStore(DataFolder folder, Database database, JournalKey key) {
     this.folder = folder;
@@ -42,6 +45,7 @@ public final class SqliteStore implements AutoCloseable {
     this.syringes = new SqlSyringes(database, journal);
     this.courses = new SqlCourses(database, journal);
     this.protocolShelf = new SqlProtocolShelf(database, journal);
+    this.audit = new SqlAudit(database, journal);
   }
 
   /**
@@ -87,6 +91,10 @@ public final class SqliteStore implements AutoCloseable {
 
   public ProtocolShelf protocolShelf() {
     return protocolShelf;
+  }
+
+  public Audit audit() {
+    return audit;
   }
 
   public Journal journal() {

@@ -75,7 +75,7 @@ final class VerifyVerb implements Callable<Integer> {
       throw new WrongUse(
           "--kept-seal \""
               + keptSeal
-              + "\" is not a seal: give the 64 digits, 0 to 9 and a to f, that verify has printed.");
+              + "\" is not a seal: give the 64 digits, 0 to 9 and a to f, that verify printed.");
     }
     return Optional.ofNullable(keptSeal);
   }

@@ -103,7 +103,8 @@ class VerifyVerbTest {
   @Test
   void one_changed_byte_is_found_and_told_with_who_and_when() throws SQLException {
     tamper(
-        "update account_standing set full_name = 'Ines Hallorad' where full_name = 'Ines Halloran'");
+        "update account_standing set full_name = 'Ines Hallorad'"
+            + " where full_name = 'Ines Halloran'");
 
     assertBroken("Entry 1 is not as it was sealed. What stands there now: ");
     assertThat(verify().out()).containsPattern("recorded " + INSTANT + " by (ines|the program)\\.");

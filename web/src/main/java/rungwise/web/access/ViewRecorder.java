@@ -90,7 +90,7 @@ final class ViewRecorder implements HandlerInterceptor {
     try {
       switch (shown) {
         case Shown.Nobody nobody -> {}
-        case Shown.CourseOfPath one -> record(one.screen(), List.of(courseOf(request)));
+        case Shown.CourseOfPath one -> record(one.screen(), courseOf(request));
         case Shown.CoursesOfPage several -> record(several.screen(), coursesOf(page));
       }
       return true;
@@ -108,10 +108,11 @@ final class ViewRecorder implements HandlerInterceptor {
     viewing.record(actor.id(), screen, Outcome.SHOWN, courses);
   }
 
-  private static CourseId courseOf(HttpServletRequest request) {
+  /** Empty where the path holds no id: there is no such course, so no man is named. */
+  private static List<CourseId> courseOf(HttpServletRequest request) {
     Object variables = request.getAttribute(HandlerMapping.URI_TEMPLATE_VARIABLES_ATTRIBUTE);
     if (variables instanceof Map<?, ?> found && found.get(Route.COURSE_ID) instanceof String id) {
-      return new CourseId(id);
+      return readId(id).stream().toList();
     }
     throw new IllegalStateException("bug: a course without its id in the path");
   }

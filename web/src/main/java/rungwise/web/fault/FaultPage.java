@@ -37,7 +37,7 @@ public record FaultPage(
           HttpStatus.SERVICE_UNAVAILABLE,
           "The record could not be written",
           "Who looks at a man is written down before anything of him is shown. That was not"
-              + " possible, so nothing was shown. If you have sent a form, look whether it was saved"
+              + " possible, so nothing was shown. If you sent a form, look whether it was saved"
               + " before you send it again. Tell your administrator if this stays so.",
           TO_TODAY,
           TODAY);

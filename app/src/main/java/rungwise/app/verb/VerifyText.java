@@ -1,6 +1,5 @@
 package rungwise.app.verb;
 
-import java.time.Instant;
 import java.util.Optional;
 import rungwise.files.JsonObject;
 import rungwise.store.journal.BrokenEntry;
@@ -50,14 +49,21 @@ final class VerifyText {
   /** One object; its keys are fixed. A double holds every count that a file can have. */
   static JsonObject json(Inspected found) {
     return switch (found) {
-      case Inspected.Whole whole ->
-          JsonObject.empty()
-              .with("whole", true)
-              .with("entries", (double) whole.entries())
-              .with("last_seal", whole.lastSeal())
-              .with("last_at", whole.lastAt().map(Instant::toString).orElse(""));
+      case Inspected.Whole whole -> json(whole);
       case Inspected.Broken broken -> json(broken);
     };
+  }
+
+  private static JsonObject json(Inspected.Whole whole) {
+    JsonObject object =
+        JsonObject.empty()
+            .with("whole", true)
+            .with("entries", (double) whole.entries())
+            .with("last_seal", whole.lastSeal());
+    return whole
+        .lastAt()
+        .map(at -> object.with("last_at", at.toString()))
+        .orElseGet(() -> object.withNothing("last_at"));
   }
 
   private static JsonObject json(Inspected.Broken broken) {

@@ -59,10 +59,22 @@ public record CoursePage(
       Field reason,
       Choice nextStep) {
 
-    /** Whether the proposed dose can be signed with one tap: no hold is on it. */
-    public boolean isOneTap(CourseView view) {
+    /**
+     * Whether the proposed dose can be signed for a place with one tap: no hold is on it, and it is
+     * not what is signed already.
+     */
+    public boolean isOneTap(CourseView view, Place place) {
+      boolean isSigned =
+          view.signed()
+              .filter(signed -> !signed.isSuspended())
+              .filter(signed -> signed.place().equals(place.words()))
+              .filter(signed -> view.proposed().filter(signed.dose()::equals).isPresent())
+              .isPresent();
       return view.proposed().isPresent()
-          && view.verdicts().stream().noneMatch(verdict -> verdict.guardClass() != GuardClass.NOTE);
+          && !isSigned
+          && (place == Place.CLINIC || view.homeBlocks().isEmpty())
+          && view.verdicts().stream()
+              .noneMatch(verdict -> verdict.guardClass() != GuardClass.NOTE);
     }
 
     /** Whether any hold could be overridden. */

@@ -4,7 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
-import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -16,20 +16,23 @@ import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import rungwise.dosing.Dosing;
 import rungwise.dosing.decision.Advice;
-import rungwise.dosing.history.Answer;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Screening;
 import rungwise.files.ProtocolFile;
 import rungwise.files.SampleProtocols;
 import rungwise.quantities.TimeSpan;
@@ -77,15 +80,19 @@ public class AdviceBenchmark {
               second,
               Grade.FIRM_NOT_USABLE,
               SHORT,
-              SimpleCauses.NONE_FOUND));
+              SimpleCauses.NONE_FOUND,
+              Place.CLINIC,
+              Stock.NOT_RECORDED));
     }
     return new Question(
         AetiologyGroup.VASCULOGENIC,
-        Answer.NO,
+        Screening.all(Answer.NO, START),
         EnumSet.allOf(Readiness.class),
         protocol,
         ladder,
-        new History(history, List.of(), List.of()),
+        Optional.empty(),
+        History.of(history),
+        Optional.empty(),
         START.plus(APART.multipliedBy(count + 1L)));
   }
 

@@ -2,6 +2,7 @@ package rungwise.store;
 
 import java.nio.file.Path;
 import rungwise.clinic.Transactions;
+import rungwise.clinic.audit.Audit;
 import rungwise.clinic.course.Courses;
 import rungwise.clinic.formulary.Preparations;
 import rungwise.clinic.formulary.Syringes;
@@ -9,6 +10,7 @@ import rungwise.clinic.people.Accounts;
 import rungwise.clinic.people.Credentials;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.room.RoomDays;
+import rungwise.store.audit.SqlAudit;
 import rungwise.store.course.SqlCourses;
 import rungwise.store.database.DataFolder;
 import rungwise.store.database.Database;
@@ -34,6 +36,7 @@ public final class SqliteStore implements AutoCloseable {
   private final Courses courses;
   private final ProtocolShelf protocolShelf;
   private final RoomDays roomDays;
+  private final Audit audit;
 
   private SqliteStore(DataFolder folder, Database database, JournalKey key) {
     this.folder = folder;
@@ -46,6 +49,7 @@ public final class SqliteStore implements AutoCloseable {
     this.courses = new SqlCourses(database, journal);
     this.protocolShelf = new SqlProtocolShelf(database, journal);
     this.roomDays = new SqlRoomDays(database, journal);
+    this.audit = new SqlAudit(database, journal);
   }
 
   /**
@@ -95,6 +99,10 @@ public final class SqliteStore implements AutoCloseable {
 
   public RoomDays roomDays() {
     return roomDays;
+  }
+
+  public Audit audit() {
+    return audit;
   }
 
   public Journal journal() {

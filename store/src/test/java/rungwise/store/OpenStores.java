@@ -19,7 +19,8 @@ public final class OpenStores implements AutoCloseable {
 
   /** The ports of courses over a store. */
   public static CoursePorts ports(SqliteStore store) {
-    return new CoursePorts(store.courses(), store.protocolShelf(), store.transactions());
+    return new CoursePorts(
+        store.courses(), store.protocolShelf(), store.audit(), store.transactions());
   }
 
   @Override

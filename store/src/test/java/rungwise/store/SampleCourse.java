@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import rungwise.clinic.audit.Screen;
+import rungwise.clinic.audit.Viewed;
 import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.CourseId;
@@ -25,7 +27,7 @@ import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
-/** A course of an invented man that has every kind of fact, and a signed protocol. */
+/** A course of an invented man that has every kind of fact, a signed protocol, and a view. */
 public final class SampleCourse {
 
   private static final CourseId COURSE = new CourseId(new UUID(3, 1).toString());
@@ -48,6 +50,15 @@ public final class SampleCourse {
               .append(
                   new ProtocolShelf.Signed(
                       "sample", 1, "two\nlines", AccountId.PROGRAM, SampleEntries.NOW));
+          store
+              .audit()
+              .append(
+                  new Viewed(
+                      AccountId.PROGRAM,
+                      SampleEntries.NOW,
+                      Screen.COURSE,
+                      Viewed.Outcome.SHOWN,
+                      List.of(COURSE)));
         });
   }
 

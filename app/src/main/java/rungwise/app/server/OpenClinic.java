@@ -5,6 +5,7 @@ import java.security.SecureRandom;
 import java.time.InstantSource;
 import java.util.UUID;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.audit.Viewing;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.formulary.FormularyPorts;
 import rungwise.clinic.people.OneTimeCode;
@@ -83,6 +84,10 @@ public final class OpenClinic implements AutoCloseable {
 
   public Protocols protocols() {
     return protocols;
+  }
+
+  public Viewing viewing() {
+    return new Viewing(store.audit(), store.courses(), store.transactions(), clock);
   }
 
   /** The use cases about courses, on the clinic's wall clock. */

@@ -9,6 +9,7 @@ import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Import;
 import org.springframework.web.servlet.config.annotation.EnableWebMvc;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.audit.Viewing;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.people.Account;
@@ -24,6 +25,7 @@ import rungwise.clinic.titration.Titration;
 import rungwise.web.access.AccessRules;
 import rungwise.web.access.ClinicSign;
 import rungwise.web.access.SessionLimits;
+import rungwise.web.audit.AuditPages;
 import rungwise.web.dose.DosePages;
 import rungwise.web.fault.FaultPages;
 import rungwise.web.formulary.FormularyPages;
@@ -45,6 +47,7 @@ import rungwise.web.today.TodayPages;
 })
 @Import({
   AccessRules.class,
+  AuditPages.class,
   DosePages.class,
   FaultPages.class,
   FormularyPages.class,
@@ -76,6 +79,11 @@ class ServerWiring {
   @Bean
   People people(OpenClinic clinic) {
     return clinic.people();
+  }
+
+  @Bean
+  Viewing viewing(OpenClinic clinic) {
+    return clinic.viewing();
   }
 
   @Bean

@@ -21,7 +21,13 @@ import rungwise.store.database.CannotOpenStore;
     mixinStandardHelpOptions = true,
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {"0:done", "1:the program failed", "2:wrong use or bad input"},
-    subcommands = {ServeVerb.class, DemoVerb.class, DoseVerb.class, WarmUpVerb.class})
+    subcommands = {
+      ServeVerb.class,
+      DemoVerb.class,
+      DoseVerb.class,
+      VerifyVerb.class,
+      WarmUpVerb.class
+    })
 public final class RungwiseCommand implements Runnable {
 
   /** Put here by the command line before the verb is called. */

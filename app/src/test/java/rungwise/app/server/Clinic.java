@@ -1,6 +1,7 @@
 package rungwise.app.server;
 
 import java.net.URI;
+import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.Optional;
 import rungwise.app.server.DemoClinic.Member;
@@ -12,7 +13,8 @@ final class Clinic implements AutoCloseable {
 
   private final TemporaryFolder folder = TemporaryFolder.make();
   private final SettableClock clock = new SettableClock();
-  private final OpenClinic opened = OpenClinic.in(folder.path(), clock);
+  private final StoryClock story = new StoryClock(clock);
+  private final OpenClinic opened = OpenClinic.in(folder.path(), story);
   private final RunningServer server = RunningServer.start(settings(), opened);
 
   static Clinic empty() {
@@ -31,6 +33,13 @@ final class Clinic implements AutoCloseable {
     return clinic;
   }
 
+  /** Everybody, and courses with a past. The clock stands where the story has ended. */
+  static Clinic withDemoStory() {
+    var clinic = new Clinic();
+    DemoClinic.fill(clinic.opened, clinic.story, ZoneOffset.UTC);
+    return clinic;
+  }
+
   private static ServerSettings settings() {
     return ServerSettings.of(
         ServerSettings.LOOPBACK, 0, Optional.empty(), "Northgate Clinic", ZoneOffset.UTC);
@@ -38,6 +47,10 @@ final class Clinic implements AutoCloseable {
 
   SettableClock clock() {
     return clock;
+  }
+
+  Path database() {
+    return folder.path().resolve("rungwise.db");
   }
 
   OpenClinic opened() {

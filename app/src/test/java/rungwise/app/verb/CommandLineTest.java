@@ -45,7 +45,9 @@ class CommandLineTest {
     Outcome outcome = run("--help");
 
     assertThat(outcome.status()).isZero();
-    assertThat(outcome.out()).contains("serve", "demo", "2   wrong use").doesNotContain("warm-up");
+    assertThat(outcome.out())
+        .contains("serve", "demo", "verify", "2   wrong use")
+        .doesNotContain("warm-up");
     assertThat(outcome.err()).isEmpty();
   }
 
@@ -63,7 +65,10 @@ class CommandLineTest {
         "serve --data . --clinic=",
         "serve --data . --tls-key key.pem",
         "serve --data . --tls-key key.pem --tls-certificate certificate.pem",
-        "demo --address 0.0.0.0"
+        "demo --address 0.0.0.0",
+        "verify",
+        "verify --data no/such/folder",
+        "verify --data . --kept-seal 12"
       })
   void wrong_use_ends_with_2_and_says_why_on_standard_error_only(String line) {
     Outcome outcome = run(line.isEmpty() ? new String[0] : line.split(" ", -1));
@@ -144,7 +149,8 @@ class CommandLineTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"--help", "--version", "serve --help", "demo --help", "inject"})
+  @ValueSource(
+      strings = {"--help", "--version", "serve --help", "demo --help", "verify --help", "inject"})
   void what_needs_no_server_loads_none_of_it(String line) throws Exception {
     List<String> command =
         new ArrayList<>(

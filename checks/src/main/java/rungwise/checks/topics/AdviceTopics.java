@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import rungwise.dosing.Dosing;
 import rungwise.dosing.decision.Decision;
@@ -12,10 +13,12 @@ import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Preparation;
@@ -23,6 +26,7 @@ import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
+import rungwise.dosing.screening.Screening;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
@@ -41,6 +45,7 @@ final class AdviceTopics {
         .on("home frequency", AdviceTopics::homeFrequency)
         .on("alprostadil next dose", "may_give_now", AdviceTopics::mayGive)
         .on("alprostadil next dose", "may_give_third_today", AdviceTopics::mayGiveThird)
+        .on("alprostadil in-office", "leave_clinic_before_full_detumescence", AdviceTopics::leave)
         .on("dose reduction", AdviceTopics::doseReduction)
         .on("rigidity grade to adequacy", AdviceTopics::adequacy);
   }
@@ -49,11 +54,13 @@ final class AdviceTopics {
     Protocol protocol = SampleProtocol.usVialAndSyringe();
     return new Question(
         AetiologyGroup.VASCULOGENIC,
-        rungwise.dosing.history.Answer.NO,
+        Screening.all(rungwise.dosing.screening.Answer.NO, now),
         Set.of(Readiness.values()),
         protocol,
         ladder(protocol),
-        new History(injections, List.of(), List.of()),
+        Optional.empty(),
+        History.of(injections),
+        Optional.empty(),
         now);
   }
 
@@ -66,7 +73,16 @@ final class AdviceTopics {
   private static Injection injection(long entry, Instant at, Grade grade, SoftAfter soft) {
     Volume second = ladder(SampleProtocol.usVialAndSyringe()).rungs().get(1);
     return new Injection(
-        entry, at, VIAL.id(), second, second, grade, soft, SimpleCauses.NONE_FOUND);
+        entry,
+        at,
+        VIAL.id(),
+        second,
+        second,
+        grade,
+        soft,
+        SimpleCauses.NONE_FOUND,
+        Place.CLINIC,
+        Stock.NOT_RECORDED);
   }
 
   private static Injection uneventful(long entry, Instant at) {
@@ -123,6 +139,13 @@ final class AdviceTopics {
       before.add(uneventful(i, last.minusMillis(i * MILLISECONDS_IN_AN_HOUR)));
     }
     return Answer.yesOrNo(TimeGuards.ask(question(before, DAY_ONE)).isEmpty());
+  }
+
+  /** Whoever leaves is still firm when last seen: everything stops until that has ended. */
+  private static Answer leave(Input input) {
+    var left = injection(1, DAY_ONE, Grade.USABLE, new SoftAfter.AtLeast(TimeSpan.ofMinutes(30)));
+    Decision decision = Dosing.advise(question(List.of(left), DAY_ONE)).decision();
+    return Answer.words(decision instanceof Decision.Stop ? "not_allowed" : "allowed");
   }
 
   private static Answer doseReduction(Input input) {

@@ -32,6 +32,10 @@ final class ProtocolTopics {
         .on("alprostadil start dose", ProtocolTopics::startDose)
         .on("alprostadil next dose", ProtocolTopics::nextDose)
         .on("alprostadil next dose", "allowed_next_range_mcg", ProtocolTopics::nextRange)
+        .on("alprostadil next dose", "next_dose_mcg", ProtocolTopics::nextDose)
+        .on("alprostadil next dose", "next_higher_dose_window_min", ProtocolTopics::window)
+        .on("alprostadil next dose neurogenic", ProtocolTopics::nextDose)
+        .on("alprostadil UK step range", "step_mcg", ProtocolTopics::stepRange)
         .on("alprostadil maximum dose", ProtocolTopics::maximum)
         .on("alprostadil strength choice", ProtocolTopics::strengthChoice)
         .on("follow-up interval", "review_every_months", ProtocolTopics::review)
@@ -50,7 +54,11 @@ final class ProtocolTopics {
 
   /** The rows join the two names that the labels use for one group. */
   private static Optional<AetiologyGroup> groupOf(String token) {
-    return AetiologyGroup.of(token.equals("neurogenic_spinal_cord") ? "spinal_cord" : token);
+    return switch (token) {
+      case "neurogenic_spinal_cord" -> Optional.of(AetiologyGroup.SPINAL_CORD);
+      case "non_neurogenic" -> Optional.of(AetiologyGroup.VASCULOGENIC);
+      default -> AetiologyGroup.of(token);
+    };
   }
 
   private static Answer startDose(Input input) {
@@ -68,15 +76,55 @@ final class ProtocolTopics {
     }
   }
 
-  /** The rows give the time and the doses of the day too; the step does not depend on them. */
+  /**
+   * The rows give the time and the doses of the day too; the step does not depend on them. A label
+   * that goes further after no response than after a partial one has that in its largest step; the
+   * engine itself always proposes the smallest.
+   */
   private static Answer nextDose(Input input) {
     input.note("aetiology", "hours_since", "minutes_since", "doses_in_24h");
     onlyPoorResponse(input);
     ProtocolAmount last = SampleProtocol.alprostadil(input, "last_dose_mcg");
+    boolean isNone = input.find("response").filter("none"::equals).isPresent();
     return by(
         input,
         "label",
-        protocol -> SampleProtocol.micrograms(last.plus(step(protocol, last).smallest())));
+        protocol -> {
+          Protocol.Step step = step(protocol, last);
+          return SampleProtocol.micrograms(last.plus(isNone ? step.largest() : step.smallest()));
+        });
+  }
+
+  /** How long after a dose without response a second one may follow. */
+  private static Answer window(Input input) {
+    boolean isNone = input.text("response").equals("none");
+    return by(
+        input,
+        "label",
+        protocol ->
+            protocol
+                .sameVisit()
+                .filter(rule -> isNone && rule.afterNone())
+                .<Answer>map(
+                    rule ->
+                        new Answer.Numbers(
+                            List.of(BigDecimal.ZERO, new BigDecimal(rule.within().minutesText()))))
+                .orElseThrow(() -> new InputFault("no second dose follows that response")));
+  }
+
+  /** The steps of a protocol away from its lowest doses. */
+  private static Answer stepRange(Input input) {
+    onlyAlprostadil(input);
+    return by(
+        input,
+        "jurisdiction",
+        protocol -> {
+          Protocol.Step last = protocol.steps().getLast();
+          return new Answer.Numbers(
+              List.of(
+                  SampleProtocol.micrograms(last.smallest()).value(),
+                  SampleProtocol.micrograms(last.largest()).value()));
+        });
   }
 
   /** A step up is the answer to a poor response only. */
@@ -155,7 +203,7 @@ final class ProtocolTopics {
   private static Answer seekCare(Input input) {
     input.note("jurisdiction");
     String label = input.text("label");
-    return SampleProtocol.of(label).isPresent()
+    return !label.startsWith("cartridge") && SampleProtocol.of(label).isPresent()
         ? emergencyHours()
         : new Answer.NotBuilt("the emergency starts at 4 hours whatever the label " + label);
   }

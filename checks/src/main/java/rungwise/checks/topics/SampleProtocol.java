@@ -1,7 +1,9 @@
 package rungwise.checks.topics;
 
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
+import java.util.stream.Collectors;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.ProtocolAmount;
@@ -15,23 +17,37 @@ final class SampleProtocol {
 
   private static final String US_VIAL_AND_SYRINGE = "us-vial-syringe-label";
 
-  /** What the rows call the label or the country of that protocol. */
-  private static final Set<String> ITS_NAMES =
-      Set.of("US", "syringe_2_2", "syringe", "vial", "vial_or_syringe_US");
+  /** What the rows call the label or the country of each protocol. */
+  private static final Map<String, String> BY_NAME =
+      Map.of(
+          "US", US_VIAL_AND_SYRINGE,
+          "syringe_2_2", US_VIAL_AND_SYRINGE,
+          "syringe", US_VIAL_AND_SYRINGE,
+          "vial", US_VIAL_AND_SYRINGE,
+          "vial_or_syringe_US", US_VIAL_AND_SYRINGE,
+          "cartridge", "us-cartridge-label",
+          "cartridge_US", "us-cartridge-label",
+          "UK", "uk-label",
+          "alfadex_UK", "uk-label");
+
+  private static final Map<String, Protocol> SHIPPED =
+      SampleProtocols.documents().stream()
+          .map(document -> ProtocolFile.read(document).orThrow())
+          .collect(Collectors.toMap(Protocol::name, protocol -> protocol));
 
   private SampleProtocol() {}
 
   /** The protocol for a row; none if the product ships none for that label or country. */
   static Optional<Protocol> of(String labelOrCountry) {
-    return ITS_NAMES.contains(labelOrCountry) ? Optional.of(usVialAndSyringe()) : Optional.empty();
+    return Optional.ofNullable(BY_NAME.get(labelOrCountry)).map(SampleProtocol::shipped);
   }
 
   static Protocol usVialAndSyringe() {
-    return SampleProtocols.documents().stream()
-        .map(document -> ProtocolFile.read(document).orThrow())
-        .filter(protocol -> protocol.name().equals(US_VIAL_AND_SYRINGE))
-        .findFirst()
-        .orElseThrow();
+    return shipped(US_VIAL_AND_SYRINGE);
+  }
+
+  private static Protocol shipped(String name) {
+    return Objects.requireNonNull(SHIPPED.get(name), name);
   }
 
   static Answer none(String labelOrCountry) {

@@ -18,6 +18,9 @@ public final class Topics {
     DurationTopics.addTo(table);
     ProtocolTopics.addTo(table);
     AdviceTopics.addTo(table);
+    ScreeningTopics.addTo(table);
+    TechniqueTopics.addTo(table);
+    VialTopics.addTo(table);
     return table;
   }
 

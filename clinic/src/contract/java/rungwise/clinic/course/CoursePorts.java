@@ -1,10 +1,12 @@
 package rungwise.clinic.course;
 
 import rungwise.clinic.Transactions;
+import rungwise.clinic.audit.Audit;
 import rungwise.clinic.protocols.ProtocolShelf;
 
 /** Where the courses of one clinic are kept, with the transactions that they are written in. */
-public record CoursePorts(Courses courses, ProtocolShelf shelf, Transactions transactions) {
+public record CoursePorts(
+    Courses courses, ProtocolShelf shelf, Audit audit, Transactions transactions) {
 
   /** Does work in a transaction. */
   public void run(Runnable work) {

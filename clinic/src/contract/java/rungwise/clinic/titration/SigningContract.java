@@ -8,6 +8,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import rungwise.clinic.audit.Screen;
+import rungwise.clinic.audit.Viewed;
 import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseId;
@@ -97,6 +99,20 @@ public abstract class SigningContract {
     assertRefused(read, "The record has changed since this page was opened");
 
     assertThat(world.sign(course, world.proposed(course)).faults()).isEmpty();
+  }
+
+  @Test
+  void a_mere_look_by_somebody_else_does_not_change_the_record_for_the_signer() {
+    SignDraft read = world.proposed(course);
+    var viewed =
+        new Viewed(
+            Staff.AUDITOR.id(), world.now(), Screen.COURSE, Viewed.Outcome.SHOWN, List.of(course));
+    world.stored().run(() -> world.stored().audit().append(viewed));
+
+    world.sign(course, read).orThrow();
+
+    var replay = world.titration().replay(course, world.lastEntry(course)).orElseThrow();
+    assertThat(replay.isSame()).isTrue();
   }
 
   @Test

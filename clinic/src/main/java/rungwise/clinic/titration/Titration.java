@@ -64,14 +64,13 @@ public final class Titration {
   }
 
   /** Other men with a course who could be taken for this one. */
-  public List<Patient> namesakes(CourseFile file) {
+  public List<CourseFile> namesakes(CourseFile file) {
     Patient patient = file.patient();
     return Stream.concat(
             ports.courses().namedLike(patient).stream(), ports.courses().alike(patient).stream())
         .distinct()
         .filter(id -> !id.equals(file.id()))
         .flatMap(id -> ports.courses().find(id).stream())
-        .map(CourseFile::patient)
         .toList();
   }
 

@@ -7,30 +7,41 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
 import rungwise.clinic.Transactions;
+import rungwise.clinic.audit.Audit;
+import rungwise.clinic.audit.Look;
+import rungwise.clinic.audit.Viewed;
 import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.protocols.ProtocolShelf;
 
-/** Courses and signed protocols in memory, with transactions that undo. */
+/** Courses, signed protocols and views in memory, with transactions that undo. */
 public final class InMemoryRecord implements Transactions {
 
   private record Stored(CourseId course, CourseEntry entry) {}
 
+  private record StoredView(long number, Viewed viewed) {}
+
   private final List<Stored> entries = new ArrayList<>();
   private final List<ProtocolShelf.Signed> protocols = new ArrayList<>();
+  private final List<StoredView> views = new ArrayList<>();
   private int depth;
 
   /** An empty store. */
   public static CoursePorts ports() {
     var memory = new InMemoryRecord();
-    return new CoursePorts(memory.new InMemoryCourses(), memory.new InMemoryShelf(), memory);
+    return new CoursePorts(
+        memory.new InMemoryCourses(),
+        memory.new InMemoryShelf(),
+        memory.new InMemoryAudit(),
+        memory);
   }
 
   @Override
   public <T> T inTransaction(Supplier<T> work) {
     int entriesBefore = entries.size();
     int protocolsBefore = protocols.size();
+    int viewsBefore = views.size();
     boolean isDone = false;
     depth++;
     try {
@@ -42,12 +53,17 @@ public final class InMemoryRecord implements Transactions {
       if (!isDone) {
         entries.subList(entriesBefore, entries.size()).clear();
         protocols.subList(protocolsBefore, protocols.size()).clear();
+        views.subList(viewsBefore, views.size()).clear();
       }
     }
   }
 
   private void requireTransaction() {
     require(depth > 0, "a write outside a transaction");
+  }
+
+  private long nextNumber() {
+    return entries.size() + views.size() + 1L;
   }
 
   private static void require(boolean holds, String otherwise) {
@@ -98,7 +114,7 @@ public final class InMemoryRecord implements Transactions {
               .map(id -> file.orElseThrow().entries().stream().anyMatch(e -> e.id().equals(id)))
               .orElse(true);
       require(correctsOwn, "an entry that corrects one of another course");
-      long number = entries.size() + 1L;
+      long number = nextNumber();
       entries.add(
           new Stored(
               entry.course(),
@@ -174,5 +190,34 @@ public final class InMemoryRecord implements Transactions {
               signed.by(),
               signed.at().truncatedTo(ChronoUnit.MILLIS)));
     }
+  }
+
+  private final class InMemoryAudit implements Audit {
+
+    @Override
+    public void append(Viewed viewed) {
+      requireTransaction();
+      views.add(new StoredView(nextNumber(), viewed));
+    }
+
+    @Override
+    public List<Look> of(CourseId course, long before, int most) {
+      return views.reversed().stream()
+          .filter(stored -> stored.number() < before)
+          .filter(stored -> stored.viewed().courses().contains(course))
+          .limit(most)
+          .map(InMemoryRecord::look)
+          .toList();
+    }
+  }
+
+  private static Look look(StoredView stored) {
+    Viewed viewed = stored.viewed();
+    return new Look(
+        stored.number(),
+        viewed.by(),
+        viewed.at().truncatedTo(ChronoUnit.MILLIS),
+        viewed.screen(),
+        viewed.outcome());
   }
 }

@@ -13,6 +13,9 @@ public enum CardiacRisk {
   public static final Source SOURCE =
       Source.read(Citation.CARDIAC_RISK_2016, "Table 1, third Princeton consensus");
 
+  private static final int TWO_WEEKS = 14;
+  private static final int SIX_WEEKS = 42;
+
   private final String words;
   private final String action;
 
@@ -28,5 +31,20 @@ public enum CardiacRisk {
   /** What the table asks for. */
   public String action() {
     return action;
+  }
+
+  /**
+   * The class so many days after a myocardial infarction.
+   *
+   * @throws IllegalArgumentException if it is still to come
+   */
+  public static CardiacRisk afterInfarction(int days) {
+    if (days < 0) {
+      throw new IllegalArgumentException("bug: an infarction in " + -days + " days");
+    }
+    if (days < TWO_WEEKS) {
+      return HIGH;
+    }
+    return days > SIX_WEEKS ? LOW : INTERMEDIATE;
   }
 }

@@ -5,6 +5,7 @@ import java.util.Optional;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.source.Citation;
+import rungwise.dosing.source.Seen;
 import rungwise.dosing.source.Source;
 
 /**
@@ -150,8 +151,7 @@ public enum Condition {
       Finding.DECISION,
       "Phenylephrine, the usual rescue, may cause a hypertensive crisis: plan the rescue before"
           + " any injection at home.",
-      new Source.Published(
-          Citation.PHENYLEPHRINE_LABEL, "interactions", rungwise.dosing.source.Seen.FROM_MEMORY)),
+      new Source.Published(Citation.PHENYLEPHRINE_LABEL, "interactions", Seen.FROM_MEMORY)),
   ANTICOAGULANT(
       Topic.MEDICINES,
       "An anticoagulant",

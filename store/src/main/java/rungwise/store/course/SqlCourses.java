@@ -80,9 +80,9 @@ public final class SqlCourses implements Courses {
         .reading()
         .select(ENTRY.COURSE_ID)
         .from(COURSE_OPENED)
-        .join(ENTRY)
-        .on(ENTRY.ID.eq(COURSE_OPENED.ENTRY_ID))
-        .where(condition)
+        .crossJoin(ENTRY) // SQLite keeps its order; else it would walk over the whole journal
+        .where(ENTRY.ID.eq(COURSE_OPENED.ENTRY_ID))
+        .and(condition)
         .orderBy(ENTRY.SEQ.desc())
         .fetch(row -> new CourseId(row.value1()))
         .stream()

@@ -28,10 +28,7 @@ public final class DataFolder implements AutoCloseable {
    * @throws CannotOpenStore if it is missing, cannot be written, or is another process's
    */
   public static DataFolder take(Path folder) {
-    if (!Files.isDirectory(folder)) {
-      throw new CannotOpenStore(
-          "The data folder " + folder + " does not exist: create it, or name another folder.");
-    }
+    requireExists(folder);
     FileChannel channel = openLock(folder);
     try {
       if (isLocked(channel)) {
@@ -47,6 +44,18 @@ public final class DataFolder implements AutoCloseable {
             + folder
             + " is in use by another running Rungwise: stop that one first, or name another"
             + " folder.");
+  }
+
+  /**
+   * Does nothing if there is such a folder.
+   *
+   * @throws CannotOpenStore if there is none
+   */
+  public static void requireExists(Path folder) {
+    if (!Files.isDirectory(folder)) {
+      throw new CannotOpenStore(
+          "The data folder " + folder + " does not exist: create it, or name another folder.");
+    }
   }
 
   private static boolean isLocked(FileChannel channel) throws IOException {

@@ -85,13 +85,44 @@ public final class Database implements Transactions, AutoCloseable {
     }
   }
 
+  /**
+   * Opens a folder's database for reading only; another process may be writing to it.
+   *
+   * @throws CannotOpenStore if there is none, or its tables are not those of this program
+   */
+  public static Database openToRead(Path folder) {
+    Path file = folder.resolve(FILE);
+    if (Files.notExists(file)) {
+      throw new CannotOpenStore(
+          "The data folder " + folder + " holds no database: name the folder that serve uses.");
+    }
+    SQLiteDataSource source = source(file, readerConfig());
+    try {
+      migrations(source).validate();
+    } catch (FlywayValidateException e) {
+      throw new CannotOpenStore(
+          "The database "
+              + file
+              + " was written by another version of Rungwise: use that one. Serving the folder once"
+              + " with this one brings an older database up to date.",
+          e);
+    } catch (FlywayException e) {
+      throw new CannotOpenStore("The database " + file + " cannot be read.", e);
+    }
+    HikariDataSource only = pool(source, 1, /* isReadOnly= */ true);
+    return new Database(only, only);
+  }
+
   private static void migrate(SQLiteDataSource source) {
-    Flyway.configure()
+    migrations(source).migrate();
+  }
+
+  private static Flyway migrations(SQLiteDataSource source) {
+    return Flyway.configure()
         .dataSource(source)
         .locations("classpath:db/migration/common", "classpath:db/migration/sqlite")
         .ignoreMigrationPatterns(new String[0])
-        .load()
-        .migrate();
+        .load();
   }
 
   private static SQLiteConfig config() {

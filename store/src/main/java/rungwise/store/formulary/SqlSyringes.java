@@ -36,8 +36,8 @@ public final class SqlSyringes implements Syringes {
         .reading()
         .select(SYRINGE.BARREL, SYRINGE.IS_KEPT)
         .from(SYRINGE)
-        .join(ENTRY)
-        .on(ENTRY.ID.eq(SYRINGE.ENTRY_ID))
+        .crossJoin(ENTRY) // SQLite keeps its order; else it would walk over the whole journal
+        .where(ENTRY.ID.eq(SYRINGE.ENTRY_ID))
         .orderBy(ENTRY.SEQ)
         .forEach(row -> last.put(row.get(SYRINGE.BARREL), row.get(SYRINGE.IS_KEPT)));
     return Barrels.all().stream()

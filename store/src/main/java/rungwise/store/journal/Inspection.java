@@ -3,6 +3,7 @@ package rungwise.store.journal;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.JOURNAL_HEAD;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -20,17 +21,45 @@ final class Inspection {
 
   private final DSLContext reading;
   private final Seals seals;
+  private Optional<String> keptSeal;
   private long walked = 0;
   private String previousSeal = Seals.BEFORE_THE_FIRST;
+  private Optional<Instant> lastAt = Optional.empty();
 
-  Inspection(DSLContext reading, Seals seals) {
+  /**
+   * A walk that is about to begin.
+   *
+   * @param keptSeal the seal of an entry that must be met
+   */
+  Inspection(DSLContext reading, Seals seals, Optional<String> keptSeal) {
     this.reading = reading;
     this.seals = seals;
+    this.keptSeal = keptSeal;
+  }
+
+  Inspected whole() {
+    return firstBroken()
+        .<Inspected>map(found -> new Inspected.Broken(found, standing(found.seq())))
+        .orElseGet(() -> new Inspected.Whole(walked, previousSeal, lastAt));
+  }
+
+  private Optional<Inspected.Standing> standing(long seq) {
+    try {
+      return reading
+          .select(ENTRY.RECORDED_AT, ENTRY.RECORDED_BY, ENTRY.KIND)
+          .from(ENTRY)
+          .where(ENTRY.SEQ.eq(seq))
+          .fetchOptional()
+          .filter(row -> row.value1() != null)
+          .map(row -> new Inspected.Standing(row.value1(), row.value2(), row.value3()));
+    } catch (DataAccessException | IllegalArgumentException damaged) {
+      return Optional.empty();
+    }
   }
 
   Optional<BrokenEntry> firstBroken() {
     try {
-      return inChain().or(this::atTheEnd).or(this::withoutEntry);
+      return inChain().or(this::atTheEnd).or(this::withoutEntry).or(this::withoutKeptSeal);
     } catch (DataAccessException | IllegalArgumentException e) {
       return broken(walked + 1, "is not in the form in which it was written");
     }
@@ -74,6 +103,8 @@ final class Inspection {
     }
     walked = expected;
     previousSeal = entry.getSeal();
+    lastAt = Optional.of(entry.getRecordedAt());
+    keptSeal = keptSeal.filter(kept -> !kept.equals(previousSeal));
     return Optional.empty();
   }
 
@@ -107,6 +138,16 @@ final class Inspection {
       }
     }
     return Optional.empty();
+  }
+
+  /** A copy that is whole but older has every seal right, and lacks the one that was kept. */
+  private Optional<BrokenEntry> withoutKeptSeal() {
+    return keptSeal.flatMap(
+        seal ->
+            broken(
+                walked + 1,
+                "is missing: no entry has the seal that was kept, so the end was cut off or an"
+                    + " older copy was put back"));
   }
 
   private static Optional<BrokenEntry> broken(long seq, String what) {

@@ -53,7 +53,17 @@ public final class Journal {
 
   /** The first entry that is missing or is not as it was sealed; empty if the journal is whole. */
   public Optional<BrokenEntry> firstBroken() {
-    return database.inSnapshot(() -> new Inspection(database.reading(), seals).firstBroken());
+    return database.inSnapshot(
+        () -> new Inspection(database.reading(), seals, Optional.empty()).firstBroken());
+  }
+
+  /**
+   * The whole journal as it is now, or where it is broken.
+   *
+   * @param keptSeal the seal of an entry that was kept elsewhere and must be in the journal
+   */
+  public Inspected inspect(Optional<String> keptSeal) {
+    return database.inSnapshot(() -> new Inspection(database.reading(), seals, keptSeal).whole());
   }
 
   private JournalHeadRecord head(DSLContext writing) {

@@ -39,14 +39,31 @@ public final class JournalKey {
    */
   public static JournalKey in(DataFolder folder, boolean isNewFolder) {
     Path file = folder.file(FILE);
-    try {
-      if (Files.notExists(file) && !isNewFolder) {
-        throw new CannotOpenStore(
-            "The key file " + file + " is missing: bring it back from where backups are kept.");
-      }
-      if (Files.notExists(file)) {
+    if (Files.notExists(file) && isNewFolder) {
+      try {
         write(file);
+      } catch (IOException e) {
+        throw isUnreadable(file, e);
       }
+    }
+    return read(file);
+  }
+
+  /**
+   * The key of a folder that is only looked at.
+   *
+   * @throws CannotOpenStore if there is none, or it cannot be read
+   */
+  public static JournalKey keptIn(Path folder) {
+    return read(folder.resolve(FILE));
+  }
+
+  private static JournalKey read(Path file) {
+    if (Files.notExists(file)) {
+      throw new CannotOpenStore(
+          "The key file " + file + " is missing: bring it back from where backups are kept.");
+    }
+    try {
       byte[] key = HexFormat.of().parseHex(Files.readString(file).strip());
       if (key.length == BYTES) {
         return new JournalKey(key);
@@ -54,9 +71,13 @@ public final class JournalKey {
     } catch (IllegalArgumentException e) {
       throw isDamaged(file, e);
     } catch (IOException e) {
-      throw new CannotOpenStore("The key file " + file + " cannot be read or written.", e);
+      throw isUnreadable(file, e);
     }
     throw isDamaged(file, new IllegalArgumentException("wrong length"));
+  }
+
+  private static CannotOpenStore isUnreadable(Path file, Exception cause) {
+    return new CannotOpenStore("The key file " + file + " cannot be read or written.", cause);
   }
 
   private static CannotOpenStore isDamaged(Path file, Exception cause) {

@@ -48,9 +48,9 @@ public final class SqlProtocolShelf implements ProtocolShelf {
             ENTRY.RECORDED_BY,
             ENTRY.RECORDED_AT)
         .from(PROTOCOL_SIGNED)
-        .join(ENTRY)
-        .on(ENTRY.ID.eq(PROTOCOL_SIGNED.ENTRY_ID))
-        .where(condition)
+        .crossJoin(ENTRY) // SQLite keeps its order; else it would walk over the whole journal
+        .where(ENTRY.ID.eq(PROTOCOL_SIGNED.ENTRY_ID))
+        .and(condition)
         .orderBy(ENTRY.SEQ.asc())
         .fetch(
             row ->

@@ -138,3 +138,13 @@ create trigger if not exists protocol_signed_is_not_changed before update on pro
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists protocol_signed_is_not_removed before delete on protocol_signed
 begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists page_viewed_is_not_changed before update on page_viewed
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists page_viewed_is_not_removed before delete on page_viewed
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists page_viewed_course_is_not_changed before update on page_viewed_course
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists page_viewed_course_is_not_removed before delete on page_viewed_course
+begin select raise(abort, 'facts are never removed'); end;

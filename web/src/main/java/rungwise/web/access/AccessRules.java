@@ -21,6 +21,9 @@ import org.springframework.security.web.servlet.util.matcher.PathPatternRequestM
 import org.springframework.security.web.util.matcher.OrRequestMatcher;
 import org.springframework.security.web.util.matcher.RequestMatcher;
 import org.springframework.web.filter.CharacterEncodingFilter;
+import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
+import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
+import rungwise.clinic.audit.Viewing;
 import rungwise.clinic.people.People;
 import rungwise.clinic.people.Role;
 import rungwise.web.page.Assets;
@@ -54,9 +57,24 @@ public class AccessRules {
   }
 
   @Bean
+  ViewRecorder viewRecorder(Viewing viewing, Templates templates) {
+    return new ViewRecorder(viewing, templates);
+  }
+
+  @Bean
+  WebMvcConfigurer viewsAreRecorded(ViewRecorder recorder) {
+    return new WebMvcConfigurer() {
+      @Override
+      public void addInterceptors(InterceptorRegistry registry) {
+        registry.addInterceptor(recorder);
+      }
+    };
+  }
+
+  @Bean
   SecurityFilterChain securityFilterChain(
-      HttpSecurity http, Sessions sessions, Templates templates) {
-    var refusals = new Refusals(templates);
+      HttpSecurity http, Sessions sessions, Templates templates, ViewRecorder views) {
+    var refusals = new Refusals(templates, views);
     return http.authorizeHttpRequests(AccessRules::admit)
         .securityContext(context -> context.securityContextRepository(sessions))
         .exceptionHandling(

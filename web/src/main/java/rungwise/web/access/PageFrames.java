@@ -23,7 +23,8 @@ final class PageFrames implements Frames {
           new Place("/syringes", "Syringes"),
           new Place("/dose", "Dose"),
           new Place("/protocols", "Protocols"),
-          new Place("/people", "People"));
+          new Place("/people", "People"),
+          new Place("/views", "Who looked"));
 
   private final ClinicSign clinic;
   private final Assets assets;

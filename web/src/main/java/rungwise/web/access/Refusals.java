@@ -22,9 +22,11 @@ import rungwise.web.page.Templates;
 final class Refusals implements AccessDeniedHandler, AuthenticationEntryPoint {
 
   private final Templates templates;
+  private final ViewRecorder views;
 
-  Refusals(Templates templates) {
+  Refusals(Templates templates, ViewRecorder views) {
     this.templates = templates;
+    this.views = views;
   }
 
   /** Nobody is signed in: reading leads to the sign-in page, a form is answered in words. */
@@ -54,7 +56,7 @@ final class Refusals implements AccessDeniedHandler, AuthenticationEntryPoint {
     List<HttpMethod> methods = Routes.methodsOf(request.getRequestURI());
     if (methods.isEmpty()) {
       FaultPage.of(HttpStatus.NOT_FOUND).write(templates, request, response);
-    } else if (!methods.contains(asRoute(request.getMethod()))) {
+    } else if (!methods.contains(Routes.asRoute(request.getMethod()))) {
       response.setHeader(
           HttpHeaders.ALLOW,
           methods.stream().map(HttpMethod::name).collect(Collectors.joining(", ")));
@@ -62,11 +64,8 @@ final class Refusals implements AccessDeniedHandler, AuthenticationEntryPoint {
     } else if (reason instanceof CsrfException) {
       FaultPage.STALE.write(templates, request, response);
     } else {
+      views.recordRefusal(request);
       FaultPage.of(HttpStatus.FORBIDDEN).write(templates, request, response);
     }
-  }
-
-  private static HttpMethod asRoute(String method) {
-    return HttpMethod.HEAD.matches(method) ? HttpMethod.GET : HttpMethod.valueOf(method);
   }
 }

@@ -1,15 +1,18 @@
 package rungwise.web.access;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.springframework.http.HttpMethod;
 import org.springframework.http.server.PathContainer;
+import org.springframework.web.util.pattern.PathPattern;
 import org.springframework.web.util.pattern.PathPatternParser;
+import rungwise.clinic.audit.Screen;
 import rungwise.clinic.people.Role;
 
 /**
- * The one table of who may go where. What is not in it is open to nobody: a new handler needs a row
- * here before anyone can reach it.
+ * The one table of who may go where, and which men are named there. What is not in it is open to
+ * nobody: a new handler needs a row here before anyone can reach it.
  */
 public final class Routes {
 
@@ -27,6 +30,7 @@ public final class Routes {
   private static final Access KEEPER =
       new Access.AnyOf(Set.of(Role.PRESCRIBER, Role.PROGRAMME_LEAD));
   private static final Access ADMINISTRATOR = new Access.AnyOf(Set.of(Role.ADMINISTRATOR));
+  private static final Access WATCHER = new Access.AnyOf(Set.of(Role.ADMINISTRATOR, Role.AUDITOR));
 
   /** Every route, in the order of the guide. */
   public static final List<Route> TABLE =
@@ -39,26 +43,28 @@ public final class Routes {
           Route.post("/first-start", ANYONE),
           Route.get("/welcome", ANYONE),
           Route.post("/welcome", ANYONE),
-          Route.get("/", SIGNED_IN),
+          Route.list("/", SIGNED_IN, Screen.DAY_LIST),
           Route.get("/courses/new", OPENS_COURSES),
           Route.post("/courses/new", OPENS_COURSES),
-          Route.get("/courses/{id}", CLINICAL),
-          Route.get("/courses/{id}/order", CLINICAL),
-          Route.get("/courses/{id}/report", REPORTS),
-          Route.post("/courses/{id}/report", REPORTS),
-          Route.get("/courses/{id}/report/{entry}", REPORTS),
-          Route.post("/courses/{id}/report/{entry}", REPORTS),
-          Route.post("/courses/{id}/report/{entry}/withdraw", REPORTS),
-          Route.get("/courses/{id}/visit", CLINICAL),
-          Route.post("/courses/{id}/visit", REPORTS),
-          Route.post("/courses/{id}/visit/{observation}/note", REPORTS),
-          Route.post("/courses/{id}/visit/{observation}/end", REPORTS),
-          Route.post("/courses/{id}/sign", PRESCRIBER),
-          Route.post("/courses/{id}/review", PRESCRIBER),
-          Route.post("/courses/{id}/reopen", PRESCRIBER),
-          Route.post("/courses/{id}/plan", PRESCRIBER),
-          Route.get("/room", CLINICAL),
-          Route.post("/room/close", REPORTS),
+          Route.get("/courses/{id}", CLINICAL, Screen.COURSE),
+          Route.get("/courses/{id}/order", CLINICAL, Screen.SIGNED_DOSE),
+          Route.get("/courses/{id}/report", REPORTS, Screen.REPORT),
+          Route.post("/courses/{id}/report", REPORTS, Screen.REPORT),
+          Route.get("/courses/{id}/report/{entry}", REPORTS, Screen.REPORT),
+          Route.post("/courses/{id}/report/{entry}", REPORTS, Screen.REPORT),
+          Route.post("/courses/{id}/report/{entry}/withdraw", REPORTS, Screen.REPORT),
+          Route.get("/courses/{id}/visit", CLINICAL, Screen.VISIT),
+          Route.post("/courses/{id}/visit", REPORTS, Screen.VISIT),
+          Route.post("/courses/{id}/visit/{observation}/note", REPORTS, Screen.VISIT),
+          Route.post("/courses/{id}/visit/{observation}/end", REPORTS, Screen.VISIT),
+          Route.post("/courses/{id}/sign", PRESCRIBER, Screen.COURSE),
+          Route.post("/courses/{id}/review", PRESCRIBER, Screen.COURSE),
+          Route.post("/courses/{id}/reopen", PRESCRIBER, Screen.COURSE),
+          Route.post("/courses/{id}/plan", PRESCRIBER, Screen.COURSE),
+          Route.get("/courses/{id}/views", WATCHER, Screen.VIEWS),
+          Route.list("/views", WATCHER, Screen.RECORD_NUMBERS),
+          Route.list("/room", CLINICAL, Screen.ROOM),
+          Route.listForm("/room/close", REPORTS, Screen.ROOM),
           Route.get("/preparations", CLINICAL),
           Route.get("/preparations/new", KEEPER),
           Route.post("/preparations/new", KEEPER),
@@ -93,9 +99,29 @@ public final class Routes {
         .toList();
   }
 
+  /** The route that a request is judged by: the first that matches. */
+  static Optional<Route> find(HttpMethod method, String path) {
+    return TABLE.stream()
+        .filter(route -> route.method().equals(method) && matches(route, path))
+        .findFirst();
+  }
+
+  /** What stands in a path at a variable of the route's pattern. */
+  static Optional<String> variable(Route route, String path, String name) {
+    return Optional.ofNullable(patternOf(route).matchAndExtract(PathContainer.parsePath(path)))
+        .map(match -> match.getUriVariables().get(name));
+  }
+
+  /** The method of the route that answers: a browser may ask for the headers alone. */
+  static HttpMethod asRoute(String method) {
+    return HttpMethod.HEAD.matches(method) ? HttpMethod.GET : HttpMethod.valueOf(method);
+  }
+
   private static boolean matches(Route route, String path) {
-    return PathPatternParser.defaultInstance
-        .parse(route.path())
-        .matches(PathContainer.parsePath(path));
+    return patternOf(route).matches(PathContainer.parsePath(path));
+  }
+
+  private static PathPattern patternOf(Route route) {
+    return PathPatternParser.defaultInstance.parse(route.path());
   }
 }

@@ -31,6 +31,17 @@ public record FaultPage(
           TO_TODAY,
           TODAY);
 
+  /** A page that names a man and could not be written into the record of views. */
+  public static final FaultPage NOT_RECORDED =
+      new FaultPage(
+          HttpStatus.SERVICE_UNAVAILABLE,
+          "The record could not be written",
+          "Who looks at a man is written down before anything of him is shown. That was not"
+              + " possible, so nothing was shown. If you sent a form, look whether it was saved"
+              + " before you send it again. Tell your administrator if this stays so.",
+          TO_TODAY,
+          TODAY);
+
   /** The page for a status of an answer; every status that has no page of its own shares one. */
   public static FaultPage of(HttpStatus status) {
     return switch (status) {

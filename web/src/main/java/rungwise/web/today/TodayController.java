@@ -85,7 +85,7 @@ final class TodayController {
         Need.of(state),
         view.man().fullName(),
         view.man().recordNumber(),
-        "/courses/" + view.id(),
+        view.id(),
         view.decision() + view.proposed().map(dose -> " " + dose.volumeAndMark()).orElse(""),
         view.because(),
         view.mayInject());

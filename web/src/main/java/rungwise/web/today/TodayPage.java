@@ -1,6 +1,8 @@
 package rungwise.web.today;
 
 import java.util.List;
+import rungwise.clinic.course.CourseId;
+import rungwise.web.access.NamesCourses;
 
 /**
  * The day's list as shown.
@@ -9,7 +11,8 @@ import java.util.List;
  * @param rows every course, the most worrying first
  * @param steps what to do first where there is nothing yet
  */
-public record TodayPage(String answer, List<Row> rows, List<Step> steps, boolean mayOpenCourse) {
+public record TodayPage(String answer, List<Row> rows, List<Step> steps, boolean mayOpenCourse)
+    implements NamesCourses {
 
   /**
    * One course.
@@ -20,10 +23,15 @@ public record TodayPage(String answer, List<Row> rows, List<Step> steps, boolean
       Need need,
       String man,
       String recordNumber,
-      String path,
+      CourseId course,
       String advice,
       String because,
-      String mayInject) {}
+      String mayInject) {
+
+    public String path() {
+      return "/courses/" + course;
+    }
+  }
 
   /**
    * Something to do first.
@@ -35,5 +43,10 @@ public record TodayPage(String answer, List<Row> rows, List<Step> steps, boolean
   public TodayPage {
     rows = List.copyOf(rows);
     steps = List.copyOf(steps);
+  }
+
+  @Override
+  public List<CourseId> namedCourses() {
+    return rows.stream().map(Row::course).toList();
   }
 }

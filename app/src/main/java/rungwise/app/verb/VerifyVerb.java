@@ -1,0 +1,82 @@
+package rungwise.app.verb;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import rungwise.app.server.WrongUse;
+import rungwise.store.RecordCheck;
+import rungwise.store.journal.Inspected;
+
+/** Checks that nothing on record was changed, removed or added by another program. */
+@Command(
+    name = "verify",
+    description = {
+      "Check that every entry of the record is as it was sealed.",
+      "It reads only, and may be run while serve is using the folder."
+    },
+    footer = {
+      "",
+      "Found are: a changed byte, an entry removed, added or moved, and an end that was cut off.",
+      "Not found is an older copy of the whole folder that was put back, unless a seal that was"
+          + " kept elsewhere is given. Keep the last seal with each backup."
+    },
+    exitCodeListHeading = "%nExit status:%n",
+    exitCodeList = {
+      "0:the record is whole",
+      "1:the record is broken, or the program failed",
+      "2:wrong use, such as a folder without a record or a key"
+    },
+    mixinStandardHelpOptions = true)
+final class VerifyVerb implements Callable<Integer> {
+
+  private static final Pattern SEAL = Pattern.compile("[0-9a-f]{64}");
+
+  /** Put here by the command line before the verb is called. */
+  @Spec private CommandSpec spec = CommandSpec.create();
+
+  @Option(
+      names = "--data",
+      required = true,
+      paramLabel = "FOLDER",
+      description = "Folder that holds all data of the clinic.")
+  private Path data = Path.of("");
+
+  @Option(
+      names = "--kept-seal",
+      paramLabel = "SEAL",
+      description = "The seal of an entry that was kept elsewhere; it must be in the record.")
+  private @Nullable String keptSeal;
+
+  @Option(names = "--json", description = "Print one JSON object.")
+  private boolean isJson;
+
+  @Override
+  public Integer call() {
+    Inspected found = RecordCheck.of(data, readSeal());
+    PrintWriter out = spec.commandLine().getOut();
+    out.println(isJson ? VerifyText.json(found).toString() : VerifyText.words(found));
+    out.flush();
+    return switch (found) {
+      case Inspected.Whole whole -> ExitCode.OK;
+      case Inspected.Broken broken -> ExitCode.SOFTWARE;
+    };
+  }
+
+  private Optional<String> readSeal() {
+    if (keptSeal != null && !SEAL.matcher(keptSeal).matches()) {
+      throw new WrongUse(
+          "--kept-seal \""
+              + keptSeal
+              + "\" is not a seal: give the 64 digits, 0 to 9 and a to f, that verify printed.");
+    }
+    return Optional.ofNullable(keptSeal);
+  }
+}

@@ -1,0 +1,229 @@
+package rungwise.app.server;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.net.http.HttpResponse;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalLong;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.http.HttpMethod;
+import rungwise.app.server.DemoClinic.Member;
+import rungwise.clinic.ClinicTime;
+import rungwise.clinic.audit.Look;
+import rungwise.clinic.audit.Screen;
+import rungwise.clinic.audit.Viewed.Outcome;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.titration.CourseState;
+import rungwise.web.access.Route;
+import rungwise.web.access.Routes;
+import rungwise.web.access.Shown;
+
+/** Who looks at a man is on record before anything of him is sent. */
+class ViewsTest {
+
+  private static final Member ADMINISTRATOR = DemoClinic.MEMBERS.getFirst();
+  private static final Member PRESCRIBER = DemoClinic.MEMBERS.get(1);
+  private static final Member AUDITOR = DemoClinic.MEMBERS.getLast();
+  private static final String NO_SUCH_ID = "00000000-0000-4000-8000-000000000001";
+
+  private final Clinic clinic = Clinic.withDemoStory();
+  private final CourseState course = settled();
+
+  @AfterEach
+  void close() {
+    clinic.close();
+  }
+
+  /** A course with a signed dose and reports. */
+  private CourseState settled() {
+    return clinic.opened().courseCases(new ClinicTime(ZoneOffset.UTC)).titration().all().stream()
+        .filter(state -> state.file().signedDose().isPresent())
+        .filter(state -> !state.file().reports().isEmpty())
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private CourseId id() {
+    return course.file().id();
+  }
+
+  private String man() {
+    return course.file().patient().fullName();
+  }
+
+  private String path() {
+    return "/courses/" + id();
+  }
+
+  private List<Look> looks() {
+    return clinic.opened().viewing().of(id(), OptionalLong.empty()).orElseThrow().looks();
+  }
+
+  private Account account(Member member) {
+    return clinic.opened().people().list().stream()
+        .filter(found -> found.signInName().text().equals(member.signInName()))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private void assertLooked(Member who, Screen... screens) {
+    assertThat(looks()).extracting(Look::screen).containsExactly(screens);
+    assertThat(looks()).extracting(Look::by).containsOnly(account(who).id());
+    assertThat(looks()).extracting(Look::outcome).containsOnly(Outcome.SHOWN);
+  }
+
+  private void breakTheRecordOfViews() throws SQLException {
+    try (var raw = DriverManager.getConnection("jdbc:sqlite:" + clinic.database());
+        var statement = raw.createStatement()) {
+      statement.execute(
+          "create trigger broken before insert on page_viewed"
+              + " begin select raise(abort, 'broken'); end");
+    }
+  }
+
+  private String pathOf(Route route) {
+    String report = course.file().reports().getFirst().entry().id().text();
+    return route.path().replace("{id}", id().text()).replace("{entry}", report);
+  }
+
+  @Test
+  void every_route_with_a_course_in_its_path_is_recorded() {
+    List<Route> routes =
+        Routes.TABLE.stream()
+            .filter(route -> route.path().startsWith("/courses/{"))
+            .filter(route -> route.method().equals(HttpMethod.GET))
+            .toList();
+    assertThat(routes).hasSizeGreaterThan(4);
+    Visitor clinical = clinic.signedIn(PRESCRIBER);
+    Visitor auditor = clinic.signedIn(AUDITOR);
+
+    for (Route route : routes) {
+      boolean isClinical = route.access().admits(account(PRESCRIBER));
+      int before = looks().size();
+
+      HttpResponse<String> answer = (isClinical ? clinical : auditor).get(pathOf(route));
+
+      assertThat(answer.statusCode()).as(route.path()).isEqualTo(200);
+      assertThat(route.shown()).isInstanceOf(Shown.CourseOfPath.class);
+      assertThat(looks()).as(route.path()).hasSize(before + 1);
+      assertThat(looks().getFirst().screen())
+          .isEqualTo(((Shown.CourseOfPath) route.shown()).screen());
+    }
+  }
+
+  @Test
+  void a_view_says_who_and_when_and_asking_for_the_headers_alone_counts_too() {
+    Visitor visitor = clinic.signedIn(PRESCRIBER);
+
+    visitor.get(path());
+    visitor.ask("HEAD", path() + "/order");
+
+    assertLooked(PRESCRIBER, Screen.SIGNED_DOSE, Screen.COURSE);
+    assertThat(looks()).extracting(Look::at).containsOnly(clinic.clock().instant());
+  }
+
+  @Test
+  void the_days_list_is_a_view_of_every_man_it_names() {
+    clinic.signedIn(PRESCRIBER).get("/");
+
+    assertLooked(PRESCRIBER, Screen.DAY_LIST);
+    for (var file : clinic.opened().viewing().courses()) {
+      var others = clinic.opened().viewing().of(file.id(), OptionalLong.empty()).orElseThrow();
+      assertThat(others.looks()).isEqualTo(looks());
+    }
+  }
+
+  @Test
+  void a_days_list_that_names_nobody_is_no_view() {
+    clinic.signedIn(ADMINISTRATOR).get("/");
+
+    assertThat(looks()).isEmpty();
+  }
+
+  @Test
+  void a_form_that_is_refused_shows_the_man_again_and_one_that_is_done_does_not() {
+    Visitor visitor = clinic.signedIn(PRESCRIBER);
+
+    HttpResponse<String> refused = visitor.post("/dose", path() + "/review", Map.of());
+    HttpResponse<String> done =
+        visitor.post("/dose", path() + "/screening", Map.of("answer", "NO"));
+
+    assertThat(refused.statusCode()).isEqualTo(422);
+    assertThat(done.statusCode()).isEqualTo(303);
+    assertLooked(PRESCRIBER, Screen.COURSE);
+  }
+
+  @Test
+  void a_refused_look_is_on_record_as_refused() {
+    assertThat(clinic.signedIn(AUDITOR).get(path()).statusCode()).isEqualTo(403);
+    assertThat(clinic.visitor().get(path()).statusCode()).isEqualTo(302);
+
+    assertThat(looks())
+        .singleElement()
+        .extracting(Look::by, Look::screen, Look::outcome)
+        .containsExactly(account(AUDITOR).id(), Screen.COURSE, Outcome.REFUSED);
+  }
+
+  @Test
+  void a_page_that_is_not_there_shows_nobody() {
+    Visitor visitor = clinic.signedIn(PRESCRIBER);
+
+    assertThat(visitor.get("/courses/" + NO_SUCH_ID).statusCode()).isEqualTo(404);
+    assertThat(visitor.get(path() + "/report/" + NO_SUCH_ID).statusCode()).isEqualTo(404);
+
+    assertThat(looks()).isEmpty();
+  }
+
+  @Test
+  void what_cannot_be_recorded_is_not_shown() throws SQLException {
+    Visitor visitor = clinic.signedIn(PRESCRIBER);
+    breakTheRecordOfViews();
+
+    for (String page : List.of(path(), path() + "/order", path() + "/report", "/")) {
+      HttpResponse<String> answer = visitor.get(page);
+
+      assertThat(answer.statusCode()).as(page).isEqualTo(503);
+      assertThat(answer.body())
+          .contains("The record could not be written", "nothing was shown")
+          .doesNotContain(man(), "Exception", "rungwise.store", "broken");
+    }
+    assertThat(visitor.get("/preparations").statusCode()).isEqualTo(200);
+  }
+
+  @Test
+  void who_has_seen_a_course_is_read_by_watchers_fifty_at_a_time() {
+    Visitor prescriber = clinic.signedIn(PRESCRIBER);
+    for (int looked = 0; looked < 51; looked++) {
+      prescriber.get(path());
+    }
+    Visitor auditor = clinic.signedIn(AUDITOR);
+
+    String newest = auditor.get(path() + "/views").body();
+    String older = newest.replaceFirst("(?s).*href=\"([^\"]*\\?before=\\d+)\".*", "$1");
+    String oldest = auditor.get(older).body();
+
+    assertThat(newest.split("the course page", -1)).hasSize(51);
+    assertThat(newest).contains(man(), "Tobias Wren", "Older views");
+    assertThat(oldest.split("the course page", -1)).hasSize(2);
+    assertThat(oldest).contains("The newest views").doesNotContain("Older views</a>");
+    assertThat(clinic.signedIn(ADMINISTRATOR).get(path() + "/views").body())
+        .contains("Petra Lindqvist", "who has seen the course");
+    assertThat(prescriber.get(path() + "/views").statusCode()).isEqualTo(403);
+  }
+
+  @Test
+  void a_watcher_finds_a_course_by_its_record_number_without_its_name() {
+    String list = clinic.signedIn(AUDITOR).get("/views").body();
+
+    assertThat(list)
+        .contains(course.file().patient().recordNumber(), path() + "/views")
+        .doesNotContain(man());
+    assertLooked(AUDITOR, Screen.RECORD_NUMBERS);
+  }
+}

@@ -1,0 +1,79 @@
+package rungwise.checks.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import java.time.ZoneId;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import rungwise.app.server.DemoClinic;
+import rungwise.app.server.DemoClinic.Member;
+
+/** An auditor finds out who has seen a man. */
+class ViewsBrowserTest {
+
+  private static final Member PRESCRIBER = DemoClinic.MEMBERS.get(1);
+  private static final Member AUDITOR = DemoClinic.MEMBERS.getLast();
+
+  private final TestServer server = TestServer.start(clinic -> {});
+  private final Browser browser = Browser.open();
+
+  @AfterEach
+  void close() {
+    browser.close();
+    server.close();
+  }
+
+  private Page page() {
+    return browser.page();
+  }
+
+  private void open(String path) {
+    page().navigate(server.at(path).toString());
+  }
+
+  private void signIn(Member member) {
+    open("/sign-in");
+    page().getByLabel("Sign-in name").fill(member.signInName());
+    page().getByLabel("Password").fill(member.password());
+    press("Sign in");
+  }
+
+  private void press(String button) {
+    page()
+        .getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button).setExact(true))
+        .click();
+  }
+
+  private void follow(String link) {
+    page()
+        .getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(link).setExact(true))
+        .click();
+  }
+
+  @Test
+  void an_auditor_reads_who_has_seen_a_course_and_a_refused_look_of_his_own() {
+    DemoClinic.fill(server.clinic(), server.clock(), ZoneId.of("America/Chicago"));
+    signIn(PRESCRIBER);
+    follow("Corvin Adeyemi");
+    String course = page().url();
+    press("Sign out");
+    signIn(AUDITOR);
+    page().navigate(course);
+    follow("Go to Today");
+
+    follow("Who looked");
+    assertThat(page().locator("main")).not().containsText("Adeyemi");
+    browser.inspect("record-numbers");
+    follow("HL-1017");
+
+    assertThat(page()).hasTitle("Who has seen this course - Northgate Clinic");
+    assertThat(page().locator("tbody tr")).hasCount(4);
+    assertThat(page().locator("tbody tr").nth(0)).containsText("the list of record numbers");
+    assertThat(page().locator("tbody tr").nth(1)).containsText("Refused:");
+    assertThat(page().locator("tbody tr").nth(2)).containsText("Tobias Wren");
+    assertThat(page().locator("tbody tr").nth(3)).containsText("the day's list");
+    browser.inspect("views");
+  }
+}

@@ -1,0 +1,27 @@
+package rungwise.clinic.audit;
+
+/** The pages that name a man. A word that has been written stays, so none is renamed or removed. */
+public enum Screen {
+  DAY_LIST("the day's list"),
+  COURSE("the course page"),
+  SIGNED_DOSE("the signed dose"),
+  REPORT("the report form"),
+  SCREENING("the screening"),
+  BEFORE_HOME("what comes before home use"),
+  VIAL("his vials"),
+  VISIT("an injection in the clinic"),
+  ROOM("the room board"),
+  VIEWS("who has seen the course"),
+  RECORD_NUMBERS("the list of record numbers");
+
+  private final String words;
+
+  Screen(String words) {
+    this.words = words;
+  }
+
+  /** The page for people: "the course page". */
+  public String words() {
+    return words;
+  }
+}

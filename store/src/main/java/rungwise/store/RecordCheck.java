@@ -1,0 +1,72 @@
+package rungwise.store;
+
+import static rungwise.store.schema.Tables.ACCOUNT;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import org.jooq.exception.DataAccessException;
+import rungwise.clinic.people.AccountId;
+import rungwise.store.database.DataFolder;
+import rungwise.store.database.Database;
+import rungwise.store.journal.Inspected;
+import rungwise.store.journal.Journal;
+import rungwise.store.journal.JournalKey;
+
+/**
+ * Checks the record of a data folder from outside: changes nothing in it and takes no lock, so that
+ * another process may be using the folder at the same time.
+ */
+public final class RecordCheck {
+
+  private static final String PROGRAM = "the program";
+
+  private final Database database;
+  private final Journal journal;
+
+  private RecordCheck(Database database, JournalKey key) {
+    this.database = database;
+    this.journal = new Journal(database, key);
+  }
+
+  /**
+   * Walks over the whole record as it is at this moment.
+   *
+   * @param keptSeal the seal of an entry, kept outside of the folder, that must be in the record
+   * @throws rungwise.store.database.CannotOpenStore if there is no record to be checked: no folder,
+   *     no database, no key, or one of another version
+   */
+  public static Inspected of(Path dataFolder, Optional<String> keptSeal) {
+    DataFolder.requireExists(dataFolder);
+    JournalKey key = JournalKey.keptIn(dataFolder);
+    try (Database database = Database.openToRead(dataFolder)) {
+      return new RecordCheck(database, key).inspect(keptSeal);
+    }
+  }
+
+  private Inspected inspect(Optional<String> keptSeal) {
+    return switch (journal.inspect(keptSeal)) {
+      case Inspected.Whole whole -> whole;
+      case Inspected.Broken broken ->
+          new Inspected.Broken(
+              broken.first(), broken.standing().map(head -> head.namedAs(nameOf(head.by()))));
+    };
+  }
+
+  /** The sign-in name of an account, or the id itself where the record has none. */
+  private String nameOf(String account) {
+    if (account.equals(AccountId.PROGRAM.text())) {
+      return PROGRAM;
+    }
+    try {
+      return database
+          .reading()
+          .select(ACCOUNT.SIGN_IN_NAME)
+          .from(ACCOUNT)
+          .where(ACCOUNT.ACCOUNT_ID.eq(account))
+          .fetchOptional(ACCOUNT.SIGN_IN_NAME)
+          .orElse(account);
+    } catch (DataAccessException damaged) {
+      return account;
+    }
+  }
+}

@@ -10,6 +10,7 @@ import rungwise.clinic.course.CourseFact.ObservationStarted;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
+import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Observing;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.Preparation;
@@ -87,5 +88,12 @@ public record Observed(
   /** It has lasted for 2 hours. */
   public boolean isLong() {
     return !since.isLessThan(DurationLimits.CLOSES_VOLUME.value());
+  }
+
+  /** The firmest that was written down, if anything was. */
+  public Optional<Grade> firmest() {
+    return notes.stream()
+        .flatMap(note -> note.grade().stream())
+        .max(Comparator.comparingInt(Grade::number));
   }
 }

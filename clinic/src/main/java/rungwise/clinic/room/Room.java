@@ -162,9 +162,7 @@ public final class Room {
   public List<Observed> observed(CourseFile file) {
     Instant now = changes.now();
     return file.observing().stream()
-        .map(
-            written ->
-                Observed.of(file, written, preparation(written.fact().preparation()), now))
+        .map(written -> Observed.of(file, written, preparation(written.fact().preparation()), now))
         .sorted(Comparator.comparing(Observed::injectedAt))
         .toList();
   }

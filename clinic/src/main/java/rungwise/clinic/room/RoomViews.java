@@ -16,11 +16,16 @@ import rungwise.clinic.room.WatchView.Alarm;
 import rungwise.clinic.room.WatchView.Check;
 import rungwise.clinic.room.WatchView.Milestone;
 import rungwise.clinic.room.WatchView.Seen;
+import rungwise.clinic.titration.CourseState;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.SameVisit;
+import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Spot;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Dose;
 import rungwise.quantities.TimeSpan;
+import rungwise.quantities.Volume;
 
 /** Puts the room, and one man in it, into words. */
 public final class RoomViews {
@@ -112,8 +117,7 @@ public final class RoomViews {
 
   private List<Milestone> milestones(Observed man, Instant now) {
     var lines = new ArrayList<Milestone>();
-    lines.add(
-        new Milestone(INJECTED, Optional.of(clock(man.injectedAt(), now)), Optional.empty()));
+    lines.add(new Milestone(INJECTED, Optional.of(clock(man.injectedAt(), now)), Optional.empty()));
     for (Moment moment : List.of(Moment.FIRST_FIRM, Moment.USABLE, Moment.FULLY_SOFT)) {
       Optional<Instant> at =
           man.notes().stream()
@@ -152,5 +156,31 @@ public final class RoomViews {
   /** "14:05"; another day than today is named. */
   private String clock(Instant at, Instant now) {
     return time.dateText(at).equals(time.dateText(now)) ? time.timeText(at) : time.words(at);
+  }
+
+  /** What the rule for a second dose in the same visit lets follow now, if it does. */
+  public Optional<String> secondDose(CourseState state) {
+    boolean isSecond =
+        state.mayInject().verdicts().stream()
+            .anyMatch(verdict -> verdict.rule() == GuardRule.SAME_VISIT);
+    Optional<Volume> signed = state.file().signedDose().map(written -> written.fact().volume());
+    return SameVisit.firstDose(state.question())
+        .filter(first -> isSecond && signed.isPresent())
+        .map(first -> secondDose(state, first, signed.orElseThrow()));
+  }
+
+  private String secondDose(CourseState state, Injection first, Volume second) {
+    Volume together = first.drawn().plus(second);
+    return "The protocol lets this second dose follow in this visit. The first was "
+        + first.drawn()
+        + " at "
+        + clock(first.at(), state.now())
+        + ", this one is "
+        + second
+        + ": together "
+        + together
+        + ", which holds "
+        + state.question().preparation().contentOf(together)
+        + ". Both act together, and the response will count for both.";
   }
 }

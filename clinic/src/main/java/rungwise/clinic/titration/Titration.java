@@ -84,8 +84,7 @@ public final class Titration {
    *
    * @param isIdentified whether he said both his identifiers; for a correction nobody is asked
    */
-  public Reading<Long> report(
-      Account actor, CourseId id, ReportDraft draft, boolean isIdentified) {
+  public Reading<Long> report(Account actor, CourseId id, ReportDraft draft, boolean isIdentified) {
     return changes.change(
         actor,
         By.CLINICIAN,

@@ -121,7 +121,8 @@ final class ViewRecorder implements HandlerInterceptor {
   /** The course of the path, and those of other men that its page names. */
   private static List<CourseId> coursesOf(HttpServletRequest request, Optional<Object> page) {
     Stream<CourseId> others =
-        page.filter(NamesCourses.class::isInstance)
+        page
+            .filter(NamesCourses.class::isInstance)
             .map(NamesCourses.class::cast)
             .map(NamesCourses::namedCourses)
             .stream()

@@ -123,6 +123,27 @@ public record ClinicTime(ZoneId zone) {
     return Reading.of(local.toInstant(offset));
   }
 
+  /** Whether a typed time of day came twice on its day, so that one of the two must be said. */
+  public boolean comesTwice(String dateText, String timeText) {
+    Optional<LocalDate> date = readDate(dateText).found();
+    Optional<LocalTime> time = readTime(timeText);
+    return date.isPresent()
+        && time.isPresent()
+        && zone.getRules().getValidOffsets(date.get().atTime(time.get())).size() > 1;
+  }
+
+  /** Which of two instants of one local time this is; not said where there is only one. */
+  public Occurrence occurrence(Instant instant) {
+    List<ZoneOffset> offsets =
+        zone.getRules().getValidOffsets(LocalDateTime.ofInstant(instant, zone));
+    if (offsets.size() < 2) {
+      return Occurrence.NOT_SAID;
+    }
+    return zone.getRules().getOffset(instant).equals(offsets.getFirst())
+        ? Occurrence.FIRST
+        : Occurrence.SECOND;
+  }
+
   private static Optional<LocalTime> readTime(String text) {
     try {
       return Optional.of(LocalTime.parse(text.strip(), TIME));

@@ -29,6 +29,7 @@ final class Pen {
 
   /** Thin enough to stand back, and still 3 to 1 against the ground. */
   private static final double QUIET = 0.55;
+
   private static final double HATCH_EVERY = 8;
 
   private Pen() {}

@@ -32,6 +32,7 @@ import rungwise.web.formulary.FormularyPages;
 import rungwise.web.page.PageParts;
 import rungwise.web.people.PeoplePages;
 import rungwise.web.protocols.ProtocolPages;
+import rungwise.web.room.RoomPages;
 import rungwise.web.start.StartChoices;
 import rungwise.web.start.StartPages;
 import rungwise.web.titration.TitrationPages;
@@ -53,6 +54,7 @@ import rungwise.web.today.TodayPages;
   PageParts.class,
   PeoplePages.class,
   ProtocolPages.class,
+  RoomPages.class,
   StartPages.class,
   TitrationPages.class,
   TodayPages.class

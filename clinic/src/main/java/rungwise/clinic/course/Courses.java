@@ -21,6 +21,17 @@ public interface Courses {
   /** Courses of men that are like this one, the one opened last first: {@link Patient#isLike}. */
   List<CourseId> alike(Patient patient);
 
+  /** Courses of men with this man's name, whenever they were born, the one opened last first. */
+  default List<CourseId> namedLike(Patient patient) {
+    return all().stream()
+        .filter(
+            id ->
+                find(id)
+                    .filter(file -> file.patient().nameKey().equals(patient.nameKey()))
+                    .isPresent())
+        .toList();
+  }
+
   /**
    * Appends an entry inside the caller's transaction and gives back its number.
    *

@@ -2,6 +2,7 @@ package rungwise.clinic.room;
 
 import java.time.Instant;
 import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import rungwise.clinic.course.CourseFact.ObservationNoted;
@@ -9,6 +10,7 @@ import rungwise.clinic.course.CourseFact.ObservationStarted;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
+import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Observing;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.Preparation;
@@ -21,6 +23,8 @@ import rungwise.quantities.Volume;
  * @param since how long ago he was injected
  * @param nextCheck when he is to be looked at next
  * @param last what was seen last, if anything was
+ * @param started what was written when he was injected
+ * @param notes all that was seen, in the order of time
  */
 public record Observed(
     CourseId course,
@@ -33,7 +37,13 @@ public record Observed(
     TimeSpan since,
     Instant nextCheck,
     boolean isCheckDue,
-    Optional<ObservationNoted> last) {
+    Optional<ObservationNoted> last,
+    ObservationStarted started,
+    List<ObservationNoted> notes) {
+
+  public Observed {
+    notes = List.copyOf(notes);
+  }
 
   static Observed of(
       CourseFile file,
@@ -41,10 +51,9 @@ public record Observed(
       Preparation preparation,
       Instant now) {
     ObservationStarted started = written.fact();
-    Optional<ObservationNoted> last =
-        file.notesOf(written.entry().id()).stream()
-            .map(CourseFile.Written::fact)
-            .reduce((earlier, later) -> later);
+    List<ObservationNoted> notes =
+        file.notesOf(written.entry().id()).stream().map(CourseFile.Written::fact).toList();
+    Optional<ObservationNoted> last = notes.stream().reduce((earlier, later) -> later);
     Instant seen =
         Stream.concat(Stream.of(started.injectedAt()), last.stream().map(ObservationNoted::at))
             .max(Comparator.naturalOrder())
@@ -61,7 +70,14 @@ public record Observed(
         TimeSpan.between(started.injectedAt(), now),
         next,
         !next.isAfter(now),
-        last);
+        last,
+        started,
+        notes);
+  }
+
+  /** When it will have lasted for 4 hours. */
+  public Instant emergencyAt() {
+    return DurationLimits.EMERGENCY.value().after(injectedAt);
   }
 
   /** It has lasted for 4 hours: treat it now. */
@@ -72,5 +88,12 @@ public record Observed(
   /** It has lasted for 2 hours. */
   public boolean isLong() {
     return !since.isLessThan(DurationLimits.CLOSES_VOLUME.value());
+  }
+
+  /** The firmest that was written down, if anything was. */
+  public Optional<Grade> firmest() {
+    return notes.stream()
+        .flatMap(note -> note.grade().stream())
+        .max(Comparator.comparingInt(Grade::number));
   }
 }

@@ -21,6 +21,8 @@ import rungwise.clinic.titration.CourseReader;
 import rungwise.clinic.titration.CourseState;
 import rungwise.clinic.titration.TitrationPorts;
 import rungwise.dosing.decision.Clearance;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.Reading;
 
 /** The use cases of an injection in the clinic, from the needle until he is soft again. */
@@ -149,15 +151,24 @@ public final class Room {
 
   /** Everybody under observation now, the one injected first on top. */
   public List<Observed> board() {
-    Instant now = changes.now();
     return ports.courses().underObservation().stream()
         .flatMap(id -> ports.courses().find(id).stream())
-        .flatMap(
-            file ->
-                file.observing().stream()
-                    .map(written -> Observed.of(file, written, reader.preparationOf(file), now)))
+        .flatMap(file -> observed(file).stream())
         .sorted(Comparator.comparing(Observed::injectedAt))
         .toList();
+  }
+
+  /** The injections of one man that are under observation now, the first one on top. */
+  public List<Observed> observed(CourseFile file) {
+    Instant now = changes.now();
+    return file.observing().stream()
+        .map(written -> Observed.of(file, written, preparation(written.fact().preparation()), now))
+        .sorted(Comparator.comparing(Observed::injectedAt))
+        .toList();
+  }
+
+  private Preparation preparation(PreparationId id) {
+    return ports.preparations().apply(id).orElseThrow();
   }
 
   /** Ends the day of the room, unless somebody is still under observation. */
@@ -208,6 +219,11 @@ public final class Room {
     }
     return Reading.refused(
         "Blood pressure and pulse: give all three as whole numbers, such as 128, 76 and 72.");
+  }
+
+  /** The instant that the room has now. */
+  public Instant now() {
+    return changes.now();
   }
 
   /** The wall clock of the room. */

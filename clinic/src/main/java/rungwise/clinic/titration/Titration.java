@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact;
@@ -18,6 +19,7 @@ import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.NewEntry;
+import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.titration.CourseChanges.By;
@@ -37,6 +39,9 @@ public final class Titration {
   private static final String STALE =
       "The record has changed since this page was opened, so nothing was signed. Read what is new"
           + " and sign again.";
+
+  private static final String NOT_IDENTIFIED =
+      "Ask him for his birth date and his record number, and confirm that both are right.";
 
   private final TitrationPorts ports;
   private final CourseReader reader;
@@ -58,16 +63,40 @@ public final class Titration {
     return ports.courses().all().stream().flatMap(id -> find(id).stream()).toList();
   }
 
-  /** Records what a man reported, or corrects an earlier report. */
+  /** Other men with a course who could be taken for this one. */
+  public List<CourseFile> namesakes(CourseFile file) {
+    Patient patient = file.patient();
+    return Stream.concat(
+            ports.courses().namedLike(patient).stream(), ports.courses().alike(patient).stream())
+        .distinct()
+        .filter(id -> !id.equals(file.id()))
+        .flatMap(id -> ports.courses().find(id).stream())
+        .toList();
+  }
+
+  /** Records what a man reported who is known to be the one, or corrects an earlier report. */
   public Reading<Long> report(Account actor, CourseId id, ReportDraft draft) {
+    return report(actor, id, draft, /* isIdentified= */ true);
+  }
+
+  /**
+   * Records what a man reported, or corrects an earlier report.
+   *
+   * @param isIdentified whether he said both his identifiers; for a correction nobody is asked
+   */
+  public Reading<Long> report(Account actor, CourseId id, ReportDraft draft, boolean isIdentified) {
     return changes.change(
         actor,
         By.CLINICIAN,
         id,
         (file, now) -> {
           var reading = ReportReading.of(draft, file, ports.time(), now);
-          if (reading instanceof Reading.Refused<InjectionReported> refused) {
-            return new Reading.Refused<>(refused.faults());
+          var faults = new ArrayList<>(reading.faults());
+          if (!isIdentified && draft.corrects().isEmpty()) {
+            faults.addFirst(NOT_IDENTIFIED);
+          }
+          if (!faults.isEmpty()) {
+            return new Reading.Refused<>(faults);
           }
           InjectionReported report = reading.found().orElseThrow();
           Optional<String> fault = unfitFor(file, report, draft.corrects());

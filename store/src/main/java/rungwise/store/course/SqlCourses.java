@@ -70,6 +70,11 @@ public final class SqlCourses implements Courses {
                     .and(COURSE_OPENED.BIRTH_DATE.eq(patient.birthDate()))));
   }
 
+  @Override
+  public List<CourseId> namedLike(Patient patient) {
+    return where(COURSE_OPENED.NAME_KEY.eq(patient.nameKey()));
+  }
+
   private List<CourseId> where(Condition condition) {
     return database
         .reading()

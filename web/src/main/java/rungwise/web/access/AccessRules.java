@@ -39,6 +39,7 @@ public class AccessRules {
 
   private static final int AFTER_HEADERS = -200;
   private static final int SECURITY = -100;
+  private static final int AFTER_SECURITY = -50;
 
   @Bean
   Sessions sessions(People people, SessionLimits limits, InstantSource clock) {
@@ -123,6 +124,14 @@ public class AccessRules {
     var filter = new CharacterEncodingFilter(StandardCharsets.UTF_8.name(), true);
     var registration = new FilterRegistrationBean<Filter>(filter);
     registration.setOrder(AFTER_HEADERS);
+    return registration;
+  }
+
+  /** After the door: what is answered again is open to whoever asks again. */
+  @Bean
+  FilterRegistrationBean<Filter> sendOnce() {
+    var registration = new FilterRegistrationBean<Filter>(new SendOnce());
+    registration.setOrder(AFTER_SECURITY);
     return registration;
   }
 

@@ -18,6 +18,7 @@ final class PageFrames implements Frames {
   private static final List<Place> PLACES =
       List.of(
           new Place("/", "Today"),
+          new Place("/room", "Under observation"),
           new Place("/preparations", "Preparations"),
           new Place("/syringes", "Syringes"),
           new Place("/dose", "Dose"),

@@ -48,4 +48,9 @@ public record Route(HttpMethod method, String path, Access access, Shown shown) 
   static Route list(String path, Access access, Screen ofCourses) {
     return new Route(HttpMethod.GET, path, access, new Shown.CoursesOfPage(ofCourses));
   }
+
+  /** A form on a page that names several men; when refused it is shown again. */
+  static Route listForm(String path, Access access, Screen ofCourses) {
+    return new Route(HttpMethod.POST, path, access, new Shown.CoursesOfPage(ofCourses));
+  }
 }

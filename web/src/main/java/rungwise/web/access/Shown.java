@@ -8,7 +8,7 @@ public sealed interface Shown {
   /** No man. */
   record Nobody() implements Shown {}
 
-  /** The man whose course has the id in the path. */
+  /** The man whose course has the id in the path, and whom the page may tell besides. */
   record CourseOfPath(Screen screen) implements Shown {}
 
   /** The men whose courses the page itself tells: its view record is a {@link NamesCourses}. */

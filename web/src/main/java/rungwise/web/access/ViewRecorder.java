@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -90,7 +91,7 @@ final class ViewRecorder implements HandlerInterceptor {
     try {
       switch (shown) {
         case Shown.Nobody nobody -> {}
-        case Shown.CourseOfPath one -> record(one.screen(), courseOf(request));
+        case Shown.CourseOfPath one -> record(one.screen(), coursesOf(request, page));
         case Shown.CoursesOfPage several -> record(several.screen(), coursesOf(page));
       }
       return true;
@@ -115,6 +116,18 @@ final class ViewRecorder implements HandlerInterceptor {
       return readId(id).stream().toList();
     }
     throw new IllegalStateException("bug: a course without its id in the path");
+  }
+
+  /** The course of the path, and those of other men that its page names. */
+  private static List<CourseId> coursesOf(HttpServletRequest request, Optional<Object> page) {
+    Stream<CourseId> others =
+        page
+            .filter(NamesCourses.class::isInstance)
+            .map(NamesCourses.class::cast)
+            .map(NamesCourses::namedCourses)
+            .stream()
+            .flatMap(List::stream);
+    return Stream.concat(courseOf(request).stream(), others).distinct().toList();
   }
 
   private static List<CourseId> coursesOf(Optional<Object> page) {

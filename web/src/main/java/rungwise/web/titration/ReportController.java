@@ -6,8 +6,8 @@ import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
+import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
-import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
@@ -17,13 +17,15 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
-import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.titration.CourseState;
 import rungwise.clinic.titration.Titration;
 import rungwise.quantities.Reading;
+import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
+import rungwise.web.page.Typed;
+import rungwise.web.start.StartChoices;
 
 /** The report of an injection, and its correction by an addendum. */
 @Controller
@@ -33,33 +35,35 @@ final class ReportController {
   private static final String FORM = "titration/report";
 
   private final Titration titration;
+  private final StartChoices choices;
   private final ClinicTime time;
 
-  ReportController(Titration titration, ClinicTime time) {
+  ReportController(Titration titration, StartChoices choices, ClinicTime time) {
     this.titration = titration;
+    this.choices = choices;
     this.time = time;
   }
 
   @GetMapping("/courses/{id}/report")
   ModelAndView form(@PathVariable String id) {
-    CourseState state = find(id);
-    return Page.of(FORM, ReportPage.of(state, ReportForm.empty(state, time), Optional.empty()));
+    CourseState state = CoursePaths.find(titration, id);
+    ReportForm form = ReportForm.empty(state, time);
+    return Page.of(FORM, page(state, form, Optional.empty(), Faults.NONE));
   }
 
   @PostMapping("/courses/{id}/report")
   ModelAndView report(
       @AuthenticationPrincipal Account actor,
       @PathVariable String id,
-      @ModelAttribute ReportForm form,
+      @RequestParam MultiValueMap<String, String> typed,
       RedirectAttributes carried) {
-    return save(actor, id, form, Optional.empty(), carried);
+    return save(actor, id, new ReportForm(new Typed(typed)), Optional.empty(), carried);
   }
 
   @GetMapping("/courses/{id}/report/{entry}")
   ModelAndView correctionForm(@PathVariable String id, @PathVariable String entry) {
-    CourseState state = find(id);
-    ReportForm form = ReportForm.of(written(state, entry).fact(), time);
-    return Page.of(FORM, ReportPage.of(state, form, Optional.of(entry)));
+    CourseState state = CoursePaths.find(titration, id);
+    return Page.of(FORM, correction(state, entry, Faults.NONE));
   }
 
   @PostMapping("/courses/{id}/report/{entry}")
@@ -67,9 +71,9 @@ final class ReportController {
       @AuthenticationPrincipal Account actor,
       @PathVariable String id,
       @PathVariable String entry,
-      @ModelAttribute ReportForm form,
+      @RequestParam MultiValueMap<String, String> typed,
       RedirectAttributes carried) {
-    return save(actor, id, form, Optional.of(entry), carried);
+    return save(actor, id, new ReportForm(new Typed(typed)), Optional.of(entry), carried);
   }
 
   @PostMapping("/courses/{id}/report/{entry}/withdraw")
@@ -79,13 +83,12 @@ final class ReportController {
       @PathVariable String entry,
       @RequestParam(defaultValue = "") String reason,
       RedirectAttributes carried) {
-    CourseState state = find(id);
+    CourseState state = CoursePaths.find(titration, id);
     EntryId report = written(state, entry).entry().id();
     Reading<Long> outcome = titration.withdraw(actor, state.file().id(), report, reason);
     if (outcome instanceof Reading.Refused<Long> refused) {
-      ReportForm form = ReportForm.of(written(state, entry).fact(), time);
-      ReportPage page = ReportPage.of(state, form, Optional.of(entry));
-      return Page.refused(FORM, page.withFaults(refused.faults()));
+      Faults faults = InjectionFaults.place(refused.faults(), "");
+      return Page.refused(FORM, correction(state, entry, faults));
     }
     carried.addFlashAttribute("notice", "The report no longer counts. It stays on record.");
     return Page.redirect("/courses/" + state.file().id());
@@ -97,30 +100,39 @@ final class ReportController {
       ReportForm form,
       Optional<String> entry,
       RedirectAttributes carried) {
-    CourseId course = CourseController.courseId(id);
-    Optional<EntryId> corrects = entry.map(EntryId::new);
-    return switch (titration.report(actor, course, form.draft(corrects))) {
+    CourseState state = CoursePaths.find(titration, id);
+    Optional<EntryId> corrects = entry.map(CoursePaths::entryId);
+    Reading<Long> outcome =
+        titration.report(actor, state.file().id(), form.draft(corrects), form.isIdentified());
+    return switch (outcome) {
       case Reading.Read<Long> read -> {
-        LOG.info("Course {}: report by {}, entry {}", course, actor.id(), read.value());
+        LOG.info("Course {}: report by {}, entry {}", state.file().id(), actor.id(), read.value());
         String notice = "The report is on record. " + String.join(" ", read.notices());
         carried.addFlashAttribute("notice", notice.strip());
-        yield Page.redirect("/courses/" + course);
+        yield Page.redirect("/courses/" + state.file().id());
       }
       case Reading.Refused<Long> refused ->
-          Page.refused(FORM, ReportPage.of(find(id), form, entry).withFaults(refused.faults()));
+          Page.refused(FORM, page(state, form, entry, InjectionFaults.place(refused.faults(), "")));
     };
+  }
+
+  private ReportPage correction(CourseState state, String entry, Faults faults) {
+    ReportForm form = ReportForm.of(written(state, entry).fact(), state.file(), time);
+    return page(state, form, Optional.of(entry), faults);
+  }
+
+  private ReportPage page(
+      CourseState state, ReportForm form, Optional<String> entry, Faults faults) {
+    var around =
+        new ReportPage.Around(
+            state, choices.barrels().get(), titration.namesakes(state.file()), time);
+    return ReportPage.of(around, form, entry, faults);
   }
 
   private static CourseFile.Written<InjectionReported> written(CourseState state, String entry) {
     return state.file().reports().stream()
         .filter(one -> one.entry().id().text().equals(entry))
         .findFirst()
-        .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
-  }
-
-  private CourseState find(String id) {
-    return titration
-        .find(CourseController.courseId(id))
         .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
   }
 }

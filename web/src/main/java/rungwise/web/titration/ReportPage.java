@@ -1,21 +1,24 @@
 package rungwise.web.titration;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
+import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.titration.CourseState;
-import rungwise.dosing.history.Grade;
-import rungwise.dosing.history.SimpleCauses;
+import rungwise.dosing.history.Place;
 import rungwise.dosing.known.Barrel;
-import rungwise.dosing.known.Marking;
+import rungwise.dosing.known.Barrels;
+import rungwise.dosing.screening.Answer;
+import rungwise.web.access.NamesCourses;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
-import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 
@@ -24,151 +27,236 @@ import rungwise.web.page.Field;
  *
  * @param path where it is sent
  * @param correction the entry that is corrected, if one is
+ * @param syringe the syringe whose line is asked for
+ * @param isOtherSyringe whether that is another one than the plan's
+ * @param occurrence asked only where the time of day came twice
  */
 public record ReportPage(
     String path,
     String coursePath,
-    String man,
-    String identifiers,
-    String syringe,
+    Who who,
     Optional<String> correction,
     Faults faults,
+    Choice identified,
     Field date,
     Field time,
-    Choice occurrence,
+    Optional<Choice> occurrence,
     Field mark,
+    String syringe,
+    Choice barrel,
+    boolean isOtherSyringe,
     Choice grade,
-    Choice soft,
-    Field exactMinutes,
-    Field leastMinutes,
-    Field fromMinutes,
-    Field beforeMinutes,
+    Soft soft,
     Choice causes,
-    Field reason) {
+    More more,
+    Field reason)
+    implements NamesCourses {
 
-  static ReportPage of(CourseState state, ReportForm form, Optional<String> entry) {
+  /**
+   * Whose report it is.
+   *
+   * @param namesakes other men who could be taken for him
+   */
+  public record Who(
+      String fullName, String birthDate, String recordNumber, List<Namesake> namesakes) {
+    public Who {
+      namesakes = List.copyOf(namesakes);
+    }
+  }
+
+  /** Another man with a course who could be taken for this one. */
+  public record Namesake(CourseId course, String words) {}
+
+  /** When it was soft again. */
+  public record Soft(Choice choice, Field exact, Field least, Field from, Field before) {}
+
+  /**
+   * What is folded away.
+   *
+   * @param vial asked only where he has one
+   */
+  public record More(
+      boolean isOpen,
+      Field onset,
+      Field usable,
+      Choice side,
+      Choice hour,
+      Field pain,
+      Choice bruise,
+      Choice aroused,
+      Choice wrong,
+      Optional<Choice> vial,
+      Field otherTablets,
+      Choice secondDose,
+      Choice place) {}
+
+  /** What surrounds the form: the course, the syringes of the clinic, the men who are alike. */
+  record Around(CourseState state, List<Barrel> barrels, List<CourseFile> alike, ClinicTime time) {}
+
+  static ReportPage of(Around around, ReportForm form, Optional<String> entry, Faults faults) {
+    CourseState state = around.state();
     String course = "/courses/" + state.file().id();
-    Patient patient = state.file().patient();
-    Barrel barrel = state.question().ladder().barrel();
+    Barrel planned = state.question().ladder().barrel();
+    Barrel used = Barrels.of(form.text("barrel")).orElse(planned);
+    var ask = new InjectionQuestions("", form.typed(), faults);
     return new ReportPage(
         course + "/report" + entry.map(one -> "/" + one).orElse(""),
         course,
-        patient.fullName(),
-        "born " + ClinicTime.words(patient.birthDate()) + ", record " + patient.recordNumber(),
-        barrel.words(),
+        who(state.file().patient(), entry.isPresent() ? List.of() : around.alike()),
         entry,
-        Faults.NONE,
-        field(Field.Kind.DATE, "date", "Date of the injection", form.date()),
-        field(Field.Kind.TEXT, "time", "Time of day, hours and minutes", form.time())
-            .withHint("24-hour clock, such as 21:30"),
-        occurrence(form),
-        mark(barrel, form),
-        grade(form),
-        soft(form),
-        minutes("exactMinutes", "Minutes after the injection", form.exactMinutes()),
-        minutes("leastMinutes", "Minutes after the injection when last seen", form.leastMinutes()),
-        minutes("fromMinutes", "Not before, in minutes after the injection", form.fromMinutes())
-            .withHint("0 is allowed"),
-        minutes("beforeMinutes", "But before, in minutes", form.beforeMinutes())
-            .withHint("This minute itself is left out: before 120 means less than 2 hours"),
-        causes(form),
-        field(Field.Kind.TEXT, "reason", "Why it is corrected", form.reason()));
-  }
-
-  ReportPage withFaults(List<String> found) {
-    Faults all = new Faults(found.stream().map(Fault::ofForm).toList());
-    return new ReportPage(
-        path,
-        coursePath,
-        man,
-        identifiers,
-        syringe,
-        correction,
-        all,
-        date,
-        time,
-        occurrence,
-        mark,
-        grade,
-        soft,
-        exactMinutes,
-        leastMinutes,
-        fromMinutes,
-        beforeMinutes,
-        causes,
-        reason);
-  }
-
-  private static Field field(Field.Kind kind, String name, String label, @Nullable String value) {
-    return Field.of(kind, name, label).withValue(ReportForm.said(value));
-  }
-
-  private static Field minutes(String name, String label, @Nullable String value) {
-    return field(Field.Kind.AMOUNT, name, label, value).optional();
-  }
-
-  private static Field mark(Barrel barrel, ReportForm form) {
-    boolean isUnits = barrel.marking() instanceof Marking.UnitLines;
-    String label =
-        isUnits ? "Line to which he really drew the stopper" : "Volume he really drew, in mL";
-    return field(Field.Kind.AMOUNT, "mark", label, form.mark())
-        .withHint("On the " + barrel.words() + ", such as " + (isUnits ? "25" : "0.25"));
-  }
-
-  private static Choice occurrence(ReportForm form) {
-    return Choice.of(
-            "occurrence",
-            "Only in the hour that came twice",
+        faults,
+        ask.choice(
+            "identified",
+            "Is it he?",
             List.of(
-                new Option("", "does not matter", "", false),
-                new Option("FIRST", "the first one, before the clocks went back", "", false),
-                new Option("SECOND", "the second one, after the clocks went back", "", false)))
-        .withPicked(Set.of(ReportForm.said(form.occurrence())));
+                new Option(
+                    ReportForm.YES,
+                    "He said his birth date and record number himself",
+                    "Ask; do not read them out to him.",
+                    false))),
+        ask.field(Field.Kind.DATE, "date", "Date of the injection"),
+        ask.field(Field.Kind.TEXT, "time", "Time of day, hours and minutes")
+            .withHint("24-hour clock, such as 21:30"),
+        ask.occurrence(around.time()),
+        ask.mark(used),
+        used.words(),
+        barrel(ask, around.barrels(), planned, used),
+        !used.equals(planned),
+        ask.grade("How firm it was"),
+        soft(ask),
+        ask.causes(),
+        more(ask, form, state.file()),
+        ask.field(Field.Kind.TEXT, "reason", "Why it is corrected"));
   }
 
-  private static Choice grade(ReportForm form) {
+  @Override
+  public List<CourseId> namedCourses() {
+    return who.namesakes().stream().map(Namesake::course).toList();
+  }
+
+  private static Who who(Patient patient, List<CourseFile> alike) {
+    return new Who(
+        patient.fullName(),
+        ClinicTime.words(patient.birthDate()),
+        patient.recordNumber(),
+        alike.stream().map(file -> namesake(patient, file)).toList());
+  }
+
+  private static Namesake namesake(Patient patient, CourseFile other) {
+    Patient man = other.patient();
+    String what =
+        man.nameKey().equals(patient.nameKey())
+            ? "Another course is for a man of this name: born "
+            : "Another course has this record number: " + man.fullName() + ", born ";
+    return new Namesake(
+        other.id(),
+        what + ClinicTime.words(man.birthDate()) + ", record " + man.recordNumber() + ".");
+  }
+
+  private static Choice barrel(
+      InjectionQuestions ask, List<Barrel> kept, Barrel planned, Barrel used) {
     List<Option> options =
-        Arrays.stream(Grade.values())
+        Stream.concat(Stream.of(planned, used), kept.stream())
+            .distinct()
             .map(
-                grade ->
+                one ->
                     new Option(
-                        Integer.toString(grade.number()),
-                        grade.number() + ", " + grade.words(),
+                        one.token(),
+                        one.words() + (one.equals(planned) ? ", as planned" : ""),
                         "",
                         false))
             .toList();
-    return Choice.of("grade", "How firm it was", options)
-        .withPicked(Set.of(ReportForm.said(form.grade())));
+    return ask.choice("barrel", "Syringe that he used", options)
+        .withHint("The line above is then read on this syringe: ask for it again.");
   }
 
-  private static Choice soft(ReportForm form) {
-    return Choice.of(
-            "soft",
-            "When it was fully soft again",
-            List.of(
-                new Option("exactly", "at a time that is known", "", false),
-                new Option("between", "between two times", "", false),
-                new Option(
-                    "at_least",
-                    "still firm when last seen, end not known",
-                    "Read as without limit until somebody has asked how it ended.",
-                    false),
-                new Option("not_known", "not known", "", false)))
-        .withPicked(Set.of(ReportForm.said(form.soft())));
+  private static Soft soft(InjectionQuestions ask) {
+    return new Soft(
+        ask.choice("soft", "When it was fully soft again", softOptions()),
+        minutes(ask, "exactMinutes", "Minutes after the injection"),
+        minutes(ask, "leastMinutes", "Minutes after the injection when last seen"),
+        minutes(ask, "fromMinutes", "Not before, in minutes after the injection")
+            .withHint("0 is allowed"),
+        minutes(ask, "beforeMinutes", "But before, in minutes")
+            .withHint("This minute itself is left out: before 120 means less than 2 hours"));
   }
 
-  private static Choice causes(ReportForm form) {
-    List<Option> options =
-        Arrays.stream(SimpleCauses.values())
-            .map(
-                cause ->
-                    new Option(cause.name().toLowerCase(Locale.ROOT), cause.words(), "", false))
-            .toList();
-    return Choice.of("causes", "Anything wrong with the injection?", options)
-        .withHint(
-            "Whole dose delivered, no leak, needle not bent, not under the skin, no bubble,"
-                + " aroused,"
-                + " vial cold and in date.")
-        .withPicked(Set.of(ReportForm.said(form.causes())));
+  private static List<Option> softOptions() {
+    return List.of(
+        option(ReportForm.WITHIN_2_HOURS, "within 2 hours", ""),
+        option(ReportForm.WITHIN_4_HOURS, "not within 2, but within 4 hours", ""),
+        option(
+            ReportForm.NOT_WITHIN_4_HOURS,
+            "not within 4 hours: emergency",
+            "If it still lasts, he goes to the emergency department at once."),
+        option(ReportForm.EXACTLY, "at a time that is known", ""),
+        option(ReportForm.BETWEEN, "between two times", ""),
+        option(
+            ReportForm.AT_LEAST,
+            "still firm when last seen, end not known",
+            "Read as without limit until somebody has asked how it ended."),
+        option(ReportForm.NOT_KNOWN, "not known", ""));
+  }
+
+  private static Option option(String value, String label, String hint) {
+    return new Option(value, label, hint, false);
+  }
+
+  private static Field minutes(InjectionQuestions ask, String name, String label) {
+    return ask.optional(Field.Kind.AMOUNT, name, label);
+  }
+
+  private static More more(InjectionQuestions ask, ReportForm form, CourseFile file) {
+    return new More(
+        form.hasDetails(),
+        minutes(ask, "onset", "First firm, minutes after the injection"),
+        minutes(ask, "usable", "Usable for, in minutes"),
+        ask.side(),
+        ask.hour(),
+        ask.pain(),
+        answer(ask, "bruise", "A bruise?"),
+        answer(ask, "aroused", "Was he aroused?"),
+        ask.wrong(),
+        vial(ask, file),
+        ask.optional(Field.Kind.TEXT, "otherTablets", "Other tablets or drugs that day"),
+        answer(ask, "secondDose", "A second dose that day?"),
+        place(ask));
+  }
+
+  private static Choice answer(InjectionQuestions ask, String name, String label) {
+    Choice choice =
+        ask.choice(
+            name,
+            label,
+            Arrays.stream(Answer.values())
+                .map(answer -> option(answer.words(), answer.words(), ""))
+                .toList());
+    return ask.text(name).isEmpty() ? choice.withPicked(Set.of(Answer.NOT_KNOWN.words())) : choice;
+  }
+
+  private static Optional<Choice> vial(InjectionQuestions ask, CourseFile file) {
+    if (file.vials().isEmpty()) {
+      return Optional.empty();
+    }
+    var options = new ArrayList<Option>();
+    options.add(option("", "the one in use then", ""));
+    file.vials()
+        .forEach(
+            vial ->
+                options.add(
+                    option(
+                        vial.entry().id().text(),
+                        "lot " + vial.fact().vial().lot() + ", " + vial.fact().vial().composition(),
+                        "")));
+    return Optional.of(ask.choice("vial", "Vial", options));
+  }
+
+  private static Choice place(InjectionQuestions ask) {
+    var options = new ArrayList<Option>();
+    options.add(option("", "where the dose was signed for", ""));
+    for (Place place : Place.values()) {
+      options.add(option(place.name().toLowerCase(Locale.ROOT), place.words(), ""));
+    }
+    return ask.choice("place", "Where he injected", options);
   }
 }

@@ -30,8 +30,11 @@ import rungwise.web.formulary.FormularyPages;
 import rungwise.web.page.PageParts;
 import rungwise.web.people.PeoplePages;
 import rungwise.web.protocols.ProtocolPages;
+import rungwise.web.screening.ScreeningPages;
 import rungwise.web.start.StartChoices;
 import rungwise.web.start.StartPages;
+import rungwise.web.supply.SupplyPages;
+import rungwise.web.teaching.TeachingPages;
 import rungwise.web.titration.TitrationPages;
 import rungwise.web.today.TodayPages;
 
@@ -50,7 +53,10 @@ import rungwise.web.today.TodayPages;
   PageParts.class,
   PeoplePages.class,
   ProtocolPages.class,
+  ScreeningPages.class,
   StartPages.class,
+  SupplyPages.class,
+  TeachingPages.class,
   TitrationPages.class,
   TodayPages.class
 })

@@ -203,6 +203,15 @@ public record CourseView(
     entries = List.copyOf(entries);
   }
 
+  /**
+   * The entry of a number.
+   *
+   * @throws java.util.NoSuchElementException if it is not in this course
+   */
+  public EntryLine entry(long number) {
+    return entries.stream().filter(one -> one.number() == number).findFirst().orElseThrow();
+  }
+
   /** Whether he may inject now. */
   public boolean isClear() {
     return blocks.isEmpty();

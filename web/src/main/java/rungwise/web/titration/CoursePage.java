@@ -73,8 +73,7 @@ public record CoursePage(
       return view.proposed().isPresent()
           && !isSigned
           && (place == Place.CLINIC || view.homeBlocks().isEmpty())
-          && view.verdicts().stream()
-              .noneMatch(verdict -> verdict.guardClass() != GuardClass.NOTE);
+          && view.verdicts().stream().noneMatch(verdict -> verdict.guardClass() != GuardClass.NOTE);
     }
 
     /** Whether any hold could be overridden. */

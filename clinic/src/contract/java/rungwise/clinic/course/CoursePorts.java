@@ -2,9 +2,11 @@ package rungwise.clinic.course;
 
 import rungwise.clinic.Transactions;
 import rungwise.clinic.protocols.ProtocolShelf;
+import rungwise.clinic.room.RoomDays;
 
 /** Where the courses of one clinic are kept, with the transactions that they are written in. */
-public record CoursePorts(Courses courses, ProtocolShelf shelf, Transactions transactions) {
+public record CoursePorts(
+    Courses courses, ProtocolShelf shelf, RoomDays roomDays, Transactions transactions) {
 
   /** Does work in a transaction. */
   public void run(Runnable work) {

@@ -146,8 +146,7 @@ final class FourInjectionsTest {
     }
     var next = new ArrayList<Event>();
     Stream.concat(
-            advice.decision().proposed().stream(),
-            Stream.of(allowed.getFirst(), allowed.getLast()))
+            advice.decision().proposed().stream(), Stream.of(allowed.getFirst(), allowed.getLast()))
         .distinct()
         .forEach(volume -> outcomes(volume, next));
     return next;
@@ -202,10 +201,8 @@ final class FourInjectionsTest {
       }
     }
     Optional<Volume> proposed = advice.decision().proposed();
-    boolean isOnALine =
-        proposed.isEmpty() || sample.ladder().barrel().hasMarkAt(proposed.get());
-    boolean isWithin =
-        proposed.isEmpty() || !proposed.get().isMoreThan(sample.ladder().ceiling());
+    boolean isOnALine = proposed.isEmpty() || sample.ladder().barrel().hasMarkAt(proposed.get());
+    boolean isWithin = proposed.isEmpty() || !proposed.get().isMoreThan(sample.ladder().ceiling());
     boolean raisesUnasked =
         advice.decision() instanceof Decision.StepUp
             && (events.getLast().causes() != SimpleCauses.NONE_FOUND

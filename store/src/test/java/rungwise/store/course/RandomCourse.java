@@ -101,7 +101,7 @@ final class RandomCourse {
               .decide(
                   Staff.PRESCRIBER, course, pick(List.of(Condition.values())).name(), "considered");
       default -> {
-        Answer answer = random.nextInt(3) == 0 ? pick(List.of(Answer.values())) : Answer.NO;
+        Answer answer = random.nextInt(12) == 0 ? pick(List.of(Answer.values())) : Answer.NO;
         world
             .screenings()
             .answer(
@@ -190,7 +190,7 @@ final class RandomCourse {
             .mark(Long.toString(rung.microlitres() / 10))
             .grade(Integer.toString(random.nextInt(5)))
             .causes(pick(List.of("not_asked", "one_found", "none_found", "none_found")));
-    String minutes = Integer.toString(1 + random.nextInt(random.nextInt(8) == 0 ? 300 : 70));
+    String minutes = Integer.toString(1 + random.nextInt(random.nextInt(8) == 0 ? 300 : 100));
     return switch (random.nextInt(10)) {
       case 0 -> form.soft("not_known");
       case 1 -> form.atLeast(minutes);

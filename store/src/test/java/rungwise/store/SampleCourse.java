@@ -130,16 +130,20 @@ public final class SampleCourse {
                 Baseline.Ability.LIMITED,
                 Baseline.Injector.HIMSELF)),
         new CourseFact.ExaminationRecorded(LocalDate.of(2026, 3, 1), Answer.NO),
-        new CourseFact.VialReceived(
-            new Vial(
-                "lot",
-                "alprostadil 20 mcg per mL",
-                new VialDates(
-                    Optional.of(LocalDate.of(2026, 2, 1)),
-                    LocalDate.of(2026, 5, 1),
-                    Optional.of(LocalDate.of(2026, 2, 2)),
-                    Optional.of(28)),
-                "syringe")));
+        vial());
+  }
+
+  private static CourseFact vial() {
+    return new CourseFact.VialReceived(
+        new Vial(
+            "lot",
+            "alprostadil 20 mcg per mL",
+            new VialDates(
+                Optional.of(LocalDate.of(2026, 2, 1)),
+                LocalDate.of(2026, 5, 1),
+                Optional.of(LocalDate.of(2026, 2, 2)),
+                Optional.of(28)),
+            "syringe"));
   }
 
   private static CourseFact started(EntryId vial) {

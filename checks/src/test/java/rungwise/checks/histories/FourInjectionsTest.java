@@ -124,7 +124,7 @@ final class FourInjectionsTest {
     if (events.size() == INJECTIONS) {
       return 1;
     }
-    Stream<Event> next = next(sample, events, advice).stream();
+    Stream<Event> next = next(sample, advice).stream();
     return 1
         + (events.isEmpty() ? next.parallel() : next)
             .mapToLong(event -> walk(sample, with(events, event)))
@@ -137,7 +137,7 @@ final class FourInjectionsTest {
     return longer;
   }
 
-  private static List<Event> next(Sample sample, List<Event> events, Advice advice) {
+  private static List<Event> next(Sample sample, Advice advice) {
     List<Volume> allowed =
         sample.ladder().rungs().stream().filter(rung -> advice.isAllowed(rung)).toList();
     if (allowed.isEmpty()) {

@@ -153,32 +153,8 @@ public final class InMemoryRecord implements Transactions {
 
   private static CourseFact toTheMillisecond(CourseFact fact) {
     return switch (fact) {
-      case CourseFact.DoseSigned signed ->
-          new CourseFact.DoseSigned(
-              signed.plan(),
-              signed.volume(),
-              signed.place(),
-              signed.rungs(),
-              signed.ceiling(),
-              signed.overridden(),
-              signed.changed(),
-              signed.basis(),
-              milliseconds(signed.askedAt()),
-              signed.advice(),
-              signed.nextStep());
-      case CourseFact.InjectionReported reported ->
-          new CourseFact.InjectionReported(
-              milliseconds(reported.injectedAt()),
-              reported.preparation(),
-              reported.barrel(),
-              reported.drawn(),
-              reported.ordered(),
-              reported.grade(),
-              reported.soft(),
-              reported.causes(),
-              reported.place(),
-              reported.observation(),
-              reported.details());
+      case CourseFact.DoseSigned signed -> signed(signed);
+      case CourseFact.InjectionReported reported -> reported(reported);
       case CourseFact.ObservationStarted started ->
           new CourseFact.ObservationStarted(
               milliseconds(started.injectedAt()),
@@ -208,6 +184,36 @@ public final class InMemoryRecord implements Transactions {
       case CourseFact.VolumeReopened reopened -> reopened;
       case CourseFact.EmergencyReviewed reviewed -> reviewed;
     };
+  }
+
+  private static CourseFact signed(CourseFact.DoseSigned signed) {
+    return new CourseFact.DoseSigned(
+        signed.plan(),
+        signed.volume(),
+        signed.place(),
+        signed.rungs(),
+        signed.ceiling(),
+        signed.overridden(),
+        signed.changed(),
+        signed.basis(),
+        milliseconds(signed.askedAt()),
+        signed.advice(),
+        signed.nextStep());
+  }
+
+  private static CourseFact reported(CourseFact.InjectionReported reported) {
+    return new CourseFact.InjectionReported(
+        milliseconds(reported.injectedAt()),
+        reported.preparation(),
+        reported.barrel(),
+        reported.drawn(),
+        reported.ordered(),
+        reported.grade(),
+        reported.soft(),
+        reported.causes(),
+        reported.place(),
+        reported.observation(),
+        reported.details());
   }
 
   private static CourseFact screened(CourseFact.Screened screened) {

@@ -129,40 +129,7 @@ final class FailingWritesTest {
   @Test
   void an_observation_ends_whole_or_not_at_all() throws SQLException {
     CourseId course = world.open();
-    world.signProposed(course);
-    world.pass(Duration.ofMinutes(5));
-    world
-        .room()
-        .start(
-            Staff.EDUCATOR,
-            course,
-            new StartDraft(
-                "2026-03-02", "10:05", Occurrence.NOT_SAID, "12", "", "", "", "", "", false))
-        .orThrow();
-    var observation = world.lastEntry(course);
-    world.pass(Duration.ofMinutes(45));
-    Runnable end =
-        () ->
-            world
-                .room()
-                .end(
-                    Staff.EDUCATOR,
-                    course,
-                    observation,
-                    new EndDraft(
-                        "2026-03-02",
-                        "10:45",
-                        Occurrence.NOT_SAID,
-                        false,
-                        "3",
-                        "one_found",
-                        Set.of("LEAK"),
-                        "2",
-                        "120",
-                        "70",
-                        "66",
-                        "well"))
-                .orThrow();
+    Runnable end = endOfAnObservation(course);
 
     for (String table :
         List.of("observation_noted", "injection_reported", "injection_reported_cause")) {
@@ -178,6 +145,32 @@ final class FailingWritesTest {
     end.run();
     assertThat(world.file(course).observing()).isEmpty();
     assertThat(world.file(course).reports()).hasSize(1);
+  }
+
+  /** He was injected, and 45 minutes later it is over. */
+  private Runnable endOfAnObservation(CourseId course) {
+    world.signProposed(course);
+    world.pass(Duration.ofMinutes(5));
+    var start =
+        new StartDraft("2026-03-02", "10:05", Occurrence.NOT_SAID, "12", "", "", "", "", "", false);
+    world.room().start(Staff.EDUCATOR, course, start).orThrow();
+    var observation = world.lastEntry(course);
+    world.pass(Duration.ofMinutes(45));
+    var end =
+        new EndDraft(
+            "2026-03-02",
+            "10:45",
+            Occurrence.NOT_SAID,
+            false,
+            "3",
+            "one_found",
+            Set.of("LEAK"),
+            "2",
+            "120",
+            "70",
+            "66",
+            "well");
+    return () -> world.room().end(Staff.EDUCATOR, course, observation, end).orThrow();
   }
 
   @Test

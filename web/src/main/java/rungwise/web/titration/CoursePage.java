@@ -173,16 +173,20 @@ public record CoursePage(
             Field.of(Field.Kind.TEXT, "reason", "Reason in words")
                 .withHint("Needed when a hold is overridden or the reason is another one.")
                 .optional(),
-            Choice.of(
-                "nextStep",
-                "At home, off unless you switch it on",
-                List.of(
-                    new Option(
-                        "true",
-                        "the step above may follow without a new signature",
-                        "Only after a poor response to this dose, over within the hour, with"
-                            + " nothing wrong.",
-                        false)))));
+            nextStep()));
+  }
+
+  private static Choice nextStep() {
+    return Choice.of(
+        "nextStep",
+        "At home, off unless you switch it on",
+        List.of(
+            new Option(
+                "true",
+                "the step above may follow without a new signature",
+                "Only after a poor response to this dose, over within the hour, with nothing"
+                    + " wrong.",
+                false)));
   }
 
   private static List<Option> changes() {

@@ -20,7 +20,11 @@ public final class OpenStores implements AutoCloseable {
   /** The ports of courses over a store. */
   public static CoursePorts ports(SqliteStore store) {
     return new CoursePorts(
-        store.courses(), store.protocolShelf(), store.audit(), store.transactions());
+        store.courses(),
+        store.protocolShelf(),
+        store.audit(),
+        store.roomDays(),
+        store.transactions());
   }
 
   @Override

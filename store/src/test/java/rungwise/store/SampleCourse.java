@@ -2,28 +2,42 @@ package rungwise.store;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import rungwise.clinic.audit.Screen;
 import rungwise.clinic.audit.Viewed;
+import rungwise.clinic.course.Baseline;
+import rungwise.clinic.course.Cause;
 import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.EmergencyPlan;
+import rungwise.clinic.course.EntryId;
+import rungwise.clinic.course.InjectionDetails;
+import rungwise.clinic.course.Moment;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
+import rungwise.clinic.course.Vial;
+import rungwise.clinic.course.Vitals;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.dosing.guard.GuardRule;
-import rungwise.dosing.history.Answer;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.history.Spot;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
+import rungwise.dosing.screening.ErectileScore;
+import rungwise.dosing.screening.Screening.Answered;
+import rungwise.dosing.supply.VialDates;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
@@ -42,9 +56,21 @@ public final class SampleCourse {
     SampleEntries.run(
         store,
         () -> {
-          for (CourseFact fact : facts()) {
-            store.courses().append(NewEntry.of(COURSE, fact, AccountId.PROGRAM, SampleEntries.NOW));
-          }
+          facts().forEach(fact -> append(store, fact));
+          EntryId vial = lastEntry(store);
+          append(store, started(vial));
+          EntryId observation = lastEntry(store);
+          append(
+              store,
+              new CourseFact.ObservationNoted(
+                  observation,
+                  Moment.USABLE,
+                  SampleEntries.NOW,
+                  Optional.of(Grade.USABLE),
+                  Optional.of(new Vitals(128, 76, 72))));
+          append(store, reported(observation, vial));
+          append(store, new CourseFact.VolumeReopened(PREPARATION, LOW));
+          store.roomDays().close(LocalDate.of(2026, 3, 2), AccountId.PROGRAM, SampleEntries.NOW);
           store
               .protocolShelf()
               .append(
@@ -62,13 +88,28 @@ public final class SampleCourse {
         });
   }
 
+  private static void append(SqliteStore store, CourseFact fact) {
+    store.courses().append(NewEntry.of(COURSE, fact, AccountId.PROGRAM, SampleEntries.NOW));
+  }
+
+  private static EntryId lastEntry(SqliteStore store) {
+    return store.courses().find(COURSE).orElseThrow().entries().getLast().id();
+  }
+
   private static List<CourseFact> facts() {
     return List.of(
         new CourseFact.CourseOpened(
             new Patient("Sample Man", LocalDate.of(1961, 4, 30), "S-1"), AetiologyGroup.UNKNOWN),
-        new CourseFact.ScreeningAnswered(Answer.NO),
+        new CourseFact.Screened(
+            Map.of(
+                Condition.VENOUS_LEAK, new Answered(Answer.YES, SampleEntries.NOW),
+                Condition.TRAZODONE, new Answered(Answer.NO, SampleEntries.NOW))),
         new CourseFact.PlanChosen(PLAN),
-        new CourseFact.ReadinessRecorded(Readiness.TEACH_BACK),
+        new CourseFact.ReadinessRecorded(
+            Readiness.EMERGENCY_PLAN,
+            LocalDate.of(2026, 3, 1),
+            Optional.of(new EmergencyPlan("hospital", "555 0100", "a taxi")),
+            "agreed"),
         new CourseFact.DoseSigned(
             PLAN,
             LOW,
@@ -79,16 +120,66 @@ public final class SampleCourse {
             Optional.of(ChangeReason.MORE_CAUTION),
             4,
             SampleEntries.NOW,
-            "advice\nin two lines"),
-        new CourseFact.InjectionReported(
-            SampleEntries.NOW,
-            PREPARATION,
-            "u100-0.5",
-            LOW,
-            LOW,
-            Grade.USABLE,
-            new SoftAfter.Between(TimeSpan.ofMinutes(30), TimeSpan.ofMinutes(60)),
-            SimpleCauses.NONE_FOUND),
-        new CourseFact.VolumeReopened(PREPARATION, LOW));
+            "advice\nin two lines",
+            Optional.of(HIGH)),
+        new CourseFact.DecisionWritten(Condition.VENOUS_LEAK),
+        new CourseFact.BaselineRecorded(
+            new Baseline(
+                ErectileScore.of(9),
+                Baseline.Ability.GOOD,
+                Baseline.Ability.LIMITED,
+                Baseline.Injector.HIMSELF)),
+        new CourseFact.ExaminationRecorded(LocalDate.of(2026, 3, 1), Answer.NO),
+        vial());
+  }
+
+  private static CourseFact vial() {
+    return new CourseFact.VialReceived(
+        new Vial(
+            "lot",
+            "alprostadil 20 mcg per mL",
+            new VialDates(
+                Optional.of(LocalDate.of(2026, 2, 1)),
+                LocalDate.of(2026, 5, 1),
+                Optional.of(LocalDate.of(2026, 2, 2)),
+                Optional.of(28)),
+            "syringe"));
+  }
+
+  private static CourseFact started(EntryId vial) {
+    return new CourseFact.ObservationStarted(
+        SampleEntries.NOW,
+        PREPARATION,
+        "u100-0.5",
+        LOW,
+        LOW,
+        Optional.of(new Spot(Spot.Side.HIS_LEFT, 2)),
+        Optional.of(new Vitals(130, 80, 70)),
+        Optional.of(vial));
+  }
+
+  private static CourseFact reported(EntryId observation, EntryId vial) {
+    return new CourseFact.InjectionReported(
+        SampleEntries.NOW,
+        PREPARATION,
+        "u100-0.5",
+        LOW,
+        LOW,
+        Grade.USABLE,
+        new SoftAfter.Between(TimeSpan.ofMinutes(30), TimeSpan.ofMinutes(60)),
+        SimpleCauses.ONE_FOUND,
+        Place.CLINIC,
+        Optional.of(observation),
+        new InjectionDetails(
+            Optional.of(TimeSpan.ofMinutes(8)),
+            Optional.of(TimeSpan.ofMinutes(30)),
+            Optional.of(new Spot(Spot.Side.HIS_LEFT, 2)),
+            Optional.of(3),
+            Answer.NO,
+            Answer.YES,
+            Set.of(Cause.LEAK, Cause.BUBBLE),
+            Optional.of(vial),
+            "none",
+            Answer.NO));
   }
 }

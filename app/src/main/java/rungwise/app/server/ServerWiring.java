@@ -33,8 +33,11 @@ import rungwise.web.page.PageParts;
 import rungwise.web.people.PeoplePages;
 import rungwise.web.protocols.ProtocolPages;
 import rungwise.web.room.RoomPages;
+import rungwise.web.screening.ScreeningPages;
 import rungwise.web.start.StartChoices;
 import rungwise.web.start.StartPages;
+import rungwise.web.supply.SupplyPages;
+import rungwise.web.teaching.TeachingPages;
 import rungwise.web.titration.TitrationPages;
 import rungwise.web.today.TodayPages;
 
@@ -55,7 +58,10 @@ import rungwise.web.today.TodayPages;
   PeoplePages.class,
   ProtocolPages.class,
   RoomPages.class,
+  ScreeningPages.class,
   StartPages.class,
+  SupplyPages.class,
+  TeachingPages.class,
   TitrationPages.class,
   TodayPages.class
 })

@@ -152,7 +152,7 @@ class ViewsTest {
 
     HttpResponse<String> refused = visitor.post("/dose", path() + "/review", Map.of());
     HttpResponse<String> done =
-        visitor.post("/dose", path() + "/screening", Map.of("answer", "NO"));
+        visitor.post("/dose", path() + "/screening", Map.of("stillTrue", "true"));
 
     assertThat(refused.statusCode()).isEqualTo(422);
     assertThat(done.statusCode()).isEqualTo(303);

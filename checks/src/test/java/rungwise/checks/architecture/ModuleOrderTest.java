@@ -44,7 +44,16 @@ final class ModuleOrderTest {
 
   /** The packages of dosing: each may know those before it, and the last is the public door. */
   private static final List<String> STEPS_OF_DOSING =
-      List.of("source", "known", "ladder", "history", "guard", "decision", "choice");
+      List.of(
+          "source",
+          "known",
+          "supply",
+          "screening",
+          "ladder",
+          "history",
+          "guard",
+          "decision",
+          "choice");
 
   static List<Module> modules() {
     return MODULES;

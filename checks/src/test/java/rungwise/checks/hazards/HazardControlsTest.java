@@ -11,8 +11,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Dose;
@@ -61,7 +63,7 @@ final class HazardControlsTest {
   void a_step_of_one_strength_is_no_step_of_another() {
     var weaker = SamplePreparations.ALPROSTADIL_20;
     var stronger = SamplePreparations.ALPROSTADIL_40;
-    var history = new History(List.of(injectionOf(weaker)), List.of(), List.of());
+    var history = History.of(List.of(injectionOf(weaker)));
 
     assertThat(history.lastOf(weaker.id())).isPresent();
     assertThat(history.lastOf(stronger.id())).isEmpty();
@@ -78,7 +80,9 @@ final class HazardControlsTest {
         TENTH_OF_A_MILLILITRE,
         Grade.USABLE,
         new SoftAfter.Exactly(TimeSpan.ofMinutes(45)),
-        SimpleCauses.NONE_FOUND);
+        SimpleCauses.NONE_FOUND,
+        Place.CLINIC,
+        Stock.NOT_RECORDED);
   }
 
   @ParameterizedTest

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.OptionalLong;
 import java.util.UUID;
@@ -19,7 +20,7 @@ import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.SampleFacts;
 import rungwise.clinic.people.AccountId;
-import rungwise.dosing.history.Answer;
+import rungwise.dosing.screening.Answer;
 
 /** What every adapter of {@link Audit} keeps to, and the use cases over it. */
 public abstract class AuditContract {
@@ -59,6 +60,10 @@ public abstract class AuditContract {
 
   private List<Look> looks(CourseId course) {
     return viewing.of(course, OptionalLong.empty()).orElseThrow().looks();
+  }
+
+  private static CourseFact examined(Answer scarring) {
+    return new CourseFact.ExaminationRecorded(LocalDate.of(2026, 3, 2), scarring);
   }
 
   @Test
@@ -106,21 +111,21 @@ public abstract class AuditContract {
 
   @Test
   void a_page_that_names_nobody_leaves_no_entry() {
-    long before = write(FIRST, new CourseFact.ScreeningAnswered(Answer.NO));
+    long before = write(FIRST, examined(Answer.NO));
 
     look(ANA, Screen.DAY_LIST);
 
-    assertThat(write(FIRST, new CourseFact.ScreeningAnswered(Answer.YES))).isEqualTo(before + 1);
+    assertThat(write(FIRST, examined(Answer.YES))).isEqualTo(before + 1);
   }
 
   @Test
   void a_view_is_an_entry_of_the_one_journal() {
-    long before = write(FIRST, new CourseFact.ScreeningAnswered(Answer.NO));
+    long before = write(FIRST, examined(Answer.NO));
 
     look(ANA, Screen.COURSE, FIRST);
 
     assertThat(looks(FIRST)).extracting(Look::number).containsExactly(before + 1);
-    assertThat(write(FIRST, new CourseFact.ScreeningAnswered(Answer.YES))).isEqualTo(before + 2);
+    assertThat(write(FIRST, examined(Answer.YES))).isEqualTo(before + 2);
   }
 
   @Test

@@ -3,10 +3,15 @@ package rungwise.clinic.course;
 import rungwise.clinic.Transactions;
 import rungwise.clinic.audit.Audit;
 import rungwise.clinic.protocols.ProtocolShelf;
+import rungwise.clinic.room.RoomDays;
 
 /** Where the courses of one clinic are kept, with the transactions that they are written in. */
 public record CoursePorts(
-    Courses courses, ProtocolShelf shelf, Audit audit, Transactions transactions) {
+    Courses courses,
+    ProtocolShelf shelf,
+    Audit audit,
+    RoomDays roomDays,
+    Transactions transactions) {
 
   /** Does work in a transaction. */
   public void run(Runnable work) {

@@ -14,8 +14,9 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.people.AccountId;
-import rungwise.dosing.history.Answer;
 import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
 
 /** What every adapter of {@link Courses} keeps to. */
 public abstract class CoursesContract {
@@ -45,7 +46,7 @@ public abstract class CoursesContract {
   }
 
   private static CourseFact answer(Answer answer) {
-    return new CourseFact.ScreeningAnswered(answer);
+    return SampleFacts.screened(answer);
   }
 
   private static Patient man(String name, int birthYear, String number) {
@@ -67,9 +68,10 @@ public abstract class CoursesContract {
   void every_kind_of_fact_comes_back_as_it_was_written() {
     var facts = new ArrayList<CourseFact>();
     facts.add(SampleFacts.opened(SampleFacts.PATIENT));
-    facts.addAll(SampleFacts.later());
+    stored.append(entry(FIRST, facts.getFirst()));
+    facts.addAll(SampleFacts.later(entries(FIRST).getFirst().id()));
 
-    facts.forEach(fact -> stored.append(entry(FIRST, fact)));
+    facts.stream().skip(1).forEach(fact -> stored.append(entry(FIRST, fact)));
 
     assertThat(entries(FIRST)).extracting(CourseEntry::fact).isEqualTo(facts);
   }
@@ -78,11 +80,12 @@ public abstract class CoursesContract {
   void the_sample_leaves_out_no_kind_of_fact_and_no_kind_of_duration() {
     Stream<CourseFact> facts =
         Stream.concat(
-            Stream.of(SampleFacts.opened(SampleFacts.PATIENT)), SampleFacts.later().stream());
+            Stream.of(SampleFacts.opened(SampleFacts.PATIENT)),
+            SampleFacts.later(NOWHERE).stream());
 
     assertThat(facts.<Class<?>>map(Object::getClass).distinct())
         .containsExactlyInAnyOrder(CourseFact.class.getPermittedSubclasses());
-    assertThat(SampleFacts.durations().stream().<Class<?>>map(Object::getClass).distinct())
+    assertThat(SampleInjections.durations().stream().<Class<?>>map(Object::getClass).distinct())
         .containsExactlyInAnyOrder(SoftAfter.class.getPermittedSubclasses());
   }
 
@@ -114,7 +117,8 @@ public abstract class CoursesContract {
                 Optional.of(corrected),
                 Optional.of("he \"remembered\"\nan operation"),
                 answer(Answer.YES)));
-    assertThat(stored.courses().find(FIRST).orElseThrow().contraindication()).isEqualTo(Answer.YES);
+    assertThat(stored.courses().find(FIRST).orElseThrow().screening().answerTo(Condition.TRAZODONE))
+        .isEqualTo(Answer.YES);
   }
 
   @Test
@@ -149,7 +153,8 @@ public abstract class CoursesContract {
   void no_two_entries_share_an_id() {
     stored.append(opening(FIRST, SampleFacts.PATIENT));
     stored.append(opening(SECOND, SampleFacts.PATIENT));
-    SampleFacts.later().forEach(fact -> stored.append(entry(FIRST, fact)));
+    SampleFacts.later(entries(FIRST).getFirst().id())
+        .forEach(fact -> stored.append(entry(FIRST, fact)));
 
     var ids = Stream.concat(entries(FIRST).stream(), entries(SECOND).stream()).map(CourseEntry::id);
 
@@ -232,7 +237,7 @@ public abstract class CoursesContract {
                 stored.run(
                     () -> {
                       stored.courses().append(opening(SECOND, SampleFacts.PATIENT));
-                      SampleFacts.later()
+                      SampleFacts.later(before.entries().getFirst().id())
                           .forEach(fact -> stored.courses().append(entry(FIRST, fact)));
                       assertThat(entries(FIRST)).hasSizeGreaterThan(1);
                       throw new IllegalArgumentException("on purpose");

@@ -3,29 +3,34 @@ package rungwise.clinic.course;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import rungwise.clinic.course.CourseFact.BaselineRecorded;
 import rungwise.clinic.course.CourseFact.CourseOpened;
+import rungwise.clinic.course.CourseFact.DecisionWritten;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.EmergencyReviewed;
-import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFact.ExaminationRecorded;
 import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseFact.ReportWithdrawn;
-import rungwise.clinic.course.CourseFact.ScreeningAnswered;
+import rungwise.clinic.course.CourseFact.Screened;
+import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.dosing.guard.GuardRule;
-import rungwise.dosing.history.Answer;
-import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
-import rungwise.dosing.history.SimpleCauses;
-import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.PreparationId;
-import rungwise.quantities.TimeSpan;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
+import rungwise.dosing.screening.ErectileScore;
+import rungwise.dosing.screening.Screening.Answered;
+import rungwise.dosing.supply.VialDates;
 import rungwise.quantities.Volume;
 
 /** Facts of every kind, with every choice that a fact may hold. */
@@ -35,8 +40,12 @@ public final class SampleFacts {
   public static final Patient PATIENT =
       new Patient("Øystein Sample", LocalDate.of(1961, 4, 30), "MR-0417");
 
-  private static final PreparationId PREPARATION = new PreparationId("alprostadil-20");
+  static final PreparationId PREPARATION = new PreparationId("alprostadil-20");
+
   private static final Plan PLAN = new Plan(PREPARATION, "u100-1", "label", 1);
+  private static final LocalDate DAY = LocalDate.of(2026, 3, 1);
+  private static final String ODD_TEXT =
+      "two lines\nof \"text\"; a back\\slash, 'quotes' and \u2265";
 
   private SampleFacts() {}
 
@@ -45,60 +54,109 @@ public final class SampleFacts {
     return new CourseOpened(patient, AetiologyGroup.MIXED);
   }
 
-  /** Facts of every kind but the opening. */
-  public static List<CourseFact> later() {
+  /**
+   * Facts of every kind but the opening.
+   *
+   * @param earlier an entry that the course has already, for the facts that name one
+   */
+  public static List<CourseFact> later(EntryId earlier) {
     var facts = new ArrayList<CourseFact>();
-    for (Answer answer : Answer.values()) {
-      facts.add(new ScreeningAnswered(answer));
-    }
+    facts.addAll(screening());
     facts.add(new PlanChosen(PLAN));
-    for (Readiness item : Readiness.values()) {
-      facts.add(new ReadinessRecorded(item));
-    }
+    facts.addAll(vials());
+    facts.addAll(readiness());
     facts.addAll(signatures());
-    for (SoftAfter soft : durations()) {
-      facts.add(report(soft, Grade.USABLE, SimpleCauses.NOT_ASKED));
-    }
-    for (Grade grade : Grade.values()) {
-      for (SimpleCauses causes : SimpleCauses.values()) {
-        facts.add(report(new SoftAfter.NotKnown(), grade, causes));
-      }
-    }
+    facts.addAll(SampleInjections.observations(earlier));
+    facts.addAll(SampleInjections.reports(earlier));
     facts.add(new ReportWithdrawn());
     facts.add(new VolumeReopened(PREPARATION, volume(250)));
     facts.add(new EmergencyReviewed());
     return facts;
   }
 
-  /** Every way in which the end of an erection is known. */
-  public static List<SoftAfter> durations() {
+  private static List<CourseFact> screening() {
+    var facts = new ArrayList<CourseFact>();
+    facts.add(new Screened(Map.of()));
+    for (Answer answer : Answer.values()) {
+      facts.add(screened(answer));
+      facts.add(new ExaminationRecorded(DAY, answer));
+    }
+    for (Condition condition : Condition.values()) {
+      facts.add(new DecisionWritten(condition));
+    }
+    for (Baseline.Ability ability : Baseline.Ability.values()) {
+      for (Baseline.Injector injector : Baseline.Injector.values()) {
+        facts.add(baseline(Optional.empty(), ability, Baseline.Ability.GOOD, injector));
+        facts.add(baseline(ErectileScore.of(25), Baseline.Ability.LIMITED, ability, injector));
+      }
+    }
+    return facts;
+  }
+
+  /** One answer to every question, each given a minute after the one before it. */
+  static Screened screened(Answer answer) {
+    var answers = new EnumMap<Condition, Answered>(Condition.class);
+    for (Condition condition : Condition.values()) {
+      answers.put(condition, new Answered(answer, NOW.minusSeconds(60L * answers.size())));
+    }
+    return new Screened(answers);
+  }
+
+  private static BaselineRecorded baseline(
+      Optional<ErectileScore> score,
+      Baseline.Ability hands,
+      Baseline.Ability sight,
+      Baseline.Injector injector) {
+    return new BaselineRecorded(new Baseline(score, hands, sight, injector));
+  }
+
+  private static List<CourseFact> vials() {
+    var bare = new VialDates(Optional.empty(), DAY, Optional.empty(), Optional.empty());
+    var full =
+        new VialDates(
+            Optional.of(DAY.minusDays(40)),
+            DAY.plusDays(40),
+            Optional.of(DAY.minusDays(1)),
+            Optional.of(28));
     return List.of(
-        new SoftAfter.Exactly(TimeSpan.ofMinutes(45)),
-        new SoftAfter.Exactly(new TimeSpan(2_730_001)),
-        new SoftAfter.AtLeast(TimeSpan.ofHours(5)),
-        new SoftAfter.Between(TimeSpan.ofMinutes(0), TimeSpan.ofMinutes(30)),
-        new SoftAfter.Between(TimeSpan.ofMinutes(60), TimeSpan.ofMinutes(121)),
-        new SoftAfter.NotKnown());
+        new VialReceived(new Vial("L", "alprostadil 20 mcg per mL", bare, "")),
+        new VialReceived(new Vial("L-1/\u00e9", "papaverine 30 mg per mL", full, "a 30 G needle")));
+  }
+
+  private static List<CourseFact> readiness() {
+    var facts = new ArrayList<CourseFact>();
+    for (Readiness item : Readiness.values()) {
+      Optional<EmergencyPlan> plan =
+          item == Readiness.EMERGENCY_PLAN
+              ? Optional.of(new EmergencyPlan("North Hospital", "555 0100", "his sister drives"))
+              : Optional.empty();
+      facts.add(new ReadinessRecorded(item, DAY, plan, ""));
+      facts.add(new ReadinessRecorded(item, DAY.minusDays(3), plan, ODD_TEXT));
+    }
+    return facts;
   }
 
   /** A signature that leaves out all that may be left out, and one for each thing it may hold. */
   private static List<CourseFact> signatures() {
     var facts = new ArrayList<CourseFact>();
-    facts.add(signed(Place.CLINIC, Set.of(), Optional.empty(), "decision: start"));
+    facts.add(signed(Place.CLINIC, Set.of(), Optional.empty(), Optional.empty()));
     facts.add(
         signed(
             Place.HOME,
             EnumSet.of(GuardRule.HARD_TO_MEASURE, GuardRule.SPACING),
             Optional.of(ChangeReason.OTHER),
-            "two lines\nof \"advice\"; a back\\slash, 'quotes' and \u2265"));
+            Optional.of(volume(1000))));
     for (ChangeReason reason : ChangeReason.values()) {
-      facts.add(signed(Place.CLINIC, Set.of(), Optional.of(reason), "x"));
+      facts.add(signed(Place.CLINIC, Set.of(), Optional.of(reason), Optional.empty()));
     }
     return facts;
   }
 
   private static DoseSigned signed(
-      Place place, Set<GuardRule> overridden, Optional<ChangeReason> changed, String advice) {
+      Place place,
+      Set<GuardRule> overridden,
+      Optional<ChangeReason> changed,
+      Optional<Volume> nextStep) {
     return new DoseSigned(
         PLAN,
         volume(250),
@@ -109,22 +167,11 @@ public final class SampleFacts {
         changed,
         3,
         NOW,
-        advice);
+        ODD_TEXT,
+        nextStep);
   }
 
-  private static InjectionReported report(SoftAfter soft, Grade grade, SimpleCauses causes) {
-    return new InjectionReported(
-        NOW.minusSeconds(86_400),
-        PREPARATION,
-        "u100-1",
-        volume(125),
-        volume(250),
-        grade,
-        soft,
-        causes);
-  }
-
-  private static Volume volume(long microlitres) {
+  static Volume volume(long microlitres) {
     return Volume.ofMicrolitres(microlitres);
   }
 }

@@ -13,26 +13,33 @@ import rungwise.dosing.source.Sourced;
 import rungwise.quantities.Mass;
 import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;
+import rungwise.quantities.Volume;
 
-/** One sample, for tests: alprostadil from 1.25 or 2.5 mcg, then 5, then by 5 up to 60 mcg. */
+/**
+ * Two samples, for tests: alprostadil from 1.25 or 2.5 mcg, then 5, then by 5 up to 60 mcg; and a
+ * three-drug mixture by 0.1 mL up to 0.5 mL.
+ */
 public final class LabelReader implements ProtocolReader {
 
-  private static final String DOCUMENT = "the label\n";
+  private static final String LABEL = "the label\n";
+  private static final String MIXTURE = "the mixture\n";
   private static final Source HERE = new Source.Assumption("for a test");
 
   @Override
   public Reading<Protocol> read(String document) {
-    return document.equals(DOCUMENT)
-        ? Reading.of(protocol())
-        : Reading.refused("\"" + document + "\" is not the label");
+    return switch (document) {
+      case LABEL -> Reading.of(label());
+      case MIXTURE -> Reading.of(mixture());
+      default -> Reading.refused("\"" + document + "\" is not one of the two");
+    };
   }
 
   @Override
   public List<String> samples() {
-    return List.of(DOCUMENT);
+    return List.of(LABEL, MIXTURE);
   }
 
-  private static Protocol protocol() {
+  private static Protocol label() {
     Set<AetiologyGroup> higher =
         EnumSet.of(AetiologyGroup.VASCULOGENIC, AetiologyGroup.PSYCHOGENIC, AetiologyGroup.MIXED);
     return new Protocol(
@@ -53,18 +60,42 @@ public final class LabelReader implements ProtocolReader {
         Optional.empty(),
         Optional.of(
             new Protocol.SameVisit(TimeSpan.ofMinutes(60), true, Optional.of(mcg("2.5")), HERE)),
-        new Protocol.Limits(
-            new Sourced<>(TimeSpan.ofMinutes(60), HERE),
-            new Sourced<>(TimeSpan.ofHours(24), HERE),
-            new Sourced<>(3, HERE),
-            new Sourced<>(3, HERE),
-            new Sourced<>(12, HERE),
-            new Sourced<>(30, HERE),
-            new Sourced<>(72, HERE)));
+        limits());
+  }
+
+  private static Protocol mixture() {
+    return new Protocol(
+        "mixture",
+        1,
+        "Mixture",
+        true,
+        Set.of(Component.PAPAVERINE, Component.PHENTOLAMINE, Component.ALPROSTADIL),
+        List.of(new Protocol.Start(EnumSet.allOf(AetiologyGroup.class), millilitres(100), HERE)),
+        List.of(new Protocol.Step(millilitres(500), millilitres(100), millilitres(100), HERE)),
+        List.of(),
+        new Sourced<>(millilitres(500), HERE),
+        Optional.empty(),
+        Optional.empty(),
+        limits());
+  }
+
+  private static Protocol.Limits limits() {
+    return new Protocol.Limits(
+        new Sourced<>(TimeSpan.ofMinutes(60), HERE),
+        new Sourced<>(TimeSpan.ofHours(24), HERE),
+        new Sourced<>(3, HERE),
+        new Sourced<>(3, HERE),
+        new Sourced<>(12, HERE),
+        new Sourced<>(30, HERE),
+        new Sourced<>(72, HERE));
   }
 
   private static ProtocolAmount mcg(String number) {
     return new ProtocolAmount.Content(
         Component.ALPROSTADIL, Mass.parseMicrograms(number).orThrow());
+  }
+
+  private static ProtocolAmount millilitres(long microlitres) {
+    return new ProtocolAmount.OfVolume(Volume.ofMicrolitres(microlitres));
   }
 }

@@ -14,9 +14,11 @@ import rungwise.clinic.course.Plan;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
-import rungwise.dosing.history.Answer;
+import rungwise.dosing.decision.Decision;
+import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.SamplePreparations;
 import rungwise.quantities.Reading;
 
 /** Opening a course, over any store. */
@@ -49,7 +51,6 @@ public abstract class StartingContract {
         draft.preparation(),
         draft.barrel(),
         draft.protocol(),
-        draft.contraindication(),
         draft.namesakeConfirmed());
   }
 
@@ -62,7 +63,6 @@ public abstract class StartingContract {
         draft.preparation(),
         draft.barrel(),
         draft.protocol(),
-        draft.contraindication(),
         /* namesakeConfirmed= */ true);
   }
 
@@ -75,12 +75,11 @@ public abstract class StartingContract {
         preparation,
         draft.barrel(),
         draft.protocol(),
-        draft.contraindication(),
         draft.namesakeConfirmed());
   }
 
   @Test
-  void a_course_begins_with_the_man_the_screening_and_the_plan() {
+  void a_course_begins_with_the_man_and_the_plan_and_nobody_has_screened_him() {
     CourseId id = open(good()).orThrow();
 
     assertThat(world.file(id).entries())
@@ -88,27 +87,27 @@ public abstract class StartingContract {
         .containsExactly(
             new CourseFact.CourseOpened(
                 new Patient("Ola Sample", LocalDate.of(1961, 4, 30), "MR-1"), AetiologyGroup.MIXED),
-            new CourseFact.ScreeningAnswered(Answer.NO),
             new CourseFact.PlanChosen(
                 new Plan(new PreparationId("alprostadil-20"), "u100-1", "label", 1)));
     assertThat(world.file(id).entries())
         .extracting(CourseEntry::recordedBy)
         .containsOnly(Staff.EDUCATOR.id());
+    assertThat(world.state(id).advice().decision()).isEqualTo(new Decision.Pause());
+    assertThat(world.blocks(id)).contains(GuardRule.SCREENING_OPEN);
   }
 
   @Test
   void every_fault_of_the_form_is_told_at_once_and_nothing_is_written() {
-    var empty = new CourseDraft("", "", "", "", "", "", "", "", /* namesakeConfirmed= */ false);
+    var empty = new CourseDraft("", "", "", "", "", "", "", /* namesakeConfirmed= */ false);
 
     Reading<CourseId> reading = open(empty);
 
     assertThat(reading.faults())
-        .hasSize(8)
+        .hasSize(7)
         .anyMatch(fault -> fault.startsWith("Enter his full name"))
         .anyMatch(fault -> fault.startsWith("Enter his record number"))
         .anyMatch(fault -> fault.startsWith("Birth date: \"\" is not a date"))
         .anyMatch(fault -> fault.startsWith("Choose the group"))
-        .anyMatch(fault -> fault.startsWith("Choose whether he has a contraindication"))
         .anyMatch(fault -> fault.startsWith("Choose the preparation"))
         .anyMatch(fault -> fault.startsWith("Choose the syringe"))
         .anyMatch(fault -> fault.startsWith("Choose a protocol"));
@@ -186,6 +185,7 @@ public abstract class StartingContract {
         .singleElement()
         .asString()
         .startsWith("Choose the preparation from the clinic's list");
+    world.prepare(running, SamplePreparations.ALPROSTADIL_20);
     assertThat(world.state(running).advice().decision().proposed()).isPresent();
   }
 

@@ -1,111 +1,131 @@
 package rungwise.clinic.titration;
 
+import java.util.EnumMap;
+import java.util.Map;
 import java.util.Optional;
 import rungwise.clinic.ClinicTime.Occurrence;
 import rungwise.clinic.course.EntryId;
+import rungwise.clinic.titration.ReportDraft.Details;
 
 /** A report form, filled in step by step; it begins as a good injection of the 12-unit mark. */
-public record ReportForm(
-    String date,
-    String time,
-    Occurrence occurrence,
-    String mark,
-    String grade,
-    String soft,
-    String minutes,
-    String from,
-    String before,
-    String causes,
-    Optional<EntryId> corrects,
-    String reason) {
+public final class ReportForm {
+
+  private enum Box {
+    DATE,
+    TIME,
+    BARREL,
+    MARK,
+    GRADE,
+    SOFT,
+    MINUTES,
+    FROM,
+    BEFORE,
+    CAUSES,
+    PLACE,
+    REASON
+  }
+
+  private final Map<Box, String> typed;
+  private final Occurrence occurrence;
+  private final Details details;
+  private final Optional<EntryId> corrects;
+
+  private ReportForm(
+      Map<Box, String> typed, Occurrence occurrence, Details details, Optional<EntryId> corrects) {
+    this.typed = typed;
+    this.occurrence = occurrence;
+    this.details = details;
+    this.corrects = corrects;
+  }
 
   /** An injection at a local time. */
   public static ReportForm at(String date, String time) {
-    return new ReportForm(
-        date,
-        time,
-        Occurrence.NOT_SAID,
-        "12",
-        "3",
-        "exactly",
-        "40",
-        "",
-        "",
-        "none_found",
-        Optional.empty(),
-        "");
+    return new ReportForm(Map.of(), Occurrence.NOT_SAID, Details.NONE, Optional.empty())
+        .with(Box.DATE, date)
+        .with(Box.TIME, time)
+        .mark("12")
+        .grade("3")
+        .exactly("40")
+        .causes("none_found");
+  }
+
+  private ReportForm with(Box box, String text) {
+    var changed = new EnumMap<Box, String>(Box.class);
+    changed.putAll(typed);
+    changed.put(box, text);
+    return new ReportForm(changed, occurrence, details, corrects);
   }
 
   public ReportForm occurrence(Occurrence said) {
-    return new ReportForm(
-        date, time, said, mark, grade, soft, minutes, from, before, causes, corrects, reason);
+    return new ReportForm(typed, said, details, corrects);
   }
 
-  public ReportForm mark(String typed) {
-    return new ReportForm(
-        date,
-        time,
-        occurrence,
-        typed,
-        grade,
-        soft,
-        minutes,
-        from,
-        before,
-        causes,
-        corrects,
-        reason);
+  public ReportForm barrel(String token) {
+    return with(Box.BARREL, token);
   }
 
-  public ReportForm grade(String typed) {
-    return new ReportForm(
-        date, time, occurrence, mark, typed, soft, minutes, from, before, causes, corrects, reason);
+  public ReportForm mark(String text) {
+    return with(Box.MARK, text);
   }
 
-  public ReportForm exactly(String typed) {
-    return new ReportForm(
-        date, time, occurrence, mark, grade, "exactly", typed, "", "", causes, corrects, reason);
+  public ReportForm grade(String text) {
+    return with(Box.GRADE, text);
   }
 
-  public ReportForm atLeast(String typed) {
-    return new ReportForm(
-        date, time, occurrence, mark, grade, "at_least", typed, "", "", causes, corrects, reason);
+  public ReportForm exactly(String minutes) {
+    return soft("exactly").with(Box.MINUTES, minutes);
+  }
+
+  public ReportForm atLeast(String minutes) {
+    return soft("at_least").with(Box.MINUTES, minutes);
   }
 
   public ReportForm between(String least, String most) {
-    return new ReportForm(
-        date, time, occurrence, mark, grade, "between", "", least, most, causes, corrects, reason);
+    return soft("between").with(Box.FROM, least).with(Box.BEFORE, most);
   }
 
+  /** How it is known when it was soft; any minutes are left empty. */
   public ReportForm soft(String token) {
-    return new ReportForm(
-        date, time, occurrence, mark, grade, token, "", "", "", causes, corrects, reason);
+    return with(Box.SOFT, token).with(Box.MINUTES, "").with(Box.FROM, "").with(Box.BEFORE, "");
   }
 
   public ReportForm causes(String token) {
-    return new ReportForm(
-        date, time, occurrence, mark, grade, soft, minutes, from, before, token, corrects, reason);
+    return with(Box.CAUSES, token);
+  }
+
+  public ReportForm place(String token) {
+    return with(Box.PLACE, token);
+  }
+
+  public ReportForm details(Details said) {
+    return new ReportForm(typed, occurrence, said, corrects);
   }
 
   public ReportForm correcting(EntryId earlier, String why) {
-    return new ReportForm(
-        date,
-        time,
-        occurrence,
-        mark,
-        grade,
-        soft,
-        minutes,
-        from,
-        before,
-        causes,
-        Optional.of(earlier),
-        why);
+    return new ReportForm(typed, occurrence, details, Optional.of(earlier)).with(Box.REASON, why);
+  }
+
+  private String text(Box box) {
+    return typed.getOrDefault(box, "");
   }
 
   /** What is handed in. */
   public ReportDraft draft() {
     return new ReportDraft(
-        date, time, occurrence, mark, grade, soft, minutes, from, before, causes, corrects, reason);
+        text(Box.DATE),
+        text(Box.TIME),
+        occurrence,
+        text(Box.BARREL),
+        text(Box.MARK),
+        text(Box.GRADE),
+        text(Box.SOFT),
+        text(Box.MINUTES),
+        text(Box.FROM),
+        text(Box.BEFORE),
+        text(Box.CAUSES),
+        text(Box.PLACE),
+        details,
+        corrects,
+        text(Box.REASON));
   }
 }

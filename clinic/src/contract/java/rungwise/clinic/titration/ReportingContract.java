@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -14,9 +15,11 @@ import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
+import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.dosing.history.Grade;
+import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.PreparationId;
@@ -75,7 +78,10 @@ public abstract class ReportingContract {
                 Volume.ofMicrolitres(120),
                 Grade.FIRM_NOT_USABLE,
                 new SoftAfter.Between(TimeSpan.ofMinutes(20), TimeSpan.ofMinutes(45)),
-                SimpleCauses.ONE_FOUND));
+                SimpleCauses.ONE_FOUND,
+                Place.CLINIC,
+                Optional.empty(),
+                InjectionDetails.NONE));
     assertThat(world.last(course).recordedBy()).isEqualTo(Staff.EDUCATOR.id());
     assertThat(world.last(course).recordedAt()).isEqualTo(world.now());
   }
@@ -285,7 +291,7 @@ public abstract class ReportingContract {
 
   @Test
   void what_was_ordered_is_remembered_when_another_syringe_was_chosen_since() {
-    world.titration().chooseBarrel(Staff.PRESCRIBER, course, "u100-0.5").orThrow();
+    world.chooseBarrel(course, "u100-0.5").orThrow();
 
     world.report(course, good().mark("50")).orThrow();
 

@@ -18,9 +18,9 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.dosing.guard.GuardRule;
-import rungwise.dosing.history.Answer;
 import rungwise.dosing.history.Place;
-import rungwise.dosing.history.Readiness;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
 import rungwise.quantities.Volume;
 
 /** Signing a dose, over any store. */
@@ -63,7 +63,14 @@ public abstract class SigningContract {
   }
 
   private SignDraft draft(long microlitres, Place place, String changed, String reason) {
-    return new SignDraft(microlitres, place, world.file(course).basis(), changed, Set.of(), reason);
+    return new SignDraft(
+        microlitres,
+        place,
+        world.file(course).basis(),
+        changed,
+        Set.of(),
+        reason,
+        /* withNextStep= */ false);
   }
 
   @Test
@@ -85,7 +92,8 @@ public abstract class SigningContract {
                 Optional.empty(),
                 basis,
                 world.now(),
-                advice));
+                advice,
+                Optional.empty()));
     assertThat(number).isEqualTo(world.file(course).basis()).isGreaterThan(basis);
     assertThat(world.last(course).recordedBy()).isEqualTo(Staff.PRESCRIBER.id());
     assertThat(world.state(course).mayInject().isClear()).isTrue();
@@ -94,7 +102,7 @@ public abstract class SigningContract {
   @Test
   void nothing_is_signed_when_the_record_has_changed_since_the_page_was_opened() {
     SignDraft read = world.proposed(course);
-    world.titration().recordReadiness(Staff.EDUCATOR, course, Readiness.TEACH_BACK).orThrow();
+    world.answer(course, Condition.TRAZODONE, Answer.YES);
 
     assertRefused(read, "The record has changed since this page was opened");
 
@@ -149,7 +157,8 @@ public abstract class SigningContract {
             twoStepsUp.basis(),
             "MORE_CAUTION",
             Set.of(GuardRule.MORE_THAN_ONE_STEP_UP),
-            "words");
+            "words",
+            /* withNextStep= */ false);
 
     assertRefused(twoStepsUp, "Not possible: This is more than one step above the last dose.");
     assertThat(world.sign(course, overridden).faults())
@@ -160,11 +169,11 @@ public abstract class SigningContract {
 
   @Test
   void nothing_is_signed_for_a_man_with_a_contraindication_or_an_open_screening() {
-    world.titration().answerScreening(Staff.EDUCATOR, course, Answer.YES).orThrow();
+    world.answer(course, Condition.SICKLE_CELL, Answer.YES);
     assertRefused(world.instead(course, 120), "Not possible: A contraindication is on record.");
-    world.titration().answerScreening(Staff.EDUCATOR, course, Answer.NOT_KNOWN).orThrow();
+    world.answer(course, Condition.SICKLE_CELL, Answer.NOT_KNOWN);
     assertRefused(world.instead(course, 120), "Not possible: It is not known whether");
-    world.titration().answerScreening(Staff.EDUCATOR, course, Answer.NO).orThrow();
+    world.answer(course, Condition.SICKLE_CELL, Answer.NO);
 
     assertThat(world.sign(course, world.proposed(course)).faults()).isEmpty();
   }
@@ -178,6 +187,7 @@ public abstract class SigningContract {
 
   @Test
   void a_dose_for_home_waits_until_everything_home_use_needs_is_on_record() {
+    settle();
     assertRefused(
         TitrationWorld.atHome(world.proposed(course)),
         "Not possible: Something that must come before home use");
@@ -192,9 +202,10 @@ public abstract class SigningContract {
   @Test
   void every_fault_of_a_signature_is_told_at_once() {
     assertThat(world.sign(course, draft(500, Place.HOME, "", "")).faults())
-        .hasSize(3)
+        .hasSize(4)
         .anyMatch(fault -> fault.contains("more than one step"))
         .anyMatch(fault -> fault.contains("home use"))
+        .anyMatch(fault -> fault.contains("given in the clinic"))
         .anyMatch(fault -> fault.contains("not the proposed dose"));
   }
 
@@ -220,7 +231,11 @@ public abstract class SigningContract {
     for (Account other : List.of(Staff.EDUCATOR, Staff.ON_CALL, Staff.AUDITOR)) {
       assertThat(world.titration().sign(other, course, draft).faults())
           .containsExactly("Only a prescriber can do that.");
-      assertThat(world.titration().chooseBarrel(other, course, "u100-0.5").faults())
+      assertThat(
+              world
+                  .titration()
+                  .choosePlan(other, course, world.file(course).plan(), id -> true, "words")
+                  .faults())
           .containsExactly("Only a prescriber can do that.");
     }
     assertThat(inForce()).isEmpty();
@@ -230,7 +245,7 @@ public abstract class SigningContract {
   void another_syringe_ends_the_dose_in_force() {
     world.signProposed(course);
 
-    world.titration().chooseBarrel(Staff.PRESCRIBER, course, "u100-0.5").orThrow();
+    world.chooseBarrel(course, "u100-0.5").orThrow();
 
     assertThat(inForce()).isEmpty();
     assertThat(world.blocks(course)).containsExactly(GuardRule.NO_ORDER);
@@ -243,24 +258,9 @@ public abstract class SigningContract {
     world.signProposed(course);
 
     for (String token : List.of("u100-1", "u100-9", "cartridge-1")) {
-      assertThat(world.titration().chooseBarrel(Staff.PRESCRIBER, course, token).faults())
-          .as(token)
-          .hasSize(1);
+      assertThat(world.chooseBarrel(course, token).faults()).as(token).hasSize(1);
     }
     assertThat(world.state(course).mayInject().isClear()).isTrue();
-  }
-
-  @Test
-  void readiness_is_written_down_once() {
-    world.makeReady(course);
-
-    assertThat(
-            world
-                .titration()
-                .recordReadiness(Staff.EDUCATOR, course, Readiness.TEACH_BACK)
-                .faults())
-        .containsExactly("That is already on record: nothing was added.");
-    assertThat(world.file(course).readiness()).containsExactlyInAnyOrder(Readiness.values());
   }
 
   @Test
@@ -269,7 +269,7 @@ public abstract class SigningContract {
     EntryId first = world.file(course).signedDose().orElseThrow().entry().id();
     String then = inForce().orElseThrow().advice();
     world.report(course, ReportForm.at("2026-03-04", "09:00").exactly("10")).orThrow();
-    world.titration().answerScreening(Staff.EDUCATOR, course, Answer.YES).orThrow();
+    world.answer(course, Condition.SICKLE_CELL, Answer.YES);
 
     Replay replay = world.titration().replay(course, first).orElseThrow();
 
@@ -281,9 +281,9 @@ public abstract class SigningContract {
   @Test
   void choosing_the_first_syringe_again_does_not_bring_its_dose_back() {
     world.signProposed(course);
-    world.titration().chooseBarrel(Staff.PRESCRIBER, course, "u100-0.5").orThrow();
+    world.chooseBarrel(course, "u100-0.5").orThrow();
 
-    world.titration().chooseBarrel(Staff.PRESCRIBER, course, "u100-1").orThrow();
+    world.chooseBarrel(course, "u100-1").orThrow();
 
     assertThat(inForce()).isEmpty();
     assertThat(world.blocks(course)).containsExactly(GuardRule.NO_ORDER);

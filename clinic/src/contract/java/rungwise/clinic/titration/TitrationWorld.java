@@ -15,10 +15,19 @@ import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
+import rungwise.clinic.course.Plan;
 import rungwise.clinic.protocols.ProtocolReader;
 import rungwise.clinic.protocols.Protocols;
+import rungwise.clinic.protocols.SignedProtocol;
+import rungwise.clinic.room.Room;
+import rungwise.clinic.screening.ScreeningForm;
+import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.start.CourseDraft;
 import rungwise.clinic.start.Starting;
+import rungwise.clinic.supply.VialForm;
+import rungwise.clinic.supply.Vials;
+import rungwise.clinic.teaching.ReadinessDraft;
+import rungwise.clinic.teaching.Teaching;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
@@ -29,13 +38,15 @@ import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
 
 /**
- * A clinic whose clock stands until it is moved, over any store. Its zone is New York, its one
- * protocol the first sample, which is signed.
+ * A clinic whose clock stands until it is moved, over any store. Its zone is New York, and every
+ * sample of a protocol is signed.
  */
 public final class TitrationWorld {
 
@@ -56,7 +67,8 @@ public final class TitrationWorld {
           Optional.empty());
 
   private final CoursePorts stored;
-  private final Protocol protocol;
+  private final List<Protocol> protocols;
+  private final TitrationPorts ports;
   private final Titration titration;
   private final Starting starting;
   private final AtomicInteger ids = new AtomicInteger();
@@ -66,12 +78,11 @@ public final class TitrationWorld {
   public TitrationWorld(CoursePorts stored, ProtocolReader reader) {
     this.stored = stored;
     var protocols = new Protocols(stored.shelf(), reader, stored.transactions(), () -> now);
-    if (protocols.signed().isEmpty()) {
-      Protocol sample = protocols.unsignedSamples().getFirst();
+    for (Protocol sample : protocols.unsignedSamples()) {
       protocols.signSample(Staff.PRESCRIBER, sample.name(), sample.version()).orThrow();
     }
-    this.protocol = protocols.signed().getFirst().protocol();
-    var ports =
+    this.protocols = protocols.signed().stream().map(SignedProtocol::protocol).toList();
+    this.ports =
         new TitrationPorts(
             stored.courses(),
             protocols,
@@ -87,7 +98,8 @@ public final class TitrationWorld {
     return id.equals(WEAK.id()) ? Optional.of(WEAK) : SamplePreparations.of(id.value());
   }
 
-  private boolean isInUse(PreparationId id) {
+  /** Whether a preparation may be planned now. */
+  public boolean isInUse(PreparationId id) {
     return preparation(id).isPresent() && !withdrawn.contains(id);
   }
 
@@ -97,6 +109,22 @@ public final class TitrationWorld {
 
   public Starting starting() {
     return starting;
+  }
+
+  public Screenings screenings() {
+    return new Screenings(ports);
+  }
+
+  public Vials vials() {
+    return new Vials(ports);
+  }
+
+  public Teaching teaching() {
+    return new Teaching(ports);
+  }
+
+  public Room room() {
+    return new Room(ports, stored.roomDays());
   }
 
   public CoursePorts stored() {
@@ -129,21 +157,96 @@ public final class TitrationWorld {
         group,
         "alprostadil-20",
         barrel,
-        protocol.key(),
-        "no",
+        protocols.getFirst().key(),
         /* namesakeConfirmed= */ false);
   }
 
-  /** A new course on a 1 mL syringe, for a group that starts at 0.12 mL. */
+  /**
+   * A new course on a 1 mL syringe, for a group that starts at 0.12 mL. He has none of the
+   * conditions, and a vial that lasts.
+   */
   public CourseId open() {
     return open("vasculogenic", "u100-1");
   }
 
   public CourseId open(String group, String barrel) {
+    CourseId id = openUnprepared(group, barrel);
+    prepare(id, SamplePreparations.ALPROSTADIL_20);
+    return id;
+  }
+
+  /** A new course of a man whom nobody has screened, without a vial. */
+  public CourseId openUnprepared(String group, String barrel) {
     int number = ids.get() + 1;
     return starting
         .open(Staff.EDUCATOR, form("Man " + number, "MR-" + number, group, barrel))
         .orThrow();
+  }
+
+  /** A new course with another preparation, screened and with a vial. */
+  public CourseId openWith(Preparation preparation, String barrel) {
+    CourseId id = openUnprepared(preparation, barrel);
+    prepare(id, preparation);
+    return id;
+  }
+
+  /** The same of a man whom nobody has screened, without a vial. */
+  public CourseId openUnprepared(Preparation preparation, String barrel) {
+    int number = ids.get() + 1;
+    CourseDraft draft = form("Man " + number, "MR-" + number, "vasculogenic", barrel);
+    return starting
+        .open(
+            Staff.EDUCATOR,
+            new CourseDraft(
+                draft.fullName(),
+                draft.birthDate(),
+                draft.recordNumber(),
+                draft.group(),
+                preparation.id().value(),
+                draft.barrel(),
+                protocolFor(preparation).key(),
+                draft.namesakeConfirmed()))
+        .orThrow();
+  }
+
+  /** The first signed protocol that is written for a preparation. */
+  public Protocol protocolFor(Preparation preparation) {
+    return protocols.stream().filter(one -> one.isFor(preparation)).findFirst().orElseThrow();
+  }
+
+  /** He has none of the conditions, and a vial that lasts. */
+  public void prepare(CourseId id, Preparation preparation) {
+    screenings().answer(Staff.EDUCATOR, id, ScreeningForm.all(Answer.NO)).orThrow();
+    receive(id, VialForm.of(preparation));
+  }
+
+  /** Writes down an answer to one question. */
+  public void answer(CourseId id, Condition condition, Answer answer) {
+    screenings().answer(Staff.EDUCATOR, id, ScreeningForm.one(condition, answer)).orThrow();
+  }
+
+  /** Writes down a vial and gives back its entry. */
+  public EntryId receive(CourseId id, VialForm form) {
+    vials().receive(Staff.EDUCATOR, id, form.draft()).orThrow();
+    return lastEntry(id);
+  }
+
+  /** Chooses another plan of the same protocol and preparation. */
+  public Reading<Long> chooseBarrel(CourseId id, String barrel) {
+    Plan plan = file(id).plan();
+    return choose(
+        id, new Plan(plan.preparation(), barrel, plan.protocol(), plan.protocolVersion()));
+  }
+
+  /** Chooses another preparation with its protocol. */
+  public Reading<Long> choosePreparation(CourseId id, Preparation preparation) {
+    Protocol protocol = protocolFor(preparation);
+    String barrel = file(id).plan().barrel();
+    return choose(id, new Plan(preparation.id(), barrel, protocol.name(), protocol.version()));
+  }
+
+  private Reading<Long> choose(CourseId id, Plan plan) {
+    return titration.choosePlan(Staff.PRESCRIBER, id, plan, this::isInUse, "considered");
   }
 
   public CourseState state(CourseId id) {
@@ -170,18 +273,29 @@ public final class TitrationWorld {
   public SignDraft proposed(CourseId id) {
     CourseState state = state(id);
     long volume = state.advice().decision().proposed().orElseThrow().microlitres();
-    return new SignDraft(volume, Place.CLINIC, state.file().basis(), "", Set.of(), "");
+    return draft(volume, state.file().basis(), "");
   }
 
   /** The form by which a volume is signed against the proposal, for the clinic. */
   public SignDraft instead(CourseId id, long microlitres) {
-    return new SignDraft(microlitres, Place.CLINIC, file(id).basis(), "MORE_CAUTION", Set.of(), "");
+    return draft(microlitres, file(id).basis(), "MORE_CAUTION");
+  }
+
+  private static SignDraft draft(long microlitres, long basis, String changed) {
+    return new SignDraft(
+        microlitres, Place.CLINIC, basis, changed, Set.of(), "", /* withNextStep= */ false);
   }
 
   public SignDraft overriding(CourseId id, String reason, GuardRule... rules) {
     SignDraft draft = proposed(id);
     return new SignDraft(
-        draft.volumeMicrolitres(), draft.place(), draft.basis(), "", Set.of(rules), reason);
+        draft.volumeMicrolitres(),
+        draft.place(),
+        draft.basis(),
+        "",
+        Set.of(rules),
+        reason,
+        /* withNextStep= */ false);
   }
 
   public static SignDraft atHome(SignDraft draft) {
@@ -191,7 +305,19 @@ public final class TitrationWorld {
         draft.basis(),
         draft.changed(),
         draft.overridden(),
-        draft.reason());
+        draft.reason(),
+        draft.withNextStep());
+  }
+
+  public static SignDraft withNextStep(SignDraft draft) {
+    return new SignDraft(
+        draft.volumeMicrolitres(),
+        draft.place(),
+        draft.basis(),
+        draft.changed(),
+        draft.overridden(),
+        draft.reason(),
+        /* withNextStep= */ true);
   }
 
   /** Signs as the prescriber. */
@@ -207,8 +333,16 @@ public final class TitrationWorld {
   /** Everything that home use needs is on record. */
   public void makeReady(CourseId id) {
     for (Readiness item : Readiness.values()) {
-      titration.recordReadiness(Staff.EDUCATOR, id, item).orThrow();
+      teaching().record(Staff.EDUCATOR, id, readiness(item)).orThrow();
     }
+  }
+
+  /** The form of a readiness item that was done today. */
+  public ReadinessDraft readiness(Readiness item) {
+    String today = ports.time().dateText(now);
+    return item == Readiness.EMERGENCY_PLAN
+        ? new ReadinessDraft(item.name(), today, "North Hospital", "555 0100", "a taxi", "")
+        : new ReadinessDraft(item.name(), today, "", "", "", "");
   }
 
   /** What stops him now. */

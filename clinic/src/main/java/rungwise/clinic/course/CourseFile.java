@@ -92,27 +92,29 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
 
   /**
    * What he answered. A decision holds until the answer that it was about has changed, and scarring
-   * that an examination found counts as answered.
+   * that an examination found counts as answered, whether or not anybody has asked yet.
    */
   public Screening screening() {
     Optional<Written<Screened>> last = screened();
-    if (last.isEmpty()) {
-      return Screening.NOT_ASKED;
-    }
-    Set<Condition> decided =
-        inForce(DecisionWritten.class).stream()
-            .filter(written -> written.entry().number() > changedAt(written.fact().condition()))
-            .map(written -> written.fact().condition())
-            .collect(Collectors.toUnmodifiableSet());
-    Screening answered = new Screening(last.get().fact().answers(), decided);
+    long askedAt = last.map(written -> written.entry().number()).orElse(0L);
+    Screening answered =
+        last.map(written -> new Screening(written.fact().answers(), decided()))
+            .orElse(Screening.NOT_ASKED);
     return examined()
         .filter(written -> written.fact().scarring() == Answer.YES)
-        .filter(written -> written.entry().number() > last.get().entry().number())
+        .filter(written -> written.entry().number() > askedAt)
         .map(
             written ->
                 answered.with(
                     Condition.CURVATURE_OR_SCARRING, Answer.YES, written.entry().recordedAt()))
         .orElse(answered);
+  }
+
+  private Set<Condition> decided() {
+    return inForce(DecisionWritten.class).stream()
+        .filter(written -> written.entry().number() > changedAt(written.fact().condition()))
+        .map(written -> written.fact().condition())
+        .collect(Collectors.toUnmodifiableSet());
   }
 
   /** The number of the screening since which an answer has stood as it is. */

@@ -15,6 +15,7 @@ import rungwise.clinic.course.CourseFact.BaselineRecorded;
 import rungwise.clinic.course.CourseFact.DecisionWritten;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
 import rungwise.clinic.course.CourseFact.Screened;
+import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.titration.CourseChanges;
@@ -29,6 +30,9 @@ import rungwise.quantities.Reading;
 /** The use cases of the screening: answers, decisions, baseline and examinations. */
 public final class Screenings {
 
+  private static final String CHANGED_MEANWHILE =
+      "The screening was changed since this page was opened: compare the dates, then save again.";
+
   private final CourseChanges changes;
   private final ClinicTime time;
 
@@ -39,7 +43,8 @@ public final class Screenings {
 
   /**
    * Writes down what he answered. An answer that was given or changed has today's date, as have all
-   * if he said that they are still true; the others keep the date that they had.
+   * if he said that they are still true; the others keep the date that they had. A form that does
+   * not show the last screening and the last examination is refused.
    */
   public Reading<Long> answer(Account actor, CourseId id, ScreeningDraft draft) {
     return changes.change(
@@ -47,10 +52,13 @@ public final class Screenings {
         By.CLINICIAN,
         id,
         (file, now) -> {
-          Map<Condition, Answered> before =
-              file.screened().map(written -> written.fact().answers()).orElse(Map.of());
+          if (draft.basis().filter(shown -> isNewerThan(file, shown)).isPresent()) {
+            return Reading.refused(CHANGED_MEANWHILE);
+          }
+          Map<Condition, Answered> before = file.screening().answers();
           var faults = new ArrayList<String>();
           Map<Condition, Answered> answers = merged(before, draft, now, faults);
+          noToRest(draft, now, answers);
           if (answers.equals(before) && faults.isEmpty()) {
             faults.add("Nothing was answered: choose an answer, or say that all is still true.");
           }
@@ -86,6 +94,22 @@ public final class Screenings {
               }
             });
     return answers;
+  }
+
+  /** Whether answers were written, or found at an examination, after a form had been shown. */
+  private static boolean isNewerThan(CourseFile file, long shown) {
+    long screened = file.screened().map(written -> written.entry().number()).orElse(shown);
+    long examined = file.examined().map(written -> written.entry().number()).orElse(shown);
+    return screened > shown || examined > shown;
+  }
+
+  private static void noToRest(
+      ScreeningDraft draft, Instant now, Map<Condition, Answered> answers) {
+    for (Condition condition : Condition.values()) {
+      if (draft.noToRest().contains(condition.topic())) {
+        answers.putIfAbsent(condition, new Answered(Answer.NO, now));
+      }
+    }
   }
 
   static Optional<Answer> answer(String text) {

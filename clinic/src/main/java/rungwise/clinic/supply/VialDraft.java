@@ -1,6 +1,10 @@
 package rungwise.clinic.supply;
 
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.Map;
+import rungwise.clinic.course.Vial;
 import rungwise.dosing.known.Component;
 
 /**
@@ -22,5 +26,37 @@ public record VialDraft(
 
   public VialDraft {
     strengths = Map.copyOf(strengths);
+  }
+
+  private static final String PER = " per mL";
+  private static final String BETWEEN = ", ";
+
+  /** A vial as it is written down, for an addendum to it. */
+  public static VialDraft of(Vial vial) {
+    return new VialDraft(
+        vial.lot(),
+        strengthsOf(vial.composition()),
+        vial.dates().made().map(LocalDate::toString).orElse(""),
+        vial.dates().beyondUse().toString(),
+        vial.dates().opened().map(LocalDate::toString).orElse(""),
+        vial.dates().daysInUse().map(days -> Integer.toString(days)).orElse(""),
+        vial.device());
+  }
+
+  /** The numbers of a composition's words, without the commas that group their digits. */
+  private static Map<Component, String> strengthsOf(String composition) {
+    var strengths = new EnumMap<Component, String>(Component.class);
+    String amounts = composition.substring(0, composition.length() - PER.length());
+    for (String amount : amounts.split(BETWEEN, -1)) {
+      Component component =
+          Arrays.stream(Component.values())
+              .filter(one -> amount.startsWith(one.fullName() + " "))
+              .findFirst()
+              .orElseThrow();
+      String number =
+          amount.substring(component.fullName().length(), amount.lastIndexOf(' ')).strip();
+      strengths.put(component, number.replace(",", ""));
+    }
+    return strengths;
   }
 }

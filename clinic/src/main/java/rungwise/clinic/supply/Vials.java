@@ -50,6 +50,9 @@ public final class Vials {
               .filter(entry -> isMissing(file, entry))
               .ifPresent(
                   entry -> faults.add("The vial was amended meanwhile: open the course again."));
+          if (corrects.isPresent() && reason.isBlank()) {
+            faults.add(CourseChanges.REASON_MISSING);
+          }
           if (!faults.isEmpty()) {
             return new Reading.Refused<>(faults);
           }

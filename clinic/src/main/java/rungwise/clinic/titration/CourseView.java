@@ -10,6 +10,7 @@ import rungwise.dosing.decision.NonResponseStep;
 import rungwise.dosing.guard.GuardClass;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.screening.Condition;
+import rungwise.quantities.Volume;
 
 /**
  * A course as a clinician sees it, on a page or in a document. Every number in it was taken from
@@ -26,6 +27,7 @@ import rungwise.dosing.screening.Condition;
  * @param signed the dose in force
  * @param mayInject the answer to "may he inject now?"
  * @param blocks what stops him, if anything
+ * @param homeBlocks what forbids signing a dose for home
  */
 public record CourseView(
     CourseId id,
@@ -42,7 +44,9 @@ public record CourseView(
     Optional<SignedLine> signed,
     String mayInject,
     List<VerdictText> blocks,
+    List<VerdictText> homeBlocks,
     List<StepLine> steps,
+    Volume ceiling,
     List<InjectionLine> injections,
     List<ReadyLine> ready,
     List<EntryLine> entries,
@@ -192,10 +196,20 @@ public record CourseView(
     verdicts = List.copyOf(verdicts);
     notes = List.copyOf(notes);
     blocks = List.copyOf(blocks);
+    homeBlocks = List.copyOf(homeBlocks);
     steps = List.copyOf(steps);
     injections = List.copyOf(injections);
     ready = List.copyOf(ready);
     entries = List.copyOf(entries);
+  }
+
+  /**
+   * The entry of a number.
+   *
+   * @throws java.util.NoSuchElementException if it is not in this course
+   */
+  public EntryLine entry(long number) {
+    return entries.stream().filter(one -> one.number() == number).findFirst().orElseThrow();
   }
 
   /** Whether he may inject now. */

@@ -4,6 +4,7 @@ import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
+import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
@@ -20,60 +21,81 @@ final class EntryWords {
       case CourseFact.DecisionWritten decision ->
           "Prescriber goes on with: " + decision.condition().words();
       case CourseFact.BaselineRecorded baseline -> "Baseline: " + words(baseline.baseline());
-      case CourseFact.ExaminationRecorded exam ->
-          "Examined on "
-              + ClinicTime.words(exam.day())
-              + ", curvature or scarring: "
-              + exam.scarring().words();
+      case CourseFact.ExaminationRecorded exam -> words(exam);
       case CourseFact.VialReceived received -> "Vial: " + words(received.vial());
-      case CourseFact.ObservationStarted started ->
-          "Injected in the clinic "
-              + time.words(started.injectedAt())
-              + ": "
-              + started.drawn()
-              + started.before().map(vitals -> ", before: " + vitals.words()).orElse("");
-      case CourseFact.ObservationNoted noted ->
-          "Observation "
-              + time.words(noted.at())
-              + ": "
-              + noted.moment().words()
-              + noted.grade().map(grade -> ", " + grade.words()).orElse("")
-              + noted.vitals().map(vitals -> ", " + vitals.words()).orElse("");
-      case CourseFact.PlanChosen chosen ->
-          "Preparation "
-              + chosen.plan().preparation()
-              + ", syringe "
-              + chosen.plan().barrel()
-              + ", protocol "
-              + chosen.plan().protocol()
-              + " version "
-              + chosen.plan().protocolVersion();
-      case CourseFact.ReadinessRecorded ready ->
-          "Before home use, "
-              + ClinicTime.words(ready.day())
-              + ": "
-              + ready.item().words()
-              + ready.plan().map(plan -> " (" + plan.words() + ")").orElse("")
-              + (ready.note().isEmpty() ? "" : ". " + ready.note());
-      case CourseFact.DoseSigned signed ->
-          "Dose signed "
-              + signed.place().words()
-              + ": "
-              + signed.volume()
-              + signed.nextStep().map(next -> ", next step " + next).orElse("");
-      case CourseFact.InjectionReported report ->
-          "Injection of "
-              + time.words(report.injectedAt())
-              + ": "
-              + report.drawn()
-              + ", "
-              + report.grade().words()
-              + ", "
-              + report.soft().words();
+      case CourseFact.ObservationStarted started -> words(started, time);
+      case CourseFact.ObservationNoted noted -> words(noted, time);
+      case CourseFact.PlanChosen chosen -> words(chosen.plan());
+      case CourseFact.ReadinessRecorded ready -> words(ready);
+      case CourseFact.DoseSigned signed -> words(signed);
+      case CourseFact.InjectionReported report -> words(report, time);
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";
       case CourseFact.VolumeReopened reopened -> "Reopened up to " + reopened.upTo();
       case CourseFact.EmergencyReviewed reviewed -> "Emergency reviewed";
     };
+  }
+
+  private static String words(CourseFact.ExaminationRecorded exam) {
+    return "Examined on "
+        + ClinicTime.words(exam.day())
+        + ", curvature or scarring: "
+        + exam.scarring().words();
+  }
+
+  private static String words(CourseFact.ObservationStarted started, ClinicTime time) {
+    return "Injected in the clinic "
+        + time.words(started.injectedAt())
+        + ": "
+        + started.drawn()
+        + started.before().map(vitals -> ", before: " + vitals.words()).orElse("");
+  }
+
+  private static String words(CourseFact.ObservationNoted noted, ClinicTime time) {
+    return "Observation "
+        + time.words(noted.at())
+        + ": "
+        + noted.moment().words()
+        + noted.grade().map(grade -> ", " + grade.words()).orElse("")
+        + noted.vitals().map(vitals -> ", " + vitals.words()).orElse("");
+  }
+
+  private static String words(Plan plan) {
+    return "Preparation "
+        + plan.preparation()
+        + ", syringe "
+        + plan.barrel()
+        + ", protocol "
+        + plan.protocol()
+        + " version "
+        + plan.protocolVersion();
+  }
+
+  private static String words(CourseFact.ReadinessRecorded ready) {
+    return "Before home use, "
+        + ClinicTime.words(ready.day())
+        + ": "
+        + ready.item().words()
+        + ready.plan().map(plan -> " (" + plan.words() + ")").orElse("")
+        + (ready.note().isEmpty() ? "" : ". " + ready.note());
+  }
+
+  private static String words(CourseFact.DoseSigned signed) {
+    return "Dose signed "
+        + signed.place().words()
+        + ": "
+        + signed.volume()
+        + signed.nextStep().map(next -> ", next step " + next).orElse("");
+  }
+
+  private static String words(CourseFact.InjectionReported report, ClinicTime time) {
+    return "Injection of "
+        + time.words(report.injectedAt())
+        + ": "
+        + report.drawn()
+        + ", "
+        + report.grade().words()
+        + ", "
+        + report.soft().words();
   }
 
   private static String screeningWords(CourseFact.Screened screened) {

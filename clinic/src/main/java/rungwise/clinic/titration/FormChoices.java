@@ -81,6 +81,12 @@ public final class FormChoices {
           "Give both the side and the place on the clock, such as his left and 2.");
     }
     Spot spot = new Spot(found.get(), Integer.parseInt(hour.strip()));
+    if (!spot.isOnItsSide()) {
+      return Reading.refused(
+          spot.words()
+              + " cannot be: seen by somebody who faces him, 1 to 5 are on his left and 7 to 11 on"
+              + " his right.");
+    }
     return spot.isAllowed()
         ? Reading.of(Optional.of(spot))
         : new Reading.Read<>(

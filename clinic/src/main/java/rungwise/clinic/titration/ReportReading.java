@@ -61,9 +61,7 @@ final class ReportReading {
     InjectionDetails details = new DetailsReading(faults, notices).read(draft.details(), file);
     Optional<SimpleCauses> causes =
         take(FormChoices.causes(draft.causes(), FormChoices.wrong(draft.details().causes())));
-    if (draft.corrects().isPresent() && draft.reason().isBlank()) {
-      faults.add("Say why the report is corrected: the first one stays on record beside it.");
-    }
+    requireReason(draft);
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
     }
@@ -82,6 +80,12 @@ final class ReportReading {
             draft.corrects().flatMap(entry -> observationOf(file, entry)),
             details),
         notices);
+  }
+
+  private void requireReason(ReportDraft draft) {
+    if (draft.corrects().isPresent() && draft.reason().isBlank()) {
+      faults.add("Say why the report is corrected: the first one stays on record beside it.");
+    }
   }
 
   /** Where he was, or where the dose was signed for; at home is the stricter of the two. */

@@ -1,7 +1,11 @@
 package rungwise.clinic.course;
 
+import java.time.Instant;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -11,9 +15,11 @@ import rungwise.clinic.audit.Audit;
 import rungwise.clinic.audit.Look;
 import rungwise.clinic.audit.Viewed;
 import rungwise.clinic.course.CourseFact.CourseOpened;
-import rungwise.clinic.course.CourseFact.DoseSigned;
-import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.people.AccountId;
 import rungwise.clinic.protocols.ProtocolShelf;
+import rungwise.clinic.room.RoomDays;
+import rungwise.dosing.screening.Condition;
+import rungwise.dosing.screening.Screening;
 
 /** Courses, signed protocols and views in memory, with transactions that undo. */
 public final class InMemoryRecord implements Transactions {
@@ -25,6 +31,7 @@ public final class InMemoryRecord implements Transactions {
   private final List<Stored> entries = new ArrayList<>();
   private final List<ProtocolShelf.Signed> protocols = new ArrayList<>();
   private final List<StoredView> views = new ArrayList<>();
+  private final List<LocalDate> days = new ArrayList<>();
   private int depth;
 
   /** An empty store. */
@@ -34,6 +41,7 @@ public final class InMemoryRecord implements Transactions {
         memory.new InMemoryCourses(),
         memory.new InMemoryShelf(),
         memory.new InMemoryAudit(),
+        memory.new InMemoryRoomDays(),
         memory);
   }
 
@@ -42,6 +50,7 @@ public final class InMemoryRecord implements Transactions {
     int entriesBefore = entries.size();
     int protocolsBefore = protocols.size();
     int viewsBefore = views.size();
+    int daysBefore = days.size();
     boolean isDone = false;
     depth++;
     try {
@@ -54,6 +63,7 @@ public final class InMemoryRecord implements Transactions {
         entries.subList(entriesBefore, entries.size()).clear();
         protocols.subList(protocolsBefore, protocols.size()).clear();
         views.subList(viewsBefore, views.size()).clear();
+        days.subList(daysBefore, days.size()).clear();
       }
     }
   }
@@ -63,7 +73,7 @@ public final class InMemoryRecord implements Transactions {
   }
 
   private long nextNumber() {
-    return entries.size() + views.size() + 1L;
+    return entries.size() + views.size() + days.size() + 1L;
   }
 
   private static void require(boolean holds, String otherwise) {
@@ -80,6 +90,13 @@ public final class InMemoryRecord implements Transactions {
           .filter(stored -> stored.entry().fact() instanceof CourseOpened)
           .filter(stored -> stored.entry().corrects().isEmpty())
           .map(Stored::course)
+          .toList();
+    }
+
+    @Override
+    public List<CourseId> underObservation() {
+      return all().stream()
+          .filter(id -> find(id).filter(file -> !file.observing().isEmpty()).isPresent())
           .toList();
     }
 
@@ -130,38 +147,98 @@ public final class InMemoryRecord implements Transactions {
     }
   }
 
+  private static Instant milliseconds(Instant instant) {
+    return instant.truncatedTo(ChronoUnit.MILLIS);
+  }
+
   private static CourseFact toTheMillisecond(CourseFact fact) {
     return switch (fact) {
-      case DoseSigned signed ->
-          new DoseSigned(
-              signed.plan(),
-              signed.volume(),
-              signed.place(),
-              signed.rungs(),
-              signed.ceiling(),
-              signed.overridden(),
-              signed.changed(),
-              signed.basis(),
-              signed.askedAt().truncatedTo(ChronoUnit.MILLIS),
-              signed.advice());
-      case InjectionReported reported ->
-          new InjectionReported(
-              reported.injectedAt().truncatedTo(ChronoUnit.MILLIS),
-              reported.preparation(),
-              reported.barrel(),
-              reported.drawn(),
-              reported.ordered(),
-              reported.grade(),
-              reported.soft(),
-              reported.causes());
-      case CourseOpened opened -> opened;
-      case CourseFact.ScreeningAnswered answered -> answered;
+      case CourseFact.DoseSigned signed -> signed(signed);
+      case CourseFact.InjectionReported reported -> reported(reported);
+      case CourseFact.ObservationStarted started ->
+          new CourseFact.ObservationStarted(
+              milliseconds(started.injectedAt()),
+              started.preparation(),
+              started.barrel(),
+              started.drawn(),
+              started.ordered(),
+              started.spot(),
+              started.before(),
+              started.vial());
+      case CourseFact.ObservationNoted noted ->
+          new CourseFact.ObservationNoted(
+              noted.observation(),
+              noted.moment(),
+              milliseconds(noted.at()),
+              noted.grade(),
+              noted.vitals());
+      case CourseFact.Screened screened -> screened(screened);
+      case CourseFact.CourseOpened opened -> opened;
+      case CourseFact.DecisionWritten decision -> decision;
+      case CourseFact.BaselineRecorded baseline -> baseline;
+      case CourseFact.ExaminationRecorded examination -> examination;
+      case CourseFact.VialReceived received -> received;
       case CourseFact.PlanChosen chosen -> chosen;
       case CourseFact.ReadinessRecorded recorded -> recorded;
       case CourseFact.ReportWithdrawn withdrawn -> withdrawn;
       case CourseFact.VolumeReopened reopened -> reopened;
       case CourseFact.EmergencyReviewed reviewed -> reviewed;
     };
+  }
+
+  private static CourseFact signed(CourseFact.DoseSigned signed) {
+    return new CourseFact.DoseSigned(
+        signed.plan(),
+        signed.volume(),
+        signed.place(),
+        signed.rungs(),
+        signed.ceiling(),
+        signed.overridden(),
+        signed.changed(),
+        signed.basis(),
+        milliseconds(signed.askedAt()),
+        signed.advice(),
+        signed.nextStep());
+  }
+
+  private static CourseFact reported(CourseFact.InjectionReported reported) {
+    return new CourseFact.InjectionReported(
+        milliseconds(reported.injectedAt()),
+        reported.preparation(),
+        reported.barrel(),
+        reported.drawn(),
+        reported.ordered(),
+        reported.grade(),
+        reported.soft(),
+        reported.causes(),
+        reported.place(),
+        reported.observation(),
+        reported.details());
+  }
+
+  private static CourseFact screened(CourseFact.Screened screened) {
+    var answers = new EnumMap<Condition, Screening.Answered>(Condition.class);
+    screened
+        .answers()
+        .forEach(
+            (condition, one) ->
+                answers.put(
+                    condition, new Screening.Answered(one.answer(), milliseconds(one.at()))));
+    return new CourseFact.Screened(answers);
+  }
+
+  private final class InMemoryRoomDays implements RoomDays {
+
+    @Override
+    public Optional<LocalDate> lastClosed() {
+      return days.stream().max(Comparator.naturalOrder());
+    }
+
+    @Override
+    public void close(LocalDate day, AccountId by, Instant at) {
+      requireTransaction();
+      days.add(day);
+    }
   }
 
   private final class InMemoryShelf implements ProtocolShelf {

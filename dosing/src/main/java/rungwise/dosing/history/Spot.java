@@ -58,6 +58,13 @@ public record Spot(Side side, int hour) {
     return hour != HOURS && hour != URETHRA && (hour >= FROM_NINE || hour <= TO_THREE);
   }
 
+  /** Whether the hour lies on that side; who faces him sees his right on the left, at 9. */
+  public boolean isOnItsSide() {
+    boolean isInTheMiddle = hour == HOURS || hour == URETHRA;
+    boolean isHisLeft = hour < URETHRA;
+    return isInTheMiddle || isHisLeft == (side == Side.HIS_LEFT);
+  }
+
   /** The usual place on the other side: sides are used in turn. */
   public Spot next() {
     Side other = side.other();

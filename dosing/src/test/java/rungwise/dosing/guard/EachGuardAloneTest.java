@@ -100,11 +100,12 @@ final class EachGuardAloneTest {
   }
 
   static List<Alone> cases() {
-    return Stream.concat(ofTheMan().stream(), ofTheDose().stream()).toList();
+    return Stream.of(ofTheMan(), beforeHome(), ofTheDose(), ofTheSyringe())
+        .flatMap(List::stream)
+        .toList();
   }
 
   private static List<Alone> ofTheMan() {
-    Stock second = new Stock("second vial", Freshness.FRESH);
     return List.of(
         new Alone(
             GuardRule.CONTRAINDICATED,
@@ -123,7 +124,11 @@ final class EachGuardAloneTest {
             () -> home(usual().injected("0.5", Grade.USABLE, minutes(240)), "0.25")),
         new Alone(
             GuardRule.UNDER_OBSERVATION,
-            () -> home(usual().observing(LATER.minusSeconds(1), "0.25"), "0.25")),
+            () -> home(usual().observing(LATER.minusSeconds(1), "0.25"), "0.25")));
+  }
+
+  private static List<Alone> beforeHome() {
+    return List.of(
         new Alone(GuardRule.HOME_NOT_READY, () -> home(usual().ready(Set.of()), "0.25")),
         new Alone(
             GuardRule.FIRST_IN_CLINIC,
@@ -152,16 +157,15 @@ final class EachGuardAloneTest {
                             new VialInHand(
                                 FRESH, new VialInHand.Label(ALPROSTADIL_20_LABEL), LATER)),
                     "0.25")),
-        new Alone(
-            GuardRule.NEW_STOCK,
-            () ->
-                home(
-                    new LabelWorld()
-                        .injected("0.12", Grade.FULLER, minutes(20))
-                        .from(new Stock("old vial", Freshness.OLD))
-                        .injected("0.25", Grade.USABLE, minutes(40))
-                        .holding(LabelWorld.vial(second, ALPROSTADIL_20_LABEL)),
-                    "0.25")));
+        new Alone(GuardRule.NEW_STOCK, () -> home(onANewVial(), "0.25")));
+  }
+
+  private static LabelWorld onANewVial() {
+    return new LabelWorld()
+        .injected("0.12", Grade.FULLER, minutes(20))
+        .from(new Stock("old vial", Freshness.OLD))
+        .injected("0.25", Grade.USABLE, minutes(40))
+        .holding(LabelWorld.vial(new Stock("second vial", Freshness.FRESH), ALPROSTADIL_20_LABEL));
   }
 
   /** Spaced by less than a day's rule would allow, under a protocol without that rule. */
@@ -242,7 +246,7 @@ final class EachGuardAloneTest {
             SimpleCauses.NONE_FOUND);
   }
 
-  private static List<Alone> ofTheDose() {
+  private static List<Alone> ofTheSyringe() {
     Question open = usual().question();
     return List.of(
         new Alone(
@@ -275,7 +279,12 @@ final class EachGuardAloneTest {
               // So small a volume is never accurate: that hold always comes with it.
               List<Verdict> said = DoseGuards.ask(small, ml("0.015"));
               return new Clearance(without(said, GuardRule.HARD_TO_MEASURE));
-            }),
+            }));
+  }
+
+  private static List<Alone> ofTheDose() {
+    Question open = usual().question();
+    return List.of(
         new Alone(GuardRule.NOT_A_STEP, () -> home(usual(), "0.24")),
         new Alone(GuardRule.MORE_THAN_ONE_STEP_UP, () -> home(usual(), "0.75")),
         new Alone(

@@ -116,43 +116,46 @@ public final class SqlCourses implements Courses {
     if (rows.isEmpty()) {
       return Optional.empty();
     }
-    var facts =
-        new FactReading(
-            reading
-                .select(DOSE_SIGNED_RUNG.ENTRY_ID, DOSE_SIGNED_RUNG.VOLUME_MICROLITRES)
-                .from(DOSE_SIGNED_RUNG)
-                .join(ENTRY)
-                .on(ENTRY.ID.eq(DOSE_SIGNED_RUNG.ENTRY_ID))
-                .where(ENTRY.COURSE_ID.eq(id.text()))
-                .orderBy(DOSE_SIGNED_RUNG.LINE)
-                .fetchGroups(DOSE_SIGNED_RUNG.ENTRY_ID, DOSE_SIGNED_RUNG.VOLUME_MICROLITRES),
-            reading
-                .select(DOSE_SIGNED_OVERRIDE.ENTRY_ID, DOSE_SIGNED_OVERRIDE.GUARD_RULE)
-                .from(DOSE_SIGNED_OVERRIDE)
-                .join(ENTRY)
-                .on(ENTRY.ID.eq(DOSE_SIGNED_OVERRIDE.ENTRY_ID))
-                .where(ENTRY.COURSE_ID.eq(id.text()))
-                .orderBy(DOSE_SIGNED_OVERRIDE.LINE)
-                .fetchGroups(DOSE_SIGNED_OVERRIDE.ENTRY_ID, DOSE_SIGNED_OVERRIDE.GUARD_RULE),
-            reading
-                .select(INJECTION_REPORTED_CAUSE.ENTRY_ID, INJECTION_REPORTED_CAUSE.CAUSE)
-                .from(INJECTION_REPORTED_CAUSE)
-                .join(ENTRY)
-                .on(ENTRY.ID.eq(INJECTION_REPORTED_CAUSE.ENTRY_ID))
-                .where(ENTRY.COURSE_ID.eq(id.text()))
-                .orderBy(INJECTION_REPORTED_CAUSE.LINE)
-                .fetchGroups(INJECTION_REPORTED_CAUSE.ENTRY_ID, INJECTION_REPORTED_CAUSE.CAUSE),
-            reading
-                .select(SCREENED_ANSWER.fields())
-                .from(SCREENED_ANSWER)
-                .join(ENTRY)
-                .on(ENTRY.ID.eq(SCREENED_ANSWER.ENTRY_ID))
-                .where(ENTRY.COURSE_ID.eq(id.text()))
-                .orderBy(SCREENED_ANSWER.LINE)
-                .fetchInto(SCREENED_ANSWER)
-                .intoGroups(SCREENED_ANSWER.ENTRY_ID));
+    FactReading facts = linesOf(id, reading);
     return Optional.of(
         new CourseFile(id, rows.stream().map(row -> entry(row, facts.fact(row))).toList()));
+  }
+
+  private static FactReading linesOf(CourseId id, DSLContext reading) {
+    return new FactReading(
+        reading
+            .select(DOSE_SIGNED_RUNG.ENTRY_ID, DOSE_SIGNED_RUNG.VOLUME_MICROLITRES)
+            .from(DOSE_SIGNED_RUNG)
+            .join(ENTRY)
+            .on(ENTRY.ID.eq(DOSE_SIGNED_RUNG.ENTRY_ID))
+            .where(ENTRY.COURSE_ID.eq(id.text()))
+            .orderBy(DOSE_SIGNED_RUNG.LINE)
+            .fetchGroups(DOSE_SIGNED_RUNG.ENTRY_ID, DOSE_SIGNED_RUNG.VOLUME_MICROLITRES),
+        reading
+            .select(DOSE_SIGNED_OVERRIDE.ENTRY_ID, DOSE_SIGNED_OVERRIDE.GUARD_RULE)
+            .from(DOSE_SIGNED_OVERRIDE)
+            .join(ENTRY)
+            .on(ENTRY.ID.eq(DOSE_SIGNED_OVERRIDE.ENTRY_ID))
+            .where(ENTRY.COURSE_ID.eq(id.text()))
+            .orderBy(DOSE_SIGNED_OVERRIDE.LINE)
+            .fetchGroups(DOSE_SIGNED_OVERRIDE.ENTRY_ID, DOSE_SIGNED_OVERRIDE.GUARD_RULE),
+        reading
+            .select(INJECTION_REPORTED_CAUSE.ENTRY_ID, INJECTION_REPORTED_CAUSE.CAUSE)
+            .from(INJECTION_REPORTED_CAUSE)
+            .join(ENTRY)
+            .on(ENTRY.ID.eq(INJECTION_REPORTED_CAUSE.ENTRY_ID))
+            .where(ENTRY.COURSE_ID.eq(id.text()))
+            .orderBy(INJECTION_REPORTED_CAUSE.LINE)
+            .fetchGroups(INJECTION_REPORTED_CAUSE.ENTRY_ID, INJECTION_REPORTED_CAUSE.CAUSE),
+        reading
+            .select(SCREENED_ANSWER.fields())
+            .from(SCREENED_ANSWER)
+            .join(ENTRY)
+            .on(ENTRY.ID.eq(SCREENED_ANSWER.ENTRY_ID))
+            .where(ENTRY.COURSE_ID.eq(id.text()))
+            .orderBy(SCREENED_ANSWER.LINE)
+            .fetchInto(SCREENED_ANSWER)
+            .intoGroups(SCREENED_ANSWER.ENTRY_ID));
   }
 
   private static Result<Record> rowsOf(CourseId id, DSLContext reading) {

@@ -5,16 +5,26 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rungwise.clinic.ClinicTime.Occurrence;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.room.EndDraft;
+import rungwise.clinic.room.StartDraft;
+import rungwise.clinic.screening.ScreeningForm;
+import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
 import rungwise.store.OpenStores;
 import rungwise.store.RawDatabase;
 import rungwise.store.SqliteStore;
@@ -49,11 +59,19 @@ final class FailingWritesTest {
         "select seq || id || kind || seal from entry"
             + " union all select 'head' || seq || head_seal from journal_head"
             + " union all select 'opened' || entry_id from course_opened"
-            + " union all select 'answered' || entry_id from screening_answered"
+            + " union all select 'screened' || entry_id from screened"
+            + " union all select 'answered' || entry_id || line from screened_answer"
+            + " union all select 'noted' || entry_id from observation_noted"
+            + " union all select 'report' || entry_id from injection_reported"
+            + " union all select 'cause' || entry_id || line from injection_reported_cause"
             + " union all select 'plan' || entry_id from plan_chosen"
             + " union all select 'dose' || entry_id from dose_signed"
             + " union all select 'rung' || entry_id || line from dose_signed_rung"
             + " union all select 'override' || entry_id || line from dose_signed_override");
+  }
+
+  private int entries() throws SQLException {
+    return raw.column("select seq from entry").size();
   }
 
   private void assertUndone(String change, String table, String when, Runnable work)
@@ -74,17 +92,85 @@ final class FailingWritesTest {
 
   @Test
   void a_course_is_opened_whole_or_not_at_all() throws SQLException {
-    for (String table : List.of("course_opened", "screening_answered", "plan_chosen")) {
-      assertUndone(INSERT, table, "true", world::open);
+    Runnable open = () -> world.openUnprepared("vasculogenic", "u100-1");
+    int next = entries() + 1;
+    for (String table : List.of("course_opened", "plan_chosen")) {
+      assertUndone(INSERT, table, "true", open);
     }
-    for (int seq = 2; seq <= 4; seq++) {
-      assertUndone(INSERT, "entry", "new.seq = " + seq, world::open);
-      assertUndone(UPDATE, "journal_head", "new.seq = " + seq, world::open);
+    for (int seq = next; seq <= next + 1; seq++) {
+      assertUndone(INSERT, "entry", "new.seq = " + seq, open);
+      assertUndone(UPDATE, "journal_head", "new.seq = " + seq, open);
     }
 
     assertThat(store.courses().all()).isEmpty();
+    CourseId course = world.openUnprepared("vasculogenic", "u100-1");
+    assertThat(world.file(course).entries()).hasSize(2);
+  }
+
+  @Test
+  void a_screening_is_written_whole_or_not_at_all() throws SQLException {
+    CourseId course = world.openUnprepared("vasculogenic", "u100-1");
+    Runnable answer =
+        () -> world.screenings().answer(Staff.EDUCATOR, course, ScreeningForm.all(Answer.NO));
+
+    for (String table : List.of("entry", "screened")) {
+      assertUndone(INSERT, table, "true", answer);
+    }
+    for (int line = 1; line <= Condition.values().length; line++) {
+      assertUndone(INSERT, "screened_answer", "new.line = " + line, answer);
+    }
+    assertUndone(UPDATE, "journal_head", "true", answer);
+
+    assertThat(world.file(course).screened()).isEmpty();
+    answer.run();
+    assertThat(world.file(course).screening().open(SamplePreparations.ALPROSTADIL_20)).isEmpty();
+  }
+
+  @Test
+  void an_observation_ends_whole_or_not_at_all() throws SQLException {
     CourseId course = world.open();
-    assertThat(world.file(course).entries()).hasSize(3);
+    Runnable end = endOfAnObservation(course);
+
+    for (String table :
+        List.of("observation_noted", "injection_reported", "injection_reported_cause")) {
+      assertUndone(INSERT, table, "true", end);
+    }
+    int next = entries() + 1;
+    for (int seq = next; seq <= next + 1; seq++) {
+      assertUndone(INSERT, "entry", "new.seq = " + seq, end);
+      assertUndone(UPDATE, "journal_head", "new.seq = " + seq, end);
+    }
+
+    assertThat(world.file(course).observing()).hasSize(1);
+    end.run();
+    assertThat(world.file(course).observing()).isEmpty();
+    assertThat(world.file(course).reports()).hasSize(1);
+  }
+
+  /** He was injected, and 45 minutes later it is over. */
+  private Runnable endOfAnObservation(CourseId course) {
+    world.signProposed(course);
+    world.pass(Duration.ofMinutes(5));
+    var start =
+        new StartDraft("2026-03-02", "10:05", Occurrence.NOT_SAID, "12", "", "", "", "", "", false);
+    world.room().start(Staff.EDUCATOR, course, start).orThrow();
+    var observation = world.lastEntry(course);
+    world.pass(Duration.ofMinutes(45));
+    var end =
+        new EndDraft(
+            "2026-03-02",
+            "10:45",
+            Occurrence.NOT_SAID,
+            false,
+            "3",
+            "one_found",
+            Set.of("LEAK"),
+            "2",
+            "120",
+            "70",
+            "66",
+            "well");
+    return () -> world.room().end(Staff.EDUCATOR, course, observation, end).orThrow();
   }
 
   @Test

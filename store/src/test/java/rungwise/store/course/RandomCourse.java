@@ -10,11 +10,16 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.room.EndDraft;
+import rungwise.clinic.room.StartDraft;
+import rungwise.clinic.screening.ScreeningForm;
+import rungwise.clinic.supply.VialForm;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.SignDraft;
 import rungwise.clinic.titration.Staff;
@@ -23,10 +28,13 @@ import rungwise.dosing.decision.Advice;
 import rungwise.dosing.guard.GuardClass;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
-import rungwise.dosing.history.Answer;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
 import rungwise.quantities.Volume;
 
 /**
@@ -37,6 +45,8 @@ final class RandomCourse {
 
   private static final int STEPS = 24;
   private static final List<String> SYRINGES = List.of("u100-1", "u100-0.5", "u100-0.3-half");
+  private static final List<Preparation> PREPARATIONS =
+      List.of(SamplePreparations.ALPROSTADIL_20, SamplePreparations.THREE_DRUG);
   private static final DateTimeFormatter DATE = DateTimeFormatter.ISO_LOCAL_DATE;
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
   private static final ZoneId ZONE = ZoneId.of("America/New_York");
@@ -76,17 +86,77 @@ final class RandomCourse {
   }
 
   private void change() {
-    switch (random.nextInt(3)) {
-      case 0 -> world.titration().chooseBarrel(Staff.PRESCRIBER, course, pick(SYRINGES));
+    switch (random.nextInt(7)) {
+      case 0 -> world.chooseBarrel(course, pick(SYRINGES));
       case 1 ->
           world
-              .titration()
-              .recordReadiness(Staff.EDUCATOR, course, pick(List.of(Readiness.values())));
+              .teaching()
+              .record(Staff.EDUCATOR, course, world.readiness(pick(List.of(Readiness.values()))));
+      case 2 -> world.receive(course, vial());
+      case 3 -> world.choosePreparation(course, pick(PREPARATIONS));
+      case 4 -> inTheClinic();
+      case 5 ->
+          world
+              .screenings()
+              .decide(
+                  Staff.PRESCRIBER, course, pick(List.of(Condition.values())).name(), "considered");
       default -> {
-        Answer answer = random.nextInt(3) == 0 ? pick(List.of(Answer.values())) : Answer.NO;
-        world.titration().answerScreening(Staff.EDUCATOR, course, answer);
+        Answer answer = random.nextInt(12) == 0 ? pick(List.of(Answer.values())) : Answer.NO;
+        world
+            .screenings()
+            .answer(
+                Staff.EDUCATOR,
+                course,
+                ScreeningForm.one(pick(List.of(Condition.values())), answer));
       }
     }
+  }
+
+  /** A vial of what is ordered, made on any day of the last months. */
+  private VialForm vial() {
+    var preparation = world.state(course).question().preparation();
+    Instant made = world.now().minus(Duration.ofDays(random.nextInt(90)));
+    return VialForm.of(preparation).made(DATE.format(made.atZone(ZONE))).beyondUse("2028-12-31");
+  }
+
+  /** He is injected, and it is seen how it ended. */
+  private void inTheClinic() {
+    CourseFile file = world.file(course);
+    if (!file.observing().isEmpty()) {
+      Instant at = world.now();
+      var draft =
+          new EndDraft(
+              DATE.format(at.atZone(ZONE)),
+              TIME.format(at.atZone(ZONE)),
+              ClinicTime.Occurrence.FIRST,
+              random.nextInt(5) == 0,
+              Integer.toString(random.nextInt(5)),
+              "none_found",
+              Set.of(),
+              "",
+              "",
+              "",
+              "",
+              "");
+      world.room().end(Staff.EDUCATOR, course, file.observing().getFirst().entry().id(), draft);
+      return;
+    }
+    Instant at = world.now();
+    List<Volume> rungs = world.state(course).question().ladder().rungs();
+    var draft =
+        new StartDraft(
+            DATE.format(at.atZone(ZONE)),
+            TIME.format(at.atZone(ZONE)),
+            ClinicTime.Occurrence.FIRST,
+            Long.toString(rungs.getFirst().microlitres() / 10),
+            "HIS_LEFT",
+            "2",
+            "128",
+            "76",
+            "72",
+            random.nextBoolean());
+    world.room().start(Staff.EDUCATOR, course, draft);
+    world.pass(Duration.ofMinutes(random.nextInt(random.nextInt(8) == 0 ? 300 : 70)));
   }
 
   private void review() {
@@ -120,7 +190,7 @@ final class RandomCourse {
             .mark(Long.toString(rung.microlitres() / 10))
             .grade(Integer.toString(random.nextInt(5)))
             .causes(pick(List.of("not_asked", "one_found", "none_found", "none_found")));
-    String minutes = Integer.toString(1 + random.nextInt(random.nextInt(8) == 0 ? 300 : 70));
+    String minutes = Integer.toString(1 + random.nextInt(random.nextInt(8) == 0 ? 300 : 100));
     return switch (random.nextInt(10)) {
       case 0 -> form.soft("not_known");
       case 1 -> form.atLeast(minutes);
@@ -149,6 +219,7 @@ final class RandomCourse {
             world.file(course).basis(),
             isProposed ? "" : pick(List.of(ChangeReason.values())).name(),
             holds,
-            "considered"));
+            "considered",
+            random.nextInt(3) == 0));
   }
 }

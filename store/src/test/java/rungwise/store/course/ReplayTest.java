@@ -24,7 +24,7 @@ import rungwise.store.SqliteStore;
 final class ReplayTest {
 
   private static final long FIRST_SEED = 20_260_302;
-  private static final int COURSES = 40;
+  private static final int COURSES = 80;
   private static final int LEAST_DECISIONS = 200;
 
   @TempDir Path folder;

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
@@ -27,6 +28,7 @@ import rungwise.web.start.StartChoices;
  * @param notice what was just done; may be empty
  * @param answer the largest line on the page
  * @param picture the drawn syringe of the proposed dose
+ * @param drawings schedule, time line and places
  * @param sign the form that signs a dose, for a prescriber where one can be signed
  */
 public record CoursePage(
@@ -37,6 +39,7 @@ public record CoursePage(
     String answer,
     Optional<DoseLines> dose,
     Optional<String> picture,
+    CourseDrawings drawings,
     Optional<SignForm> sign,
     boolean isPrescriber,
     boolean isClinical,
@@ -55,6 +58,23 @@ public record CoursePage(
       Choice holds,
       Field reason,
       Choice nextStep) {
+
+    /**
+     * Whether the proposed dose can be signed for a place with one tap: no hold is on it, and it is
+     * not what is signed already.
+     */
+    public boolean isOneTap(CourseView view, Place place) {
+      boolean isSigned =
+          view.signed()
+              .filter(signed -> !signed.isSuspended())
+              .filter(signed -> signed.place().equals(place.words()))
+              .filter(signed -> view.proposed().filter(signed.dose()::equals).isPresent())
+              .isPresent();
+      return view.proposed().isPresent()
+          && !isSigned
+          && (place == Place.CLINIC || view.homeBlocks().isEmpty())
+          && view.verdicts().stream().noneMatch(verdict -> verdict.guardClass() != GuardClass.NOTE);
+    }
 
     /** Whether any hold could be overridden. */
     public boolean hasHolds() {
@@ -76,6 +96,7 @@ public record CoursePage(
         answer(view),
         view.proposed().map(DoseLines::of),
         view.proposed().flatMap(dose -> DosePicture.svg(dose, "proposed")),
+        CourseDrawings.of(view),
         isPrescriber ? signForm(view) : Optional.empty(),
         isPrescriber,
         isClinical,
@@ -92,6 +113,7 @@ public record CoursePage(
         answer,
         dose,
         picture,
+        drawings,
         sign,
         isPrescriber,
         isClinical,
@@ -109,6 +131,7 @@ public record CoursePage(
         answer,
         dose,
         picture,
+        drawings,
         sign,
         isPrescriber,
         isClinical,
@@ -146,20 +169,24 @@ public record CoursePage(
             Choice.of("volume", "Dose to sign", volumes),
             Choice.of("place", "Where he injects it", places),
             Choice.of("changed", "If it is not the proposed dose, why", changes()),
-            Choice.of("overridden", "Override a hold", holds(allowed)),
+            Choice.of("overridden", "Override a hold", holds(view, allowed)),
             Field.of(Field.Kind.TEXT, "reason", "Reason in words")
                 .withHint("Needed when a hold is overridden or the reason is another one.")
                 .optional(),
-            Choice.of(
-                "nextStep",
-                "At home, off unless you switch it on",
-                List.of(
-                    new Option(
-                        "true",
-                        "the step above may follow without a new signature",
-                        "Only after a poor response to this dose, over within the hour, with"
-                            + " nothing wrong.",
-                        false)))));
+            nextStep()));
+  }
+
+  private static Choice nextStep() {
+    return Choice.of(
+        "nextStep",
+        "At home, off unless you switch it on",
+        List.of(
+            new Option(
+                "true",
+                "the step above may follow without a new signature",
+                "Only after a poor response to this dose, over within the hour, with nothing"
+                    + " wrong.",
+                false)));
   }
 
   private static List<Option> changes() {
@@ -171,10 +198,13 @@ public record CoursePage(
     return options;
   }
 
-  private static List<Option> holds(List<CourseView.StepLine> allowed) {
+  private static List<Option> holds(CourseView view, List<CourseView.StepLine> allowed) {
     List<Option> holds =
-        allowed.stream()
-            .flatMap(step -> step.verdicts().stream())
+        Stream.of(
+                view.verdicts().stream(),
+                view.homeBlocks().stream(),
+                allowed.stream().flatMap(step -> step.verdicts().stream()))
+            .flatMap(verdicts -> verdicts)
             .filter(verdict -> verdict.guardClass() == GuardClass.HOLD)
             .map(verdict -> new Option(verdict.rule(), verdict.sentence(), "", false))
             .distinct()

@@ -1,0 +1,235 @@
+package rungwise.dosing.guard;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static rungwise.dosing.LabelWorld.START;
+import static rungwise.dosing.LabelWorld.mcg;
+import static rungwise.dosing.LabelWorld.minutes;
+import static rungwise.dosing.LabelWorld.ml;
+
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import rungwise.dosing.LabelWorld;
+import rungwise.dosing.history.Grade;
+import rungwise.dosing.history.Place;
+import rungwise.dosing.history.Question;
+import rungwise.dosing.history.SimpleCauses;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Barrels;
+import rungwise.dosing.known.Dose;
+import rungwise.dosing.known.Protocol;
+import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
+import rungwise.dosing.source.Source;
+import rungwise.dosing.source.Sourced;
+
+/** The table of guards itself, and the edges of guards that no course is needed for. */
+final class GuardTableTest {
+
+  @ParameterizedTest
+  @EnumSource(GuardRule.class)
+  void each_guard_says_what_it_forbids_and_where_that_is_from(GuardRule rule) {
+    assertThat(rule.wording()).endsWith(".").hasSizeGreaterThan(20);
+    assertThat(rule.source().words()).isNotBlank();
+    assertThat(rule.guardClass().words()).isNotBlank();
+  }
+
+  @Test
+  void a_guard_about_the_man_says_what_would_clear_it() {
+    assertThat(GuardRule.EMERGENCY_OPEN.clears()).isInstanceOf(Clears.When.class);
+    assertThat(GuardRule.EMERGENCY_OPEN.clears().toString()).startsWith("when a prescriber");
+    assertThat(GuardRule.ABOVE_CEILING.clears()).isEqualTo(new Clears.Never());
+    assertThat(GuardRule.ABOVE_CEILING.clears().toString()).isEqualTo("never");
+    assertThat(new Clears.At(START).toString()).isEqualTo("at " + START);
+  }
+
+  @Test
+  void a_verdict_tells_its_rule_its_facts_and_what_clears_it() {
+    assertThat(Verdict.of(GuardRule.NO_ORDER).toString())
+        .startsWith("NO_ORDER [] clears when a prescriber signs");
+  }
+
+  @Test
+  void only_a_hold_can_be_overridden() {
+    for (GuardRule rule : GuardRule.values()) {
+      boolean isHold = rule.guardClass() == GuardClass.HOLD;
+      Optional<RuntimeException> refused = Optional.empty();
+      try {
+        new SignedDose(ml("0.25"), Place.HOME, Set.of(rule), Optional.empty());
+      } catch (IllegalArgumentException refusal) {
+        refused = Optional.of(refusal);
+      }
+      assertThat(refused.isEmpty()).as(rule.name()).isEqualTo(isHold);
+    }
+    assertThatThrownBy(
+            () ->
+                new SignedDose(
+                    ml("0.25"), Place.HOME, Set.of(GuardRule.NO_ORDER), Optional.empty()))
+        .hasMessageContaining("only a hold");
+  }
+
+  @Test
+  void what_never_bends_is_a_hard_stop() {
+    assertThat(
+            List.of(
+                GuardRule.ABOVE_CEILING,
+                GuardRule.ABOVE_COMPONENT_LIMIT,
+                GuardRule.MORE_THAN_ONE_STEP_UP,
+                GuardRule.CONTRAINDICATED,
+                GuardRule.DECISION_MISSING,
+                GuardRule.VIAL_PAST_DATE,
+                GuardRule.VIAL_DIFFERS,
+                GuardRule.EMERGENCY_OPEN,
+                GuardRule.THIRD_IN_24_HOURS,
+                GuardRule.HIGHER_AFTER_LONG,
+                GuardRule.VOLUME_CLOSED,
+                GuardRule.BETWEEN_MARKS))
+        .allMatch(rule -> rule.guardClass() == GuardClass.HARD_STOP);
+  }
+
+  @Test
+  void without_a_course_the_limits_and_the_drawing_up_are_asked() {
+    List<GuardRule> tiny = ofDose("0.02");
+    List<GuardRule> usual = ofDose("0.25");
+
+    assertThat(tiny).contains(GuardRule.SMALL_VOLUME);
+    assertThat(usual).isEmpty();
+    assertThat(
+            DoseGuards.askWithoutCourse(
+                    new Dose(ml("1"), SamplePreparations.ALPROSTADIL_20, Barrels.U100_1))
+                .stream()
+                .filter(Verdict::isBlock))
+        .isEmpty();
+  }
+
+  private static List<GuardRule> ofDose(String volume) {
+    return DoseGuards.askWithoutCourse(
+            new Dose(ml(volume), SamplePreparations.ALPROSTADIL_20, Barrels.U100_1))
+        .stream()
+        .map(Verdict::rule)
+        .toList();
+  }
+
+  private static Protocol withCareAboveFive() {
+    Protocol label = LabelWorld.protocol();
+    return new Protocol(
+        label.name(),
+        label.version(),
+        label.title(),
+        label.sample(),
+        label.components(),
+        label.starts(),
+        label.steps(),
+        label.strengths(),
+        label.ceiling(),
+        Optional.of(new Sourced<>(mcg("5"), new Source.Assumption("for a test"))),
+        label.sameVisit(),
+        label.limits());
+  }
+
+  private static boolean needsCare(LabelWorld world, String volume) {
+    Question question = world.by(withCareAboveFive()).question();
+    return DoseGuards.ask(question, ml(volume)).stream()
+        .anyMatch(verdict -> verdict.rule() == GuardRule.CARE_ABOVE);
+  }
+
+  @Test
+  void care_is_needed_above_the_amount_and_with_a_heart_condition_only() {
+    LabelWorld heart = new LabelWorld().screened(Condition.STABLE_ANGINA, Answer.YES);
+
+    assertThat(needsCare(heart, "0.25")).isFalse();
+    assertThat(needsCare(heart, "0.26")).isTrue();
+    assertThat(needsCare(new LabelWorld(), "0.5")).isFalse();
+    assertThat(needsCare(new LabelWorld().screened(Condition.TRAZODONE, Answer.YES), "0.5"))
+        .isFalse();
+  }
+
+  @Test
+  void a_second_dose_follows_the_first_of_the_same_preparation_only() {
+    LabelWorld world =
+        new LabelWorld()
+            .injectedAt(
+                START, ml("0.12"), ml("0.12"), Grade.NONE, minutes(20), SimpleCauses.NONE_FOUND)
+            .at(START.plus(Duration.ofMinutes(50)));
+
+    assertThat(SameVisit.firstDose(world.question())).isPresent();
+    assertThat(
+            SameVisit.firstDose(
+                world.with(SamplePreparations.ALPROSTADIL_40).by(atFive()).question()))
+        .isEmpty();
+  }
+
+  /** The stronger vial cannot measure the lowest start. */
+  private static Protocol atFive() {
+    Protocol label = LabelWorld.protocol();
+    Protocol.Start first = label.starts().getFirst();
+    return new Protocol(
+        label.name(),
+        label.version(),
+        label.title(),
+        label.sample(),
+        label.components(),
+        List.of(
+            new Protocol.Start(
+                Set.copyOf(Arrays.asList(AetiologyGroup.values())), mcg("5"), first.source())),
+        label.steps(),
+        label.strengths(),
+        label.ceiling(),
+        label.careAbove(),
+        label.sameVisit(),
+        label.limits());
+  }
+
+  @Test
+  void after_a_partial_response_the_amount_itself_still_counts_as_within_the_rule() {
+    LabelWorld exact =
+        new LabelWorld()
+            .injectedAt(
+                START, ml("0.125"), ml("0.125"), Grade.FULLER, minutes(20), SimpleCauses.NONE_FOUND)
+            .at(START.plus(Duration.ofMinutes(50)));
+
+    assertThat(SameVisit.firstDose(exact.question())).isPresent();
+  }
+
+  @Test
+  void no_rule_for_none_means_no_second_dose_after_none() {
+    Protocol label = LabelWorld.protocol();
+    var partialOnly =
+        new Protocol(
+            label.name(),
+            label.version(),
+            label.title(),
+            label.sample(),
+            label.components(),
+            label.starts(),
+            label.steps(),
+            label.strengths(),
+            label.ceiling(),
+            label.careAbove(),
+            label
+                .sameVisit()
+                .map(
+                    rule ->
+                        new Protocol.SameVisit(
+                            rule.within(),
+                            /* afterNone= */ false,
+                            rule.afterPartialUpTo(),
+                            rule.source())),
+            label.limits());
+    LabelWorld world =
+        new LabelWorld()
+            .by(partialOnly)
+            .injectedAt(
+                START, ml("0.12"), ml("0.12"), Grade.NONE, minutes(20), SimpleCauses.NONE_FOUND)
+            .at(START.plus(Duration.ofMinutes(50)));
+
+    assertThat(SameVisit.firstDose(world.question())).isEmpty();
+  }
+}

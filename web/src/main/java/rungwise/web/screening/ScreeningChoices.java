@@ -1,0 +1,79 @@
+package rungwise.web.screening;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import rungwise.clinic.course.Baseline;
+import rungwise.clinic.course.Baseline.Ability;
+import rungwise.clinic.course.Baseline.Injector;
+import rungwise.dosing.screening.Answer;
+import rungwise.web.page.Choice;
+import rungwise.web.page.Choice.Option;
+import rungwise.web.page.Faults;
+import rungwise.web.page.Field;
+import rungwise.web.screening.ScreeningPage.BaselineForm;
+import rungwise.web.screening.ScreeningPage.ExaminationForm;
+
+/** The fields of the baseline and of the examination, with what was typed or is on record. */
+record ScreeningChoices(ScreeningForms forms, Faults faults) {
+
+  BaselineForm baseline(Optional<Baseline> onRecord) {
+    String score =
+        onRecord.flatMap(Baseline::score).map(one -> Integer.toString(one.total())).orElse("");
+    return new BaselineForm(
+        Field.of(Field.Kind.COUNT, ScreeningForms.SCORE, "Total of the five-question score")
+            .withHint("1 to 25. The questions themselves are not kept.")
+            .withValue(forms.said(ScreeningForms.SCORE, score))
+            .optional()
+            .withFaults(faults),
+        ability(ScreeningForms.HANDS, "His hands", onRecord.map(Baseline::hands)),
+        ability(ScreeningForms.SIGHT, "His sight", onRecord.map(Baseline::sight)),
+        choice(
+            ScreeningForms.INJECTOR,
+            "Who will inject",
+            Injector.values(),
+            Injector::words,
+            onRecord.map(Baseline::injector)));
+  }
+
+  private Choice ability(String name, String label, Optional<Ability> onRecord) {
+    return choice(name, label, Ability.values(), Ability::words, onRecord);
+  }
+
+  private <E extends Enum<E>> Choice choice(
+      String name, String label, E[] values, Function<E, String> words, Optional<E> onRecord) {
+    List<Option> options =
+        Arrays.stream(values)
+            .map(one -> new Option(token(one), words.apply(one), "", false))
+            .toList();
+    return Choice.of(name, label, options)
+        .withPicked(Set.of(forms.said(name, onRecord.map(ScreeningChoices::token).orElse(""))))
+        .withFaults(faults);
+  }
+
+  private static String token(Enum<?> one) {
+    return one.name().toLowerCase(Locale.ROOT);
+  }
+
+  ExaminationForm examination(String today) {
+    List<Option> answers =
+        Arrays.stream(Answer.values())
+            .map(one -> new Option(one.words(), one.words(), "", false))
+            .toList();
+    return new ExaminationForm(
+        Field.of(Field.Kind.DATE, ScreeningForms.DAY, "Day")
+            .withValue(forms.said(ScreeningForms.DAY, today))
+            .withFaults(faults),
+        Choice.of(ScreeningForms.SCARRING, "Curvature or scarring found", answers)
+            .withPicked(Set.of(forms.said(ScreeningForms.SCARRING)))
+            .withFaults(faults),
+        Field.of(Field.Kind.TEXT, ScreeningForms.NOTE, "Note")
+            .withHint("Where, how large, how much it bends")
+            .withValue(forms.said(ScreeningForms.NOTE))
+            .optional()
+            .withFaults(faults));
+  }
+}

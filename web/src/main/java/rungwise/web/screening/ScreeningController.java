@@ -1,0 +1,135 @@
+package rungwise.web.screening;
+
+import java.util.Map;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.ModelAndView;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import rungwise.clinic.ClinicTime;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.screening.Screenings;
+import rungwise.clinic.titration.CourseState;
+import rungwise.clinic.titration.CourseViews;
+import rungwise.quantities.Reading;
+import rungwise.web.page.Faults;
+import rungwise.web.page.FieldPlaces;
+import rungwise.web.page.Page;
+import rungwise.web.titration.OpenCourses;
+
+/** The screening page and its four forms. */
+@Controller
+final class ScreeningController {
+
+  private static final Logger LOG = LoggerFactory.getLogger(ScreeningController.class);
+  private static final String PAGE = "screening/screening";
+  private static final String NOTICE = "notice";
+
+  private final OpenCourses courses;
+  private final CourseViews views;
+  private final Screenings screenings;
+  private final ClinicTime time;
+
+  ScreeningController(
+      OpenCourses courses, CourseViews views, Screenings screenings, ClinicTime time) {
+    this.courses = courses;
+    this.views = views;
+    this.screenings = screenings;
+    this.time = time;
+  }
+
+  @GetMapping("/courses/{id}/screening")
+  ModelAndView show(
+      @AuthenticationPrincipal Account actor, @PathVariable String id, Model carried) {
+    String notice = Optional.ofNullable(carried.getAttribute(NOTICE)).orElse("").toString();
+    return Page.of(PAGE, page(actor, id, ScreeningForms.EMPTY, Faults.NONE).withNotice(notice));
+  }
+
+  @PostMapping("/courses/{id}/screening")
+  ModelAndView answer(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @RequestParam Map<String, String> typed,
+      RedirectAttributes carried) {
+    var forms = new ScreeningForms(typed);
+    Reading<Long> outcome = screenings.answer(actor, OpenCourses.idOf(id), forms.answers());
+    return done(
+        actor, id, forms, outcome, ScreeningForms.ANSWER_PLACES, "The answers are saved.", carried);
+  }
+
+  @PostMapping("/courses/{id}/screening/decision")
+  ModelAndView decide(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @RequestParam Map<String, String> typed,
+      RedirectAttributes carried) {
+    var forms = new ScreeningForms(typed);
+    String condition = forms.said(ScreeningForms.CONDITION);
+    String reason = forms.said(ScreeningForms.reasonFor(condition));
+    Reading<Long> outcome = screenings.decide(actor, OpenCourses.idOf(id), condition, reason);
+    FieldPlaces places = ScreeningForms.decisionPlaces(condition);
+    return done(actor, id, forms, outcome, places, "The decision is on record.", carried);
+  }
+
+  @PostMapping("/courses/{id}/screening/baseline")
+  ModelAndView baseline(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @RequestParam Map<String, String> typed,
+      RedirectAttributes carried) {
+    var forms = new ScreeningForms(typed);
+    Reading<Long> outcome = screenings.baseline(actor, OpenCourses.idOf(id), forms.baseline());
+    FieldPlaces places = ScreeningForms.BASELINE_PLACES;
+    return done(actor, id, forms, outcome, places, "The baseline is on record.", carried);
+  }
+
+  @PostMapping("/courses/{id}/screening/examination")
+  ModelAndView examine(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @RequestParam Map<String, String> typed,
+      RedirectAttributes carried) {
+    var forms = new ScreeningForms(typed);
+    Reading<Long> outcome =
+        screenings.examine(
+            actor,
+            OpenCourses.idOf(id),
+            forms.said(ScreeningForms.DAY),
+            forms.said(ScreeningForms.SCARRING),
+            forms.said(ScreeningForms.NOTE));
+    FieldPlaces places = ScreeningForms.EXAMINATION_PLACES;
+    return done(actor, id, forms, outcome, places, "The examination is on record.", carried);
+  }
+
+  private ModelAndView done(
+      Account actor,
+      String id,
+      ScreeningForms forms,
+      Reading<Long> outcome,
+      FieldPlaces places,
+      String notice,
+      RedirectAttributes carried) {
+    return switch (outcome) {
+      case Reading.Read<Long> read -> {
+        LOG.info(
+            "Course {}: screening by {}, entry {}", OpenCourses.idOf(id), actor.id(), read.value());
+        carried.addFlashAttribute(NOTICE, notice);
+        yield Page.redirect("/courses/" + OpenCourses.idOf(id) + "/screening");
+      }
+      case Reading.Refused<Long> refused ->
+          Page.refused(PAGE, page(actor, id, forms, places.place(refused.faults())));
+    };
+  }
+
+  private ScreeningPage page(Account actor, String id, ScreeningForms forms, Faults faults) {
+    CourseState state = courses.find(id);
+    return ScreeningPage.of(state, views.of(state), actor, time, forms, faults);
+  }
+}

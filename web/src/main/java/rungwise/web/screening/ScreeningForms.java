@@ -1,0 +1,108 @@
+package rungwise.web.screening;
+
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import rungwise.clinic.screening.BaselineDraft;
+import rungwise.clinic.screening.ScreeningDraft;
+import rungwise.dosing.screening.Condition;
+import rungwise.dosing.screening.Topic;
+import rungwise.web.page.FieldPlaces;
+import rungwise.web.page.FieldPlaces.Place;
+
+/** The forms of the screening page as typed: fields by name, an absent one is empty. */
+record ScreeningForms(Map<String, String> typed) {
+
+  static final String BASIS = "basis";
+  static final String STILL_TRUE = "stillTrue";
+  static final String SCORE = "score";
+  static final String HANDS = "hands";
+  static final String SIGHT = "sight";
+  static final String INJECTOR = "injector";
+  static final String DAY = "day";
+  static final String SCARRING = "scarring";
+  static final String NOTE = "note";
+  static final String CONDITION = "condition";
+
+  static final ScreeningForms EMPTY = new ScreeningForms(Map.of());
+
+  static final FieldPlaces ANSWER_PLACES = new FieldPlaces(List.of(), "");
+  static final FieldPlaces BASELINE_PLACES =
+      new FieldPlaces(
+          List.of(
+              new Place("The score", SCORE),
+              new Place("Choose how well his hands", HANDS),
+              new Place("Choose how well he sees", SIGHT),
+              new Place("Choose who will inject", INJECTOR)),
+          "");
+  static final FieldPlaces EXAMINATION_PLACES =
+      new FieldPlaces(
+          List.of(
+              new Place("\"", DAY),
+              new Place("Choose whether", SCARRING),
+              new Place("Write at most", NOTE)),
+          DAY);
+
+  ScreeningForms {
+    typed = Map.copyOf(typed);
+  }
+
+  static String answerTo(String condition) {
+    return "answer-" + condition;
+  }
+
+  static String restOf(String topic) {
+    return "rest-" + topic;
+  }
+
+  static String reasonFor(String condition) {
+    return "reason-" + condition;
+  }
+
+  static FieldPlaces decisionPlaces(String condition) {
+    return new FieldPlaces(List.of(new Place("Write", reasonFor(condition))), "");
+  }
+
+  /** What was typed into a field. */
+  String said(String field) {
+    return said(field, "");
+  }
+
+  /** What was typed into a field, or what is on record where nothing was typed. */
+  String said(String field, String onRecord) {
+    return typed.getOrDefault(field, onRecord);
+  }
+
+  boolean isTicked(String field) {
+    return typed.containsKey(field);
+  }
+
+  ScreeningDraft answers() {
+    var answers = new HashMap<String, String>();
+    for (Condition condition : Condition.values()) {
+      String answer = said(answerTo(condition.name()));
+      if (!answer.isEmpty()) {
+        answers.put(condition.name(), answer);
+      }
+    }
+    Set<Topic> rest =
+        Arrays.stream(Topic.values())
+            .filter(topic -> isTicked(restOf(topic.name())))
+            .collect(Collectors.toSet());
+    return new ScreeningDraft(answers, isTicked(STILL_TRUE), rest, basis());
+  }
+
+  private Optional<Long> basis() {
+    return Optional.of(said(BASIS))
+        .filter(text -> text.matches("[0-9]{1,18}"))
+        .map(Long::parseLong);
+  }
+
+  BaselineDraft baseline() {
+    return new BaselineDraft(said(SCORE), said(HANDS), said(SIGHT), said(INJECTOR));
+  }
+}

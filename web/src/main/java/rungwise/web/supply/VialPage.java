@@ -1,0 +1,149 @@
+package rungwise.web.supply;
+
+import java.util.List;
+import java.util.Optional;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.supply.VialDraft;
+import rungwise.clinic.supply.VialView;
+import rungwise.clinic.titration.CourseChanges.By;
+import rungwise.clinic.titration.CourseView;
+import rungwise.dosing.known.Component;
+import rungwise.web.page.Faults;
+import rungwise.web.page.Field;
+
+/**
+ * The page of a man's vials.
+ *
+ * @param notice what was just done; may be empty
+ * @param mayRecord whether the person may write a vial down
+ * @param received the form of a new vial
+ * @param isReceiving whether that form is shown unfolded
+ * @param addendum the form of an addendum to the vial in use, if there is one
+ */
+public record VialPage(
+    CourseView.Man man,
+    String coursePath,
+    String path,
+    String notice,
+    Faults faults,
+    VialView view,
+    boolean mayRecord,
+    Fields received,
+    boolean isReceiving,
+    Optional<Addendum> addendum) {
+
+  /**
+   * The fields of a vial.
+   *
+   * @param ordered strengths of the components of the order
+   * @param others strengths of every other component
+   * @param hasOther whether another component was typed
+   */
+  public record Fields(
+      Field lot,
+      List<Field> ordered,
+      List<Field> others,
+      boolean hasOther,
+      Field made,
+      Field beyondUse,
+      Field opened,
+      Field daysInUse,
+      Field device) {
+    public Fields {
+      ordered = List.copyOf(ordered);
+      others = List.copyOf(others);
+    }
+  }
+
+  /**
+   * An addendum to the vial in use.
+   *
+   * @param isOpen whether its form is shown unfolded
+   */
+  public record Addendum(String path, boolean isOpen, Fields fields, Field reason) {}
+
+  /**
+   * What was typed and what is wrong with it.
+   *
+   * @param form the form that was sent
+   */
+  record Sent(VialForm form, Faults faults) {
+
+    static final Sent NOTHING = new Sent(VialForm.empty(""), Faults.NONE);
+
+    boolean is(String prefix) {
+      return form.prefix().equals(prefix);
+    }
+
+    VialForm orElse(VialForm other) {
+      return is(other.prefix()) ? form : other;
+    }
+  }
+
+  static VialPage of(VialView view, CourseView course, Account actor, Sent sent) {
+    String coursePath = "/courses/" + course.id();
+    String path = coursePath + "/vial";
+    return new VialPage(
+        course.man(),
+        coursePath,
+        path,
+        "",
+        sent.faults(),
+        view,
+        By.CLINICIAN.includes(actor),
+        fields(sent.orElse(VialForm.empty(VialForm.NEW)), view, sent.faults()),
+        view.inUse().isEmpty() || sent.is(VialForm.NEW),
+        view.inUse().map(line -> addendum(path, line, view, sent)));
+  }
+
+  VialPage withNotice(String text) {
+    return new VialPage(
+        man, coursePath, path, text, faults, view, mayRecord, received, isReceiving, addendum);
+  }
+
+  private static Addendum addendum(String path, VialView.Line line, VialView view, Sent sent) {
+    VialForm form = sent.orElse(VialForm.addendumTo(VialDraft.of(line.vial())));
+    String reason = form.nameOf(VialForm.REASON);
+    return new Addendum(
+        path + "/" + line.entry(),
+        sent.is(VialForm.ADDENDUM),
+        fields(form, view, sent.faults()),
+        Field.of(Field.Kind.TEXT, reason, "Reason")
+            .withHint("Such as: opened today")
+            .withValue(form.said(VialForm.REASON))
+            .withFaults(sent.faults()));
+  }
+
+  private static Fields fields(VialForm form, VialView view, Faults faults) {
+    return new VialFields(form, faults).of(view.components(), view.others());
+  }
+
+  /** Makes the fields of one form. */
+  private record VialFields(VialForm form, Faults faults) {
+
+    Fields of(List<Component> ordered, List<Component> others) {
+      return new Fields(
+          field(Field.Kind.TEXT, VialForm.LOT, "Lot"),
+          ordered.stream().map(this::strength).toList(),
+          others.stream().map(this::strength).map(Field::optional).toList(),
+          others.stream().anyMatch(one -> !form.said(VialForm.strengthOf(one)).isBlank()),
+          field(Field.Kind.DATE, VialForm.MADE, "Made").optional(),
+          field(Field.Kind.DATE, VialForm.BEYOND_USE, "Beyond-use date"),
+          field(Field.Kind.DATE, VialForm.OPENED, "Opened").optional(),
+          field(Field.Kind.COUNT, VialForm.DAYS_IN_USE, "Days of use once opened")
+              .withHint("Where the label limits them, such as 28")
+              .optional(),
+          field(Field.Kind.TEXT, VialForm.DEVICE, "Syringe or device handed out with it")
+              .optional());
+    }
+
+    private Field strength(Component component) {
+      String label = component.fullName() + ", in " + component.unit().word() + " per mL";
+      return field(Field.Kind.AMOUNT, VialForm.strengthOf(component), label);
+    }
+
+    private Field field(Field.Kind kind, String name, String label) {
+      return Field.of(kind, form.nameOf(name), label).withValue(form.said(name)).withFaults(faults);
+    }
+  }
+}

@@ -1,0 +1,131 @@
+package rungwise.web.teaching;
+
+import java.util.List;
+import java.util.Optional;
+import rungwise.clinic.ClinicTime;
+import rungwise.clinic.course.EmergencyPlan;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.teaching.ReadinessView;
+import rungwise.clinic.titration.CourseChanges.By;
+import rungwise.clinic.titration.CourseState;
+import rungwise.clinic.titration.CourseView;
+import rungwise.web.page.Faults;
+import rungwise.web.page.Field;
+
+/**
+ * The page of what comes before home use.
+ *
+ * @param notice what was just done; may be empty
+ * @param mayRecord whether the person may write it down
+ */
+public record ReadinessPage(
+    CourseView.Man man,
+    String coursePath,
+    String path,
+    String notice,
+    Faults faults,
+    ReadinessView view,
+    boolean mayRecord,
+    List<Row> rows) {
+
+  /**
+   * One item with its form.
+   *
+   * @param isOpen whether its form is shown unfolded
+   * @param plan the lines of the emergency plan; empty for every other item
+   */
+  public record Row(
+      ReadinessView.Item item, boolean isOpen, Field day, List<Field> plan, Field note) {
+    public Row {
+      plan = List.copyOf(plan);
+    }
+  }
+
+  public ReadinessPage {
+    rows = List.copyOf(rows);
+  }
+
+  static ReadinessPage of(
+      CourseState state,
+      CourseView course,
+      Account actor,
+      ClinicTime time,
+      ReadinessForm form,
+      Faults faults) {
+    ReadinessView view = ReadinessView.of(state, course);
+    String coursePath = "/courses/" + course.id();
+    String today = time.dateText(state.now());
+    Optional<EmergencyPlan> agreed = state.file().emergencyPlan();
+    return new ReadinessPage(
+        course.man(),
+        coursePath,
+        coursePath + "/before-home",
+        "",
+        faults,
+        view,
+        By.CLINICIAN.includes(actor),
+        view.items().stream().map(item -> row(item, today, agreed, form, faults)).toList());
+  }
+
+  ReadinessPage withNotice(String text) {
+    return new ReadinessPage(man, coursePath, path, text, faults, view, mayRecord, rows);
+  }
+
+  private static Row row(
+      ReadinessView.Item item,
+      String today,
+      Optional<EmergencyPlan> agreed,
+      ReadinessForm form,
+      Faults faults) {
+    var fields = new ItemFields(item.token(), form, faults);
+    return new Row(
+        item,
+        !item.isOnRecord() || form.item().equals(item.token()),
+        fields.day(today),
+        item.isPlan() ? fields.plan(agreed) : List.of(),
+        fields.note());
+  }
+
+  /** The fields of one item. */
+  private record ItemFields(String item, ReadinessForm form, Faults faults) {
+
+    Field day(String today) {
+      return field(Field.Kind.DATE, ReadinessForm.DAY, "Day on which it was done", today)
+          .withFaults(faults);
+    }
+
+    List<Field> plan(Optional<EmergencyPlan> agreed) {
+      return List.of(
+          field(
+                  Field.Kind.TEXT,
+                  ReadinessForm.HOSPITAL,
+                  "Hospital that he goes to",
+                  agreed.map(EmergencyPlan::hospital).orElse(""))
+              .withFaults(faults),
+          field(
+                  Field.Kind.TEXT,
+                  ReadinessForm.AFTER_HOURS,
+                  "Number that is answered after hours",
+                  agreed.map(EmergencyPlan::afterHoursNumber).orElse(""))
+              .withFaults(faults),
+          field(
+                  Field.Kind.TEXT,
+                  ReadinessForm.TRANSPORT,
+                  "How he gets there, and who drives",
+                  agreed.map(EmergencyPlan::transport).orElse(""))
+              .withFaults(faults));
+    }
+
+    Field note() {
+      return field(Field.Kind.TEXT, ReadinessForm.NOTE, "Note", "")
+          .withHint("What was shown, taught or agreed, and with whom")
+          .optional()
+          .withFaults(faults);
+    }
+
+    private Field field(Field.Kind kind, String name, String label, String onRecord) {
+      return Field.of(kind, ReadinessForm.nameOf(item, name), label)
+          .withValue(form.said(item, name, onRecord));
+    }
+  }
+}

@@ -115,14 +115,17 @@ public final class Browser implements AutoCloseable {
     page.keyboard().type(text);
   }
 
-  /** Moves on with the tab key until a control with this id has the focus, which must show. */
-  public void tabTo(String id) {
+  /**
+   * Moves on with the tab key until a control with this id has the focus, which must show. Gives
+   * the number of keys it took.
+   */
+  public int tabTo(String id) {
     int most = 60;
     for (int moves = 0; moves < most; moves++) {
       press("Tab");
       assertThat(page.evaluate(SHOWS_FOCUS)).as("focus can be seen before %s", id).isEqualTo(true);
       if (id.equals(page.evaluate("document.activeElement.id"))) {
-        return;
+        return moves + 1;
       }
     }
     throw new AssertionError("the tab key does not lead to " + id);

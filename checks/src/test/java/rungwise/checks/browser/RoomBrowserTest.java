@@ -1,0 +1,339 @@
+package rungwise.checks.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import rungwise.app.server.DemoClinic;
+import rungwise.app.server.DemoClinic.Member;
+import rungwise.app.server.OpenClinic;
+import rungwise.app.server.StoryClock;
+
+/**
+ * An injection in the clinic from the needle until he is soft, the board of the room, and a report
+ * from a telephone call, in the invented clinic.
+ */
+class RoomBrowserTest {
+
+  private static final Member NURSE = DemoClinic.MEMBERS.get(2);
+  private static final Member PRESCRIBER = DemoClinic.MEMBERS.get(1);
+  private static final ZoneId ZONE = ZoneId.of("America/Chicago");
+  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm");
+
+  /** What a quick typist does in a minute. */
+  private static final int KEYS_OF_A_MINUTE = 120;
+
+  private final TestServer server = TestServer.start(RoomBrowserTest::fill);
+  private final Browser browser = Browser.open();
+
+  private static void fill(OpenClinic clinic) {
+    DemoClinic.fill(clinic, (StoryClock) clinic.clock(), ZONE);
+  }
+
+  @BeforeEach
+  void begin() {
+    signIn(PRESCRIBER);
+  }
+
+  @AfterEach
+  void close() {
+    browser.close();
+    server.close();
+  }
+
+  private Page page() {
+    return browser.page();
+  }
+
+  private void open(String path) {
+    page().navigate(server.at(path).toString());
+  }
+
+  private void signIn(Member member) {
+    open("/sign-in");
+    page().getByLabel("Sign-in name").fill(member.signInName());
+    page().getByLabel("Password").fill(member.password());
+    press("Sign in");
+  }
+
+  private void press(String button) {
+    page().getByRole(AriaRole.BUTTON, named(button)).click();
+  }
+
+  private static Page.GetByRoleOptions named(String name) {
+    return new Page.GetByRoleOptions().setName(name).setExact(true);
+  }
+
+  private void check(String name, String value) {
+    page().locator("input[name=" + name + "][value='" + value + "']").check();
+  }
+
+  /** Opens a man's course from the day's list and gives its address. */
+  private String courseOf(String man) {
+    open("/");
+    page().getByRole(AriaRole.LINK, named(man)).click();
+    return page().url();
+  }
+
+  private String clock(Duration ago) {
+    return CLOCK.format(server.clock().instant().minus(ago).atZone(ZONE));
+  }
+
+  private String day(Duration ago) {
+    return server.clock().instant().minus(ago).atZone(ZONE).toLocalDate().toString();
+  }
+
+  /** Signs the first dose of a man who has had none, an hour before now. */
+  private String signed() {
+    server.clock().goBack(Duration.ofHours(6));
+    signIn(PRESCRIBER);
+    String course = courseOf("Gideon Marsh");
+    press("Sign this dose");
+    server.clock().comeHome();
+    signIn(PRESCRIBER);
+    return course;
+  }
+
+  private void inject(String course, Duration ago) {
+    page().navigate(course + "/visit");
+    page().locator("#startDate").fill(day(ago));
+    page().locator("#startTime").fill(clock(ago));
+    page().locator("#startSystolic").fill("128");
+    page().locator("#startDiastolic").fill("76");
+    page().locator("#startPulse").fill("72");
+    check("startSide", "HIS_LEFT");
+    page().locator("#startHour").selectOption("2");
+    press("He was injected");
+  }
+
+  private void note(String moment, Duration ago, String grade) {
+    check("noteMoment", moment);
+    page().locator("#noteDate").fill(day(ago));
+    page().locator("#noteTime").fill(clock(ago));
+    page().locator("#noteGrade").selectOption(grade);
+    press("Write it down");
+  }
+
+  private void end(String how, Duration ago) {
+    check("endHow", how);
+    page().locator("#endDate").fill(day(ago));
+    page().locator("#endTime").fill(clock(ago));
+    check("endCauses", "none_found");
+    press("End the observation");
+  }
+
+  private Locator faults() {
+    return page().getByRole(AriaRole.ALERT).locator("li");
+  }
+
+  @Test
+  void an_injection_is_watched_until_he_is_soft_and_the_report_says_what_was_seen() {
+    String course = signed();
+    page().navigate(course + "/visit");
+    assertThat(page().locator(".dose .volume")).isVisible();
+    assertThat(page().locator("main")).containsText("Nothing on record stops him.");
+    browser.inspect("visit-before");
+
+    inject(course, Duration.ofMinutes(70));
+    assertThat(page().locator(".answer").first()).containsText("1\u00a0h 10\u00a0min since");
+    assertThat(page().locator(".check")).containsText("Look at him now");
+    note("FIRST_FIRM", Duration.ofMinutes(60), "2");
+    note("USABLE", Duration.ofMinutes(55), "3");
+    note("CHECKED", Duration.ofMinutes(20), "3");
+    assertThat(page().locator("dl.times")).containsText("after 10\u00a0min");
+    assertThat(page().locator("dl.times")).containsText("after 15\u00a0min");
+    browser.inspect("visit-watched");
+    open("/room");
+    assertThat(page().locator(".man")).containsText("Gideon Marsh");
+    assertThat(page().locator(".man")).containsText("HL-1083");
+    assertThat(page().locator(".man")).containsText("-unit mark on a");
+    assertThat(page().locator(".man")).containsText("usable");
+    browser.inspect("room-board");
+
+    page().navigate(course + "/visit");
+    end("soft", Duration.ofMinutes(5));
+    assertThat(page()).hasURL(course);
+    assertThat(page().locator(".notice")).containsText("the report is on record");
+    assertThat(page().locator("main")).containsText("soft after 1\u00a0h 5\u00a0min");
+  }
+
+  @Test
+  void nobody_is_injected_against_the_checks_unless_it_has_happened_already() {
+    String course = courseOf("Hannes Tamm");
+    page().navigate(course + "/visit");
+    browser.inspect("visit-blocked");
+    page().getByText("He was injected all the same: write it down").click();
+    page().locator("#startMark").fill("12");
+    press("He was injected");
+
+    assertThat(faults().first()).containsText("Not now:");
+    assertThat(page().locator("#startMark")).hasValue("12");
+    browser.inspect("visit-refused");
+    check("startGiven", "yes");
+    press("He was injected");
+    assertThat(page().locator(".notice")).containsText("Recorded although:");
+  }
+
+  @Test
+  void a_man_who_left_is_to_be_called_and_the_day_is_closed_only_when_nobody_is_left() {
+    String course = signed();
+    open("/room");
+    assertThat(page().locator(".answer")).hasText("Nobody is under observation.");
+    browser.inspect("room-empty");
+    inject(course, Duration.ofMinutes(30));
+    open("/room");
+    press("Close the day");
+    assertThat(faults()).containsText("Gideon Marsh");
+    browser.inspect("room-not-closed");
+
+    page().navigate(course + "/visit");
+    press("End the observation");
+    assertThat(faults()).containsText("Choose how it ended");
+    check("endGrade", "3");
+    end("left", Duration.ofMinutes(2));
+    assertThat(page().locator(".notice")).containsText("call him");
+    open("/room");
+    press("Close the day");
+    assertThat(page().locator(".notice")).containsText("The day is closed");
+    assertThat(page().locator("main")).containsText("Today is closed.");
+  }
+
+  @Test
+  void four_hours_are_an_emergency_before_anything_else() {
+    String course = signed();
+
+    inject(course, Duration.ofMinutes(245));
+
+    assertThat(page().locator(".suspended .answer")).containsText("Emergency");
+    browser.inspect("visit-emergency");
+    open("/room");
+    assertThat(page().locator(".man.emergency .alarm")).containsText("Emergency");
+    browser.inspect("room-emergency");
+  }
+
+  @Test
+  void a_report_by_telephone_takes_the_keys_of_less_than_a_minute() {
+    press("Sign out");
+    signIn(NURSE);
+    String course = courseOf("Corvin Adeyemi");
+    page().navigate(course + "/report");
+    browser.inspect("report");
+    Instant at = server.clock().instant().minus(Duration.ofHours(15));
+
+    int keys = browser.tabTo("identified");
+    browser.press("Space");
+    keys += browser.tabTo("time");
+    page().locator("#date").fill(at.atZone(ZONE).toLocalDate().toString());
+    browser.type(CLOCK.format(at.atZone(ZONE)));
+    keys += browser.tabTo("grade");
+    browser.press("Space", "ArrowDown", "ArrowDown", "ArrowDown");
+    keys += browser.tabTo("soft");
+    browser.press("Space");
+    keys += browser.tabTo("causes");
+    browser.press("Space", "ArrowDown", "ArrowDown");
+    browser.press("Enter");
+
+    assertThat(keys).isLessThan(KEYS_OF_A_MINUTE);
+    assertThat(page().locator(".notice")).containsText("The report is on record.");
+    assertThat(page().locator("main")).containsText("soft between 0\u00a0min and 2\u00a0h");
+  }
+
+  private void fillReport(Duration ago) {
+    check("identified", "yes");
+    page().locator("#date").fill(day(ago));
+    page().locator("#time").fill(clock(ago));
+    check("grade", "3");
+    check("soft", "within_2_hours");
+    check("causes", "none_found");
+  }
+
+  @Test
+  void a_report_that_is_sent_twice_is_recorded_once_and_both_answers_say_so() {
+    String course = courseOf("Corvin Adeyemi");
+    int before = page().locator("tbody tr").count();
+    page().navigate(course + "/report");
+    fillReport(Duration.ofHours(15));
+    Object answers =
+        page()
+            .evaluate(
+                """
+                async () => {
+                  const form = document.querySelector('form[action$="/report"]');
+                  const send = () => fetch(form.action,
+                      {method: 'POST', body: new URLSearchParams(new FormData(form))});
+                  const both = await Promise.all([send(), send()]);
+                  return both.map(one => one.status + one.url).join(' ');
+                }
+                """);
+
+    assertThat(answers).isEqualTo("200" + course + " 200" + course);
+    press("Save the report");
+    assertThat(page()).hasURL(course);
+    assertThat(page().locator(".notice")).containsText("The report is on record.");
+    assertThat(page().locator("tbody tr").count()).isEqualTo(before + 2);
+  }
+
+  @Test
+  void a_report_of_a_man_who_was_not_identified_is_refused_and_keeps_what_was_typed() {
+    String course = courseOf("Corvin Adeyemi");
+    page().navigate(course + "/report");
+    fillReport(Duration.ofHours(15));
+    page().locator("input[name=identified]").uncheck();
+    press("Save the report");
+
+    assertThat(faults()).hasCount(1);
+    assertThat(faults()).containsText("birth date and his record number");
+    assertThat(page().locator("input[name=soft][value=within_2_hours]")).isChecked();
+    browser.inspect("report-not-identified");
+  }
+
+  @Test
+  void a_correction_shows_everything_that_was_reported() {
+    String course = courseOf("Corvin Adeyemi");
+    page().navigate(course + "/report");
+    fillReport(Duration.ofHours(15));
+    page().getByText("More details, if he tells them").click();
+    page().locator("#onset").fill("12");
+    page().locator("#side").selectOption("HIS_RIGHT");
+    page().locator("#hour").selectOption("10");
+    page().locator("#pain").fill("2");
+    page().locator("#otherTablets").fill("one antihistamine");
+    press("Save the report");
+    page().getByRole(AriaRole.LINK, named("Correct")).first().click();
+
+    assertThat(page().locator("#onset")).hasValue("12");
+    assertThat(page().locator("#side")).hasValue("HIS_RIGHT");
+    assertThat(page().locator("#hour")).hasValue("10");
+    assertThat(page().locator("#pain")).hasValue("2");
+    assertThat(page().locator("#otherTablets")).hasValue("one antihistamine");
+    assertThat(page().locator("input[name=soft][value=within_2_hours]")).isChecked();
+    assertThat(page().locator("input[name=identified]")).hasCount(0);
+    browser.inspect("report-correction");
+  }
+
+  @Test
+  void a_namesake_is_named_where_a_report_is_entered() {
+    open("/courses/new");
+    page().getByLabel("Full name").fill("Corvin Adeyemi");
+    page().getByLabel("Birth date").fill("1990-01-01");
+    page().getByLabel("Record number").fill("HL-2000");
+    check("group", "vasculogenic");
+    check("preparation", "alprostadil-20");
+    check("barrel", "u100-1");
+    press("Open the course");
+    page().navigate(page().url() + "/report");
+
+    assertThat(page().locator(".alike")).containsText("2 November 1957");
+    assertThat(page().locator(".alike")).containsText("HL-1017");
+    browser.inspect("report-namesake");
+  }
+}

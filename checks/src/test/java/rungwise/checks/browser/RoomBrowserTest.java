@@ -97,7 +97,7 @@ class RoomBrowserTest {
     server.clock().goBack(Duration.ofHours(6));
     signIn(PRESCRIBER);
     String course = courseOf("Gideon Marsh");
-    press("Sign this dose");
+    page().locator(".taps button").first().click();
     server.clock().comeHome();
     signIn(PRESCRIBER);
     return course;

@@ -222,7 +222,7 @@ class ScreeningBrowserTest {
   @Test
   void hands_that_are_not_enough_ask_for_his_partner_or_a_device() {
     signIn(NURSE);
-    openOf(AT_FIRST_DOSE, "/screening");
+    openOf(UNSCREENED, "/screening");
     fill("score", "30");
     press("Save the baseline");
     assertThat(faults()).hasCount(4);

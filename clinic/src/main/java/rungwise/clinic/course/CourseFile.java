@@ -139,12 +139,19 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
 
   /** Every vial, as its last addendum says, in the order in which they were dispensed. */
   public List<Written<VialReceived>> vials() {
-    return inForce(VialReceived.class);
+    return inForce(VialReceived.class).stream()
+        .sorted(Comparator.comparingLong(written -> beganAt(written.entry())))
+        .toList();
   }
 
   /** The vial in use: the one dispensed last. */
   public Optional<Written<VialReceived>> vial() {
     return vials().stream().reduce((earlier, later) -> later);
+  }
+
+  /** The number of the entry that a chain of addenda began with. */
+  public long beganAt(CourseEntry entry) {
+    return entry(rootOf(entry)).number();
   }
 
   /** The entry that a chain of addenda began with: what is corrected stays the same thing. */

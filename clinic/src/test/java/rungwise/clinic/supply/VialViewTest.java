@@ -2,6 +2,7 @@ package rungwise.clinic.supply;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.time.ZoneId;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -15,11 +16,14 @@ import rungwise.clinic.course.Vial;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.titration.CourseState;
 import rungwise.clinic.titration.CourseViews;
+import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
+import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.supply.Freshness;
 import rungwise.quantities.Reading;
 
 /** The vials of a man in words. The clock stands at 2 March 2026, 10:00 in New York. */
@@ -129,6 +133,39 @@ final class VialViewTest {
     assertThat(refused.faults()).hasSize(2);
     assertThat(view().inUse().orElseThrow().opened()).isEqualTo("2 March 2026");
     assertThat(view().earlier()).isEmpty();
+  }
+
+  @Test
+  void an_addendum_to_an_earlier_vial_does_not_put_it_in_use() {
+    EntryId first = world.receive(id, label().lot("A"));
+    world.receive(id, label().lot("B"));
+
+    world.vials().amend(Staff.EDUCATOR, id, first, label().lot("A2").draft(), "misread").orThrow();
+
+    assertThat(view().inUse().orElseThrow().vial().lot()).isEqualTo("B");
+    assertThat(view().earlier()).extracting(line -> line.vial().lot()).containsExactly("A2");
+  }
+
+  @Test
+  void a_report_keeps_its_vial_when_an_addendum_to_it_comes_later() {
+    CourseId course = world.open();
+    EntryId entry = world.file(course).vial().orElseThrow().entry().id();
+    world.signProposed(course);
+    world.pass(Duration.ofDays(2));
+    world.report(course, ReportForm.at("2026-03-02", "21:30")).orThrow();
+    Stock before = stockOfTheReport(course);
+
+    world
+        .vials()
+        .amend(Staff.EDUCATOR, course, entry, label().opened("2026-03-02").draft(), "opened")
+        .orThrow();
+
+    assertThat(before).isNotEqualTo(new Stock("", Freshness.FRESH));
+    assertThat(stockOfTheReport(course)).isEqualTo(before);
+  }
+
+  private Stock stockOfTheReport(CourseId course) {
+    return world.state(course).question().history().injections().getLast().stock();
   }
 
   @ParameterizedTest

@@ -25,6 +25,14 @@ class VialFormTest {
   }
 
   @Test
+  void a_new_vial_begins_empty() {
+    VialDraft draft = VialForm.empty(VialForm.NEW).draft();
+
+    assertThat(draft.strengths().values()).containsOnly("");
+    assertThat(draft.beyondUse()).isEmpty();
+  }
+
+  @Test
   void the_two_forms_of_the_page_do_not_read_each_others_fields() {
     var typed = Map.of("new-lot", "A", "addendum-lot", "B");
 

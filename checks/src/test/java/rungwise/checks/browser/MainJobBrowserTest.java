@@ -293,7 +293,7 @@ class MainJobBrowserTest {
   }
 
   private void lateReportOfFourHoursStopsEverything() {
-    report(Duration.ofMinutes(300), "25", "2", "exactly", "250");
+    report(Duration.ofHours(5), "25", "2", "exactly", "250");
     assertThat(answer()).hasText("Stop");
     assertThat(page().locator("main")).containsText("Suspended by a safety check.");
     browser.inspect("course-emergency");

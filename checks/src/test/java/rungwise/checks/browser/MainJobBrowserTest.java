@@ -123,6 +123,7 @@ class MainJobBrowserTest {
   private void report(Duration ago, String mark, String grade, String minutes) {
     Instant at = server.clock().instant().minus(ago);
     follow("Enter a report");
+    check("identified", "yes");
     page().getByLabel("Date of the injection").fill(at.atZone(ZONE).toLocalDate().toString());
     page()
         .getByLabel("Time of day, hours and minutes")
@@ -208,7 +209,7 @@ class MainJobBrowserTest {
     press("Save the report");
 
     Locator faults = page().getByRole(AriaRole.ALERT);
-    assertThat(faults.locator("li")).hasCount(5);
+    assertThat(faults.locator("li")).hasCount(6);
     assertThat(page().locator("#mark")).hasValue("5 U");
     browser.inspect("report-refused");
   }

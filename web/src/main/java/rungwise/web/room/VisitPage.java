@@ -126,8 +126,9 @@ public record VisitPage(
                     new Option(
                         VisitForm.YES,
                         "It has happened already: record it whatever the checks say",
-                        "What the checks said is kept beside it.",
-                        false)))),
+                        "What the checks say is shown once more when it is recorded.",
+                        false)))
+                .withFaults(Faults.NONE)),
         view.isClear() || !ask.faults().isEmpty());
   }
 

@@ -1,46 +1,31 @@
 package rungwise.app.server;
 
 import java.time.Duration;
-import java.time.Instant;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
+import rungwise.app.server.DemoTeller.Man;
+import rungwise.app.server.DemoTeller.Seen;
+import rungwise.app.server.DemoTeller.Told;
 import rungwise.clinic.ClinicTime;
-import rungwise.clinic.ClinicTime.Occurrence;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.formulary.InUseRule;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
-import rungwise.clinic.screening.ScreeningDraft;
-import rungwise.clinic.start.CourseDraft;
-import rungwise.clinic.supply.VialDraft;
-import rungwise.clinic.teaching.ReadinessDraft;
-import rungwise.clinic.titration.CourseState;
-import rungwise.clinic.titration.ReportDraft;
-import rungwise.clinic.titration.SignDraft;
 import rungwise.dosing.history.Place;
-import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Barrels;
-import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.SamplePreparations;
-import rungwise.dosing.known.UnitScale;
 import rungwise.dosing.screening.Condition;
-import rungwise.quantities.Volume;
 
-/**
- * The invented clinic's past, told through the same use cases that people use. Every man, date and
- * response is invented.
- */
+/** The invented clinic's past. Every man, date and response is invented. */
 final class DemoStory {
 
-  private static final Duration SIGNED_BEFORE = Duration.ofMinutes(30);
-  private static final String PROTOCOL = "us-vial-syringe-label version 1";
-  private static final String PROTOCOL_NAME = "us-vial-syringe-label";
+  private static final String LABEL = "us-vial-syringe-label";
+  private static final String MIXTURE = "cautious-mixture";
+  private static final String LEFT = "HIS_LEFT";
+  private static final String RIGHT = "HIS_RIGHT";
+  private static final String NONE_FOUND = "none_found";
   private static final List<Barrel> KEPT =
       List.of(Barrels.U100_0_3_HALF_UNIT, Barrels.U100_0_5, Barrels.U100_1, Barrels.MILLILITRE_1);
   private static final List<Preparation> PREPARATIONS =
@@ -50,19 +35,16 @@ final class DemoStory {
           SamplePreparations.THREE_DRUG);
 
   private final OpenClinic clinic;
-  private final CourseCases cases;
   private final StoryClock clock;
-  private final ClinicTime time;
   private final Account prescriber;
-  private final Account educator;
+  private final DemoTeller teller;
 
   DemoStory(OpenClinic clinic, StoryClock clock, ClinicTime time) {
     this.clinic = clinic;
-    this.cases = clinic.courseCases(time);
     this.clock = clock;
-    this.time = time;
     this.prescriber = named(clinic.people(), "tobias");
-    this.educator = named(clinic.people(), "maren");
+    Account educator = named(clinic.people(), "maren");
+    this.teller = new DemoTeller(clinic.courseCases(time), clock, time, prescriber, educator);
   }
 
   private static Account named(People people, String signInName) {
@@ -72,15 +54,10 @@ final class DemoStory {
         .orElseThrow();
   }
 
-  /** One injection of the story: how many days ago, how firm, how it ended, in minutes. */
-  private record Told(int daysAgo, String grade, String soft, String minutes, String causes) {}
-
-  private record Man(
-      String name, String born, String number, String group, Barrel barrel, String preparation) {}
-
   void tell() {
-    clock.goBack(Duration.ofDays(60));
-    clinic.protocols().signSample(prescriber, PROTOCOL_NAME, 1).orThrow();
+    clock.goBack(Duration.ofDays(130));
+    clinic.protocols().signSample(prescriber, LABEL, 1).orThrow();
+    clinic.protocols().signSample(prescriber, MIXTURE, 1).orThrow();
     for (Preparation preparation : PREPARATIONS) {
       clinic
           .formulary()
@@ -90,222 +67,148 @@ final class DemoStory {
     for (Barrel barrel : KEPT) {
       clinic.formulary().addSyringe(prescriber.id(), barrel.token()).orThrow();
     }
-    steppingUp();
     settled();
+    mixtureOnANewVial();
+    atTheMaximum();
+    anotherStrength();
+    steppingUp();
     tooLong();
-    stillFirm();
+    leftTooEarly();
     causesNotAsked();
+    decisionMissing();
     atTheFirstDose();
     notScreened();
+    underObservation();
     clock.comeHome();
   }
 
-  private void steppingUp() {
-    CourseId id =
-        open(
-            new Man(
-                "Anselm Birk",
-                "1961-04-30",
-                "HL-1041",
-                "vasculogenic",
-                Barrels.U100_1,
-                "alprostadil-20"),
-            "no",
-            30);
-    run(id, new Told(21, "1", "exactly", "20", "none_found"));
-    run(id, new Told(14, "2", "exactly", "25", "none_found"));
+  private static Man man(String name, String born, String number, String group, Barrel barrel) {
+    return new Man(name, born, number, group, barrel, SamplePreparations.ALPROSTADIL_20, LABEL);
+  }
+
+  private static Man onMixture(String name, String born, String number) {
+    return new Man(
+        name,
+        born,
+        number,
+        "vasculogenic",
+        Barrels.U100_0_5,
+        SamplePreparations.THREE_DRUG,
+        MIXTURE);
+  }
+
+  private CourseId prepared(Man man, int daysAgo) {
+    CourseId id = teller.open(man, daysAgo);
+    teller.prepare(id, man, Map.of());
+    return id;
   }
 
   private void settled() {
-    CourseId id =
-        open(
-            new Man(
-                "Corvin Adeyemi",
-                "1957-11-02",
-                "HL-1017",
-                "mixed",
-                Barrels.U100_1,
-                "alprostadil-20"),
-            "no",
-            55);
-    run(id, new Told(49, "1", "exactly", "15", "none_found"));
-    run(id, new Told(45, "3", "exactly", "45", "none_found"));
-    for (Readiness item : Readiness.values()) {
-      cases.teaching().record(educator, id, ready(item)).orThrow();
-    }
-    run(id, new Told(20, "3", "exactly", "50", "none_found"));
-    run(id, new Told(12, "4", "exactly", "55", "none_found"));
-    run(id, new Told(5, "3", "between", "60", "none_found"));
+    Man man = man("Corvin Adeyemi", "1957-11-02", "HL-1017", "mixed", Barrels.U100_1);
+    CourseId id = teller.open(man, 110);
+    teller.prepare(id, man, Map.of(Condition.ANTICOAGULANT, "yes"));
+    teller.inTheClinic(id, new Seen(104, "1", 12, 14, 18, RIGHT));
+    teller.inTheClinic(id, new Seen(97, "3", 9, 14, 48, LEFT));
+    teller.ready(id, man.preparation());
+    teller.atHome(id, new Told(90, "3", "exactly", "50", NONE_FOUND, RIGHT));
+    teller.atHome(id, new Told(76, "4", "exactly", "55", NONE_FOUND, LEFT));
+    teller.atHome(id, new Told(60, "3", "exactly", "40", NONE_FOUND, RIGHT));
+    teller.atHome(id, new Told(41, "4", "exactly", "45", NONE_FOUND, LEFT));
+    teller.atHome(id, new Told(20, "2", "exactly", "30", "one_found", RIGHT));
+    teller.atHome(id, new Told(12, "4", "exactly", "55", NONE_FOUND, RIGHT));
+    teller.atHome(id, new Told(5, "3", "between", "60", NONE_FOUND, LEFT));
     clock.goBack(Duration.ofDays(4));
-    sign(id, Place.HOME);
+    teller.sign(id, Place.HOME, /* nextStep= */ true);
+  }
+
+  private void mixtureOnANewVial() {
+    Man man = onMixture("Matthis Okoro", "1949-09-14", "HL-1009");
+    CourseId id = prepared(man, 96);
+    teller.inTheClinic(id, new Seen(95, "1", 10, 15, 20, LEFT));
+    teller.inTheClinic(id, new Seen(88, "2", 9, 15, 25, RIGHT));
+    teller.ready(id, man.preparation());
+    teller.atHome(id, new Told(40, "2", "exactly", "30", NONE_FOUND, LEFT));
+    teller.atHome(id, new Told(26, "3", "exactly", "45", NONE_FOUND, RIGHT));
+    clock.goBack(Duration.ofDays(1));
+    teller.vial(id, man.preparation(), "L-2207");
+  }
+
+  private void atTheMaximum() {
+    Man man = man("Kolbein Aster", "1952-01-23", "HL-1023", "vasculogenic", Barrels.U100_1);
+    CourseId id = prepared(man, 60);
+    for (int daysAgo = 52; daysAgo >= 20; daysAgo -= 8) {
+      teller.reported(id, new Told(daysAgo, "1", "exactly", "20", NONE_FOUND, ""));
+    }
+  }
+
+  private void anotherStrength() {
+    Man man = man("Leander Voss", "1959-07-30", "HL-1030", "vasculogenic", Barrels.U100_1);
+    CourseId id = prepared(man, 58);
+    for (int daysAgo = 50; daysAgo >= 22; daysAgo -= 7) {
+      teller.reported(id, new Told(daysAgo, "2", "exactly", "25", NONE_FOUND, ""));
+    }
+    clock.goBack(Duration.ofDays(3));
+    teller.change(
+        id,
+        SamplePreparations.ALPROSTADIL_40,
+        LABEL,
+        "not usable at the last step of the weaker strength");
+    teller.vial(id, SamplePreparations.ALPROSTADIL_40, "L-4012");
+  }
+
+  private void steppingUp() {
+    Man man = man("Anselm Birk", "1961-04-30", "HL-1041", "vasculogenic", Barrels.U100_1);
+    CourseId id = prepared(man, 30);
+    teller.inTheClinic(id, new Seen(21, "1", 10, 15, 20, LEFT));
+    teller.inTheClinic(id, new Seen(14, "2", 9, 15, 25, RIGHT));
   }
 
   private void tooLong() {
-    CourseId id =
-        open(
-            new Man(
-                "Dorian Velte",
-                "1979-08-19",
-                "HL-1066",
-                "psychogenic",
-                Barrels.U100_1,
-                "alprostadil-20"),
-            "no",
-            25);
-    run(id, new Told(18, "2", "exactly", "30", "none_found"));
-    run(id, new Told(3, "4", "exactly", "150", "none_found"));
+    Man man = man("Dorian Velte", "1979-08-19", "HL-1066", "psychogenic", Barrels.U100_1);
+    CourseId id = prepared(man, 25);
+    teller.inTheClinic(id, new Seen(18, "2", 8, 15, 30, LEFT));
+    teller.reported(id, new Told(3, "4", "exactly", "150", NONE_FOUND, RIGHT));
   }
 
-  private void stillFirm() {
-    CourseId id =
-        open(
-            new Man(
-                "Emeric Sand",
-                "1983-02-07",
-                "HL-1072",
-                "spinal_cord",
-                Barrels.U100_0_3_HALF_UNIT,
-                "alprostadil-20"),
-            "no",
-            16);
-    run(id, new Told(1, "3", "at_least", "90", "none_found"));
+  private void leftTooEarly() {
+    Man man =
+        man("Emeric Sand", "1983-02-07", "HL-1072", "spinal_cord", Barrels.U100_0_3_HALF_UNIT);
+    CourseId id = prepared(man, 16);
+    teller.leavesTheClinic(id, 1, 90);
   }
 
   private void causesNotAsked() {
-    CourseId id =
-        open(
-            new Man(
-                "Florian Okello",
-                "1954-06-21",
-                "HL-1078",
-                "vasculogenic",
-                Barrels.U100_1,
-                "alprostadil-20"),
-            "no",
-            12);
-    run(id, new Told(2, "0", "not_known", "", "not_asked"));
+    Man man = man("Florian Okello", "1954-06-21", "HL-1078", "vasculogenic", Barrels.U100_1);
+    CourseId id = prepared(man, 12);
+    teller.reported(id, new Told(2, "0", "not_known", "", "not_asked", ""));
+  }
+
+  private void decisionMissing() {
+    Man man = onMixture("Ivo Lindqvist", "1955-05-17", "HL-1080");
+    CourseId id = teller.open(man, 6);
+    teller.prepare(
+        id, man, Map.of(Condition.PAST_INFARCTION, "yes", Condition.ALPHA_BLOCKER, "yes"));
   }
 
   private void atTheFirstDose() {
-    open(
-        new Man(
+    prepared(
+        man(
             "Gideon Marsh",
             "1966-12-12",
             "HL-1083",
             "post_prostatectomy",
-            Barrels.U100_0_3_HALF_UNIT,
-            "alprostadil-20"),
-        "no",
+            Barrels.U100_0_3_HALF_UNIT),
         2);
   }
 
   private void notScreened() {
-    open(
-        new Man(
-            "Hannes Tamm",
-            "1971-03-15",
-            "HL-1085",
-            "unknown",
-            Barrels.U100_0_3_HALF_UNIT,
-            "alprostadil-20"),
-        "not known",
-        1);
+    teller.open(
+        man("Hannes Tamm", "1971-03-15", "HL-1085", "unknown", Barrels.U100_0_3_HALF_UNIT), 1);
   }
 
-  private ReadinessDraft ready(Readiness item) {
-    boolean isPlan = item == Readiness.EMERGENCY_PLAN;
-    return new ReadinessDraft(
-        item.name(),
-        time.dateText(clock.instant()),
-        isPlan ? "Lakeside Hospital" : "",
-        isPlan ? "555 0142" : "",
-        isPlan ? "his partner drives" : "",
-        "");
-  }
-
-  private CourseId open(Man man, String answer, int daysAgo) {
-    clock.goBack(Duration.ofDays(daysAgo));
-    CourseId id = openOnly(man);
-    if (answer.equals("no")) {
-      Map<String, String> answers =
-          Arrays.stream(Condition.values())
-              .collect(Collectors.toMap(Condition::name, condition -> answer));
-      cases.screenings().answer(educator, id, new ScreeningDraft(answers, false)).orThrow();
-      cases.vials().receive(educator, id, vial(man)).orThrow();
-    }
-    return id;
-  }
-
-  private VialDraft vial(Man man) {
-    boolean isStrong = man.preparation().equals("alprostadil-40");
-    return new VialDraft(
-        "L-" + man.number(),
-        Map.of(Component.ALPROSTADIL, isStrong ? "40" : "20"),
-        time.dateText(clock.instant()),
-        time.dateText(clock.instant().plus(Duration.ofDays(180))),
-        "",
-        "",
-        man.barrel().words());
-  }
-
-  private CourseId openOnly(Man man) {
-    return cases
-        .starting()
-        .open(
-            prescriber,
-            new CourseDraft(
-                man.name(),
-                man.born(),
-                man.number(),
-                man.group(),
-                man.preparation(),
-                man.barrel().token(),
-                PROTOCOL,
-                false))
-        .orThrow();
-  }
-
-  /** The proposed dose is signed, injected half an hour later, and reported the next morning. */
-  private void run(CourseId id, Told told) {
-    clock.goBack(Duration.ofDays(told.daysAgo()).plus(SIGNED_BEFORE));
-    sign(id, Place.CLINIC);
-    Instant injected = clock.instant().plus(SIGNED_BEFORE);
-    clock.goBack(Duration.ofDays(told.daysAgo()).minus(Duration.ofHours(9)));
-    CourseState state = cases.titration().find(id).orElseThrow();
-    Volume volume = state.file().signedDose().orElseThrow().fact().volume();
-    cases.titration().report(educator, id, draft(told, injected, volume)).orThrow();
-  }
-
-  private ReportDraft draft(Told told, Instant injected, Volume volume) {
-    boolean isBetween = told.soft().equals("between");
-    return new ReportDraft(
-        time.dateText(injected),
-        time.timeText(injected),
-        Occurrence.FIRST,
-        "",
-        UnitScale.U_100.markAt(volume).number(),
-        told.grade(),
-        told.soft(),
-        isBetween ? "" : told.minutes(),
-        isBetween ? "30" : "",
-        isBetween ? told.minutes() : "",
-        told.causes(),
-        "",
-        ReportDraft.Details.NONE,
-        Optional.empty(),
-        "");
-  }
-
-  private void sign(CourseId id, Place place) {
-    CourseState state = cases.titration().find(id).orElseThrow();
-    Volume volume = state.advice().decision().proposed().orElseThrow();
-    cases
-        .titration()
-        .sign(
-            prescriber,
-            id,
-            new SignDraft(
-                volume.microlitres(), place, state.file().basis(), "", Set.of(), "", false))
-        .orThrow();
+  private void underObservation() {
+    Man man = man("Jarek Oduya", "1963-10-08", "HL-1087", "vasculogenic", Barrels.U100_1);
+    CourseId id = prepared(man, 3);
+    teller.underObservation(id, 40);
   }
 }

@@ -3,6 +3,7 @@ package rungwise.app.server;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
+import java.util.Objects;
 import java.util.concurrent.atomic.AtomicReference;
 
 /**
@@ -25,6 +26,11 @@ public final class StoryClock implements InstantSource {
   /** From now on it is that long ago. */
   public void goBack(Duration ago) {
     back.set(ago);
+  }
+
+  /** How long ago it is now. */
+  public Duration back() {
+    return Objects.requireNonNull(back.get());
   }
 
   /** From now on it is now. */

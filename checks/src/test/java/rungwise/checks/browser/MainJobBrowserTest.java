@@ -10,17 +10,20 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
 import rungwise.app.server.StoryClock;
+import rungwise.dosing.history.Place;
 
 /**
- * The main job on real input, in a clinic that has nothing but accounts: a preparation, a syringe,
- * a protocol, one man's course, a report, advice with reasons, a signed next dose. The steps are
- * those of the US vial and syringe label (prescribing information, dual-chamber syringe, 2.1 and
- * 2.2).
+ * The main job on real input, by two people, in a clinic that has nothing but accounts: a
+ * preparation, a syringe, a protocol, one man's screening, vial, first injection under observation,
+ * teaching, an order for home, reports by telephone, advice with reasons, a signed next dose. The
+ * steps are those of the US vial and syringe label (prescribing information, dual-chamber syringe,
+ * 2.1 and 2.2).
  */
 class MainJobBrowserTest {
 
@@ -88,7 +91,10 @@ class MainJobBrowserTest {
           .getByRole(AriaRole.BUTTON)
           .click();
       open("/protocols");
-      press("Sign this protocol for use");
+      page()
+          .locator("section", containing("Alprostadil alone, US vial and syringe label"))
+          .getByRole(AriaRole.BUTTON)
+          .click();
     }
   }
 
@@ -105,7 +111,6 @@ class MainJobBrowserTest {
     page().getByLabel("Full name").fill(name);
     page().getByLabel("Birth date").fill("1961-04-30");
     page().getByLabel("Record number").fill(number);
-    check("contraindication", "no");
     check("group", "vasculogenic");
     check("preparation", "alprostadil-20");
     check("barrel", "u100-1");
@@ -114,79 +119,181 @@ class MainJobBrowserTest {
   }
 
   /** Days later every session has ended. */
-  private void signInLater(Duration ago, String address) {
+  private void signInLater(Member member, Duration ago, String address) {
     server.clock().goBack(ago);
-    signIn(PRESCRIBER);
+    signIn(member);
     page().navigate(address);
   }
 
-  private void report(Duration ago, String mark, String grade, String minutes) {
+  private String clock(Instant at) {
+    return DateTimeFormatter.ofPattern("HH:mm").format(at.atZone(ZONE));
+  }
+
+  private static String day(Instant at) {
+    return at.atZone(ZONE).toLocalDate().toString();
+  }
+
+  /** A report by telephone; the end is exact, or one of the quick choices. */
+  private void report(Duration ago, String mark, String grade, String soft, String minutes) {
     Instant at = server.clock().instant().minus(ago);
     follow("Enter a report");
-    check("identified", "yes");
-    page().getByLabel("Date of the injection").fill(at.atZone(ZONE).toLocalDate().toString());
-    page()
-        .getByLabel("Time of day, hours and minutes")
-        .fill(DateTimeFormatter.ofPattern("HH:mm").format(at.atZone(ZONE)));
+    page().locator("input[name=identified]").check();
+    page().getByLabel("Date of the injection").fill(day(at));
+    page().getByLabel("Time of day, hours and minutes").fill(clock(at));
     page().locator("#mark").fill(mark);
     check("grade", grade);
-    check("soft", "exactly");
-    page().locator("#exactMinutes").fill(minutes);
+    check("soft", soft);
+    if (!minutes.isEmpty()) {
+      page().locator("#exactMinutes").fill(minutes);
+    }
     check("causes", "none_found");
     press("Save the report");
+  }
+
+  private void signProposed(Place place) {
+    page().locator(".taps button", containing(place.words())).click();
+    assertThat(page().locator(".notice")).containsText("The dose is signed.");
+  }
+
+  private void screen(String course) {
+    page().navigate(course + "/screening");
+    for (String topic : List.of("BLOOD", "PENIS", "HEART", "MEDICINES")) {
+      page().locator("#rest-" + topic).check();
+    }
+    press("Save the answers");
+    assertThat(answer()).hasText("Nothing in the screening stops him");
+  }
+
+  private void receiveVial(String course) {
+    page().navigate(course + "/vial");
+    Instant now = server.clock().instant();
+    page().locator("#new-lot").fill("L-4711");
+    page().locator("#new-strength-alprostadil").fill("20");
+    page().locator("#new-beyondUse").fill(day(now.plus(Duration.ofDays(60))));
+    press("Save this vial");
+    assertThat(answer()).containsText("The label says what was ordered");
+  }
+
+  private void watchTheInjection(String course, String grade) {
+    Instant injected = server.clock().instant().minus(Duration.ofMinutes(50));
+    page().navigate(course + "/visit");
+    page().locator("#startDate").fill(day(injected));
+    page().locator("#startTime").fill(clock(injected));
+    page().locator("#startSystolic").fill("128");
+    page().locator("#startDiastolic").fill("76");
+    page().locator("#startPulse").fill("72");
+    check("startSide", "HIS_LEFT");
+    page().locator("#startHour").selectOption("2");
+    press("He was injected");
+    browser.inspect("main-under-observation");
+    Instant soft = injected.plus(Duration.ofMinutes(40));
+    check("endHow", "soft");
+    page().locator("#endDate").fill(day(soft));
+    page().locator("#endTime").fill(clock(soft));
+    check("endGrade", grade);
+    check("endCauses", "none_found");
+    press("End the observation");
+  }
+
+  private void prepareForHome(String course) {
+    page().navigate(course + "/before-home");
+    String today = day(server.clock().instant());
+    for (String item : List.of("TEACH_BACK", "SUPERVISED_INJECTION")) {
+      page().locator("#" + item + "-day").fill(today);
+      page().locator("form:has(#" + item + "-day) button").click();
+    }
+    page().locator("#EMERGENCY_PLAN-hospital").fill("Lakeside Hospital");
+    page().locator("#EMERGENCY_PLAN-afterHours").fill("555 0142");
+    page().locator("#EMERGENCY_PLAN-transport").fill("His partner drives");
+    page().locator("form:has(#EMERGENCY_PLAN-day) button").click();
+    assertThat(answer()).hasText("Ready for home");
   }
 
   @Test
   void the_main_job_runs_from_an_empty_clinic_to_a_signed_next_dose() {
     StoryClock clock = server.clock();
-    clock.goBack(Duration.ofDays(10));
+    clock.goBack(Duration.ofDays(30));
     signIn(PRESCRIBER);
     assertThat(page().locator("main")).containsText("Do this first");
     browser.inspect("prescriber-today-empty");
     setUpTheClinic();
     browser.inspect("protocols");
 
-    openCourse("Anselm Birk", "NG-1041");
-    firstDoseIsSigned();
-    String course = page().url();
-    nextDoseIsSignedAfterAPartialResponse(course);
-    doseSettlesAfterAUsefulResponse(course);
+    String course = nurseScreensAndReceivesTheVial();
+    prescriberSignsTheFirstDose(course);
+    nurseWatchesTheFirstInjection(course);
+    prescriberSignsTheSecondDose(course);
+    usefulDoseIsSignedForHome(course);
+    reportsComeByTelephone(course);
     lateReportOfFourHoursStopsEverything();
     clock.comeHome();
   }
 
-  private void firstDoseIsSigned() {
+  private String nurseScreensAndReceivesTheVial() {
+    press("Sign out");
+    signIn(NURSE);
+    openCourse("Anselm Birk", "NG-1041");
+    String course = page().url();
+    assertThat(answer()).hasText("Wait");
+    browser.inspect("course-not-screened");
+    screen(course);
+    receiveVial(course);
+    page().navigate(course);
     assertThat(answer()).hasText("Start: 0.12\u00a0mL");
+    return course;
+  }
+
+  private void prescriberSignsTheFirstDose(String course) {
+    signInLater(PRESCRIBER, Duration.ofDays(29), course);
     assertThat(page().locator(".dose .mark").first())
         .hasText("12-unit mark on a 1\u00a0mL U-100 syringe");
     assertThat(page().locator(".dose .content").first()).hasText("alprostadil 2.4\u00a0mcg");
     browser.inspect("course-start");
-    press("Sign this dose");
-    assertThat(page().locator(".notice")).containsText("The dose is signed.");
+    signProposed(Place.CLINIC);
   }
 
-  private void nextDoseIsSignedAfterAPartialResponse(String course) {
-    signInLater(Duration.ofDays(8), course);
-    report(Duration.ofHours(3), "12", "1", "20");
+  private void nurseWatchesTheFirstInjection(String course) {
+    signInLater(NURSE, Duration.ofDays(28), course);
+    watchTheInjection(course, "1");
+    page().navigate(course);
     assertThat(answer()).hasText("Increase: 0.25\u00a0mL");
     assertThat(page().locator("main")).containsText("Partial response: one step up.");
     assertThat(page().locator("main")).containsText("The last injection was too recent.");
     browser.inspect("course-step-up");
-    press("Sign this dose");
   }
 
-  private void doseSettlesAfterAUsefulResponse(String course) {
-    signInLater(Duration.ofDays(5), course);
-    report(Duration.ofHours(2), "25", "3", "45");
+  private void prescriberSignsTheSecondDose(String course) {
+    signInLater(PRESCRIBER, Duration.ofDays(21), course);
+    signProposed(Place.CLINIC);
+    signInLater(NURSE, Duration.ofDays(20), course);
+    watchTheInjection(course, "3");
+    prepareForHome(course);
+    browser.inspect("main-ready-for-home");
+  }
+
+  private void usefulDoseIsSignedForHome(String course) {
+    signInLater(PRESCRIBER, Duration.ofDays(15), course);
     assertThat(answer()).hasText("Same dose: 0.25\u00a0mL");
+    signProposed(Place.HOME);
+    assertThat(page().locator("main")).containsText("Nothing on record stops him.");
     follow("Show the signed dose");
     assertThat(page().locator(".dose .volume")).hasText("0.25\u00a0mL");
     browser.inspect("order");
     follow("Back to the course");
   }
 
+  private void reportsComeByTelephone(String course) {
+    signInLater(NURSE, Duration.ofDays(8), course);
+    report(Duration.ofHours(12), "25", "3", "exactly", "45");
+    assertThat(answer()).hasText("Same dose: 0.25\u00a0mL");
+    signInLater(NURSE, Duration.ofDays(5), course);
+    report(Duration.ofHours(12), "25", "4", "within_2_hours", "");
+    assertThat(page().locator("main")).containsText("over an hour");
+    browser.inspect("course-reported");
+  }
+
   private void lateReportOfFourHoursStopsEverything() {
-    report(Duration.ofMinutes(260), "25", "2", "250");
+    report(Duration.ofHours(5), "25", "2", "exactly", "250");
     assertThat(answer()).hasText("Stop");
     assertThat(page().locator("main")).containsText("Suspended by a safety check.");
     browser.inspect("course-emergency");
@@ -229,15 +336,13 @@ class MainJobBrowserTest {
     browser.type("1979-08-19");
     browser.tabTo("recordNumber");
     browser.type("NG-1066");
-    browser.tabTo("contraindication");
-    browser.press("ArrowDown");
     browser.tabTo("group");
     browser.press("ArrowDown", "ArrowDown");
     browser.tabToWords("Open the course");
     browser.press("Enter");
 
     assertThat(page()).hasTitle("Dorian Velte - Northgate Clinic");
-    assertThat(answer()).containsText("Start: 0.12");
-    assertThat(page().getByRole(AriaRole.BUTTON, named("Sign this dose"))).hasCount(0);
+    assertThat(answer()).hasText("Wait");
+    assertThat(page().locator(".taps, .signing")).hasCount(0);
   }
 }

@@ -98,7 +98,7 @@ class RoomBrowserTest {
   private String signed() {
     server.clock().goBack(Duration.ofHours(6));
     String course = courseOf("Gideon Marsh");
-    press("Sign this dose");
+    page().locator(".taps button").first().click();
     server.clock().comeHome();
     signIn(PRESCRIBER);
     return course;

@@ -26,13 +26,10 @@ import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Observing;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.history.Reopening;
-import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Stock;
-import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening;
-import rungwise.quantities.TimeSpan;
 
 /**
  * All entries of one course, and what they say together. An entry that a later one corrects stays
@@ -142,12 +139,19 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
 
   /** Every vial, as its last addendum says, in the order in which they were dispensed. */
   public List<Written<VialReceived>> vials() {
-    return inForce(VialReceived.class);
+    return inForce(VialReceived.class).stream()
+        .sorted(Comparator.comparingLong(written -> beganAt(written.entry())))
+        .toList();
   }
 
   /** The vial in use: the one dispensed last. */
   public Optional<Written<VialReceived>> vial() {
     return vials().stream().reduce((earlier, later) -> later);
+  }
+
+  /** The number of the entry that a chain of addenda began with. */
+  public long beganAt(CourseEntry entry) {
+    return entry(rootOf(entry)).number();
   }
 
   /** The entry that a chain of addenda began with: what is corrected stays the same thing. */
@@ -238,16 +242,8 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
         .filter(entry -> !counting.contains(entry.id()))
         .filter(entry -> entry.fact() instanceof InjectionReported)
         .map(entry -> new Written<>(entry, (InjectionReported) entry.fact()))
-        .filter(written -> saysEmergency(written.fact().soft()))
+        .filter(written -> written.fact().soft().saysEmergency())
         .toList();
-  }
-
-  /** "Still firm at 30 minutes" says nothing yet; "still firm at 5 hours" does. */
-  private static boolean saysEmergency(SoftAfter soft) {
-    TimeSpan limit = DurationLimits.EMERGENCY.value();
-    return soft instanceof SoftAfter.AtLeast(TimeSpan seen)
-        ? !seen.isLessThan(limit)
-        : soft.mayReach(limit);
   }
 
   /**

@@ -71,9 +71,9 @@ final class ScreeningFindings {
     if (!open.isEmpty()) {
       verdicts.add(open());
     }
-    undecided.stream()
-        .map(one -> about(GuardRule.DECISION_MISSING, DECIDE + ": ", one))
-        .forEach(verdicts::add);
+    if (!undecided.isEmpty()) {
+      verdicts.add(undecided());
+    }
     if (isExpired) {
       verdicts.add(expired());
     }
@@ -97,6 +97,16 @@ final class ScreeningFindings {
         openWords() + named + ".",
         "No dose before they are answered. Not known counts as the unsafe answer.",
         GuardRule.SCREENING_OPEN.source().words());
+  }
+
+  private VerdictText undecided() {
+    String named =
+        undecided.stream().map(ScreeningFindings::inside).collect(Collectors.joining("; "));
+    return text(
+        GuardRule.DECISION_MISSING,
+        DECIDE + ": " + named + ".",
+        "No dose before each decision is written down.",
+        GuardRule.DECISION_MISSING.source().words());
   }
 
   private VerdictText expired() {

@@ -59,9 +59,9 @@ public record VialView(
       String opened,
       String by) {
 
-    /** "The same", or that it is not to be used. */
+    /** What a reader of both is told. */
     public String comparison() {
-      return isSame ? "the same" : "differs: not to be used";
+      return isSame ? "The same" : "Differs: not to be used";
     }
   }
 

@@ -131,7 +131,7 @@ public final class CourseReader {
             vial ->
                 named
                     .map(id -> file.rootOf(vial.entry()).equals(file.rootOf(file.entry(id))))
-                    .orElse(vial.entry().number() < report.entry().number()))
+                    .orElse(file.beganAt(vial.entry()) < report.entry().number()))
         .reduce((earlier, later) -> later);
   }
 

@@ -9,6 +9,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.ChangeReason;
@@ -40,6 +41,8 @@ import rungwise.quantities.Volume;
 public final class CourseViews {
 
   private static final String NOTHING_STOPS_HIM = "Nothing on record stops him.";
+
+  private static final Set<String> CONDITION_FACTS = Set.of("condition", "what to do");
 
   private final ClinicTime time;
   private final Function<AccountId, String> names;
@@ -143,12 +146,25 @@ public final class CourseViews {
     return verdicts.stream().map(verdict -> verdict(verdict, now)).toList();
   }
 
+  /** The guard's own words; of a condition also which one it is, and what to do. */
+  private static String sentence(Verdict verdict) {
+    List<String> said =
+        verdict.facts().stream()
+            .filter(fact -> CONDITION_FACTS.contains(fact.what()))
+            .map(fact -> ((Fact.Said) fact).value())
+            .toList();
+    String wording = verdict.rule().wording();
+    return said.isEmpty()
+        ? wording
+        : wording.substring(0, wording.length() - 1) + ": " + String.join(". ", said);
+  }
+
   private VerdictText verdict(Verdict verdict, Instant now) {
     GuardRule rule = verdict.rule();
     return new VerdictText(
         rule.name(),
         rule.guardClass(),
-        rule.wording(),
+        sentence(verdict),
         clears(verdict.clears(), now),
         facts(verdict.facts()),
         rule.source().words());

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.course.CourseEntry;
@@ -38,7 +39,7 @@ public final class Titration {
 
   private static final String STALE =
       "The record has changed since this page was opened, so nothing was signed. Read what is new"
-          + " and sign again.";
+          + " and sign again. New: ";
 
   private static final String NOT_IDENTIFIED =
       "Ask him for his birth date and his record number, and confirm that both are right.";
@@ -155,6 +156,13 @@ public final class Titration {
         });
   }
 
+  private String newSince(CourseFile file, long basis) {
+    return file.entries().stream()
+        .filter(entry -> entry.number() > basis)
+        .map(entry -> EntryWords.of(entry.fact(), ports.time()))
+        .collect(Collectors.joining("; "));
+  }
+
   private Reading<Long> withdrawEntry(
       CourseId id, EntryId entry, Account actor, Instant now, String reason) {
     return changes.appendWithReason(
@@ -172,7 +180,7 @@ public final class Titration {
         id,
         (file, now) -> {
           if (file.basis() != draft.basis()) {
-            return Reading.refused(STALE);
+            return Reading.refused(STALE + newSince(file, draft.basis()));
           }
           CourseState state = reader.state(file, now);
           Advice advice = state.advice();

@@ -1,5 +1,6 @@
 package rungwise.dosing.history;
 
+import rungwise.dosing.known.DurationLimits;
 import rungwise.quantities.TimeSpan;
 
 /** How long after the injection the penis was fully soft again. */
@@ -49,6 +50,12 @@ public sealed interface SoftAfter {
       case Between between -> between.before().isMoreThan(limit);
       case NotKnown notKnown -> false;
     };
+  }
+
+  /** Whether it says 4 hours in so many words: still firm at 30 minutes says nothing yet. */
+  default boolean saysEmergency() {
+    TimeSpan limit = DurationLimits.EMERGENCY.value();
+    return this instanceof AtLeast(TimeSpan seen) ? !seen.isLessThan(limit) : mayReach(limit);
   }
 
   /** Whether anything was recorded. */

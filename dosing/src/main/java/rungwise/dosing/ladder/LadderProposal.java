@@ -38,13 +38,35 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
       Barrel barrel,
       AetiologyGroup group,
       Optional<Carried> carried) {
-    return switch (of(protocol, preparation, barrel, group)) {
+    ProtocolAmount start = startOf(protocol, preparation, group, carried);
+    return switch (from(protocol, preparation, barrel, start)) {
       case Reading.Refused<LadderProposal> refused -> refused;
       case Reading.Read<LadderProposal> read ->
           carried
               .flatMap(one -> one.most(preparation).map(most -> read.value().with(one, most)))
               .orElse(read);
     };
+  }
+
+  /**
+   * The first amount. Where a strength is not offered for it, because it is too strong to measure
+   * so little, a man who tolerated more begins at the least that is offered.
+   */
+  private static ProtocolAmount startOf(
+      Protocol protocol, Preparation preparation, AetiologyGroup group, Optional<Carried> carried) {
+    ProtocolAmount start = protocol.startFor(group).amount();
+    return protocol
+        .strengthRuleFor(preparation)
+        .map(Protocol.StrengthRule::notBelow)
+        .filter(least -> least.isMoreThan(start))
+        .filter(
+            least ->
+                carried
+                    .filter(one -> one.carriesTo(preparation))
+                    .flatMap(one -> one.most(preparation))
+                    .filter(most -> most.compareTo(least.in(preparation).orElseThrow()) >= 0)
+                    .isPresent())
+        .orElse(start);
   }
 
   private Reading<LadderProposal> with(Carried carried, ExactVolume most) {
@@ -95,7 +117,11 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
    */
   public static Reading<LadderProposal> of(
       Protocol protocol, Preparation preparation, Barrel barrel, AetiologyGroup group) {
-    ProtocolAmount start = protocol.startFor(group).amount();
+    return from(protocol, preparation, barrel, protocol.startFor(group).amount());
+  }
+
+  private static Reading<LadderProposal> from(
+      Protocol protocol, Preparation preparation, Barrel barrel, ProtocolAmount start) {
     List<String> faults = faultsOf(protocol, preparation, barrel, start);
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);

@@ -1,7 +1,6 @@
 package rungwise.dosing.ladder;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static rungwise.dosing.LabelWorld.mcg;
 import static rungwise.dosing.LabelWorld.ml;
 
 import java.util.List;
@@ -124,33 +123,29 @@ final class CarriedTest {
     assertThat(world.question().entry()).isEqualTo(ml("0.5"));
   }
 
+  /** The vial label does not offer 40 mcg/mL below 5 mcg, and he tolerated 10 mcg. */
   @Test
   void a_change_to_another_strength_of_the_same_single_component_is_exact() {
     LabelWorld world =
         new LabelWorld()
             .with(SamplePreparations.ALPROSTADIL_40)
-            .group(AetiologyGroup.VASCULOGENIC)
-            .by(startingAtFive())
             .after(SamplePreparations.ALPROSTADIL_20, "0.5");
 
     assertThat(world.question().entry()).isEqualTo(ml("0.25"));
+    assertThat(world.ladder().first()).isEqualTo(ml("0.12"));
   }
 
-  private static Protocol startingAtFive() {
-    Protocol label = LabelWorld.protocol();
-    return new Protocol(
-        label.name(),
-        label.version(),
-        label.title(),
-        label.sample(),
-        label.components(),
-        List.of(new Protocol.Start(Set.of(AetiologyGroup.values()), mcg("5"), HERE)),
-        label.steps(),
-        label.strengths(),
-        label.ceiling(),
-        label.careAbove(),
-        label.sameVisit(),
-        label.limits());
+  @Test
+  void a_strength_that_is_not_offered_for_what_he_tolerated_stays_refused() {
+    var proposal =
+        LadderProposal.of(
+            LabelWorld.protocol(),
+            SamplePreparations.ALPROSTADIL_40,
+            Barrels.U100_1,
+            AetiologyGroup.VASCULOGENIC,
+            Optional.of(new Carried(SamplePreparations.ALPROSTADIL_20, ml("0.12"))));
+
+    assertThat(proposal.faults()).singleElement().asString().contains("is not offered");
   }
 
   @Test

@@ -73,28 +73,55 @@ public record ProtocolsPage(
               step.smallest() + " is proposed; the source allows up to " + step.largest(),
               step.source()));
     }
+    protocol
+        .careAbove()
+        .ifPresent(care -> rules.add(rule("Particular care above", care.value(), care.source())));
+    protocol.sameVisit().ifPresent(same -> rules.add(sameVisit(same)));
     for (Protocol.StrengthRule strength : protocol.strengths()) {
       rules.add(rule("Least dose from the stronger vial", strength.notBelow(), strength.source()));
     }
     rules.add(rule("Maximum dose", protocol.ceiling().value(), protocol.ceiling().source()));
-    Protocol.Limits limits = protocol.limits();
-    rules.add(
+    rules.addAll(limits(protocol.limits()));
+    return rules;
+  }
+
+  private static List<Rule> limits(Protocol.Limits limits) {
+    return List.of(
         rule(
             "Wanted: usable for at most",
             limits.satisfactory().value(),
-            limits.satisfactory().source()));
-    rules.add(rule("Minimum interval", limits.spacing().value(), limits.spacing().source()));
-    rules.add(
+            limits.satisfactory().source()),
+        rule("Minimum interval", limits.spacing().value(), limits.spacing().source()),
         rule(
             "Most injections in 168 hours",
             limits.inSevenDays().value(),
-            limits.inSevenDays().source()));
-    rules.add(
+            limits.inSevenDays().source()),
         rule(
             "Follow-up exam, every",
             limits.reviewMonths().value() + " months",
-            limits.reviewMonths().source()));
-    return rules;
+            limits.reviewMonths().source()),
+        rule(
+            "An answer of the screening holds for",
+            limits.screeningMonths().value() + " months",
+            limits.screeningMonths().source()),
+        rule(
+            "A solution counts as fresh for",
+            limits.freshDays().value() + " days",
+            limits.freshDays().source()),
+        rule(
+            "Between a PDE5 inhibitor and an injection",
+            limits.pde5Hours().value() + " hours",
+            limits.pde5Hours().source()));
+  }
+
+  private static Rule sameVisit(Protocol.SameVisit same) {
+    String after =
+        (same.afterNone() ? "after no response" : "")
+            + (same.afterNone() && same.afterPartialUpTo().isPresent() ? ", or " : "")
+            + same.afterPartialUpTo()
+                .map(most -> "after a partial response to at most " + most + ", soft again")
+                .orElse("");
+    return rule("Second dose in the same visit, within " + same.within(), after, same.source());
   }
 
   private static Rule rule(String what, Object value, Source source) {

@@ -1,14 +1,27 @@
 package rungwise.web.today;
 
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.Optional;
+import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFact.ObservationStarted;
+import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.titration.CourseState;
+import rungwise.clinic.titration.CourseView;
+import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Decision;
+import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.SoftAfter;
 
 /** What a course needs from somebody, the most worrying first. */
 public enum Need {
   EMERGENCY("Emergency to review"),
+  CALL_BACK("Call back: still firm when last seen"),
+  OBSERVATION("Under observation"),
   SUSPENDED("Signed dose suspended"),
   DECISION("Prescriber to decide"),
   SIGNATURE("Dose to sign"),
+  EXAMINATION("Examination due"),
   NOTHING("Nothing now");
 
   private final String words;
@@ -26,11 +39,29 @@ public enum Need {
     return this != NOTHING;
   }
 
-  static Need of(CourseState state) {
-    if (!state.question().history().openEmergencies().isEmpty()) {
+  static Need of(CourseState state, CourseView view) {
+    if (hasEmergency(state)) {
       return EMERGENCY;
     }
-    var advice = state.advice();
+    if (view.around().callBack().isPresent()) {
+      return CALL_BACK;
+    }
+    if (view.around().observing().isPresent()) {
+      return OBSERVATION;
+    }
+    Need need = ofTheDose(state);
+    return need == NOTHING && view.around().isExaminationDue() ? EXAMINATION : need;
+  }
+
+  /** One that is known to have lasted, or to be lasting, 4 hours; a call-back may tell more. */
+  private static boolean hasEmergency(CourseState state) {
+    return state.question().history().openEmergencies().stream()
+        .map(Injection::soft)
+        .anyMatch(soft -> !(soft instanceof SoftAfter.AtLeast) || soft.saysEmergency());
+  }
+
+  private static Need ofTheDose(CourseState state) {
+    Advice advice = state.advice();
     var signed = state.file().signedDose().map(written -> written.fact().volume());
     if (signed.filter(volume -> !advice.isAllowed(volume)).isPresent()) {
       return SUSPENDED;
@@ -45,5 +76,26 @@ public enum Need {
       case Decision.Repeat repeat ->
           signed.filter(repeat.volume()::equals).isPresent() ? NOTHING : SIGNATURE;
     };
+  }
+
+  /** Since when it waits: the injection that worries, or the last thing that was written. */
+  Instant since(CourseState state) {
+    CourseFile file = state.file();
+    Instant last = file.entries().getLast().recordedAt();
+    Optional<Instant> injected =
+        switch (this) {
+          case EMERGENCY, CALL_BACK ->
+              file.reports().stream()
+                  .map(CourseFile.Written::fact)
+                  .map(InjectionReported::injectedAt)
+                  .max(Comparator.naturalOrder());
+          case OBSERVATION ->
+              file.observing().stream()
+                  .map(CourseFile.Written::fact)
+                  .map(ObservationStarted::injectedAt)
+                  .min(Comparator.naturalOrder());
+          case SUSPENDED, DECISION, SIGNATURE, EXAMINATION, NOTHING -> Optional.empty();
+        };
+    return injected.orElse(last);
   }
 }

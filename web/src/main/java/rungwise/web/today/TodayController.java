@@ -1,5 +1,6 @@
 package rungwise.web.today;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -7,6 +8,7 @@ import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.servlet.ModelAndView;
+import rungwise.clinic.ClinicTime;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
 import rungwise.clinic.titration.CourseState;
@@ -55,7 +57,10 @@ final class TodayController {
         isClinical
             ? titration.all().stream()
                 .map(state -> row(state))
-                .sorted(Comparator.comparing(Row::need).thenComparing(Row::man))
+                .sorted(
+                    Comparator.comparing(Row::need)
+                        .thenComparing(Row::since)
+                        .thenComparing(Row::man))
                 .toList()
             : List.of();
     long waiting = rows.stream().filter(row -> row.need().isWaiting()).count();
@@ -81,11 +86,15 @@ final class TodayController {
 
   private Row row(CourseState state) {
     var view = views.of(state);
+    Need need = Need.of(state, view);
+    Instant since = need.since(state);
     return new Row(
-        Need.of(state),
+        need,
         view.man().fullName(),
         view.man().recordNumber(),
         view.id(),
+        since,
+        ClinicTime.distance(state.now(), since),
         view.decision() + view.proposed().map(dose -> " " + dose.volumeAndMark()).orElse(""),
         view.because(),
         view.mayInject());

@@ -1,5 +1,6 @@
 package rungwise.web.today;
 
+import java.time.Instant;
 import java.util.List;
 import rungwise.clinic.course.CourseId;
 import rungwise.web.access.NamesCourses;
@@ -17,6 +18,8 @@ public record TodayPage(String answer, List<Row> rows, List<Step> steps, boolean
   /**
    * One course.
    *
+   * @param since since when it waits
+   * @param sinceWords the same for a reader
    * @param advice what is proposed, with volume and mark
    */
   public record Row(
@@ -24,6 +27,8 @@ public record TodayPage(String answer, List<Row> rows, List<Step> steps, boolean
       String man,
       String recordNumber,
       CourseId course,
+      Instant since,
+      String sinceWords,
       String advice,
       String because,
       String mayInject) {

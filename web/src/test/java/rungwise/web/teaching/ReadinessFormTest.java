@@ -1,0 +1,42 @@
+package rungwise.web.teaching;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import rungwise.clinic.teaching.ReadinessDraft;
+import rungwise.web.page.Faults;
+
+class ReadinessFormTest {
+
+  private static final ReadinessForm PLAN =
+      new ReadinessForm(
+          Map.of(
+              "item", "EMERGENCY_PLAN",
+              "EMERGENCY_PLAN-day", "2026-03-02",
+              "EMERGENCY_PLAN-hospital", "Lakeside Hospital",
+              "TEACH_BACK-day", "2025-01-01"));
+
+  @Test
+  void an_item_takes_its_own_fields_only() {
+    assertThat(PLAN.draft())
+        .isEqualTo(
+            new ReadinessDraft("EMERGENCY_PLAN", "2026-03-02", "Lakeside Hospital", "", "", ""));
+  }
+
+  @Test
+  void each_line_of_the_plan_has_its_own_fault() {
+    Faults faults =
+        PLAN.places()
+            .place(
+                List.of(
+                    "3 March 2027 is still to come.",
+                    "Enter the number that is answered after hours.",
+                    "Enter how he gets there, and who drives."));
+
+    assertThat(faults.of("EMERGENCY_PLAN-day")).contains("still to come");
+    assertThat(faults.of("EMERGENCY_PLAN-afterHours")).contains("after hours");
+    assertThat(faults.of("EMERGENCY_PLAN-transport")).contains("drives");
+  }
+}

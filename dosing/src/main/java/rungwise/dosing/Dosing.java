@@ -23,7 +23,6 @@ import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
-import rungwise.dosing.history.SimpleCauses;
 import rungwise.quantities.Volume;
 
 /**
@@ -123,9 +122,7 @@ public final class Dosing {
             .history()
             .lastOf(question.preparationId())
             .filter(last -> last.drawn().equals(signed.volume()))
-            .filter(last -> !last.grade().isUseful())
-            .filter(Injection::isKnownShort)
-            .filter(last -> last.causes() == SimpleCauses.NONE_FOUND)
+            .filter(Injection::wasTooLittle)
             .isPresent();
     if (!isDue) {
       verdicts.add(

@@ -1,6 +1,7 @@
 package rungwise.clinic.course;
 
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import rungwise.clinic.people.AccountId;
 
@@ -18,4 +19,10 @@ public record CourseEntry(
     AccountId recordedBy,
     Optional<EntryId> corrects,
     Optional<String> reason,
-    CourseFact fact) {}
+    CourseFact fact) {
+
+  /** The minute in which it was written: a form's time has no seconds. */
+  public Instant minute() {
+    return recordedAt.truncatedTo(ChronoUnit.MINUTES);
+  }
+}

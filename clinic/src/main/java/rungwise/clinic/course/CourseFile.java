@@ -1,11 +1,13 @@
 package rungwise.clinic.course;
 
+import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
 import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.course.CourseFact.DecisionWritten;
@@ -174,6 +176,14 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
     return entries.stream().filter(one -> one.id().equals(entry)).findFirst().orElseThrow();
   }
 
+  /** Whether an injection at that very instant is on record or under observation. */
+  public boolean hasInjectionAt(Instant at) {
+    return Stream.concat(
+            reports().stream().map(written -> written.fact().injectedAt()),
+            observing().stream().map(written -> written.fact().injectedAt()))
+        .anyMatch(at::equals);
+  }
+
   /** Observations of which no report says how they ended, in the order of their entries. */
   public List<Written<ObservationStarted>> observing() {
     Set<EntryId> ended =
@@ -200,6 +210,17 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
    */
   public Plan plan() {
     return lastOf(PlanChosen.class).orElseThrow().fact().plan();
+  }
+
+  /** The plan that was in force at an instant; the first one for an instant before it. */
+  public Plan planAt(Instant at) {
+    List<Written<PlanChosen>> all = inForce(PlanChosen.class);
+    return all.stream()
+        .filter(written -> !written.entry().minute().isAfter(at))
+        .reduce((earlier, later) -> later)
+        .orElse(all.getFirst())
+        .fact()
+        .plan();
   }
 
   /** Every plan that was ever chosen, in the order of their entries. */

@@ -59,6 +59,9 @@ public final class Room {
             return new Reading.Refused<>(reading.faults());
           }
           ObservationStarted fact = reading.orThrow();
+          if (file.hasInjectionAt(fact.injectedAt())) {
+            return Reading.refused(CourseChanges.INJECTED_THEN_ALREADY);
+          }
           List<String> blocks = blocks(reader.state(file, fact.injectedAt()), fact);
           if (!blocks.isEmpty() && !draft.alreadyGiven()) {
             return new Reading.Refused<>(blocks);

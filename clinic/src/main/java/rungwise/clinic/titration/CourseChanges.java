@@ -21,6 +21,10 @@ public final class CourseChanges {
 
   public static final String REASON_MISSING = "Write the reason: it stays on record.";
 
+  public static final String INJECTED_THEN_ALREADY =
+      "An injection at this very time is already on record: nothing was added. Correct that report"
+          + " if it is wrong.";
+
   private static final String NO_COURSE = "There is no such course: open the list again.";
   private static final int LONGEST_TEXT = 1000;
 

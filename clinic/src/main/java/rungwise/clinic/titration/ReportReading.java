@@ -1,13 +1,14 @@
 package rungwise.clinic.titration;
 
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalLong;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
@@ -15,12 +16,15 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.course.Plan;
 import rungwise.dosing.history.Grade;
+import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.DurationLimits;
+import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
@@ -65,14 +69,15 @@ final class ReportReading {
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
     }
-    Optional<DoseSigned> order = orderedAt(file, at.orElseThrow());
+    PreparationId preparation = preparation(draft, file, at.orElseThrow());
+    Optional<DoseSigned> order = orderedAt(file, at.orElseThrow(), preparation);
     return new Reading.Read<>(
         new InjectionReported(
             at.orElseThrow(),
-            plan.preparation(),
+            preparation,
             token,
             drawn.orElseThrow(),
-            order.map(DoseSigned::volume).orElse(drawn.orElseThrow()),
+            ordered(order, drawn.orElseThrow(), before(draft, file, preparation, at.orElseThrow())),
             grade.orElseThrow(),
             soft.orElseThrow(),
             causes.orElseThrow(),
@@ -80,6 +85,54 @@ final class ReportReading {
             draft.corrects().flatMap(entry -> observationOf(file, entry)),
             details),
         notices);
+  }
+
+  /** What he injected stays what it was when it is corrected, whatever is planned since. */
+  private PreparationId preparation(ReportDraft draft, CourseFile file, Instant at) {
+    PreparationId then =
+        draft
+            .corrects()
+            .flatMap(entry -> reported(file, entry))
+            .map(InjectionReported::preparation)
+            .orElseGet(() -> file.planAt(at).preparation());
+    if (!then.equals(file.plan().preparation())) {
+      notices.add(
+          "Recorded as an injection of " + then + ", which was his preparation at that time.");
+    }
+    return then;
+  }
+
+  /** The injection of that preparation that came last before this one. */
+  private static Optional<Injection> before(
+      ReportDraft draft, CourseFile file, PreparationId preparation, Instant at) {
+    OptionalLong corrected =
+        file.entries().stream()
+            .filter(entry -> draft.corrects().equals(Optional.of(entry.id())))
+            .mapToLong(CourseEntry::number)
+            .findFirst();
+    return file.history(report -> Stock.NOT_RECORDED).of(preparation).stream()
+        .filter(one -> one.at().isBefore(at))
+        .filter(one -> !corrected.equals(OptionalLong.of(one.entry())))
+        .reduce((earlier, later) -> later);
+  }
+
+  /** What was signed for it: the dose, or its next step once the dose had been too little. */
+  private static Volume ordered(
+      Optional<DoseSigned> order, Volume drawn, Optional<Injection> before) {
+    boolean isNextStep =
+        order.flatMap(DoseSigned::nextStep).equals(Optional.of(drawn))
+            && before
+                .filter(one -> order.map(DoseSigned::volume).equals(Optional.of(one.drawn())))
+                .filter(Injection::wasTooLittle)
+                .isPresent();
+    return isNextStep ? drawn : order.map(DoseSigned::volume).orElse(drawn);
+  }
+
+  private static Optional<InjectionReported> reported(CourseFile file, EntryId entry) {
+    return file.reports().stream()
+        .filter(written -> written.entry().id().equals(entry))
+        .map(CourseFile.Written::fact)
+        .findFirst();
   }
 
   private void requireReason(ReportDraft draft) {
@@ -98,10 +151,7 @@ final class ReportReading {
 
   /** An addendum to the report of an observation ends that observation too. */
   private static Optional<EntryId> observationOf(CourseFile file, EntryId corrected) {
-    return file.reports().stream()
-        .filter(written -> written.entry().id().equals(corrected))
-        .flatMap(written -> written.fact().observation().stream())
-        .findFirst();
+    return reported(file, corrected).flatMap(InjectionReported::observation);
   }
 
   private <T> Optional<T> take(Reading<T> reading) {
@@ -172,17 +222,12 @@ final class ReportReading {
                         + " ago. Check the time of the injection and the minutes."));
   }
 
-  /** The dose of this preparation that was signed last before an injection, on any syringe. */
-  static Optional<DoseSigned> orderedAt(CourseFile file, Instant at) {
+  /** The dose of a preparation that was signed last before an injection, on any syringe. */
+  static Optional<DoseSigned> orderedAt(CourseFile file, Instant at, PreparationId preparation) {
     return file.inForce(DoseSigned.class).stream()
-        .filter(written -> !minuteOf(written.entry().recordedAt()).isAfter(at))
+        .filter(written -> !written.entry().minute().isAfter(at))
         .map(CourseFile.Written::fact)
-        .filter(signed -> signed.plan().preparation().equals(file.plan().preparation()))
+        .filter(signed -> signed.plan().preparation().equals(preparation))
         .reduce((earlier, later) -> later);
-  }
-
-  /** A form's time has no seconds, so a signature of the same minute came first. */
-  private static Instant minuteOf(Instant instant) {
-    return instant.truncatedTo(ChronoUnit.MINUTES);
   }
 }

@@ -117,15 +117,18 @@ public final class Titration {
     if (corrects.isPresent() && reportOf(file, corrects.get()).isEmpty()) {
       return Optional.of("The report was corrected meanwhile: open the course again.");
     }
-    boolean twice =
-        file.reports().stream()
-            .filter(written -> !corrects.equals(Optional.of(written.entry().id())))
-            .anyMatch(written -> written.fact().injectedAt().equals(report.injectedAt()));
-    return twice
-        ? Optional.of(
-            "An injection at this very time is already on record: nothing was added. Correct that"
-                + " report if it is wrong.")
+    boolean isSameTime =
+        corrects
+            .flatMap(id -> reportOf(file, id))
+            .filter(entry -> injectedAt(entry).equals(report.injectedAt()))
+            .isPresent();
+    return file.hasInjectionAt(report.injectedAt()) && !isSameTime
+        ? Optional.of(CourseChanges.INJECTED_THEN_ALREADY)
         : Optional.empty();
+  }
+
+  private static Instant injectedAt(CourseEntry entry) {
+    return ((InjectionReported) entry.fact()).injectedAt();
   }
 
   private static Optional<CourseEntry> reportOf(CourseFile file, EntryId id) {

@@ -52,6 +52,11 @@ public record Injection(
     return !forbidsHigherDose();
   }
 
+  /** A poor response, over in time, with nothing wrong: what a signed next step waits for. */
+  public boolean wasTooLittle() {
+    return !grade.isUseful() && isKnownShort() && causes == SimpleCauses.NONE_FOUND;
+  }
+
   /** What a step up is counted from. */
   public Volume smallerOfDrawnAndOrdered() {
     return drawn.isLessThan(ordered) ? drawn : ordered;

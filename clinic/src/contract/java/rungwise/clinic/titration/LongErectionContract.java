@@ -26,10 +26,15 @@ public abstract class LongErectionContract {
   /** Opens an empty store. */
   protected abstract CoursePorts open();
 
-  /** A man who was fine on 0.12 mL and has 0.25 mL signed for home; nothing stops him. */
   @BeforeEach
   void begin() {
     world = new TitrationWorld(open(), new LabelReader());
+    anotherMan();
+  }
+
+  /** He was fine on 0.12 mL and has 0.25 mL signed for home; nothing stops him. */
+  private void anotherMan() {
+    world.setClock(TitrationWorld.START);
     course = world.open();
     world.makeReady(course);
     world.signProposed(course);
@@ -75,26 +80,102 @@ public abstract class LongErectionContract {
     reportLate(late().exactly("50"));
     assertThat(world.blocks(course)).isEmpty();
 
-    world
-        .report(course, late().atLeast("50").correcting(world.lastEntry(course), "asked again"))
-        .orThrow();
+    correct(late().atLeast("50"));
     assertThat(world.blocks(course))
         .containsExactly(GuardRule.EMERGENCY_OPEN, GuardRule.VOLUME_CLOSED);
 
-    world
-        .report(course, late().exactly("55").correcting(world.lastEntry(course), "he knows now"))
-        .orThrow();
+    correct(late().exactly("55"));
     assertThat(world.blocks(course)).isEmpty();
   }
 
-  @Test
-  void a_withdrawn_report_suspends_nothing() {
-    reportLate(late().exactly("180"));
+  private void correct(ReportForm form) {
+    world.report(course, form.correcting(world.lastEntry(course), "asked again")).orThrow();
+  }
 
+  private void withdraw() {
     world
         .titration()
         .withdraw(Staff.EDUCATOR, course, world.lastEntry(course), "another man's")
         .orThrow();
+  }
+
+  @Test
+  void still_firm_at_half_an_hour_is_lifted_by_the_correction_alone() {
+    reportLate(late().atLeast("30"));
+    assertThat(world.blocks(course)).contains(GuardRule.EMERGENCY_OPEN);
+
+    correct(late().exactly("90"));
+
+    assertThat(world.blocks(course)).isEmpty();
+  }
+
+  @Test
+  void an_emergency_in_so_many_words_stays_open_when_it_is_corrected() {
+    for (ReportForm said :
+        List.of(
+            late().exactly("240"),
+            late().atLeast("240"),
+            late().between("200", "240.001"),
+            late().soft("not_within_4_hours"))) {
+      anotherMan();
+      reportLate(said);
+
+      correct(late().exactly("50"));
+
+      assertThat(world.blocks(course)).containsExactly(GuardRule.EMERGENCY_OPEN);
+      review();
+      assertThat(world.blocks(course)).isEmpty();
+    }
+  }
+
+  @Test
+  void what_was_said_to_be_less_than_four_hours_is_no_emergency_once_it_is_corrected() {
+    for (ReportForm said :
+        List.of(
+            late().exactly("239.999"),
+            late().atLeast("239.999"),
+            late().between("200", "240"),
+            late().soft("within_4_hours"))) {
+      anotherMan();
+      reportLate(said);
+
+      correct(late().exactly("50"));
+
+      assertThat(world.blocks(course)).isEmpty();
+    }
+  }
+
+  @Test
+  void an_emergency_stays_open_when_its_report_is_withdrawn() {
+    reportLate(late().exactly("240"));
+
+    withdraw();
+
+    assertThat(world.blocks(course)).containsExactly(GuardRule.EMERGENCY_OPEN);
+    review();
+    assertThat(world.blocks(course)).isEmpty();
+  }
+
+  @Test
+  void an_emergency_that_was_reviewed_before_its_correction_stays_reviewed() {
+    reportLate(late().exactly("300"));
+    var report = world.lastEntry(course);
+    review();
+
+    world.report(course, late().exactly("50").correcting(report, "asked again")).orThrow();
+
+    assertThat(world.blocks(course)).isEmpty();
+  }
+
+  private void review() {
+    world.titration().reviewEmergency(Staff.PRESCRIBER, course, "examined").orThrow();
+  }
+
+  @Test
+  void a_withdrawn_report_of_less_suspends_nothing() {
+    reportLate(late().exactly("180"));
+
+    withdraw();
 
     assertThat(world.blocks(course)).isEmpty();
   }

@@ -237,6 +237,7 @@ public final class InMemoryRecord implements Transactions {
     @Override
     public void close(LocalDate day, AccountId by, Instant at) {
       requireTransaction();
+      require(!days.contains(day), "a day that is closed twice");
       days.add(day);
     }
   }

@@ -1,0 +1,12 @@
+package rungwise.clinic.room;
+
+import rungwise.clinic.course.CoursePorts;
+import rungwise.clinic.course.InMemoryRecord;
+
+final class InMemoryRoomTest extends RoomContract {
+
+  @Override
+  protected CoursePorts open() {
+    return InMemoryRecord.ports();
+  }
+}

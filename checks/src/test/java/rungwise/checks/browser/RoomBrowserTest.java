@@ -209,6 +209,21 @@ class RoomBrowserTest {
   }
 
   @Test
+  void a_second_dose_of_the_visit_is_told_together_with_the_first() {
+    String course = signed();
+    inject(course, Duration.ofMinutes(45));
+    check("endGrade", "0");
+    end("soft", Duration.ofMinutes(15));
+    page().locator(".taps button").first().click();
+    page().navigate(course + "/visit");
+
+    assertThat(page().locator(".alike")).containsText("Second dose.");
+    assertThat(page().locator(".alike")).containsText("together 0.18\u00a0mL");
+    assertThat(page().locator(".alike")).containsText("alprostadil 3.6\u00a0mcg");
+    browser.inspect("visit-second-dose");
+  }
+
+  @Test
   void four_hours_are_an_emergency_before_anything_else() {
     String course = signed();
 

@@ -92,4 +92,28 @@ final class ClinicTimeTest {
     assertThat(read("Europe/Berlin", " 2026-03-02 ", " 09:30 ", Occurrence.NOT_SAID).found())
         .contains(Instant.parse("2026-03-02T08:30:00Z"));
   }
+
+  @Test
+  void only_a_time_in_the_hour_that_came_twice_is_asked_back() {
+    var berlin = new ClinicTime(ZoneId.of("Europe/Berlin"));
+
+    assertThat(berlin.comesTwice("2026-10-25", "02:30")).isTrue();
+    assertThat(berlin.comesTwice("2026-10-25", "01:59")).isFalse();
+    assertThat(berlin.comesTwice("2026-10-25", "03:00")).isFalse();
+    assertThat(berlin.comesTwice("2026-03-29", "02:30")).isFalse();
+    assertThat(berlin.comesTwice("2026-10-25", "half past two")).isFalse();
+    assertThat(berlin.comesTwice("", "02:30")).isFalse();
+  }
+
+  @Test
+  void an_instant_knows_which_of_two_equal_times_it_is() {
+    var berlin = new ClinicTime(ZoneId.of("Europe/Berlin"));
+
+    assertThat(berlin.occurrence(Instant.parse("2026-10-25T00:30:00Z")))
+        .isEqualTo(Occurrence.FIRST);
+    assertThat(berlin.occurrence(Instant.parse("2026-10-25T01:30:00Z")))
+        .isEqualTo(Occurrence.SECOND);
+    assertThat(berlin.occurrence(Instant.parse("2026-10-25T02:30:00Z")))
+        .isEqualTo(Occurrence.NOT_SAID);
+  }
 }

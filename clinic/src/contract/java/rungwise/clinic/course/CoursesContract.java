@@ -219,6 +219,16 @@ public abstract class CoursesContract {
   }
 
   @Test
+  void a_man_of_that_name_is_found_whenever_he_was_born() {
+    stored.append(opening(FIRST, man("Øystein Sample", 1961, "MR-0417")));
+    stored.append(opening(SECOND, man(" øystein  SAMPLE ", 1970, "MR-2")));
+
+    assertThat(stored.courses().namedLike(man("Øystein Sample", 1988, "other")))
+        .containsExactly(SECOND, FIRST);
+    assertThat(stored.courses().namedLike(man("Oystein Sample", 1961, "MR-0417"))).isEmpty();
+  }
+
+  @Test
   void every_course_that_is_alike_is_named_the_one_opened_last_first() {
     stored.append(opening(FIRST, man("Øystein Sample", 1961, "one")));
     stored.append(opening(SECOND, man("Somebody Else", 1970, "two")));

@@ -18,6 +18,7 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.start.CourseDraft;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
@@ -117,6 +118,52 @@ public abstract class ReportingContract {
         .anyMatch(fault -> fault.startsWith("Choose when it was soft"))
         .anyMatch(fault -> fault.startsWith("Choose whether anything went wrong"));
     assertThat(world.file(course).basis()).isEqualTo(before);
+  }
+
+  @Test
+  void a_report_of_a_man_who_was_not_identified_is_refused_with_all_other_faults() {
+    Reading<Long> unknown =
+        world.titration().report(Staff.EDUCATOR, course, good().grade("5").draft(), false);
+    Reading<Long> known = world.titration().report(Staff.EDUCATOR, course, good().draft(), true);
+
+    assertThat(unknown.faults())
+        .hasSize(2)
+        .first()
+        .asString()
+        .contains("his birth date and his record number");
+    assertThat(known.faults()).isEmpty();
+  }
+
+  @Test
+  void a_correction_asks_nobody_for_his_identifiers() {
+    world.report(course, good()).orThrow();
+    ReportForm form = good().grade("2").correcting(world.lastEntry(course), "a slip");
+
+    assertThat(world.titration().report(Staff.EDUCATOR, course, form.draft(), false).faults())
+        .isEmpty();
+  }
+
+  @Test
+  void another_man_of_the_same_name_is_a_namesake_and_he_himself_is_none() {
+    CourseId other =
+        world
+            .starting()
+            .open(
+                Staff.EDUCATOR,
+                new CourseDraft(
+                    world.file(course).patient().fullName(),
+                    "1975-05-05",
+                    "MR-99",
+                    "vasculogenic",
+                    "alprostadil-20",
+                    "u100-1",
+                    world.form("x", "y", "vasculogenic", "u100-1").protocol(),
+                    /* namesakeConfirmed= */ false))
+            .orThrow();
+
+    assertThat(world.titration().namesakes(world.file(course)))
+        .extracting(CourseFile::id)
+        .containsExactly(other);
   }
 
   @Test

@@ -21,15 +21,22 @@ public interface Courses {
   /** Courses of men that are like this one, the one opened last first: {@link Patient#isLike}. */
   List<CourseId> alike(Patient patient);
 
-  /** Courses of men with this man's name, whenever they were born, the one opened last first. */
+  /**
+   * Courses of men who have, or had before a correction, this man's name, whenever they were born;
+   * the one opened last first.
+   */
   default List<CourseId> namedLike(Patient patient) {
     return all().stream()
-        .filter(
-            id ->
-                find(id)
-                    .filter(file -> file.patient().nameKey().equals(patient.nameKey()))
-                    .isPresent())
+        .filter(id -> find(id).filter(file -> isNamed(file, patient)).isPresent())
         .toList();
+  }
+
+  private static boolean isNamed(CourseFile file, Patient patient) {
+    return file.entries().stream()
+        .anyMatch(
+            entry ->
+                entry.fact() instanceof CourseFact.CourseOpened opened
+                    && opened.patient().nameKey().equals(patient.nameKey()));
   }
 
   /**

@@ -29,12 +29,10 @@ final class SoftAfterTest {
     assertThat(new SoftAfter.Exactly(TimeSpan.ofMinutes(239)).saysEmergency()).isFalse();
     assertThat(new SoftAfter.Exactly(TimeSpan.ofMinutes(240)).saysEmergency()).isTrue();
     assertThat(
-            new SoftAfter.Between(TimeSpan.ofMinutes(120), TimeSpan.ofMinutes(240))
-                .saysEmergency())
+            new SoftAfter.Between(TimeSpan.ofMinutes(120), TimeSpan.ofMinutes(240)).saysEmergency())
         .isFalse();
     assertThat(
-            new SoftAfter.Between(TimeSpan.ofMinutes(120), TimeSpan.ofMinutes(241))
-                .saysEmergency())
+            new SoftAfter.Between(TimeSpan.ofMinutes(120), TimeSpan.ofMinutes(241)).saysEmergency())
         .isTrue();
     assertThat(new SoftAfter.NotKnown().saysEmergency()).isFalse();
   }

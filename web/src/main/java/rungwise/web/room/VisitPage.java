@@ -120,14 +120,15 @@ public record VisitPage(
             ask.hour(),
             ask.vitals(),
             ask.choice(
-                "given",
-                "Only if it has happened already",
-                List.of(
-                    new Option(
-                        VisitForm.YES,
-                        "It has happened already: record it whatever the checks say",
-                        "What the checks said is kept beside it.",
-                        false)))),
+                    "given",
+                    "Only if it has happened already",
+                    List.of(
+                        new Option(
+                            VisitForm.YES,
+                            "It has happened already: record it whatever the checks say",
+                            "What the checks say is shown once more when it is recorded.",
+                            false)))
+                .withFaults(Faults.NONE)),
         view.isClear() || !ask.faults().isEmpty());
   }
 

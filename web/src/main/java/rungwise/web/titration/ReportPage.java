@@ -146,8 +146,8 @@ public record ReportPage(
     Patient man = other.patient();
     String what =
         man.nameKey().equals(patient.nameKey())
-            ? "Another course is for a man of this name: born "
-            : "Another course has this record number: " + man.fullName() + ", born ";
+            ? "Another man has this name: born "
+            : "Another man could be taken for him: " + man.fullName() + ", born ";
     return new Namesake(
         other.id(),
         what + ClinicTime.words(man.birthDate()) + ", record " + man.recordNumber() + ".");

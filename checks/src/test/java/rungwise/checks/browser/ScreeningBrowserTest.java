@@ -37,6 +37,9 @@ class ScreeningBrowserTest {
   /** He has no condition, no injection yet, and a vial. */
   private static final String AT_FIRST_DOSE = "Gideon Marsh";
 
+  /** His mixture holds three drugs. */
+  private static final String ON_A_MIXTURE = "Matthis Okoro";
+
   private final TestServer server = TestServer.start(clinic -> {});
   private final Browser browser = Browser.open();
 
@@ -266,6 +269,23 @@ class ScreeningBrowserTest {
     assertThat(main()).containsText("Lakeside Hospital; after hours 555 0142; His partner drives");
     assertThat(main()).containsText("2 of 3 not on record");
     browser.inspect("before-home");
+  }
+
+  @Test
+  void a_mixture_asks_for_consent_and_for_each_strength_of_its_label() {
+    signIn(NURSE);
+    openOf(ON_A_MIXTURE, "/before-home");
+    assertThat(main()).containsText("he has agreed to a mixture that no label covers");
+    browser.inspect("before-home-mixture");
+
+    openOf(ON_A_MIXTURE, "/vial");
+    page().getByText("Enter a vial that he was given").click();
+    for (String component : List.of("papaverine", "phentolamine", "alprostadil")) {
+      assertThat(page().locator("#new-strength-" + component)).isVisible();
+      assertThat(page().locator("#new-strength-" + component)).hasValue("");
+    }
+    assertThat(page().locator("#new-strength-atropine")).isHidden();
+    browser.inspect("vial-mixture");
   }
 
   @Test

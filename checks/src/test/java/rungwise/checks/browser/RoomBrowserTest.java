@@ -225,8 +225,8 @@ class RoomBrowserTest {
     page().navigate(course + "/visit");
 
     assertThat(page().locator(".alike")).containsText("Second dose.");
-    assertThat(page().locator(".alike")).containsText("together 0.18\u00a0mL");
-    assertThat(page().locator(".alike")).containsText("alprostadil 3.6\u00a0mcg");
+    assertThat(page().locator(".alike")).containsText("together 0.185\u00a0mL");
+    assertThat(page().locator(".alike")).containsText("alprostadil 3.7\u00a0mcg");
     browser.inspect("visit-second-dose");
   }
 

@@ -21,6 +21,7 @@ import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.DurationLimits;
+import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
@@ -69,7 +70,7 @@ final class ReportReading {
     return new Reading.Read<>(
         new InjectionReported(
             at.orElseThrow(),
-            plan.preparation(),
+            preparationOf(draft, file),
             token,
             drawn.orElseThrow(),
             order.map(DoseSigned::volume).orElse(drawn.orElseThrow()),
@@ -94,6 +95,15 @@ final class ReportReading {
         .filter(one -> one.name().toLowerCase(Locale.ROOT).equals(typed))
         .findFirst()
         .orElse(order.map(DoseSigned::place).orElse(Place.HOME));
+  }
+
+  /** What was injected stays what it was, also where the plan has another preparation by now. */
+  private static PreparationId preparationOf(ReportDraft draft, CourseFile file) {
+    return file.reports().stream()
+        .filter(written -> draft.corrects().equals(Optional.of(written.entry().id())))
+        .map(written -> written.fact().preparation())
+        .findFirst()
+        .orElse(file.plan().preparation());
   }
 
   /** An addendum to the report of an observation ends that observation too. */

@@ -132,6 +132,10 @@ class RoomBrowserTest {
     press("End the observation");
   }
 
+  private static Page.LocatorOptions ofGideon() {
+    return new Page.LocatorOptions().setHasText("Gideon Marsh");
+  }
+
   private Locator faults() {
     return page().getByRole(AriaRole.ALERT).locator("li");
   }
@@ -154,10 +158,10 @@ class RoomBrowserTest {
     assertThat(page().locator("dl.times")).containsText("after 15\u00a0min");
     browser.inspect("visit-watched");
     open("/room");
-    assertThat(page().locator(".man")).containsText("Gideon Marsh");
-    assertThat(page().locator(".man")).containsText("HL-1083");
-    assertThat(page().locator(".man")).containsText("-unit mark on a");
-    assertThat(page().locator(".man")).containsText("usable");
+    assertThat(page().locator(".man", ofGideon())).containsText("Gideon Marsh");
+    assertThat(page().locator(".man", ofGideon())).containsText("HL-1083");
+    assertThat(page().locator(".man", ofGideon())).containsText("-unit mark on a");
+    assertThat(page().locator(".man", ofGideon())).containsText("usable");
     browser.inspect("room-board");
 
     page().navigate(course + "/visit");
@@ -187,6 +191,9 @@ class RoomBrowserTest {
   @Test
   void a_man_who_left_is_to_be_called_and_the_day_is_closed_only_when_nobody_is_left() {
     String course = signed();
+    page().navigate(courseOf("Jarek Oduya") + "/visit");
+    check("endGrade", "1");
+    end("soft", Duration.ofMinutes(1));
     open("/room");
     assertThat(page().locator(".answer")).hasText("Nobody is under observation.");
     browser.inspect("room-empty");
@@ -206,6 +213,21 @@ class RoomBrowserTest {
     press("Close the day");
     assertThat(page().locator(".notice")).containsText("The day is closed");
     assertThat(page().locator("main")).containsText("Today is closed.");
+  }
+
+  @Test
+  void a_second_dose_of_the_visit_is_told_together_with_the_first() {
+    String course = signed();
+    inject(course, Duration.ofMinutes(45));
+    check("endGrade", "0");
+    end("soft", Duration.ofMinutes(15));
+    page().locator(".taps button").first().click();
+    page().navigate(course + "/visit");
+
+    assertThat(page().locator(".alike")).containsText("Second dose.");
+    assertThat(page().locator(".alike")).containsText("together 0.185\u00a0mL");
+    assertThat(page().locator(".alike")).containsText("alprostadil 3.7\u00a0mcg");
+    browser.inspect("visit-second-dose");
   }
 
   @Test
@@ -333,6 +355,7 @@ class RoomBrowserTest {
     check("group", "vasculogenic");
     check("preparation", "alprostadil-20");
     check("barrel", "u100-1");
+    check("protocol", "us-vial-syringe-label version 1");
     press("Open the course");
     page().navigate(page().url() + "/report");
 

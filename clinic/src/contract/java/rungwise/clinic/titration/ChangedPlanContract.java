@@ -108,6 +108,7 @@ public abstract class ChangedPlanContract {
   void a_corrected_report_stays_one_of_what_was_injected() {
     EntryId report = world.file(course).reports().getFirst().entry().id();
     change();
+    world.chooseBarrel(course, "u100-0.5").orThrow();
 
     world
         .report(
@@ -116,6 +117,7 @@ public abstract class ChangedPlanContract {
         .orThrow();
 
     assertThat(lastReport().preparation()).isEqualTo(FIRST);
+    assertThat(lastReport().barrel()).isEqualTo("u100-1");
     var history = world.state(course).question().history();
     assertThat(history.closing(FIRST, Volume.ofMicrolitres(120))).isPresent();
     assertThat(history.closing(NEXT, Volume.ofMicrolitres(120))).isEmpty();

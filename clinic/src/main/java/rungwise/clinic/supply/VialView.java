@@ -59,6 +59,11 @@ public record VialView(
       String opened,
       String by) {
 
+    /** What the label says, a line for each component. */
+    public List<String> labelled() {
+      return amounts(vial.composition());
+    }
+
     /** What a reader of both is told. */
     public String comparison() {
       return isSame ? "The same" : "Differs: not to be used";
@@ -66,11 +71,23 @@ public record VialView(
   }
 
   private static final String NOT_SAID = "";
+  private static final String PER = " per mL";
+  private static final String BETWEEN = ", ";
 
   public VialView {
     components = List.copyOf(components);
     others = List.copyOf(others);
     earlier = List.copyOf(earlier);
+  }
+
+  /** What was ordered, a line for each component. */
+  public List<String> orderedAmounts() {
+    return amounts(ordered);
+  }
+
+  private static List<String> amounts(String composition) {
+    String parts = composition.substring(0, composition.length() - PER.length());
+    return Arrays.stream(parts.split(BETWEEN, -1)).map(part -> part + PER).toList();
   }
 
   /** The vials of a course at its instant. */

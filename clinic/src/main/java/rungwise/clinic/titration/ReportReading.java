@@ -14,7 +14,6 @@ import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InjectionDetails;
-import rungwise.clinic.course.Plan;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Place;
@@ -47,8 +46,7 @@ final class ReportReading {
 
   private Reading<InjectionReported> read(
       ReportDraft draft, CourseFile file, ClinicTime time, Instant now) {
-    Plan plan = file.plan();
-    String token = draft.barrel().isBlank() ? plan.barrel() : draft.barrel();
+    String token = draft.barrel().isBlank() ? barrelOf(draft, file) : draft.barrel();
     Optional<Barrel> barrel = Barrels.of(token);
     if (barrel.isEmpty()) {
       faults.add("There is no such syringe: choose the one he used.");
@@ -85,6 +83,15 @@ final class ReportReading {
             draft.corrects().flatMap(entry -> observationOf(file, entry)),
             details),
         notices);
+  }
+
+  /** The syringe of the report that is corrected, or the one of the plan. */
+  private static String barrelOf(ReportDraft draft, CourseFile file) {
+    return draft
+        .corrects()
+        .flatMap(entry -> reported(file, entry))
+        .map(InjectionReported::barrel)
+        .orElse(file.plan().barrel());
   }
 
   /** What he injected stays what it was when it is corrected, whatever is planned since. */

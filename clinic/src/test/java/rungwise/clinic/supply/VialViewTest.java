@@ -87,6 +87,16 @@ final class VialViewTest {
   }
 
   @Test
+  void label_and_order_stand_side_by_side_component_by_component() {
+    world.receive(
+        id, label().strength(Component.PAPAVERINE, "30").strength(Component.ALPROSTADIL, "1200"));
+
+    assertThat(view().orderedAmounts()).containsExactly("alprostadil 20 mcg per mL");
+    assertThat(view().inUse().orElseThrow().labelled())
+        .containsExactly("papaverine hydrochloride 30 mg per mL", "alprostadil 1,200 mcg per mL");
+  }
+
+  @Test
   void a_vial_may_be_used_on_its_last_day_and_not_after() {
     world.receive(id, label().beyondUse("2026-03-02"));
     assertThat(view().mayBeUsed()).isTrue();

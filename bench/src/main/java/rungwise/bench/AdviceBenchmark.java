@@ -75,7 +75,7 @@ public class AdviceBenchmark {
           new Injection(
               entry,
               START.plus(APART.multipliedBy(entry)),
-              ladder.preparation().id(),
+              ladder.preparation(),
               second,
               second,
               Grade.FIRM_NOT_USABLE,
@@ -90,7 +90,6 @@ public class AdviceBenchmark {
         EnumSet.allOf(Readiness.class),
         protocol,
         ladder,
-        Optional.empty(),
         History.of(history),
         Optional.empty(),
         START.plus(APART.multipliedBy(count + 1L)));

@@ -28,16 +28,12 @@ import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.ProtocolAmount;
 import rungwise.dosing.known.SamplePreparations;
-import rungwise.dosing.ladder.Carried;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening;
-import rungwise.dosing.source.Source;
-import rungwise.dosing.source.Sourced;
 import rungwise.dosing.supply.Freshness;
-import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
@@ -48,14 +44,12 @@ public final class LabelWorld {
   public static final Instant START = Instant.parse("2026-03-02T20:00:00Z");
   public static final Stock FRESH = new Stock("first vial", Freshness.FRESH);
   public static final String ALPROSTADIL_20_LABEL = SamplePreparations.ALPROSTADIL_20.composition();
-  private static final Source HERE = new Source.Assumption("for a test");
 
   private Preparation preparation = SamplePreparations.ALPROSTADIL_20;
   private Barrel barrel = Barrels.U100_1;
   private AetiologyGroup group = AetiologyGroup.VASCULOGENIC;
   private Screening screening = Screening.all(Answer.NO, START);
   private Protocol protocol = protocol();
-  private Optional<Carried> carried = Optional.empty();
   private Optional<VialInHand> vial = Optional.of(vial(FRESH, ALPROSTADIL_20_LABEL));
   private Place place = Place.CLINIC;
   private Stock stock = FRESH;
@@ -69,43 +63,7 @@ public final class LabelWorld {
   private long entry;
 
   public static Protocol protocol() {
-    return new Protocol(
-        "label",
-        1,
-        "Label",
-        true,
-        Set.of(Component.ALPROSTADIL),
-        List.of(
-            new Protocol.Start(
-                EnumSet.of(
-                    AetiologyGroup.VASCULOGENIC, AetiologyGroup.PSYCHOGENIC, AetiologyGroup.MIXED),
-                mcg("2.5"),
-                HERE),
-            new Protocol.Start(
-                EnumSet.of(
-                    AetiologyGroup.SPINAL_CORD,
-                    AetiologyGroup.POST_PROSTATECTOMY,
-                    AetiologyGroup.UNKNOWN),
-                mcg("1.25"),
-                HERE)),
-        List.of(
-            new Protocol.Step(mcg("1.25"), mcg("1.25"), mcg("1.25"), HERE),
-            new Protocol.Step(mcg("2.5"), mcg("2.5"), mcg("5"), HERE),
-            new Protocol.Step(mcg("60"), mcg("5"), mcg("10"), HERE)),
-        List.of(
-            new Protocol.StrengthRule(Concentration.parse("40 mcg/mL").orThrow(), mcg("5"), HERE)),
-        new Sourced<>(mcg("60"), HERE),
-        Optional.empty(),
-        Optional.of(
-            new Protocol.SameVisit(TimeSpan.ofMinutes(60), true, Optional.of(mcg("2.5")), HERE)),
-        new Protocol.Limits(
-            new Sourced<>(TimeSpan.ofMinutes(60), HERE),
-            new Sourced<>(TimeSpan.ofHours(24), HERE),
-            new Sourced<>(3, HERE),
-            new Sourced<>(3, HERE),
-            new Sourced<>(12, HERE),
-            new Sourced<>(30, HERE),
-            new Sourced<>(72, HERE)));
+    return LabelSheet.label().protocol();
   }
 
   /** A vial that is usable for years. */
@@ -157,8 +115,17 @@ public final class LabelWorld {
     return this;
   }
 
+  /** He was injected with another preparation before, and it was over in time. */
   public LabelWorld after(Preparation before, String tolerated) {
-    carried = Optional.of(new Carried(before, ml(tolerated)));
+    return injectedWith(before, tolerated, minutes(20));
+  }
+
+  /** An injection of another preparation, two days after the one before. */
+  public LabelWorld injectedWith(Preparation other, String volume, SoftAfter soft) {
+    Preparation mine = preparation;
+    preparation = other;
+    injected(volume, Grade.FULLER, soft);
+    preparation = mine;
     return this;
   }
 
@@ -226,8 +193,7 @@ public final class LabelWorld {
       SimpleCauses causes) {
     entry++;
     injections.add(
-        new Injection(
-            entry, when, preparation.id(), drawn, ordered, grade, soft, causes, place, stock));
+        new Injection(entry, when, preparation, drawn, ordered, grade, soft, causes, place, stock));
     return this;
   }
 
@@ -243,20 +209,23 @@ public final class LabelWorld {
     return this;
   }
 
+  private History history() {
+    return new History(injections, struck, observing, reopenings, reviews);
+  }
+
   public Ladder ladder() {
-    return LadderProposal.of(protocol, preparation, barrel, group, carried).orThrow().ladder();
+    return LadderProposal.of(
+            protocol, preparation, barrel, group, history().carriedTo(preparation.id()))
+        .orThrow()
+        .ladder();
   }
 
   public Question question() {
-    return new Question(
-        group,
-        screening,
-        readiness,
-        protocol,
-        ladder(),
-        carried,
-        new History(injections, struck, observing, reopenings, reviews),
-        vial,
-        now);
+    return question(ladder());
+  }
+
+  /** The same question about another ladder. */
+  public Question question(Ladder ladder) {
+    return new Question(group, screening, readiness, protocol, ladder, history(), vial, now);
   }
 }

@@ -58,7 +58,6 @@ final class AdviceTopics {
         Set.of(Readiness.values()),
         protocol,
         ladder(protocol),
-        Optional.empty(),
         History.of(injections),
         Optional.empty(),
         now);
@@ -75,7 +74,7 @@ final class AdviceTopics {
     return new Injection(
         entry,
         at,
-        VIAL.id(),
+        VIAL,
         second,
         second,
         grade,

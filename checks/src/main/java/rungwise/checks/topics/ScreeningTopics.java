@@ -82,7 +82,6 @@ final class ScreeningTopics {
         Set.of(Readiness.values()),
         protocol,
         ladder,
-        Optional.empty(),
         History.EMPTY,
         Optional.empty(),
         NOW);

@@ -1,9 +1,12 @@
 package rungwise.checks.browser;
 
 import java.net.URI;
+import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import rungwise.app.server.OpenClinic;
 import rungwise.app.server.RunningServer;
@@ -32,13 +35,24 @@ public final class TestServer implements AutoCloseable {
   /** Starts one; the clinic is filled before anybody can see it. */
   public static TestServer start(Consumer<OpenClinic> fill) {
     TemporaryFolder folder = TemporaryFolder.make();
-    var clock = new StoryClock(InstantSource.system());
+    var clock = new StoryClock(unhurried());
     OpenClinic clinic = OpenClinic.in(folder.path(), clock);
     fill.accept(clinic);
     ServerSettings settings =
         ServerSettings.of(
             ServerSettings.LOOPBACK, 0, Optional.empty(), CLINIC, ZoneId.of("America/Chicago"));
     return new TestServer(folder, clinic, clock, RunningServer.start(settings, clinic));
+  }
+
+  /**
+   * Every look at the time is a millisecond later than the one before, so that a slow browser makes
+   * no minute of difference to what a page says.
+   */
+  private static InstantSource unhurried() {
+    var milliseconds =
+        new AtomicLong(
+            InstantSource.system().instant().truncatedTo(ChronoUnit.MINUTES).toEpochMilli());
+    return () -> Instant.ofEpochMilli(milliseconds.incrementAndGet());
   }
 
   public OpenClinic clinic() {

@@ -75,7 +75,7 @@ final class HazardControlsTest {
     return new Injection(
         1,
         Instant.parse("2026-01-05T20:00:00Z"),
-        preparation.id(),
+        preparation,
         TENTH_OF_A_MILLILITRE,
         TENTH_OF_A_MILLILITRE,
         Grade.USABLE,

@@ -75,7 +75,9 @@ public abstract class ChangedPlanContract {
     world.receive(course, VialForm.of(SamplePreparations.ALPROSTADIL_40));
     world.makeReady(course);
     assertThat(world.sign(course, TitrationWorld.atHome(world.proposed(course))).faults())
-        .contains("Not possible: No dose of this preparation has been given in the clinic.");
+        .contains(
+            "Not possible: No dose of this preparation has been given in the clinic"
+                + " since he began it.");
   }
 
   @Test
@@ -89,7 +91,8 @@ public abstract class ChangedPlanContract {
     assertThat(lastReport().ordered()).isEqualTo(Volume.ofMicrolitres(120));
     assertThat(reading.notices())
         .containsExactly(
-            "Recorded as an injection of alprostadil-20, which was his preparation at that time.");
+            "Recorded as an injection of Alprostadil 20 (alprostadil 20 mcg per mL),"
+                + " which was his preparation at that time.");
   }
 
   @Test
@@ -119,8 +122,23 @@ public abstract class ChangedPlanContract {
     assertThat(lastReport().preparation()).isEqualTo(FIRST);
     assertThat(lastReport().barrel()).isEqualTo("u100-1");
     var history = world.state(course).question().history();
-    assertThat(history.closing(FIRST, Volume.ofMicrolitres(120))).isPresent();
-    assertThat(history.closing(NEXT, Volume.ofMicrolitres(120))).isEmpty();
+    assertThat(history.closing(SamplePreparations.ALPROSTADIL_20, Volume.ofMicrolitres(120)))
+        .isPresent();
+    assertThat(history.closing(SamplePreparations.ALPROSTADIL_40, Volume.ofMicrolitres(50)))
+        .isEmpty();
+  }
+
+  /** 0.12 mL of 20 mcg/mL and 0.06 mL of 40 mcg/mL both hold 2.4 mcg. */
+  @Test
+  void a_dose_that_lasted_two_hours_stays_closed_in_another_strength() {
+    world.pass(Duration.ofDays(3));
+    world.report(course, ReportForm.at("2026-03-05", "20:00").exactly("150")).orThrow();
+    change();
+    var history = world.state(course).question().history();
+
+    assertThat(history.closing(SamplePreparations.ALPROSTADIL_40, Volume.ofMicrolitres(60)))
+        .isPresent();
+    assertThat(world.state(course).advice().isAllowed(Volume.ofMicrolitres(60))).isFalse();
   }
 
   @Test

@@ -112,7 +112,7 @@ public abstract class NextStepContract {
     reportTwoDaysLater(evening("2026-03-04").mark("25").exactly("150"));
     assertRefused(
         world.sign(course, withNextStep(world.proposed(course))),
-        "Next step 0.25 mL: At this volume or less an erection lasted");
+        "Next step 0.25 mL: At this dose or less an erection lasted");
   }
 
   @Test
@@ -121,7 +121,7 @@ public abstract class NextStepContract {
 
     assertRefused(
         world.sign(course, withNextStep(world.proposed(course))),
-        "Next step 0.25 mL: At a lower volume an erection lasted over an hour");
+        "Next step 0.25 mL: At a lower dose an erection lasted over an hour");
   }
 
   @Test

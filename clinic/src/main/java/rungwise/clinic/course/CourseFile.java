@@ -29,6 +29,8 @@ import rungwise.dosing.history.Observing;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.history.Reopening;
 import rungwise.dosing.history.Stock;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening;
@@ -271,11 +273,16 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
    * What the engine may look at.
    *
    * @param stock from which vial a report's dose was drawn
+   * @param preparations every version of every preparation that was ever injected
    */
-  public History history(Function<Written<InjectionReported>, Stock> stock) {
+  public History history(
+      Function<Written<InjectionReported>, Stock> stock,
+      Function<PreparationId, Preparation> preparations) {
     return new History(
-        reports().stream().map(written -> injection(written, stock)).toList(),
-        struckEmergencies().stream().map(written -> injection(written, stock)).toList(),
+        reports().stream().map(written -> injection(written, stock, preparations)).toList(),
+        struckEmergencies().stream()
+            .map(written -> injection(written, stock, preparations))
+            .toList(),
         observing().stream()
             .map(
                 written ->
@@ -298,12 +305,14 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
   }
 
   private static Injection injection(
-      Written<InjectionReported> written, Function<Written<InjectionReported>, Stock> stock) {
+      Written<InjectionReported> written,
+      Function<Written<InjectionReported>, Stock> stock,
+      Function<PreparationId, Preparation> preparations) {
     InjectionReported report = written.fact();
     return new Injection(
         written.entry().number(),
         report.injectedAt(),
-        report.preparation(),
+        preparations.apply(report.preparation()),
         report.drawn(),
         report.ordered(),
         report.grade(),

@@ -21,7 +21,6 @@ import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.Protocol;
-import rungwise.dosing.ladder.Carried;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
 import rungwise.dosing.supply.Freshness;
@@ -39,20 +38,12 @@ public final class CourseReader {
   /** The state of a course at an instant. */
   public CourseState state(CourseFile file, Instant now) {
     Plan plan = file.plan();
-    Preparation preparation = preparation(plan);
     Protocol protocol = protocol(plan);
-    Barrel barrel = Barrels.of(plan.barrel()).orElseThrow();
-    History history = file.history(written -> stockOf(file, written, protocol));
-    Optional<Carried> carried = carried(file, history);
-    Optional<Ladder> signed =
-        file.signedDose().map(written -> ladder(written.fact(), preparation, barrel));
+    History history = history(file, protocol);
     LadderProposal proposal =
-        signed
-            .map(ladder -> new LadderProposal(ladder, List.of()))
-            .orElseGet(
-                () ->
-                    LadderProposal.of(protocol, preparation, barrel, file.opened().group(), carried)
-                        .orThrow());
+        file.signedDose()
+            .map(written -> new LadderProposal(ladder(written.fact(), plan), List.of()))
+            .orElseGet(() -> propose(plan, file, history).orThrow());
     var question =
         new Question(
             file.opened().group(),
@@ -60,7 +51,6 @@ public final class CourseReader {
             file.readiness(),
             protocol,
             proposal.ladder(),
-            carried,
             history,
             vial(file, protocol, now),
             now);
@@ -69,48 +59,51 @@ public final class CourseReader {
 
   /** The ladder that a plan would give this man, or why it gives none. */
   public Reading<LadderProposal> ladderOf(Plan plan, CourseFile file) {
-    Protocol protocol = protocol(plan);
-    History history = file.history(written -> stockOf(file, written, protocol));
-    Barrel barrel = Barrels.of(plan.barrel()).orElseThrow();
+    return propose(plan, file, history(file, protocol(plan)));
+  }
+
+  private History history(CourseFile file, Protocol protocol) {
+    return file.history(written -> stockOf(file, written, protocol), this::preparation);
+  }
+
+  /**
+   * The ladder for this man's group. Where he begins a preparation whose first dose holds as much
+   * as one that lasted two hours, it begins at the lowest start that the protocol has for anybody.
+   */
+  private Reading<LadderProposal> propose(Plan plan, CourseFile file, History history) {
+    Preparation preparation = preparation(plan.preparation());
+    Reading<LadderProposal> usual = ladderFor(plan, file.opened().group(), history);
+    boolean isTooMuch =
+        history.lastOf(preparation.id()).isEmpty()
+            && usual
+                .found()
+                .flatMap(one -> history.closing(preparation, one.ladder().first()))
+                .isPresent();
+    if (!isTooMuch) {
+      return usual;
+    }
+    var lowest = ladderFor(plan, protocol(plan).groupWithLowestStart(), history);
+    return lowest.found().isPresent() ? lowest : usual;
+  }
+
+  private Reading<LadderProposal> ladderFor(Plan plan, AetiologyGroup group, History history) {
     return LadderProposal.of(
-        protocol,
-        preparation(plan),
-        barrel,
-        file.opened().group(),
-        carriedTo(plan.preparation(), file, history));
+        protocol(plan),
+        preparation(plan.preparation()),
+        Barrels.of(plan.barrel()).orElseThrow(),
+        group,
+        history.carriedTo(plan.preparation()));
   }
 
   /** The ladder that a plan would give a man without a record, or why it gives none. */
   public Reading<LadderProposal> ladderOf(Plan plan, AetiologyGroup group) {
     Barrel barrel = Barrels.of(plan.barrel()).orElseThrow();
-    return LadderProposal.of(protocol(plan), preparation(plan), barrel, group);
+    return LadderProposal.of(protocol(plan), preparation(plan.preparation()), barrel, group);
   }
 
   /** The preparation that a course runs with. */
   public Preparation preparationOf(CourseFile file) {
-    return preparation(file.plan());
-  }
-
-  private Optional<Carried> carried(CourseFile file, History history) {
-    return carriedTo(file.plan().preparation(), file, history);
-  }
-
-  /** What he last tolerated of the preparation that came before this one, if one did. */
-  private Optional<Carried> carriedTo(PreparationId next, CourseFile file, History history) {
-    return file.plans().stream()
-        .map(Plan::preparation)
-        .filter(earlier -> !earlier.equals(next))
-        .filter(earlier -> !history.of(earlier).isEmpty())
-        .reduce((earlier, later) -> later)
-        .flatMap(
-            before ->
-                history
-                    .lastTolerated(before)
-                    .map(
-                        tolerated ->
-                            new Carried(
-                                ports.preparations().apply(before).orElseThrow(),
-                                tolerated.drawn())));
+    return preparation(file.plan().preparation());
   }
 
   private Stock stockOf(
@@ -176,12 +169,16 @@ public final class CourseReader {
                         .toInstant()));
   }
 
-  private static Ladder ladder(DoseSigned signed, Preparation preparation, Barrel barrel) {
-    return new Ladder(preparation, barrel, signed.rungs(), signed.ceiling());
+  private Ladder ladder(DoseSigned signed, Plan plan) {
+    return new Ladder(
+        preparation(plan.preparation()),
+        Barrels.of(plan.barrel()).orElseThrow(),
+        signed.rungs(),
+        signed.ceiling());
   }
 
-  private Preparation preparation(Plan plan) {
-    return ports.preparations().apply(plan.preparation()).orElseThrow();
+  private Preparation preparation(PreparationId id) {
+    return ports.preparations().apply(id).orElseThrow();
   }
 
   private Protocol protocol(Plan plan) {

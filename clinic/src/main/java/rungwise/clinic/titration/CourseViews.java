@@ -303,7 +303,7 @@ public final class CourseViews {
                 state
                     .question()
                     .history()
-                    .closing(state.question().preparationId(), rung)
+                    .closing(state.question().preparation(), rung)
                     .isPresent())
         .findFirst()
         .map(ladder::dose);

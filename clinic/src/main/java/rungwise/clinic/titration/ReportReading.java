@@ -23,6 +23,7 @@ import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.DurationLimits;
+import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;
@@ -37,15 +38,19 @@ final class ReportReading {
   private final List<String> faults = new ArrayList<>();
   private final List<String> notices = new ArrayList<>();
 
-  private ReportReading() {}
+  private final TitrationPorts ports;
 
-  static Reading<InjectionReported> of(
-      ReportDraft draft, CourseFile file, ClinicTime time, Instant now) {
-    return new ReportReading().read(draft, file, time, now);
+  private ReportReading(TitrationPorts ports) {
+    this.ports = ports;
   }
 
-  private Reading<InjectionReported> read(
-      ReportDraft draft, CourseFile file, ClinicTime time, Instant now) {
+  static Reading<InjectionReported> of(
+      ReportDraft draft, CourseFile file, TitrationPorts ports, Instant now) {
+    return new ReportReading(ports).read(draft, file, now);
+  }
+
+  private Reading<InjectionReported> read(ReportDraft draft, CourseFile file, Instant now) {
+    ClinicTime time = ports.time();
     String token = draft.barrel().isBlank() ? barrelOf(draft, file) : draft.barrel();
     Optional<Barrel> barrel = Barrels.of(token);
     if (barrel.isEmpty()) {
@@ -104,20 +109,26 @@ final class ReportReading {
             .orElseGet(() -> file.planAt(at).preparation());
     if (!then.equals(file.plan().preparation())) {
       notices.add(
-          "Recorded as an injection of " + then + ", which was his preparation at that time.");
+          "Recorded as an injection of "
+              + preparationOf(then)
+              + ", which was his preparation at that time.");
     }
     return then;
   }
 
+  private Preparation preparationOf(PreparationId id) {
+    return ports.preparations().apply(id).orElseThrow();
+  }
+
   /** The injection of that preparation that came last before this one. */
-  private static Optional<Injection> before(
+  private Optional<Injection> before(
       ReportDraft draft, CourseFile file, PreparationId preparation, Instant at) {
     OptionalLong corrected =
         file.entries().stream()
             .filter(entry -> draft.corrects().equals(Optional.of(entry.id())))
             .mapToLong(CourseEntry::number)
             .findFirst();
-    return file.history(report -> Stock.NOT_RECORDED).of(preparation).stream()
+    return file.history(report -> Stock.NOT_RECORDED, this::preparationOf).of(preparation).stream()
         .filter(one -> one.at().isBefore(at))
         .filter(one -> !corrected.equals(OptionalLong.of(one.entry())))
         .reduce((earlier, later) -> later);

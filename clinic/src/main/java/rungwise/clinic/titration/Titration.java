@@ -26,6 +26,7 @@ import rungwise.clinic.people.Account;
 import rungwise.clinic.titration.CourseChanges.By;
 import rungwise.dosing.Dosing;
 import rungwise.dosing.decision.Advice;
+import rungwise.dosing.history.Question;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.Reading;
@@ -91,7 +92,7 @@ public final class Titration {
         By.CLINICIAN,
         id,
         (file, now) -> {
-          var reading = ReportReading.of(draft, file, ports.time(), now);
+          var reading = ReportReading.of(draft, file, ports, now);
           var faults = new ArrayList<>(reading.faults());
           if (!isIdentified && draft.corrects().isEmpty()) {
             faults.addFirst(NOT_IDENTIFIED);
@@ -226,12 +227,8 @@ public final class Titration {
         id,
         (file, now) -> {
           Volume upTo = Volume.ofMicrolitres(upToMicrolitres);
-          if (reader
-              .state(file, now)
-              .question()
-              .history()
-              .closing(file.plan().preparation(), upTo)
-              .isEmpty()) {
+          Question question = reader.state(file, now).question();
+          if (question.history().closing(question.preparation(), upTo).isEmpty()) {
             return Reading.refused(upTo + " is not closed: nothing was changed.");
           }
           var fact = new VolumeReopened(file.plan().preparation(), upTo);

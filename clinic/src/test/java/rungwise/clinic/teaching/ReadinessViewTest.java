@@ -85,7 +85,8 @@ final class ReadinessViewTest {
     assertThat(view.answer()).isEqualTo("Not ready for home");
     assertThat(view.verdicts())
         .extracting(VerdictText::sentence)
-        .containsExactly("No dose of this preparation has been given in the clinic.");
+        .containsExactly(
+            "No dose of this preparation has been given in the clinic since he began it.");
   }
 
   @Test

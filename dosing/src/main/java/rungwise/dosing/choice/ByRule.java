@@ -176,10 +176,9 @@ public record ByRule() implements Choice {
   }
 
   private static boolean wasTooLongAtOrBelow(Question question, Volume volume) {
-    return question.history().closing(question.preparationId(), volume).isPresent()
-        || question.history().of(question.preparationId()).stream()
-            .filter(one -> !one.drawn().isMoreThan(volume))
-            .anyMatch(one -> one.soft().mayPass(DurationLimits.NO_HIGHER_DOSE.value()));
+    return question.history().injections().stream()
+        .filter(one -> one.isReachedBy(question.preparation(), volume))
+        .anyMatch(one -> one.soft().mayPass(DurationLimits.NO_HIGHER_DOSE.value()));
   }
 
   private static Step down(

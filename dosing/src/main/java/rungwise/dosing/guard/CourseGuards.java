@@ -104,7 +104,7 @@ public final class CourseGuards {
     if (!missing.isEmpty()) {
       verdicts.add(Verdict.of(GuardRule.HOME_NOT_READY, Fact.said("not on record", missing)));
     }
-    List<Injection> same = question.history().of(question.preparationId());
+    List<Injection> same = question.history().sinceChangeTo(question.preparationId());
     if (same.stream().noneMatch(one -> one.place() == Place.CLINIC)) {
       verdicts.add(
           Verdict.of(GuardRule.FIRST_IN_CLINIC, Fact.said("preparation", question.preparation())));

@@ -123,14 +123,14 @@ public final class DoseGuards {
   private static Optional<Verdict> closed(Question question, Volume volume) {
     return question
         .history()
-        .closing(question.preparationId(), volume)
+        .closing(question.preparation(), volume)
         .map(one -> Verdict.of(GuardRule.VOLUME_CLOSED, factsOf(one)));
   }
 
   private static Optional<Verdict> higherAfterLong(Question question, Volume volume) {
     return question
         .history()
-        .forbiddingHigher(question.preparationId(), volume)
+        .forbiddingHigher(question.preparation(), volume)
         .map(one -> Verdict.of(GuardRule.HIGHER_AFTER_LONG, factsOf(one)));
   }
 

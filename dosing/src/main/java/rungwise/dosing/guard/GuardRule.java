@@ -74,12 +74,12 @@ public enum GuardRule {
       "the step between has been tried"),
   VOLUME_CLOSED(
       GuardClass.HARD_STOP,
-      "At this volume or less an erection lasted, or may have lasted, 2 hours or more.",
+      "At this dose or less an erection lasted, or may have lasted, 2 hours or more.",
       DurationLimits.CLOSES_VOLUME.source(),
       "a prescriber reopens this volume with a reason"),
   HIGHER_AFTER_LONG(
       GuardClass.HARD_STOP,
-      "At a lower volume an erection lasted over an hour, or it is not known how long.",
+      "At a lower dose an erection lasted over an hour, or it is not known how long.",
       DurationLimits.NO_HIGHER_DOSE.source(),
       "the report says that it lasted an hour or less, or a later one at that dose does"),
   HOME_NOT_READY(
@@ -89,7 +89,7 @@ public enum GuardRule {
       "each item is on record"),
   FIRST_IN_CLINIC(
       GuardClass.HARD_STOP,
-      "No dose of this preparation has been given in the clinic.",
+      "No dose of this preparation has been given in the clinic since he began it.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: the dose is found in the office"),
       "one dose of it has been given in the clinic"),
   PAIR_NOT_CREDITED(

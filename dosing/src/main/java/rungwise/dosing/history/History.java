@@ -5,7 +5,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.ladder.Carried;
 import rungwise.dosing.supply.Freshness;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
@@ -52,12 +54,24 @@ public record History(
 
   /** The injections of one preparation. */
   public List<Injection> of(PreparationId preparation) {
-    return injections.stream().filter(one -> one.preparation().equals(preparation)).toList();
+    return injections.stream().filter(one -> one.preparation().id().equals(preparation)).toList();
   }
 
-  /** The last injection of one preparation. */
+  /**
+   * The injections of one preparation since another one was injected. Whoever comes back to a
+   * preparation begins it anew.
+   */
+  public List<Injection> sinceChangeTo(PreparationId preparation) {
+    int from = injections.size();
+    while (from > 0 && injections.get(from - 1).preparation().id().equals(preparation)) {
+      from--;
+    }
+    return injections.subList(from, injections.size());
+  }
+
+  /** The last injection, if it was of that preparation. */
   public Optional<Injection> lastOf(PreparationId preparation) {
-    return of(preparation).stream().reduce((earlier, later) -> later);
+    return last().filter(one -> one.preparation().id().equals(preparation));
   }
 
   /** Injections that were, or may have been, an emergency and that nobody has reviewed. */
@@ -68,39 +82,41 @@ public record History(
         .toList();
   }
 
-  /** The injection that keeps a volume of a preparation closed, if one does. */
-  public Optional<Injection> closing(PreparationId preparation, Volume volume) {
-    return of(preparation).stream()
+  /**
+   * The injection that keeps a volume of a preparation closed, if one does: of this preparation, or
+   * of another one of which this volume holds as much or more.
+   */
+  public Optional<Injection> closing(Preparation preparation, Volume volume) {
+    return injections.stream()
         .filter(Injection::closesVolume)
-        .filter(one -> !one.drawn().isMoreThan(volume))
-        .filter(one -> !isReopened(one, volume))
+        .filter(one -> one.isReachedBy(preparation, volume))
+        .filter(one -> !isReopened(one, preparation.id(), volume))
         .findFirst();
   }
 
-  private boolean isReopened(Injection closing, Volume volume) {
+  private boolean isReopened(Injection closing, PreparationId preparation, Volume volume) {
     return reopenings.stream()
-        .filter(reopening -> reopening.preparation().equals(closing.preparation()))
+        .filter(reopening -> reopening.preparation().equals(preparation))
         .filter(reopening -> reopening.entry() > closing.entry())
         .anyMatch(reopening -> !volume.isMoreThan(reopening.upTo()));
   }
 
   /**
    * The injection because of which a volume would be too high: it lasted over an hour, or may have,
-   * at less than this volume, and no later one at that volume or more is known to have been short.
+   * at less than this volume, and no later one at that dose or more is known to have been short.
    */
-  public Optional<Injection> forbiddingHigher(PreparationId preparation, Volume volume) {
-    List<Injection> same = of(preparation);
-    return same.stream()
+  public Optional<Injection> forbiddingHigher(Preparation preparation, Volume volume) {
+    return injections.stream()
         .filter(Injection::forbidsHigherDose)
-        .filter(one -> one.drawn().isLessThan(volume))
-        .filter(one -> same.stream().noneMatch(other -> isAnswer(one, other)))
+        .filter(one -> one.isPassedBy(preparation, volume))
+        .filter(one -> injections.stream().noneMatch(other -> isAnswer(one, other)))
         .findFirst();
   }
 
   private static boolean isAnswer(Injection earlier, Injection later) {
-    return later.at().isAfter(earlier.at())
-        && !later.drawn().isLessThan(earlier.drawn())
-        && later.isKnownShort();
+    return later.isKnownShort()
+        && later.at().isAfter(earlier.at())
+        && earlier.isReachedBy(later.preparation(), later.drawn());
   }
 
   /** Injections after an instant less a span, that far end left out, and up to the instant. */
@@ -118,7 +134,7 @@ public record History(
         : within(DAY, injection.at()).stream()
             .filter(one -> one.at().isBefore(injection.at()))
             .filter(one -> one.place() == Place.CLINIC)
-            .filter(one -> one.preparation().equals(injection.preparation()))
+            .filter(one -> one.preparation().id().equals(injection.preparation().id()))
             .toList();
   }
 
@@ -143,6 +159,18 @@ public record History(
                     .filter(Injection::forbidsHigherDose)
                     .noneMatch(other -> !other.drawn().isMoreThan(one.drawn())))
         .reduce((earlier, later) -> later);
+  }
+
+  /** What he last tolerated of the preparation that he was injected with before this one. */
+  public Optional<Carried> carriedTo(PreparationId next) {
+    return injections.stream()
+        .map(Injection::preparation)
+        .filter(preparation -> !preparation.id().equals(next))
+        .reduce((earlier, later) -> later)
+        .flatMap(
+            before ->
+                lastTolerated(before.id())
+                    .map(tolerated -> new Carried(before, tolerated.drawn())));
   }
 
   /** The last dose of a preparation that was drawn from fresh stock and was over in time. */

@@ -2,7 +2,7 @@ package rungwise.dosing.history;
 
 import java.time.Instant;
 import rungwise.dosing.known.DurationLimits;
-import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.Preparation;
 import rungwise.quantities.Volume;
 
 /**
@@ -10,13 +10,14 @@ import rungwise.quantities.Volume;
  *
  * @param entry the number of the record's entry that says so; a later entry has a larger number
  * @param at when it was injected
+ * @param preparation what was injected, with its composition at that time
  * @param drawn the volume really drawn
  * @param ordered the volume that was signed for it
  */
 public record Injection(
     long entry,
     Instant at,
-    PreparationId preparation,
+    Preparation preparation,
     Volume drawn,
     Volume ordered,
     Grade grade,
@@ -55,6 +56,16 @@ public record Injection(
   /** A poor response, over in time, with nothing wrong: what a signed next step waits for. */
   public boolean wasTooLittle() {
     return !grade.isUseful() && isKnownShort() && causes == SimpleCauses.NONE_FOUND;
+  }
+
+  /** Whether a dose is at least as strong as this one was, of this or of another preparation. */
+  public boolean isReachedBy(Preparation other, Volume volume) {
+    return other.holdsAtLeast(volume, preparation, drawn);
+  }
+
+  /** Whether a dose is stronger than this one was. */
+  public boolean isPassedBy(Preparation other, Volume volume) {
+    return other.holdsMore(volume, preparation, drawn);
   }
 
   /** What a step up is counted from. */

@@ -17,7 +17,6 @@ import rungwise.quantities.Volume;
  *
  * @param readiness what is on record for home use
  * @param ladder the signed ladder, or the one proposed for the first signature
- * @param carried what he tolerated of the preparation before, where there was one
  * @param vial the vial in hand, if one is on record
  * @param now the instant at which it is asked
  */
@@ -27,7 +26,6 @@ public record Question(
     Set<Readiness> readiness,
     Protocol protocol,
     Ladder ladder,
-    Optional<Carried> carried,
     History history,
     Optional<VialInHand> vial,
     Instant now) {
@@ -45,8 +43,13 @@ public record Question(
     return ladder.preparation().id();
   }
 
+  /** What he tolerated of the preparation before, where there was one. */
+  public Optional<Carried> carried() {
+    return history.carriedTo(preparationId());
+  }
+
   /** The highest volume that may be the first one of this preparation. */
   public Volume entry() {
-    return carried.map(one -> one.entryTo(ladder)).orElse(ladder.first());
+    return carried().map(one -> one.entryTo(ladder)).orElse(ladder.first());
   }
 }

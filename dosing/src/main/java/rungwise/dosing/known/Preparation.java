@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import rungwise.quantities.Mass;
 import rungwise.quantities.Volume;
 
 /**
@@ -87,6 +88,30 @@ public record Preparation(
       }
     }
     return false;
+  }
+
+  /**
+   * Whether a volume of this holds, of every component of a volume of another, at least as much. It
+   * is then at least as strong, whatever else it holds.
+   */
+  public boolean holdsAtLeast(Volume volume, Preparation other, Volume otherVolume) {
+    for (Ingredient theirs : other.ingredients) {
+      Mass least = theirs.in(otherVolume);
+      boolean isHeld = false;
+      for (Ingredient mine : ingredients) {
+        isHeld |= mine.component() == theirs.component() && !least.isMoreThan(mine.in(volume));
+      }
+      if (!isHeld) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** The same, and more of at least one component, or a component more. */
+  public boolean holdsMore(Volume volume, Preparation other, Volume otherVolume) {
+    return holdsAtLeast(volume, other, otherVolume)
+        && !other.holdsAtLeast(otherVolume, this, volume);
   }
 
   /** Whether this holds that component and nothing else. */

@@ -123,6 +123,17 @@ public record Protocol(
         .orElseThrow();
   }
 
+  /** A group whose first amount is the lowest of all. */
+  public AetiologyGroup groupWithLowestStart() {
+    AetiologyGroup lowest = AetiologyGroup.UNKNOWN;
+    for (AetiologyGroup group : AetiologyGroup.values()) {
+      if (startFor(lowest).amount().isMoreThan(startFor(group).amount())) {
+        lowest = group;
+      }
+    }
+    return lowest;
+  }
+
   /** The step from an amount; none from the last one on. */
   public Optional<Step> stepFrom(ProtocolAmount amount) {
     return steps.stream().filter(step -> !amount.isMoreThan(step.upTo())).findFirst();

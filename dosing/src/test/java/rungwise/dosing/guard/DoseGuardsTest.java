@@ -133,11 +133,11 @@ final class DoseGuardsTest {
 
   @Test
   void above_the_ceiling_is_refused() {
-    Question open = after("0.25").question();
+    LabelWorld open = after("0.25");
     Ladder low =
         new Ladder(open.ladder().preparation(), Barrels.U100_1, List.of(ml("0.25")), ml("0.25"));
 
-    assertThat(rules(withLadder(open, low), "0.5"))
+    assertThat(rules(open.question(low), "0.5"))
         .containsExactly(GuardRule.ABOVE_CEILING, GuardRule.NOT_A_STEP);
   }
 
@@ -157,7 +157,7 @@ final class DoseGuardsTest {
             ml("0.25"),
             Optional.empty());
     var ladder = new Ladder(preparation, Barrels.U100_1, List.of(ml("0.25")), ml("0.25"));
-    Question question = withLadder(new LabelWorld().question(), ladder);
+    Question question = new LabelWorld().question(ladder);
 
     assertThat(DoseGuards.ask(question, ml("0.26")))
         .extracting(Verdict::rule)
@@ -185,19 +185,6 @@ final class DoseGuardsTest {
 
     assertThat(rules(question, "0.08")).contains(GuardRule.HARD_TO_MEASURE);
     assertThat(rules(question, "0.09")).doesNotContain(GuardRule.HARD_TO_MEASURE);
-  }
-
-  private static Question withLadder(Question question, Ladder ladder) {
-    return new Question(
-        question.group(),
-        question.screening(),
-        question.readiness(),
-        question.protocol(),
-        ladder,
-        question.carried(),
-        question.history(),
-        question.vial(),
-        question.now());
   }
 
   @Test

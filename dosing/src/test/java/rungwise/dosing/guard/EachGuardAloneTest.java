@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import rungwise.dosing.Dosing;
+import rungwise.dosing.LabelSheet;
 import rungwise.dosing.LabelWorld;
 import rungwise.dosing.decision.Clearance;
 import rungwise.dosing.history.Grade;
@@ -37,12 +38,9 @@ import rungwise.dosing.known.Protocol;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
-import rungwise.dosing.source.Source;
-import rungwise.dosing.source.Sourced;
 import rungwise.dosing.supply.Freshness;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;
-import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /**
@@ -76,19 +74,6 @@ final class EachGuardAloneTest {
   private static Clearance asked(Question question, String volume, Place place) {
     return Dosing.mayInject(
         question, Optional.of(new SignedDose(ml(volume), place, Set.of(), Optional.empty())));
-  }
-
-  private static Question withLadder(Question question, Ladder ladder) {
-    return new Question(
-        question.group(),
-        question.screening(),
-        question.readiness(),
-        question.protocol(),
-        ladder,
-        question.carried(),
-        question.history(),
-        question.vial(),
-        question.now());
   }
 
   private static Ladder ladder(String ceiling, String... rungs) {
@@ -189,28 +174,7 @@ final class EachGuardAloneTest {
   }
 
   private static Protocol withSpacing(int hours) {
-    Protocol label = LabelWorld.protocol();
-    Protocol.Limits limits = label.limits();
-    return new Protocol(
-        label.name(),
-        label.version(),
-        label.title(),
-        label.sample(),
-        label.components(),
-        label.starts(),
-        label.steps(),
-        label.strengths(),
-        label.ceiling(),
-        Optional.of(new Sourced<>(LabelWorld.mcg("5"), new Source.Assumption("for a test"))),
-        label.sameVisit(),
-        new Protocol.Limits(
-            limits.satisfactory(),
-            new Sourced<>(TimeSpan.ofHours(hours), limits.spacing().source()),
-            limits.inSevenDays(),
-            limits.reviewMonths(),
-            limits.screeningMonths(),
-            limits.freshDays(),
-            limits.pde5Hours()));
+    return LabelSheet.label().spacing(hours).careAbove("5").protocol();
   }
 
   private static LabelWorld threeInAWeek() {
@@ -254,7 +218,7 @@ final class EachGuardAloneTest {
             () -> {
               // A ladder never passes its own ceiling, so the volume is no step of it either.
               List<Verdict> said =
-                  DoseGuards.ask(withLadder(open, ladder("0.25", "0.12", "0.25")), ml("0.26"));
+                  DoseGuards.ask(usual().question(ladder("0.25", "0.12", "0.25")), ml("0.26"));
               return new Clearance(without(said, GuardRule.NOT_A_STEP));
             }),
         new Alone(GuardRule.ABOVE_COMPONENT_LIMIT, EachGuardAloneTest::aboveItsLimit),
@@ -269,13 +233,13 @@ final class EachGuardAloneTest {
             GuardRule.TOO_SMALL_TO_MEASURE,
             () -> {
               Question small =
-                  withLadder(
-                      open,
-                      new Ladder(
-                          open.preparation(),
-                          Barrels.U100_0_3_HALF_UNIT,
-                          List.of(ml("0.015"), ml("0.25")),
-                          ml("0.3")));
+                  usual()
+                      .question(
+                          new Ladder(
+                              open.preparation(),
+                              Barrels.U100_0_3_HALF_UNIT,
+                              List.of(ml("0.015"), ml("0.25")),
+                              ml("0.3")));
               // So small a volume is never accurate: that hold always comes with it.
               List<Verdict> said = DoseGuards.ask(small, ml("0.015"));
               return new Clearance(without(said, GuardRule.HARD_TO_MEASURE));
@@ -283,7 +247,6 @@ final class EachGuardAloneTest {
   }
 
   private static List<Alone> ofTheDose() {
-    Question open = usual().question();
     return List.of(
         new Alone(GuardRule.NOT_A_STEP, () -> home(usual(), "0.24")),
         new Alone(GuardRule.MORE_THAN_ONE_STEP_UP, () -> home(usual(), "0.75")),
@@ -301,7 +264,7 @@ final class EachGuardAloneTest {
                     "0.5")),
         new Alone(
             GuardRule.HARD_TO_MEASURE,
-            () -> asked(withLadder(open, ladder("1", "0.08", "0.25")), "0.08", Place.HOME)),
+            () -> asked(usual().question(ladder("1", "0.08", "0.25")), "0.08", Place.HOME)),
         new Alone(
             GuardRule.NEXT_STEP_NOT_YET,
             () ->
@@ -329,7 +292,7 @@ final class EachGuardAloneTest {
             ml("0.25"),
             Optional.empty());
     var ladder = new Ladder(preparation, Barrels.U100_1, List.of(ml("0.25"), ml("0.26")), ml("1"));
-    Question question = withLadder(new LabelWorld().question(), ladder);
+    Question question = new LabelWorld().question(ladder);
     List<Verdict> said = DoseGuards.ask(question, Volume.ofMicrolitres(260));
     return new Clearance(without(said, GuardRule.MORE_THAN_ONE_STEP_UP));
   }

@@ -3,32 +3,28 @@ package rungwise.dosing.guard;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static rungwise.dosing.LabelWorld.START;
-import static rungwise.dosing.LabelWorld.mcg;
 import static rungwise.dosing.LabelWorld.minutes;
 import static rungwise.dosing.LabelWorld.ml;
 
 import java.time.Duration;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import rungwise.dosing.LabelSheet;
 import rungwise.dosing.LabelWorld;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.SimpleCauses;
-import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
-import rungwise.dosing.source.Source;
-import rungwise.dosing.source.Sourced;
 
 /** The table of guards itself, and the edges of guards that no course is needed for. */
 final class GuardTableTest {
@@ -117,25 +113,8 @@ final class GuardTableTest {
         .toList();
   }
 
-  private static Protocol withCareAboveFive() {
-    Protocol label = LabelWorld.protocol();
-    return new Protocol(
-        label.name(),
-        label.version(),
-        label.title(),
-        label.sample(),
-        label.components(),
-        label.starts(),
-        label.steps(),
-        label.strengths(),
-        label.ceiling(),
-        Optional.of(new Sourced<>(mcg("5"), new Source.Assumption("for a test"))),
-        label.sameVisit(),
-        label.limits());
-  }
-
   private static boolean needsCare(LabelWorld world, String volume) {
-    Question question = world.by(withCareAboveFive()).question();
+    Question question = world.by(LabelSheet.label().careAbove("5").protocol()).question();
     return DoseGuards.ask(question, ml(volume)).stream()
         .anyMatch(verdict -> verdict.rule() == GuardRule.CARE_ABOVE);
   }
@@ -162,29 +141,11 @@ final class GuardTableTest {
     assertThat(SameVisit.firstDose(world.question())).isPresent();
     assertThat(
             SameVisit.firstDose(
-                world.with(SamplePreparations.ALPROSTADIL_40).by(atFive()).question()))
+                world
+                    .with(SamplePreparations.ALPROSTADIL_40)
+                    .by(LabelSheet.label().startingAt("5").protocol())
+                    .question()))
         .isEmpty();
-  }
-
-  /** The stronger vial cannot measure the lowest start. */
-  private static Protocol atFive() {
-    Protocol label = LabelWorld.protocol();
-    Protocol.Start first = label.starts().getFirst();
-    return new Protocol(
-        label.name(),
-        label.version(),
-        label.title(),
-        label.sample(),
-        label.components(),
-        List.of(
-            new Protocol.Start(
-                Set.copyOf(Arrays.asList(AetiologyGroup.values())), mcg("5"), first.source())),
-        label.steps(),
-        label.strengths(),
-        label.ceiling(),
-        label.careAbove(),
-        label.sameVisit(),
-        label.limits());
   }
 
   @Test
@@ -200,29 +161,16 @@ final class GuardTableTest {
 
   @Test
   void no_rule_for_none_means_no_second_dose_after_none() {
-    Protocol label = LabelWorld.protocol();
-    var partialOnly =
-        new Protocol(
-            label.name(),
-            label.version(),
-            label.title(),
-            label.sample(),
-            label.components(),
-            label.starts(),
-            label.steps(),
-            label.strengths(),
-            label.ceiling(),
-            label.careAbove(),
-            label
-                .sameVisit()
-                .map(
-                    rule ->
-                        new Protocol.SameVisit(
-                            rule.within(),
-                            /* afterNone= */ false,
-                            rule.afterPartialUpTo(),
-                            rule.source())),
-            label.limits());
+    Protocol partialOnly =
+        LabelSheet.label()
+            .secondDose(
+                rule ->
+                    new Protocol.SameVisit(
+                        rule.within(),
+                        /* afterNone= */ false,
+                        rule.afterPartialUpTo(),
+                        rule.source()))
+            .protocol();
     LabelWorld world =
         new LabelWorld()
             .by(partialOnly)

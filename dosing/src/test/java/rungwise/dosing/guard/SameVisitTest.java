@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import rungwise.dosing.Dosing;
+import rungwise.dosing.LabelSheet;
 import rungwise.dosing.LabelWorld;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Decision;
@@ -42,6 +43,18 @@ final class SameVisitTest {
     return Dosing.mayInject(world.question(), Optional.of(signed)).blocks().stream()
         .map(Verdict::rule)
         .toList();
+  }
+
+  /** 0.12 mL did nothing, and 0.25 mL followed after 50 minutes. */
+  private static LabelWorld afterTwoDoses(Grade grade, int minutes) {
+    return after("0.12", Grade.NONE, minutes(20), 0)
+        .injectedAt(
+            START.plus(Duration.ofMinutes(50)),
+            ml("0.25"),
+            ml("0.25"),
+            grade,
+            minutes(minutes),
+            SimpleCauses.NONE_FOUND);
   }
 
   @ParameterizedTest
@@ -106,15 +119,7 @@ final class SameVisitTest {
 
   @Test
   void a_third_dose_waits_until_24_hours_after_the_first() {
-    LabelWorld world =
-        after("0.12", Grade.NONE, minutes(20), 0)
-            .injectedAt(
-                START.plus(Duration.ofMinutes(50)),
-                ml("0.25"),
-                ml("0.25"),
-                Grade.NONE,
-                minutes(20),
-                SimpleCauses.NONE_FOUND);
+    LabelWorld world = afterTwoDoses(Grade.NONE, 20);
     Instant day = START.plus(Duration.ofHours(24));
 
     assertThat(blocks(world.at(day.minusMillis(1)), "0.5", Place.CLINIC))
@@ -124,21 +129,7 @@ final class SameVisitTest {
 
   @Test
   void without_a_signed_rule_no_second_dose_follows() {
-    Protocol label = LabelWorld.protocol();
-    var none =
-        new Protocol(
-            label.name(),
-            label.version(),
-            label.title(),
-            label.sample(),
-            label.components(),
-            label.starts(),
-            label.steps(),
-            label.strengths(),
-            label.ceiling(),
-            label.careAbove(),
-            Optional.empty(),
-            label.limits());
+    Protocol none = LabelSheet.label().withoutSecondDose().protocol();
 
     assertThat(blocks(after("0.12", Grade.NONE, minutes(20), 50).by(none), "0.25", Place.CLINIC))
         .containsExactly(GuardRule.SPACING);
@@ -146,16 +137,7 @@ final class SameVisitTest {
 
   @Test
   void a_usable_response_to_two_doses_is_credited_to_neither_alone() {
-    LabelWorld world =
-        after("0.12", Grade.NONE, minutes(20), 0)
-            .injectedAt(
-                START.plus(Duration.ofMinutes(50)),
-                ml("0.25"),
-                ml("0.25"),
-                Grade.USABLE,
-                minutes(45),
-                SimpleCauses.NONE_FOUND)
-            .at(START.plus(Duration.ofDays(3)));
+    LabelWorld world = afterTwoDoses(Grade.USABLE, 45).at(START.plus(Duration.ofDays(3)));
 
     Advice advice = Dosing.advise(world.question());
 
@@ -170,14 +152,7 @@ final class SameVisitTest {
   @Test
   void given_alone_afterwards_it_counts() {
     LabelWorld world =
-        after("0.12", Grade.NONE, minutes(20), 0)
-            .injectedAt(
-                START.plus(Duration.ofMinutes(50)),
-                ml("0.25"),
-                ml("0.25"),
-                Grade.USABLE,
-                minutes(45),
-                SimpleCauses.NONE_FOUND)
+        afterTwoDoses(Grade.USABLE, 45)
             .injectedAt(
                 START.plus(Duration.ofDays(3)),
                 ml("0.25"),

@@ -1,6 +1,7 @@
 package rungwise.dosing.ladder;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static rungwise.dosing.LabelWorld.minutes;
 import static rungwise.dosing.LabelWorld.ml;
 
 import java.util.List;
@@ -8,47 +9,46 @@ import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import rungwise.dosing.Dosing;
+import rungwise.dosing.LabelSheet;
 import rungwise.dosing.LabelWorld;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Decision;
 import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.Grade;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Component;
+import rungwise.dosing.known.Form;
+import rungwise.dosing.known.Ingredient;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.Protocol;
-import rungwise.dosing.known.ProtocolAmount;
 import rungwise.dosing.known.SamplePreparations;
-import rungwise.dosing.source.Source;
-import rungwise.dosing.source.Sourced;
+import rungwise.quantities.Concentration;
 
 /** The first dose after a change of preparation: no component above what he last tolerated. */
 final class CarriedTest {
 
-  private static final Source HERE = new Source.Assumption("for a test");
-
   /** A protocol in volumes, from 0.05 mL by 0.05 to 0.5 mL. */
   private static Protocol byVolume(Set<Component> components) {
-    Protocol label = LabelWorld.protocol();
-    return new Protocol(
-        "mixture",
-        1,
-        "Mixture",
-        true,
-        components,
-        List.of(new Protocol.Start(Set.of(AetiologyGroup.values()), volume("0.05"), HERE)),
-        List.of(new Protocol.Step(volume("0.5"), volume("0.05"), volume("0.05"), HERE)),
-        List.of(),
-        new Sourced<>(volume("0.5"), HERE),
-        Optional.empty(),
-        Optional.empty(),
-        label.limits());
+    return LabelSheet.byVolume(components).protocol();
   }
 
-  private static ProtocolAmount volume(String number) {
-    return new ProtocolAmount.OfVolume(ml(number));
-  }
+  /** Half as strong as the sample. */
+  private static final Preparation WEAKER =
+      new Preparation(
+          new PreparationId("alprostadil-10"),
+          "Alprostadil 10",
+          new Form.Solution(),
+          List.of(
+              new Ingredient(
+                  Component.ALPROSTADIL,
+                  Concentration.parse("10 mcg/mL").orThrow(),
+                  Optional.empty())),
+          ml("1"),
+          Optional.empty());
 
   private static final Set<Component> THREE =
       Set.of(Component.PAPAVERINE, Component.PHENTOLAMINE, Component.ALPROSTADIL);
@@ -152,6 +152,75 @@ final class CarriedTest {
   void the_first_dose_after_a_change_is_a_test_in_the_clinic() {
     Advice advice = Dosing.advise(mixture().after(SamplePreparations.THREE_DRUG, "0.2").question());
 
+    assertThat(advice.homeVerdicts())
+        .extracting(Verdict::rule)
+        .containsExactly(GuardRule.FIRST_IN_CLINIC);
+  }
+
+  /** 0.12 mL of 20 mcg/mL holds 2.4 mcg, as does 0.24 mL of 10 mcg/mL. */
+  @Test
+  void a_dose_that_lasted_two_hours_is_closed_in_a_weaker_strength_too() {
+    LabelWorld world =
+        new LabelWorld()
+            .with(WEAKER)
+            .injectedWith(SamplePreparations.ALPROSTADIL_20, "0.12", minutes(150));
+
+    Advice advice = Dosing.advise(world.question());
+
+    assertThat(world.ladder().first()).isEqualTo(ml("0.25"));
+    assertThat(advice.isAllowed(ml("0.25"))).isFalse();
+    assertThat(advice.verdictsOn(ml("0.25")))
+        .extracting(Verdict::rule)
+        .contains(GuardRule.VOLUME_CLOSED);
+    assertThat(Dosing.advise(world.group(AetiologyGroup.SPINAL_CORD).question()).decision())
+        .isEqualTo(new Decision.Start(ml("0.12")));
+  }
+
+  @Test
+  void a_mixture_that_holds_as_much_of_everything_is_closed_and_one_that_holds_less_is_not() {
+    LabelWorld world = mixture().injectedWith(SamplePreparations.THREE_DRUG, "0.1", minutes(150));
+
+    assertThat(closed(world, "0.1")).isTrue();
+    assertThat(closed(world, "0.05")).isFalse();
+  }
+
+  private static boolean closed(LabelWorld world, String volume) {
+    var question = world.question();
+    return question.history().closing(question.preparation(), ml(volume)).isPresent();
+  }
+
+  @Test
+  void over_an_hour_forbids_more_in_another_strength_and_a_short_one_there_answers_it() {
+    LabelWorld world =
+        new LabelWorld()
+            .with(WEAKER)
+            .injectedWith(SamplePreparations.ALPROSTADIL_20, "0.12", minutes(75))
+            .group(AetiologyGroup.SPINAL_CORD);
+
+    assertThat(higherForbidden(world, "0.24")).isFalse();
+    assertThat(higherForbidden(world, "0.25")).isTrue();
+    assertThat(higherForbidden(world.injected("0.24", Grade.FULLER, minutes(20)), "0.25"))
+        .isFalse();
+  }
+
+  private static boolean higherForbidden(LabelWorld world, String volume) {
+    var question = world.question();
+    return question.history().forbiddingHigher(question.preparation(), ml(volume)).isPresent();
+  }
+
+  @Test
+  void whoever_comes_back_to_a_preparation_begins_it_anew_in_the_clinic() {
+    LabelWorld world =
+        new LabelWorld()
+            .injected("0.12", Grade.FULLER, minutes(20))
+            .injected("0.25", Grade.FULLER, minutes(20))
+            .injected("0.5", Grade.FULLER, minutes(20))
+            .after(WEAKER, "0.25");
+
+    Advice advice = Dosing.advise(world.question());
+
+    assertThat(advice.decision()).isEqualTo(new Decision.Start(ml("0.12")));
+    assertThat(advice.isAllowed(ml("0.5"))).isFalse();
     assertThat(advice.homeVerdicts())
         .extracting(Verdict::rule)
         .containsExactly(GuardRule.FIRST_IN_CLINIC);

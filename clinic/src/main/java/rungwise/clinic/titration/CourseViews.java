@@ -203,7 +203,7 @@ public final class CourseViews {
     DoseSigned signed = written.fact();
     return new SignedLine(
         ladder.dose(signed.volume()),
-        signed.place().words(),
+        signed.place(),
         names.apply(written.entry().recordedBy()),
         time.words(written.entry().recordedAt()),
         clearance.verdicts().stream().anyMatch(Verdict::isHardStop),

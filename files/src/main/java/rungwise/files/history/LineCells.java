@@ -46,13 +46,7 @@ record LineCells(long line, CSVRecord values, Map<Column, Integer> columns, List
     var potency =
         cell(Column.POTENCY)
             .number(0, /* orEqual= */ false, MOST_POTENCY, "write a number above 0, at most 1.2");
-    var strength =
-        cell(Column.STRENGTH)
-            .number(
-                LEAST_STRENGTH,
-                /* orEqual= */ true,
-                MOST_STRENGTH,
-                "write a number from 0.001 to 1000, 1 for the reference preparation");
+    var strength = strength();
     var grade = grade();
     var lasted = lasted();
     lasted.ifPresent(one -> grade.ifPresent(found -> checkForModel(found, one)));
@@ -85,6 +79,15 @@ record LineCells(long line, CSVRecord values, Map<Column, Integer> columns, List
   private Optional<String> optional(Column column) {
     Cell cell = cell(column);
     return cell.isEmpty() ? Optional.empty() : cell.like(NAME, "write its name, or nothing");
+  }
+
+  private Optional<Double> strength() {
+    return cell(Column.STRENGTH)
+        .number(
+            LEAST_STRENGTH,
+            /* orEqual= */ true,
+            MOST_STRENGTH,
+            "write a number from 0.001 to 1000, 1 for the reference preparation");
   }
 
   private Optional<Grade> grade() {

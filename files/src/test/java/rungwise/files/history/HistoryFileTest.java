@@ -130,7 +130,8 @@ final class HistoryFileTest {
     String text =
         "time,barrel,preparation,"
             + HEADER
-            + "\n2026-03-01T21:30:00+01:00,u100-0.5,three-drug-30-1-10,A,mixed,1,0.1,1,1,3,50,exact,"
+            + "\n2026-03-01T21:30:00+01:00,u100-0.5,three-drug-30-1-10,"
+            + "A,mixed,1,0.1,1,1,3,50,exact,"
             + "\n,,,A,mixed,2,0.1,1,1,3,50,exact,\n";
 
     List<HistoryLine> lines = read(text).orThrow().lines();
@@ -167,20 +168,20 @@ final class HistoryFileTest {
         "A,mixed,1,0.1,1e0,1,2,,none,|potency: \"1e0\" was given",
         "A,mixed,1,0.1,,1,2,,none,|potency: nothing was given",
         "A,mixed,1,0.1,1,0,2,,none,|strength: \"0\" was given",
-        "A,mixed,1,-0.1,1,1,2,,none,|volume_ml: \"-0.1\" is not a volume in mL: leave out the sign",
+        "A,mixed,1,-0.1,1,1,2,,none,|volume_ml: \"-0.1\" is not a volume in mL: leave out",
         "A,mixed,1,0,1,1,2,,none,|volume_ml: \"0\" is not a volume in mL: it must be more than 0",
         "A,mixed,1,0.0625,1,1,2,,none,|volume_ml: \"0.0625\" is not a volume in mL: it has more",
         "A,Mixed,1,0.1,1,1,2,,none,|group: \"Mixed\" was given",
         ",mixed,1,0.1,1,1,2,,none,|patient: nothing was given",
         "A,mixed,x,0.1,1,1,2,,none,|injection: \"x\" was given",
-        "A,mixed,1,0.1,1,1,3,45,about,|duration_status: \"about\" was given: write exact, right,",
+        "A,mixed,1,0.1,1,1,3,45,about,|duration_status: \"about\" was given: write",
         "A,mixed,1,0.1,1,1,3,45,none,|duration_min: \"45\" was given: leave it empty, or give a",
         "A,mixed,1,0.1,1,1,3,,exact,|duration_min: nothing was given: write minutes from 0",
-        "A,mixed,1,0.1,1,1,3,0,exact,|duration_min: \"0\" was given: a usable erection lasts longer",
+        "A,mixed,1,0.1,1,1,3,0,exact,|duration_min: \"0\" was given: a usable erection",
         "A,mixed,1,0.1,1,1,3,45,exact,60|duration_upper_min: \"60\" was given: leave it empty",
         "A,mixed,1,0.1,1,1,3,60,interval,60|duration_upper_min: \"60\" was given: write more",
         "A,mixed,1,0.1,1,1,3,60,interval,|duration_upper_min: nothing was given",
-        "A,mixed,1,0.1,1,1,3|there are 7 values, and the header names 10: the file may have been",
+        "A,mixed,1,0.1,1,1,3|there are 7 values, and the header names 10: the file",
       })
   void a_wrong_value_is_refused_with_its_line_and_column(String line, String fault) {
     Reading<HistoryFile> reading = read(SOUND + line + "\n");
@@ -317,7 +318,8 @@ final class HistoryFileTest {
   void a_duration_is_rounded_up_for_the_guards_and_kept_for_the_model() {
     String text =
         HEADER
-            + "\nA,mixed,1,0.1,1,1,3,119.9999999,exact,\nA,mixed,2,0.1,1,1,3,60.1,interval,60.10000001\n"
+            + "\nA,mixed,1,0.1,1,1,3,119.9999999,exact,\n"
+            + "A,mixed,2,0.1,1,1,3,60.1,interval,60.10000001\n"
             + "A,mixed,3,0.1,1,1,3,30,interval,60\nA,mixed,4,0.1,1,1,3,90,right,\n";
 
     List<HistoryLine> lines = read(text).orThrow().lines();

@@ -20,7 +20,9 @@ Lines of the output, all numbers with 17 digits:
 import sys
 import numpy as np
 import scipy
-from scipy.integrate import simpson, cumulative_simpson
+from scipy.integrate import simpson
+from scipy.interpolate import CubicSpline
+from scipy.optimize import brentq
 from scipy.special import log_expit, log_ndtr, ndtr, expit, roots_legendre
 
 SEED = 20261125
@@ -64,6 +66,14 @@ def log_duration(p, x, eta, status, lower, upper):
         if lower == 0:
             return log_ndtr(above)
         below = (np.log(lower) - mean) / p['tau']
+        width = above[0] - below[0] if np.ndim(eta) else above - below
+        if width < 0.05:
+            # A difference would lose digits: the integral of the density over the stretch.
+            middle, half = (above + below) / 2, width / 2
+            nodes, w = roots_legendre(10)
+            total = sum(v * np.exp(-middle * half * t - (half * t) ** 2 / 2)
+                        for t, v in zip(nodes, w))
+            return np.log(half * total) - middle ** 2 / 2 - 0.5 * np.log(2 * np.pi)
         left = log_diff(log_ndtr(above), log_ndtr(below))
         right = log_diff(log_ndtr(-below), log_ndtr(-above))
         return np.where(above + below < 0, left, right)
@@ -118,7 +128,7 @@ def average(f, density, eta, mass, mass2):
 
 
 def show(word, *numbers):
-    print(word, *[n if isinstance(n, (str, int)) else repr(float(n)) for n in numbers])
+    print(word, *[n if isinstance(n, (str, int, np.integer)) else repr(float(n)) for n in numbers])
 
 
 def report(p, log_density, xs, rng):
@@ -130,17 +140,8 @@ def report(p, log_density, xs, rng):
     mass, mass2 = summed(d, eta)
     mean = average(eta, d, eta, mass, mass2)
     sd = np.sqrt(average((eta - mean) ** 2, d, eta, mass, mass2))
-    below = cumulative_simpson(d, x=eta, initial=0.0) / mass
-    q = []
-    for part in (0.05, 0.95):
-        i = np.searchsorted(below, part) - 1
-        # Inside the cell the density is a straight line.
-        h, left, right = eta[i + 1] - eta[i], d[i] / mass, d[i + 1] / mass
-        need = part - below[i]
-        s = need / left
-        for _ in range(50):
-            s = s - (left * s + (right - left) * s * s / (2 * h) - need) / (left + (right - left) * s / h)
-        q.append(eta[i] + s)
+    below = CubicSpline(eta, d / mass).antiderivative()
+    q = [brentq(lambda e: below(e) - part, lo, hi, xtol=1e-14, rtol=1e-15) for part in (0.05, 0.95)]
     show('posterior', mean, sd, np.log(mass) + top, *q)
     for x in xs:
         show('forecast', x, *[average(f, d, eta, mass, mass2) for f in probabilities(p, x, eta)])

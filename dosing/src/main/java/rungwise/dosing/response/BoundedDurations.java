@@ -29,12 +29,16 @@ final class BoundedDurations {
 
   private final double[] upper;
 
+  /** Their differences, which may be too small to be taken from them. */
+  private final double[] widths;
+
   /** How much all bounds fall where the requirement rises by 1. */
   private final double slope;
 
   private BoundedDurations(List<double[]> bounds, double slope) {
     lower = bounds.stream().mapToDouble(pair -> pair[0]).toArray();
     upper = bounds.stream().mapToDouble(pair -> pair[1]).toArray();
+    widths = bounds.stream().mapToDouble(pair -> pair[2]).toArray();
     this.slope = slope;
   }
 
@@ -43,7 +47,7 @@ final class BoundedDurations {
         trials.stream()
             .filter(trial -> trial.grade().isUseful())
             .map(trial -> bounds(population, trial))
-            .filter(pair -> pair[0] < pair[1] && !isAll(pair))
+            .filter(pair -> pair[2] > 0 && !isAll(pair))
             .toList();
     return new BoundedDurations(bounds, population.surplusPerRequirement());
   }
@@ -52,18 +56,24 @@ final class BoundedDurations {
     return Double.isInfinite(pair[0]) && Double.isInfinite(pair[1]);
   }
 
-  /** A longer time leaves a smaller surplus, so the upper time is the lower bound. */
+  /** Lower, upper and width. A longer time leaves a smaller surplus: it is the lower bound. */
   private static double[] bounds(Population population, Trial trial) {
     double x = trial.logDose();
     return switch (trial.lasted()) {
       case Lasted.AtLeast(double minutes) ->
-          new double[] {Double.NEGATIVE_INFINITY, population.surplus(x, Math.log(minutes))};
+          new double[] {
+            Double.NEGATIVE_INFINITY,
+            population.surplus(x, Math.log(minutes)),
+            Double.POSITIVE_INFINITY
+          };
       case Lasted.Between(double from, double before) ->
           new double[] {
-            population.surplus(x, Math.log(before)), population.surplus(x, Math.log(from))
+            population.surplus(x, Math.log(before)),
+            population.surplus(x, Math.log(from)),
+            Math.log1p((before - from) / from) / population.tau()
           };
-      case Lasted.Exactly exactly -> new double[] {0, 0};
-      case Lasted.NotRecorded none -> new double[] {0, 0};
+      case Lasted.Exactly exactly -> new double[] {0, 0, 0};
+      case Lasted.NotRecorded none -> new double[] {0, 0, 0};
     };
   }
 
@@ -82,9 +92,9 @@ final class BoundedDurations {
       boolean isMirrored = below + above > 0;
       double low = isMirrored ? -above : below;
       double high = isMirrored ? -below : above;
-      if (high - low < NARROW) {
+      if (widths[i] < NARROW) {
         double middle = (low + high) / 2;
-        product *= stretch(middle, (high - low) / 2);
+        product *= stretch(middle, widths[i] / 2);
         log -= middle * middle / 2;
       } else if (high > TAIL) {
         product *= Normal.cdf(high) - Normal.cdf(low);

@@ -68,6 +68,11 @@ final class Grades {
     return grade != Grade.NONE && grade != Grade.FULLER;
   }
 
+  /** The threshold of a grade by its number; infinite where every or no response reaches it. */
+  static double thresholdOf(Population population, int grade) {
+    return Grade.of(grade).map(one -> threshold(population, one)).orElse(Double.POSITIVE_INFINITY);
+  }
+
   /** The threshold that this grade has passed. */
   private static double threshold(Population population, Grade grade) {
     return switch (grade) {

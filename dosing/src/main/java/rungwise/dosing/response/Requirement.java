@@ -2,6 +2,7 @@ package rungwise.dosing.response;
 
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
+import rungwise.dosing.history.Grade;
 import rungwise.inference.Features;
 import rungwise.inference.Normal;
 import rungwise.inference.Quadrature;
@@ -57,6 +58,24 @@ public final class Requirement {
     return of(population, likelihood(population, group, trials));
   }
 
+  /** The same, where there were trials with other preparations too. */
+  static Requirement of(
+      Population population, String group, List<Trial> known, List<OtherPreparation> others) {
+    Likelihood own = likelihood(population, group, known);
+    return new Requirement(
+        population,
+        Quadrature.of(
+            requirement -> own.at(requirement) + ofOthers(population, others, requirement),
+            own.centre(),
+            own.deviation(),
+            featuresOf(population)));
+  }
+
+  private static double ofOthers(
+      Population population, List<OtherPreparation> others, double requirement) {
+    return others.stream().mapToDouble(other -> ofOther(population, other, requirement)).sum();
+  }
+
   private static Likelihood likelihood(Population population, String group, List<Trial> trials) {
     double mean =
         population
@@ -104,7 +123,7 @@ public final class Requirement {
         Quadrature.of(
             point ->
                 trials.at(point)
-                    - Normal.logDensity((point - mean) / deviation)
+                    - (Normal.logDensity((point - mean) / deviation) - Math.log(deviation))
                     + fromOthers(population, own, others, strength, point),
             trials.centre(),
             trials.deviation(),
@@ -121,11 +140,7 @@ public final class Requirement {
       double point) {
     Likelihood joined = own.times(point + strength.centre(), strength.deviation());
     return Quadrature.of(
-            requirement ->
-                joined.at(requirement)
-                    + others.stream()
-                        .mapToDouble(other -> ofOther(population, other, requirement))
-                        .sum(),
+            requirement -> joined.at(requirement) + ofOthers(population, others, requirement),
             joined.centre(),
             joined.deviation(),
             featuresOf(population))
@@ -200,6 +215,49 @@ public final class Requirement {
       }
     }
     return Math.exp((low + high) / 2);
+  }
+
+  /** The smallest probability of a report at least as far to a side as this one. */
+  double chanceOfAsExtreme(Trial trial) {
+    double x = trial.logDose();
+    double least =
+        Math.min(atLeastAsFirm(x, trial.grade()), 1 - atLeastAsFirm(x, above(trial.grade())));
+    if (!trial.grade().isUseful()) {
+      return least;
+    }
+    double useful = forecast(x).useful();
+    double longer =
+        switch (trial.lasted()) {
+          case Lasted.Exactly(double minutes) -> usefulAndLonger(x, Math.log(minutes)) / useful;
+          case Lasted.AtLeast(double minutes) -> usefulAndLonger(x, Math.log(minutes)) / useful;
+          case Lasted.Between(double from, double before) ->
+              usefulAndLonger(x, Math.log(from)) / useful;
+          case Lasted.NotRecorded none -> 1;
+        };
+    double shorter =
+        switch (trial.lasted()) {
+          case Lasted.Exactly(double minutes) -> 1 - longer;
+          case Lasted.Between(double from, double before) ->
+              1 - usefulAndLonger(x, Math.log(before)) / useful;
+          case Lasted.AtLeast atLeast -> 1;
+          case Lasted.NotRecorded none -> 1;
+        };
+    return Math.min(least, Math.min(longer, shorter));
+  }
+
+  /** The number of the next firmer grade; 5 has no chance. */
+  private static int above(Grade grade) {
+    return Math.max(1, grade.number()) + 1;
+  }
+
+  private double atLeastAsFirm(double logDose, Grade grade) {
+    return atLeastAsFirm(logDose, grade.number());
+  }
+
+  private double atLeastAsFirm(double logDose, int grade) {
+    double threshold = Grades.thresholdOf(population, grade);
+    return average(
+        requirement -> 1 / (1 + Math.exp(population.beta() * (requirement - logDose) + threshold)));
   }
 
   private double usefulAndLonger(double logDose, double logMinutes) {

@@ -32,26 +32,30 @@ import rungwise.quantities.Volume;
 public final class Dosing {
 
   /** Stored with every decision. A change that alters a decision raises it. */
-  public static final String ENGINE_VERSION = "2";
-
-  private static final Choice CHOICE = new ByRule();
+  public static final String ENGINE_VERSION = "3";
 
   private Dosing() {}
 
-  /** What to do next, with every reason. */
+  /** What to do next by rule alone, with every reason. */
   public static Advice advise(Question question) {
+    return advise(question, new ByRule());
+  }
+
+  /** What to do next by a way to choose, with every reason. */
+  public static Advice advise(Question question, Choice choice) {
     List<StepVerdicts> steps =
         question.ladder().rungs().stream()
             .map(rung -> new StepVerdicts(rung, DoseGuards.ask(question, rung)))
             .toList();
     List<Verdict> time = TimeGuards.ask(question);
     return new Advice(
-        guarded(CHOICE.choose(question), steps),
+        guarded(choice.choose(question), steps),
         CourseGuards.ask(question),
         steps,
         time,
         CourseGuards.askForHome(question),
         Clearance.latest(time),
+        choice.key(),
         question.protocol().key(),
         ENGINE_VERSION);
   }

@@ -91,6 +91,22 @@ record Node(String path, Optional<Object> content, List<String> faults) {
     return fault("must be a whole number from " + least + " to " + most);
   }
 
+  /** The number here; a fault if there is none. */
+  Optional<Double> number() {
+    return content.orElse("") instanceof Double number && Double.isFinite(number)
+        ? Optional.of(number)
+        : fault("must be a number");
+  }
+
+  /** The keys of the set here, in the order of the document; a fault if it is none. */
+  List<String> keys() {
+    Optional<Map<?, ?>> map = content.flatMap(Node::asMap);
+    if (map.isEmpty()) {
+      fault("must be a set of keys with values");
+    }
+    return map.stream().flatMap(found -> found.keySet().stream()).map(String::valueOf).toList();
+  }
+
   /** The yes or no here; a fault otherwise. */
   Optional<Boolean> yesOrNo() {
     return content.orElse("") instanceof Boolean value

@@ -34,6 +34,7 @@ public final class ProtocolFile {
   private static final int MOST_MONTHS = 24;
   private static final int MOST_DAYS = 365;
   private static final int MOST_VISIT_MINUTES = 240;
+  private static final int MOST_IN_1000 = 999;
 
   private static final String[] PARTS = {
     "protocol",
@@ -47,6 +48,7 @@ public final class ProtocolFile {
     "ceiling",
     "care_above",
     "same_visit",
+    "model",
     "satisfactory_minutes",
     "spacing_hours",
     "in_seven_days",
@@ -90,6 +92,7 @@ public final class ProtocolFile {
     var ceiling = limit(root.at("ceiling"));
     var careAbove = ifPresent(root.at("care_above"), ProtocolFile::limit);
     var sameVisit = ifPresent(root.at("same_visit"), ProtocolFile::sameVisit);
+    var chances = ifPresent(root.at("model"), ProtocolFile::chances);
     var limits = limits(root);
     if (!root.faults().isEmpty()) {
       return Optional.empty();
@@ -110,12 +113,34 @@ public final class ProtocolFile {
                 ceiling.orElseThrow(),
                 careAbove,
                 sameVisit,
-                limits.orElseThrow()))
+                limits.orElseThrow(),
+                chances.orElse(Protocol.Chances.NOT_ASKED)))
         : Optional.empty();
   }
 
   private static <T> Optional<T> ifPresent(Node node, Function<Node, Optional<T>> reader) {
     return node.isPresent() ? reader.apply(node) : Optional.empty();
+  }
+
+  /** In 1000, and at least one of the two. */
+  private static Optional<Protocol.Chances> chances(Node node) {
+    node.onlyWith("chance_of_120_minutes", "chance_of_240_minutes");
+    Node of120 = node.at("chance_of_120_minutes");
+    Node of240 = node.at("chance_of_240_minutes");
+    if (!of120.isPresent() && !of240.isPresent()) {
+      node.fault("must limit chance_of_120_minutes, chance_of_240_minutes or both");
+    }
+    return Optional.of(
+        new Protocol.Chances(
+            ifPresent(of120, ProtocolFile::inThousand),
+            ifPresent(of240, ProtocolFile::inThousand)));
+  }
+
+  private static Optional<Sourced<Integer>> inThousand(Node node) {
+    node.onlyWith("in_1000", "source");
+    var value = node.at("in_1000").wholeNumber(1, MOST_IN_1000);
+    var source = source(node.at("source"));
+    return value.flatMap(number -> source.map(found -> new Sourced<>(number, found)));
   }
 
   private static Optional<Protocol.SameVisit> sameVisit(Node node) {

@@ -25,6 +25,7 @@ import rungwise.store.database.CannotOpenStore;
       ServeVerb.class,
       DemoVerb.class,
       DoseVerb.class,
+      ForecastVerb.class,
       VerifyVerb.class,
       WarmUpVerb.class
     })

@@ -10,7 +10,9 @@ import com.tngtech.archunit.core.importer.ImportOption;
 /** The compiled product, without the generated names of the database. */
 final class Classes {
 
-  static final String[] PURE = {"rungwise.quantities..", "rungwise.dosing..", "rungwise.drawing.."};
+  static final String[] PURE = {
+    "rungwise.quantities..", "rungwise.inference..", "rungwise.dosing..", "rungwise.drawing.."
+  };
 
   private static final JavaClasses ALL =
       new ClassFileImporter()

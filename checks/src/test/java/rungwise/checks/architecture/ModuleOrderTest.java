@@ -30,7 +30,8 @@ final class ModuleOrderTest {
   private static final List<Module> MODULES =
       List.of(
           new Module("quantities", Set.of()),
-          new Module("dosing", Set.of("quantities")),
+          new Module("inference", Set.of()),
+          new Module("dosing", Set.of("quantities", "inference")),
           new Module("drawing", Set.of("quantities")),
           new Module("clinic", Set.of("quantities", "dosing")),
           new Module("store", Set.of("quantities", "dosing", "clinic")),
@@ -52,6 +53,7 @@ final class ModuleOrderTest {
           "ladder",
           "history",
           "guard",
+          "response",
           "decision",
           "choice");
 

@@ -27,6 +27,11 @@ import rungwise.quantities.Volume;
 public record ByRule() implements Choice {
 
   @Override
+  public String key() {
+    return "by rule";
+  }
+
+  @Override
   public Proposal choose(Question question) {
     Optional<Proposal> forbidden = forbidden(question);
     if (forbidden.isPresent()) {

@@ -4,7 +4,10 @@ import rungwise.dosing.decision.Proposal;
 import rungwise.dosing.history.Question;
 
 /** A way to choose the next dose. Each may only choose among what the guards leave. */
-public sealed interface Choice permits ByRule {
+public sealed interface Choice permits ByRule, ByRuleAndModel {
+
+  /** What a stored decision remembers of it. */
+  String key();
 
   /** What this way would do. The guards are asked again afterwards. */
   Proposal choose(Question question);

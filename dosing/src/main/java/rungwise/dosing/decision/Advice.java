@@ -14,6 +14,7 @@ import rungwise.quantities.Volume;
  * @param steps every step of the ladder with what speaks against it
  * @param timeVerdicts what forbids injecting right now
  * @param homeVerdicts what forbids home use
+ * @param choice the way in which the dose was chosen, and the population if one was asked
  * @param protocol the key of the protocol version
  * @param engine the version of the engine
  */
@@ -24,6 +25,7 @@ public record Advice(
     List<Verdict> timeVerdicts,
     List<Verdict> homeVerdicts,
     Optional<Instant> notBefore,
+    String choice,
     String protocol,
     String engine) {
 
@@ -88,6 +90,7 @@ public record Advice(
         "now: " + timeVerdicts,
         "home: " + homeVerdicts,
         "not before: " + notBefore.map(Instant::toString).orElse("-"),
+        "choice: " + choice,
         "protocol: " + protocol,
         "engine: " + engine);
   }

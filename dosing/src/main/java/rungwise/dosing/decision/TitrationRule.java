@@ -83,6 +83,24 @@ public enum TitrationRule {
       "Not usable here, and the next step has already lasted too long: a strength or syringe with"
           + " a step between is needed.",
       new Source.Assumption("a dose that was too long is not tried again without a decision")),
+  MODEL_LOWERS(
+      "The response model finds the chance of a long erection above the protocol's limit: the"
+          + " highest step at which it is not.",
+      new Source.Assumption("the protocol's own limit; the model never raises a dose")),
+  MODEL_FORBIDS(
+      "The response model finds the chance of a long erection above the protocol's limit at every"
+          + " step.",
+      new Source.Assumption("the protocol's own limit; the model never raises a dose")),
+  MODEL_AGREES(
+      "The response model finds the chance of a long erection within the protocol's limits.",
+      new Source.Assumption("the protocol's own limit; the model never raises a dose")),
+  MODEL_SILENT(
+      "The response model knows nothing of this preparation or group: by rule alone.",
+      new Source.Assumption("no published table converts one mixture into another")),
+  REPORT_UNLIKELY(
+      "The response model finds this report very unlikely: check the mark, the volume and the vial"
+          + " first.",
+      new Source.Assumption("less than 1 in 100 reports lie as far to that side")),
   GUARD_FORBIDS(
       "A safety check forbids the dose that the rule would give: the next lower one that is"
           + " allowed.",

@@ -22,6 +22,8 @@ import rungwise.quantities.TimeSpan;
  * @param ceiling the amount never to be passed
  * @param careAbove above it a man with a heart condition needs particular care, where a source says
  * @param sameVisit when a second dose may follow in the same visit; empty means never
+ * @param chances the most chance of a long response that the response model may leave; empty means
+ *     that it is not asked
  */
 public record Protocol(
     String name,
@@ -35,7 +37,54 @@ public record Protocol(
     Sourced<ProtocolAmount> ceiling,
     Optional<Sourced<ProtocolAmount>> careAbove,
     Optional<SameVisit> sameVisit,
-    Limits limits) {
+    Limits limits,
+    Chances chances) {
+
+  /**
+   * The most chance of a useful response that lasts too long, in 1000.
+   *
+   * @param of120Minutes that it lasts 120 minutes or longer
+   * @param of240Minutes that it lasts 240 minutes or longer
+   */
+  public record Chances(
+      Optional<Sourced<Integer>> of120Minutes, Optional<Sourced<Integer>> of240Minutes) {
+
+    public static final Chances NOT_ASKED = new Chances(Optional.empty(), Optional.empty());
+
+    public boolean isAsked() {
+      return of120Minutes.isPresent() || of240Minutes.isPresent();
+    }
+  }
+
+  /** A protocol under which the response model is not asked. */
+  public Protocol(
+      String name,
+      int version,
+      String title,
+      boolean sample,
+      Set<Component> components,
+      List<Start> starts,
+      List<Step> steps,
+      List<StrengthRule> strengths,
+      Sourced<ProtocolAmount> ceiling,
+      Optional<Sourced<ProtocolAmount>> careAbove,
+      Optional<SameVisit> sameVisit,
+      Limits limits) {
+    this(
+        name,
+        version,
+        title,
+        sample,
+        components,
+        starts,
+        steps,
+        strengths,
+        ceiling,
+        careAbove,
+        sameVisit,
+        limits,
+        Chances.NOT_ASKED);
+  }
 
   /** The first amount for some groups. */
   public record Start(Set<AetiologyGroup> groups, ProtocolAmount amount, Source source) {
@@ -89,6 +138,24 @@ public record Protocol(
       Sourced<Integer> screeningMonths,
       Sourced<Integer> freshDays,
       Sourced<Integer> pde5Hours) {}
+
+  /** The same rules with other limits for the response model. */
+  public Protocol with(Chances other) {
+    return new Protocol(
+        name,
+        version,
+        title,
+        sample,
+        components,
+        starts,
+        steps,
+        strengths,
+        ceiling,
+        careAbove,
+        sameVisit,
+        limits,
+        other);
+  }
 
   public Protocol {
     components = Set.copyOf(components);

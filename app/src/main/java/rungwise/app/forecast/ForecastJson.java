@@ -1,0 +1,38 @@
+package rungwise.app.forecast;
+
+import rungwise.dosing.response.Forecast;
+import rungwise.files.JsonObject;
+import rungwise.quantities.Volume;
+
+/** The answer for a program. */
+public final class ForecastJson {
+
+  private static final Volume MILLILITRE = Volume.parse("1 mL").orThrow();
+
+  private ForecastJson() {}
+
+  /** The answer as one object; its keys are fixed. */
+  public static JsonObject of(ForecastAnswer answer) {
+    return JsonObject.empty()
+        .with("notice", ForecastAnswer.NOTICE)
+        .withObjects("patients", answer.patients().stream().map(ForecastJson::patient).toList());
+  }
+
+  private static JsonObject patient(ForecastAnswer.Patient patient) {
+    return JsonObject.empty()
+        .with("patient", patient.name())
+        .with(
+            "eta", JsonObject.empty().with("mean", patient.mean()).with("sd", patient.deviation()))
+        .withObjects("forecast", patient.lines().stream().map(ForecastJson::line).toList());
+  }
+
+  private static JsonObject line(ForecastAnswer.Line line) {
+    Forecast forecast = line.forecast();
+    return JsonObject.empty()
+        .with("volume_ml", line.volume().ratioTo(MILLILITRE))
+        .with("p_useful", forecast.useful())
+        .with("p_useful_ge60", forecast.useful60())
+        .with("p_useful_ge120", forecast.useful120())
+        .with("p_useful_ge240", forecast.useful240());
+  }
+}

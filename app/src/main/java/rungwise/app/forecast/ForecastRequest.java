@@ -1,0 +1,155 @@
+package rungwise.app.forecast;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import rungwise.dosing.response.Given;
+import rungwise.dosing.response.Population;
+import rungwise.dosing.response.Requirement;
+import rungwise.dosing.response.Trial;
+import rungwise.files.PopulationFile;
+import rungwise.files.ShippedPopulations;
+import rungwise.files.history.HistoryFile;
+import rungwise.files.history.HistoryLine;
+import rungwise.quantities.Reading;
+import rungwise.quantities.Volume;
+
+/**
+ * What was typed after the verb "forecast", unread.
+ *
+ * @param history the path of a history file
+ * @param population the path of a population file, or the name of one that comes with the program
+ * @param volumes the volumes that are asked for
+ * @param potency of the vial that is asked for
+ * @param strength of the preparation that is asked for, relative to the population's
+ */
+public record ForecastRequest(
+    Path history, String population, String volumes, String potency, String strength) {
+
+  private static final Pattern DECIMAL = Pattern.compile("[0-9]{1,6}(?:\\.[0-9]{1,20})?");
+  private static final double MOST_POTENCY = 1.2;
+  private static final double LEAST_STRENGTH = 0.001;
+  private static final double MOST_STRENGTH = 1000;
+
+  /** The forecasts, or everything that is wrong with the request and its files. */
+  public Reading<ForecastAnswer> answer() throws IOException {
+    Reading<HistoryFile> historyRead = HistoryFile.read(history);
+    Reading<PopulationFile> populationRead = readPopulation();
+    Reading<List<Volume>> volumesRead = VolumeList.read(volumes);
+    Reading<Double> potencyRead =
+        readNumber("--potency", potency, Double.MIN_VALUE, MOST_POTENCY, "above 0, at most 1.2");
+    Reading<Double> strengthRead =
+        readNumber("--strength", strength, LEAST_STRENGTH, MOST_STRENGTH, "from 0.001 to 1000");
+    var faults =
+        new ArrayList<>(
+            Stream.of(historyRead, populationRead, volumesRead, potencyRead, strengthRead)
+                .flatMap(reading -> reading.faults().stream())
+                .toList());
+    if (historyRead.found().isPresent() && populationRead.found().isPresent()) {
+      faults.addAll(unknownGroups(historyRead.orThrow(), populationRead.orThrow().population()));
+    }
+    if (!faults.isEmpty()) {
+      return new Reading.Refused<>(faults);
+    }
+    Population parameters = populationRead.orThrow().population();
+    List<Given> asked =
+        volumesRead.orThrow().stream()
+            .map(volume -> new Given(volume, potencyRead.orThrow(), strengthRead.orThrow()))
+            .toList();
+    return Reading.of(
+        new ForecastAnswer(
+            population,
+            historyRead.orThrow().patients().entrySet().stream()
+                .map(patient -> forecast(parameters, patient, asked))
+                .toList()));
+  }
+
+  private Reading<PopulationFile> readPopulation() throws IOException {
+    var shipped = ShippedPopulations.document(population);
+    if (shipped.isPresent()) {
+      return PopulationFile.read(shipped.get());
+    }
+    try {
+      String text = Files.readString(Path.of(population), StandardCharsets.UTF_8);
+      Reading<PopulationFile> reading = PopulationFile.read(text);
+      return reading.found().isPresent()
+          ? reading
+          : new Reading.Refused<>(
+              reading.faults().stream().map(fault -> population + ": " + fault).toList());
+    } catch (NoSuchFileException missing) {
+      return Reading.refused(
+          "There is no population file "
+              + population
+              + ": give a path, or one of "
+              + ShippedPopulations.names());
+    } catch (java.nio.charset.CharacterCodingException notText) {
+      return Reading.refused(population + ": this is not UTF-8 text: save the file as UTF-8");
+    }
+  }
+
+  private static Reading<Double> readNumber(
+      String option, String text, double least, double most, String accepted) {
+    if (DECIMAL.matcher(text).matches()) {
+      double number = Double.parseDouble(text);
+      if (number >= least && number <= most) {
+        return Reading.of(number);
+      }
+    }
+    return Reading.refused(
+        option + ": \"" + text + "\" was given: write a number " + accepted + ", such as 1");
+  }
+
+  /** One fault for each patient, at his first line. */
+  private static List<String> unknownGroups(HistoryFile history, Population population) {
+    return history.patients().values().stream()
+        .map(List::getFirst)
+        .filter(line -> population.meanOf(line.group()).isEmpty())
+        .map(
+            line ->
+                "line "
+                    + line.line()
+                    + ": group: \""
+                    + line.group()
+                    + "\" was given, which the population does not hold: it holds "
+                    + new TreeSet<>(population.gammas().keySet()))
+        .toList();
+  }
+
+  private static ForecastAnswer.Patient forecast(
+      Population population, Map.Entry<String, List<HistoryLine>> patient, List<Given> asked) {
+    List<HistoryLine> lines = patient.getValue();
+    Requirement requirement =
+        Requirement.of(
+            population,
+            lines.getFirst().group(),
+            lines.stream().map(ForecastRequest::trial).toList());
+    return new ForecastAnswer.Patient(
+        patient.getKey(),
+        requirement.mean(),
+        requirement.standardDeviation(),
+        asked.stream()
+            .map(
+                given ->
+                    new ForecastAnswer.Line(
+                        given.volume(),
+                        requirement.forecast(given.logDose()),
+                        requirement.range(given.logDose()),
+                        requirement.medianMinutesIfUseful(given.logDose())))
+            .toList());
+  }
+
+  private static Trial trial(HistoryLine line) {
+    return new Trial(
+        new Given(line.volume(), line.potency(), line.strength()).logDose(),
+        line.grade(),
+        line.lasted());
+  }
+}

@@ -1,0 +1,87 @@
+package rungwise.app.verb;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import rungwise.app.forecast.ForecastAnswer;
+import rungwise.app.forecast.ForecastJson;
+import rungwise.app.forecast.ForecastRequest;
+import rungwise.app.forecast.ForecastText;
+import rungwise.app.server.WrongUse;
+import rungwise.files.ShippedPopulations;
+
+/** Says what each volume may do for each patient of a history file. */
+@Command(
+    name = "forecast",
+    description = {
+      "Say what each volume may do for each patient of a history file, by the response model.",
+      "No safety checks are made: the guards ask them where a dose is signed."
+    },
+    footer = {
+      "",
+      "rungwise forecast history.csv",
+      "rungwise forecast history.csv.gz --population clinic.json --volumes 0.05:0.5:0.05 --json"
+    },
+    mixinStandardHelpOptions = true)
+final class ForecastVerb implements Callable<Integer> {
+
+  private static final String ONE = "1";
+
+  @Spec private CommandSpec spec = CommandSpec.create();
+
+  @Parameters(paramLabel = "FILE", description = "The history: a .csv or .csv.gz file.")
+  private @Nullable Path history;
+
+  @Option(
+      names = "--population",
+      description =
+          "A population file (JSON), or the name of one that comes with the program. Without it:"
+              + " alprostadil-published.")
+  private String population = ShippedPopulations.DEFAULT;
+
+  @Option(
+      names = "--volumes",
+      description = "From, to and step in mL, or volumes with commas between.")
+  private String volumes = "0.05:0.5:0.05";
+
+  @Option(
+      names = "--potency",
+      description = "What is left of the label's strength: 1 if not given.")
+  private String potency = ONE;
+
+  @Option(
+      names = "--strength",
+      description = "The strength relative to the population's preparation: 1 if not given.")
+  private String strength = ONE;
+
+  @Option(names = "--json", description = "Print one JSON object.")
+  private boolean isJson;
+
+  @Override
+  public Integer call() throws IOException {
+    if (history == null) {
+      throw new WrongUse("No history was given: give a .csv or .csv.gz file.");
+    }
+    var reading = new ForecastRequest(history, population, volumes, potency, strength).answer();
+    ForecastAnswer answer =
+        reading
+            .found()
+            .orElseThrow(() -> new WrongUse(String.join(System.lineSeparator(), reading.faults())));
+    PrintWriter out = spec.commandLine().getOut();
+    if (isJson) {
+      out.println(ForecastJson.of(answer));
+    } else {
+      ForecastText.of(answer).forEach(out::println);
+    }
+    out.flush();
+    return ExitCode.OK;
+  }
+}

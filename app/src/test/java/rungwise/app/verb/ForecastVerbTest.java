@@ -1,0 +1,190 @@
+package rungwise.app.verb;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The verb forecast against reference/example.py, and what it refuses. */
+final class ForecastVerbTest {
+
+  private static final Path REFERENCE = Path.of("..", "reference");
+  private static final String HISTORY = REFERENCE.resolve("example.csv").toString();
+  private static final String POPULATION = REFERENCE.resolve("example-population.json").toString();
+
+  private static final Pattern PATIENT =
+      Pattern.compile("\"patient\":\"(\\w)\",\"eta\":\\{\"mean\":([-\\d.]+),\"sd\":([\\d.]+)}");
+  private static final Pattern LINE =
+      Pattern.compile(
+          "\\{\"volume_ml\":([\\d.]+),\"p_useful\":([\\d.]+),\"p_useful_ge60\":([\\d.]+),"
+              + "\"p_useful_ge120\":([\\d.]+),\"p_useful_ge240\":([\\d.]+)}");
+
+  /** What came of one run. */
+  private record Run(int status, String out, List<String> err) {}
+
+  private static Run forecast(String... options) {
+    var out = new StringWriter();
+    var err = new StringWriter();
+    String[] arguments = new String[options.length + 1];
+    arguments[0] = "forecast";
+    System.arraycopy(options, 0, arguments, 1, options.length);
+    int status =
+        RungwiseCommand.commandLine()
+            .setOut(new PrintWriter(out, true))
+            .setErr(new PrintWriter(err, true))
+            .execute(arguments);
+    return new Run(status, out.toString(), err.toString().lines().toList());
+  }
+
+  private static List<double[]> expected(String patient) throws IOException {
+    return Files.readAllLines(REFERENCE.resolve("example-forecast.txt"), StandardCharsets.UTF_8)
+        .stream()
+        .filter(line -> line.startsWith(patient + " "))
+        .map(line -> Arrays.stream(line.split(" ", -1)).skip(1).mapToDouble(Double::parseDouble))
+        .map(java.util.stream.DoubleStream::toArray)
+        .toList();
+  }
+
+  private static double[] groups(Matcher matcher, int from) {
+    double[] numbers = new double[matcher.groupCount() - from + 1];
+    for (int i = 0; i < numbers.length; i++) {
+      numbers[i] = Double.parseDouble(matcher.group(from + i));
+    }
+    return numbers;
+  }
+
+  @Test
+  void each_patient_has_the_probabilities_of_dense_sums() throws IOException {
+    Run run = forecast(HISTORY, "--population", POPULATION, "--json");
+
+    assertThat(run.status()).isZero();
+    assertThat(run.err()).isEmpty();
+    assertThat(run.out()).startsWith("{\"notice\":\"no safety checks were made\",\"patients\":[{");
+    String[] patients = run.out().split("(?=\\{\"patient\")", -1);
+    assertThat(patients).hasSize(4);
+    for (String name : List.of("A", "B", "C")) {
+      String text = patients["ABC".indexOf(name) + 1];
+      List<double[]> rows = expected(name);
+      Matcher head = PATIENT.matcher(text);
+      assertThat(head.find()).isTrue();
+      assertThat(head.group(1)).isEqualTo(name);
+      // The bound that the design sets for a probability.
+      assertThat(groups(head, 2)).containsExactly(rows.getFirst(), within(1e-8));
+      List<double[]> lines = LINE.matcher(text).results().map(ForecastVerbTest::numbers).toList();
+      assertThat(lines).hasSize(10);
+      for (int i = 0; i < lines.size(); i++) {
+        assertThat(lines.get(i)).containsExactly(rows.get(i + 1), within(1e-8));
+      }
+    }
+  }
+
+  private static double[] numbers(java.util.regex.MatchResult result) {
+    double[] numbers = new double[result.groupCount()];
+    for (int i = 0; i < numbers.length; i++) {
+      numbers[i] = Double.parseDouble(result.group(i + 1));
+    }
+    return numbers;
+  }
+
+  @Test
+  void potency_and_strength_multiply_the_volume() {
+    Run half = forecast(HISTORY, "--volumes", "0.4", "--potency", "0.5", "--json");
+    Run whole = forecast(HISTORY, "--volumes", "0.2", "--json");
+    Run double_ = forecast(HISTORY, "--volumes", "0.1", "--strength", "2", "--json");
+
+    assertThat(half.out().replace("\"volume_ml\":0.4", "\"volume_ml\":0.2")).isEqualTo(whole.out());
+    assertThat(double_.out().replace("\"volume_ml\":0.1", "\"volume_ml\":0.2"))
+        .isEqualTo(whole.out());
+  }
+
+  @Test
+  void a_reader_is_told_that_nothing_was_checked_and_by_what_population() {
+    Run run = forecast(HISTORY, "--volumes", "0.1,0.2");
+
+    assertThat(run.status()).isZero();
+    assertThat(run.out().lines().toList().getFirst()).contains("no safety checks were made");
+    assertThat(run.out()).contains("Population: alprostadil-published.").contains("Patient C:");
+    assertThat(run.out().lines().filter(line -> line.startsWith("  0.2 mL"))).hasSize(3);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "mixed,1,0.1,1,1,7,,none,|line 2: grade: \"7\" was given: write a grade from 0 to 4",
+        "mixed,1,0.1,0,1,2,,none,|line 2: potency: \"0\" was given: write a number above 0, at",
+        "mixed,1,0.1,1.3,1,2,,none,|line 2: potency: \"1.3\" was given",
+        "mixed,1,-0.1,1,1,2,,none,|line 2: volume_ml: \"-0.1\" is not a volume in mL",
+        "mixed,1,0.1,1,1|line 2: there are 6 values, and the header names 10: the file may have",
+        "rare,1,0.1,1,1,2,,none,|line 2: group: \"rare\" was given, which the population does not",
+      })
+  void bad_input_is_refused_with_its_line(String line, String fault, @TempDir Path folder)
+      throws IOException {
+    Path file = folder.resolve("history.csv");
+    String header = Files.readAllLines(Path.of(HISTORY), StandardCharsets.UTF_8).getFirst();
+    Files.writeString(file, header + "\nA," + line + "\n", StandardCharsets.UTF_8);
+
+    Run run = forecast(file.toString());
+
+    assertThat(run.status()).isEqualTo(2);
+    assertThat(run.out()).isEmpty();
+    assertThat(run.err()).singleElement().asString().startsWith(fault);
+  }
+
+  @Test
+  void a_file_whose_name_says_packed_and_that_is_not_is_refused(@TempDir Path folder)
+      throws IOException {
+    Path file = folder.resolve("history.csv.gz");
+    Files.copy(Path.of(HISTORY), file);
+
+    Run run = forecast(file.toString(), "--json");
+
+    assertThat(run.status()).isEqualTo(2);
+    assertThat(run.err())
+        .singleElement()
+        .asString()
+        .contains("line 1: ", "is not packed with gzip");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "--volumes|0.1:0.5|--volumes 0.1:0.5: write from, to and step in mL",
+        "--volumes|0.5:0.1:0.1|--volumes 0.5:0.1:0.1 begin above their end",
+        "--volumes|0.001:1000:0.001|--volumes 0.001:1000:0.001 are more than 1000",
+        "--volumes|0.1cc|--volumes: \"0.1cc\" is not a volume in mL",
+        "--potency|0|--potency: \"0\" was given: write a number above 0, at most 1.2",
+        "--potency|1.3|--potency: \"1.3\" was given",
+        "--strength|-1|--strength: \"-1\" was given",
+        "--population|none.json|There is no population file none.json: give a path, or one of",
+      })
+  void a_wrong_option_is_refused_with_what_to_write(String option, String text, String fault) {
+    Run run = forecast(HISTORY, option + "=" + text);
+
+    assertThat(run.status()).isEqualTo(2);
+    assertThat(run.out()).isEmpty();
+    assertThat(run.err()).singleElement().asString().startsWith(fault);
+  }
+
+  @Test
+  void no_history_or_none_that_is_there_is_refused() {
+    assertThat(forecast().err())
+        .containsExactly("No history was given: give a .csv or .csv.gz file.");
+    assertThat(forecast("none.csv").err().getFirst()).startsWith("There is no file none.csv");
+    assertThat(forecast("none.csv").status()).isEqualTo(2);
+  }
+}

@@ -1,0 +1,116 @@
+package rungwise.dosing.response;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import rungwise.dosing.history.History;
+import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
+import rungwise.quantities.TimeSpan;
+
+/**
+ * A population that may be asked about the men of a clinic.
+ *
+ * <p>Every vial is read at its label's strength. A second dose in one visit is read as everything
+ * that was injected in it.
+ *
+ * @param key the name and version of the population, as a stored decision remembers it
+ * @param reference the preparation whose strength is 1
+ */
+public record ResponseModel(String key, Population population, Preparation reference) {
+
+  private static final TimeSpan MINUTE = TimeSpan.ofMinutes(1);
+
+  /** Injections of one preparation. */
+  private record Batch(Preparation preparation, List<Trial> trials) {}
+
+  /**
+   * What a man's history says of a preparation; nothing if the population knows neither his group
+   * nor the preparation.
+   *
+   * @param counted the injections that count, all of them of that history
+   */
+  public Optional<Prospect> prospect(
+      AetiologyGroup group, Preparation asked, History history, List<Injection> counted) {
+    if (population.meanOf(group.token()).isEmpty()) {
+      return Optional.empty();
+    }
+    Map<PreparationId, Batch> batches = batches(history, counted);
+    List<Trial> onAsked =
+        Optional.ofNullable(batches.get(asked.id())).map(Batch::trials).orElse(List.of());
+    var known = new ArrayList<Trial>();
+    var others = new ArrayList<OtherPreparation>();
+    for (Batch batch : batches.values()) {
+      switch (RelativeStrength.of(batch.preparation(), reference)) {
+        case RelativeStrength.Exactly(double strength) -> known.addAll(trialsOf(batch, strength));
+        case RelativeStrength.Uncertain(UncertainStrength strength) -> {
+          if (!batch.preparation().id().equals(asked.id())) {
+            others.add(new OtherPreparation(strength, batch.trials()));
+          }
+        }
+        case RelativeStrength.NotKnown unknown -> {}
+      }
+    }
+    return switch (RelativeStrength.of(asked, reference)) {
+      case RelativeStrength.Exactly(double strength) ->
+          Optional.of(
+              new Prospect(Requirement.of(population, group.token(), known, others), strength));
+      case RelativeStrength.Uncertain(UncertainStrength strength) ->
+          Optional.of(
+              new Prospect(
+                  Requirement.of(
+                      population,
+                      group.token(),
+                      known,
+                      others,
+                      new OtherPreparation(strength, onAsked)),
+                  1));
+      case RelativeStrength.NotKnown unknown -> Optional.empty();
+    };
+  }
+
+  private static Map<PreparationId, Batch> batches(History history, List<Injection> counted) {
+    var batches = new LinkedHashMap<PreparationId, Batch>();
+    for (Injection injection : counted) {
+      batches
+          .computeIfAbsent(
+              injection.preparation().id(),
+              id -> new Batch(injection.preparation(), new ArrayList<>()))
+          .trials()
+          .add(trial(history, injection, 1));
+    }
+    return batches;
+  }
+
+  private static List<Trial> trialsOf(Batch batch, double strength) {
+    return batch.trials().stream()
+        .map(one -> new Trial(one.logDose() + Math.log(strength), one.grade(), one.lasted()))
+        .toList();
+  }
+
+  /** An injection with everything that was injected in its stay. */
+  static Trial trial(History history, Injection injection, double strength) {
+    return new Trial(
+        new Given(history.cumulative(injection), 1, strength).logDose(),
+        injection.grade(),
+        lasted(injection));
+  }
+
+  private static Lasted lasted(Injection injection) {
+    return switch (injection.soft()) {
+      case SoftAfter.Exactly(TimeSpan duration) ->
+          injection.grade().isUseful() && duration.equals(TimeSpan.ofMinutes(0))
+              ? new Lasted.NotRecorded()
+              : new Lasted.Exactly(duration.ratioTo(MINUTE));
+      case SoftAfter.AtLeast(TimeSpan duration) -> new Lasted.AtLeast(duration.ratioTo(MINUTE));
+      case SoftAfter.Between(TimeSpan from, TimeSpan before) ->
+          new Lasted.Between(from.ratioTo(MINUTE), before.ratioTo(MINUTE));
+      case SoftAfter.NotKnown none -> new Lasted.NotRecorded();
+    };
+  }
+}

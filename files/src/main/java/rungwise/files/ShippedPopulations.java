@@ -1,0 +1,38 @@
+package rungwise.files;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+
+/** The populations that come with the program. The model card tells how far each can be trusted. */
+public final class ShippedPopulations {
+
+  /** For alprostadil alone, from published summaries. */
+  public static final String DEFAULT = "alprostadil-published";
+
+  private static final List<String> NAMES = List.of(DEFAULT, "three-drug-assumed");
+
+  private ShippedPopulations() {}
+
+  public static List<String> names() {
+    return NAMES;
+  }
+
+  /** The document with that name, if there is one. */
+  public static Optional<String> document(String name) {
+    return NAMES.contains(name) ? Optional.of(text(name)) : Optional.empty();
+  }
+
+  private static String text(String name) {
+    String path = "populations/" + name + ".json";
+    try (InputStream in = ShippedPopulations.class.getResourceAsStream(path)) {
+      return new String(Objects.requireNonNull(in, path).readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException(unreadable);
+    }
+  }
+}

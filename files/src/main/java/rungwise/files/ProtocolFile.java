@@ -9,6 +9,7 @@ import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.ProtocolAmount;
@@ -85,13 +86,11 @@ public final class ProtocolFile {
         Set.copyOf(each(root.at("for"), node -> node.read(ProtocolFile::component)));
     List<Protocol.Start> starts = each(root.at("start"), ProtocolFile::start);
     List<Protocol.Step> steps = each(root.at("steps"), ProtocolFile::step);
-    Node strengths = root.at("strengths");
-    List<Protocol.StrengthRule> rules =
-        strengths.isPresent() ? each(strengths, ProtocolFile::strength) : List.of();
+    List<Protocol.StrengthRule> rules = strengths(root.at("strengths"));
     var ceiling = limit(root.at("ceiling"));
     var careAbove = ifPresent(root.at("care_above"), ProtocolFile::limit);
     var sameVisit = ifPresent(root.at("same_visit"), ProtocolFile::sameVisit);
-    var chances = ifPresent(root.at("model"), ProtocolFile::chances);
+    var chances = chances(root.at("model"));
     var limits = limits(root);
     if (!root.faults().isEmpty()) {
       return Optional.empty();
@@ -113,7 +112,7 @@ public final class ProtocolFile {
                 careAbove,
                 sameVisit,
                 limits.orElseThrow(),
-                chances.orElse(Protocol.Chances.NOT_ASKED)))
+                chances.orElseThrow()))
         : Optional.empty();
   }
 
@@ -121,8 +120,15 @@ public final class ProtocolFile {
     return node.isPresent() ? reader.apply(node) : Optional.empty();
   }
 
-  /** In 1000, and at least one of the two. */
+  private static List<Protocol.StrengthRule> strengths(Node node) {
+    return node.isPresent() ? each(node, ProtocolFile::strength) : List.of();
+  }
+
+  /** In 1000, and at least one of the two; without the part the model is not asked. */
   private static Optional<Protocol.Chances> chances(Node node) {
+    if (!node.isPresent()) {
+      return Optional.of(Protocol.Chances.NOT_ASKED);
+    }
     node.onlyWith("chance_of_120_minutes", "chance_of_240_minutes");
     Node of120 = node.at("chance_of_120_minutes");
     Node of240 = node.at("chance_of_240_minutes");
@@ -205,7 +211,10 @@ public final class ProtocolFile {
         root.at("start").fault(start.amount() + " is not counted as the ceiling is");
       } else if (start.amount().isMoreThan(most)) {
         root.at("start").fault(start.amount() + " is above the ceiling of " + most);
+      } else if (start.amount().isNothing()) {
+        root.at("start").fault("a first dose of nothing");
       }
+      requireLine(root.at("start"), start.amount());
     }
     for (Protocol.Step step : steps) {
       if (!step.smallest().isLike(most)
@@ -214,8 +223,36 @@ public final class ProtocolFile {
         root.at("steps").fault(step.smallest() + " is not counted as the ceiling is");
       } else if (step.smallest().isMoreThan(step.largest())) {
         root.at("steps").fault("add " + step.smallest() + " is more than add_at_most");
+      } else if (step.smallest().isNothing()) {
+        root.at("steps").fault("add " + step.smallest() + " never gets anywhere");
+      }
+      requireLine(root.at("steps"), step.smallest());
+    }
+    requireOrder(root, steps, most);
+  }
+
+  /** A volume that no syringe has a line for would be rounded down each time. */
+  private static void requireLine(Node node, ProtocolAmount amount) {
+    if (amount instanceof ProtocolAmount.OfVolume(Volume volume)
+        && Barrels.all().stream().noneMatch(barrel -> barrel.hasMarkAt(volume))) {
+      node.fault(volume + " lies on no printed line of any syringe that is known here");
+    }
+  }
+
+  private static void requireOrder(Node root, List<Protocol.Step> steps, ProtocolAmount most) {
+    for (int at = 1; at < steps.size(); at++) {
+      ProtocolAmount before = steps.get(at - 1).upTo();
+      ProtocolAmount next = steps.get(at).upTo();
+      if (next.isLike(before) && !next.isMoreThan(before)) {
+        root.at("steps").fault("up_to " + next + " does not come after " + before);
       }
     }
+    steps.stream()
+        .map(Protocol.Step::upTo)
+        .filter(last -> last.isLike(most) && last.isMoreThan(most))
+        .findFirst()
+        .ifPresent(
+            last -> root.at("steps").fault("up_to " + last + " is above the ceiling of " + most));
   }
 
   private static void checkLikeCeiling(

@@ -30,7 +30,8 @@ class UnbrokenTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"3 injections", "step 2 goes", "2 mixtures", "1 good", "well-known words"})
+  @ValueSource(
+      strings = {"3 injections", "step 2 goes", "2 mixtures", "1 good", "well-known words"})
   void other_words_after_a_number_may_break(String text) {
     assertThat(unbroken(text)).isEqualTo(text);
   }

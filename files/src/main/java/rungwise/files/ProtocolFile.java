@@ -86,13 +86,11 @@ public final class ProtocolFile {
         Set.copyOf(each(root.at("for"), node -> node.read(ProtocolFile::component)));
     List<Protocol.Start> starts = each(root.at("start"), ProtocolFile::start);
     List<Protocol.Step> steps = each(root.at("steps"), ProtocolFile::step);
-    Node strengths = root.at("strengths");
-    List<Protocol.StrengthRule> rules =
-        strengths.isPresent() ? each(strengths, ProtocolFile::strength) : List.of();
+    List<Protocol.StrengthRule> rules = strengths(root.at("strengths"));
     var ceiling = limit(root.at("ceiling"));
     var careAbove = ifPresent(root.at("care_above"), ProtocolFile::limit);
     var sameVisit = ifPresent(root.at("same_visit"), ProtocolFile::sameVisit);
-    var chances = ifPresent(root.at("model"), ProtocolFile::chances);
+    var chances = chances(root.at("model"));
     var limits = limits(root);
     if (!root.faults().isEmpty()) {
       return Optional.empty();
@@ -114,7 +112,7 @@ public final class ProtocolFile {
                 careAbove,
                 sameVisit,
                 limits.orElseThrow(),
-                chances.orElse(Protocol.Chances.NOT_ASKED)))
+                chances.orElseThrow()))
         : Optional.empty();
   }
 
@@ -122,8 +120,15 @@ public final class ProtocolFile {
     return node.isPresent() ? reader.apply(node) : Optional.empty();
   }
 
-  /** In 1000, and at least one of the two. */
+  private static List<Protocol.StrengthRule> strengths(Node node) {
+    return node.isPresent() ? each(node, ProtocolFile::strength) : List.of();
+  }
+
+  /** In 1000, and at least one of the two; without the part the model is not asked. */
   private static Optional<Protocol.Chances> chances(Node node) {
+    if (!node.isPresent()) {
+      return Optional.of(Protocol.Chances.NOT_ASKED);
+    }
     node.onlyWith("chance_of_120_minutes", "chance_of_240_minutes");
     Node of120 = node.at("chance_of_120_minutes");
     Node of240 = node.at("chance_of_240_minutes");

@@ -12,7 +12,7 @@ package rungwise.inference;
 public final class Quadrature {
 
   private static final double SETTLED = 1e-6;
-  private static final int LEAST_INTERVALS = 12;
+  private static final int LEAST_INTERVALS = 16;
   private static final int MOST_INTERVALS = 1 << 15;
 
   /** The fall of a normal density over half the stretch is about 29, at 7.6 deviations. */

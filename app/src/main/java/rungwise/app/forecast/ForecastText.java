@@ -1,5 +1,7 @@
 package rungwise.app.forecast;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -9,6 +11,7 @@ import rungwise.dosing.response.Forecast;
 public final class ForecastText {
 
   private static final double PERCENT = 100;
+  private static final int PLACES_OF_REQUIREMENT = 3;
   private static final String HEAD =
       "  %-9s %-20s %-20s %-20s %-20s %s"
           .formatted(
@@ -32,12 +35,12 @@ public final class ForecastText {
     for (ForecastAnswer.Patient patient : answer.patients()) {
       lines.add("");
       lines.add(
-          String.format(
-              Locale.ROOT,
-              "Patient %s: requirement %.3f, standard deviation %.3f",
-              patient.name(),
-              patient.mean(),
-              patient.deviation()));
+          "Patient "
+              + patient.name()
+              + ": requirement "
+              + decimal(patient.mean(), PLACES_OF_REQUIREMENT)
+              + ", standard deviation "
+              + decimal(patient.deviation(), PLACES_OF_REQUIREMENT));
       lines.add(HEAD);
       patient.lines().forEach(line -> lines.add(row(line)));
     }
@@ -50,18 +53,25 @@ public final class ForecastText {
     Forecast high = line.range().high();
     return String.format(
         Locale.ROOT,
-        "  %-9s %-20s %-20s %-20s %-20s %.0f",
+        "  %-9s %-20s %-20s %-20s %-20s %s",
         line.volume(),
         cell(mean.useful(), low.useful(), high.useful()),
         cell(mean.useful60(), low.useful60(), high.useful60()),
         cell(mean.useful120(), low.useful120(), high.useful120()),
         cell(mean.useful240(), low.useful240(), high.useful240()),
-        line.medianMinutes());
+        decimal(line.medianMinutes(), 0));
   }
 
   /** "12.5 (3.1 to 40.2)": a tenth of a percent is far below what the model knows. */
   private static String cell(double mean, double low, double high) {
-    return String.format(
-        Locale.ROOT, "%.1f (%.1f to %.1f)", mean * PERCENT, low * PERCENT, high * PERCENT);
+    return percent(mean) + " (" + percent(low) + " to " + percent(high) + ")";
+  }
+
+  private static String percent(double probability) {
+    return decimal(probability * PERCENT, 1);
+  }
+
+  private static String decimal(double number, int places) {
+    return BigDecimal.valueOf(number).setScale(places, RoundingMode.HALF_UP).toPlainString();
   }
 }

@@ -37,7 +37,10 @@ final class ForecastVerb implements Callable<Integer> {
 
   @Spec private CommandSpec spec = CommandSpec.create();
 
-  @Parameters(paramLabel = "FILE", description = "The history: a .csv or .csv.gz file.")
+  @Parameters(
+      arity = "0..1",
+      paramLabel = "FILE",
+      description = "The history: a .csv or .csv.gz file.")
   private @Nullable Path history;
 
   @Option(

@@ -91,7 +91,7 @@ final class PureSideTest {
   }
 
   private static boolean isPure(String packageName) {
-    return Set.of("quantities", "dosing", "drawing").stream()
+    return Set.of("quantities", "inference", "dosing", "drawing").stream()
         .map(name -> "rungwise." + name)
         .anyMatch(name -> packageName.equals(name) || packageName.startsWith(name + "."));
   }

@@ -12,8 +12,8 @@ import org.junit.jupiter.api.Test;
  */
 final class ForecastGoldenTest {
 
-  /** What the design asks of every probability. */
-  private static final double PROBABILITY = 1e-8;
+  /** A forecast may be off by 1e-8; the largest difference seen was 2.3e-10, of a range's end. */
+  private static final double PROBABILITY = 1e-9;
 
   /** The requirement is a number of order one, whose error enters a probability about once. */
   private static final double REQUIREMENT = 1e-8;

@@ -26,6 +26,8 @@ import rungwise.store.database.CannotOpenStore;
       DemoVerb.class,
       DoseVerb.class,
       VerifyVerb.class,
+      BackupVerb.class,
+      RestoreVerb.class,
       WarmUpVerb.class
     })
 public final class RungwiseCommand implements Runnable {

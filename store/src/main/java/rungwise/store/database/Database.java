@@ -5,6 +5,7 @@ import com.zaxxer.hikari.HikariDataSource;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.function.Supplier;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
@@ -29,7 +30,9 @@ import rungwise.clinic.Transactions;
  */
 public final class Database implements Transactions, AutoCloseable {
 
-  private static final String FILE = "rungwise.db";
+  /** The name of the file in a data folder and in a backup. */
+  public static final String FILE = "rungwise.db";
+
   private static final int BUSY_TIMEOUT_MILLISECONDS = 5000;
   private static final int READERS = 4;
   private static final long WAIT_FOR_CONNECTION_MILLISECONDS = 30_000;
@@ -97,6 +100,25 @@ public final class Database implements Transactions, AutoCloseable {
           "The data folder " + folder + " holds no database: name the folder that serve uses.");
     }
     SQLiteDataSource source = source(file, readerConfig());
+    validate(source, file);
+    HikariDataSource only = pool(source, 1, /* isReadOnly= */ true);
+    return new Database(only, only);
+  }
+
+  /**
+   * Opens a database file that nobody writes to, and leaves no trace beside it.
+   *
+   * @throws CannotOpenStore if it is none, or its tables are not those of this program
+   */
+  public static Database openFrozen(Path file) {
+    var source = new SQLiteDataSource(frozenConfig());
+    source.setUrl("jdbc:sqlite:file:" + file.toUri().getRawPath() + "?immutable=1");
+    validate(source, file);
+    HikariDataSource only = pool(source, 1, /* isReadOnly= */ true);
+    return new Database(only, only);
+  }
+
+  private static void validate(SQLiteDataSource source, Path file) {
     try {
       migrations(source).validate();
     } catch (FlywayValidateException e) {
@@ -109,8 +131,6 @@ public final class Database implements Transactions, AutoCloseable {
     } catch (FlywayException e) {
       throw new CannotOpenStore("The database " + file + " cannot be read.", e);
     }
-    HikariDataSource only = pool(source, 1, /* isReadOnly= */ true);
-    return new Database(only, only);
   }
 
   private static void migrate(SQLiteDataSource source) {
@@ -149,6 +169,13 @@ public final class Database implements Transactions, AutoCloseable {
     return config;
   }
 
+  /** Without a journal mode: to set one is to write. */
+  private static SQLiteConfig frozenConfig() {
+    var config = new SQLiteConfig();
+    config.setReadOnly(true);
+    return config;
+  }
+
   private static SQLiteDataSource source(Path file, SQLiteConfig config) {
     var source = new SQLiteDataSource(config);
     source.setUrl("jdbc:sqlite:" + file);
@@ -181,6 +208,20 @@ public final class Database implements Transactions, AutoCloseable {
   public <T> T inSnapshot(Supplier<T> work) {
     return reader.transactionResult(
         inner -> ScopedValue.where(current, inner.dsl()).call(work::get));
+  }
+
+  /**
+   * Writes the one state that the database is in now into a file that must be empty. Others may
+   * write meanwhile.
+   */
+  public void copyTo(Path file) {
+    reader.execute("vacuum into ?", file.toString());
+  }
+
+  /** What is wrong with the file as a file: a row that is in no index, a page that is cut off. */
+  public Optional<String> damage() {
+    String found = String.valueOf(reader.fetchValue("pragma integrity_check(1)"));
+    return found.equals("ok") ? Optional.empty() : Optional.of(found);
   }
 
   /** For reading: inside a transaction its own state, outside the last committed one. */

@@ -13,12 +13,14 @@ import org.flywaydb.core.api.exception.FlywayValidateException;
 import org.jooq.DSLContext;
 import org.jooq.SQLDialect;
 import org.jooq.conf.Settings;
+import org.jooq.exception.DataAccessException;
 import org.jooq.impl.DSL;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteConfig.JournalMode;
 import org.sqlite.SQLiteConfig.SynchronousMode;
 import org.sqlite.SQLiteConfig.TransactionMode;
 import org.sqlite.SQLiteDataSource;
+import rungwise.clinic.CannotKeep;
 import rungwise.clinic.Transactions;
 
 /**
@@ -76,7 +78,13 @@ public final class Database implements Transactions, AutoCloseable {
           e);
     } catch (FlywayException e) {
       throw new CannotOpenStore(
-          "The database " + file + " cannot be read or brought up to date: restore a backup.", e);
+          Storage.explain(e)
+              .map(words -> "The database " + file + " cannot be opened. " + words)
+              .orElse(
+                  "The database "
+                      + file
+                      + " cannot be read or brought up to date: restore a backup."),
+          e);
     }
     HikariDataSource writing = pool(source(file, writerConfig()), 1, /* isReadOnly= */ false);
     try {
@@ -200,8 +208,12 @@ public final class Database implements Transactions, AutoCloseable {
   @Override
   public <T> T inTransaction(Supplier<T> work) {
     DSLContext outer = current.isBound() ? current.get() : writer;
-    return outer.transactionResult(
-        inner -> ScopedValue.where(current, inner.dsl()).call(work::get));
+    try {
+      return outer.transactionResult(
+          inner -> ScopedValue.where(current, inner.dsl()).call(work::get));
+    } catch (DataAccessException e) {
+      throw Storage.explain(e).<RuntimeException>map(words -> new CannotKeep(words, e)).orElse(e);
+    }
   }
 
   /** Reads many times from the one state that the database is in now. */

@@ -1,5 +1,6 @@
 /**
- * Reads and writes the files that people exchange with the clinic: protocols now.
+ * Reads and writes the files that people exchange with the clinic: protocols; histories in a
+ * package of their own.
  *
  * <p>In: text. Out: checked values, or every fault with its place in the file. Must not know:
  * databases, screens.

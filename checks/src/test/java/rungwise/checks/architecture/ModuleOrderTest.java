@@ -52,6 +52,7 @@ final class ModuleOrderTest {
           "ladder",
           "history",
           "guard",
+          "response",
           "decision",
           "choice");
 

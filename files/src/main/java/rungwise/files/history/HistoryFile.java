@@ -1,0 +1,65 @@
+package rungwise.files.history;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import rungwise.quantities.Reading;
+
+/**
+ * A history file as it was read: comma-separated values in UTF-8 with a header (RFC 4180), packed
+ * with gzip (RFC 1952) if its name ends in ".gz".
+ *
+ * @param lines one for each injection, in the order of the file
+ */
+public record HistoryFile(List<HistoryLine> lines) {
+
+  public HistoryFile {
+    lines = List.copyOf(lines);
+  }
+
+  /**
+   * Reads a file, or tells every fault with its line.
+   *
+   * @throws IOException if the file is there and the disk fails
+   */
+  public static Reading<HistoryFile> read(Path file) throws IOException {
+    if (Files.isDirectory(file)) {
+      return Reading.refused(file + " is a folder: give a file whose name ends in .csv or .csv.gz");
+    }
+    try {
+      return read(file.toString(), Files.readAllBytes(file));
+    } catch (NoSuchFileException missing) {
+      return Reading.refused("There is no file " + file + ": give the path of a history file");
+    }
+  }
+
+  /**
+   * Reads the content of a file, or tells every fault with its line.
+   *
+   * @param name the name of the file, which tells whether it is packed
+   */
+  public static Reading<HistoryFile> read(String name, byte[] content) {
+    Reading<String> text = FileText.of(name, content);
+    return switch (text) {
+      case Reading.Refused<String> refused -> new Reading.Refused<>(refused.faults());
+      case Reading.Read<String> read -> HistoryTable.read(read.value()).map(HistoryFile::new);
+    };
+  }
+
+  /** The injections of each patient by number; the patients in the order of the file. */
+  public Map<String, List<HistoryLine>> patients() {
+    var patients = new LinkedHashMap<String, List<HistoryLine>>();
+    for (HistoryLine line : lines) {
+      patients.computeIfAbsent(line.patient(), name -> new ArrayList<>()).add(line);
+    }
+    patients
+        .values()
+        .forEach(own -> own.sort((one, two) -> Integer.compare(one.injection(), two.injection())));
+    return patients;
+  }
+}

@@ -1,0 +1,180 @@
+package rungwise.files.history;
+
+import java.io.IOException;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import rungwise.quantities.Reading;
+
+/** Reads the text of a history file line by line, and goes on after a fault to find them all. */
+final class HistoryTable {
+
+  /** Enough to see what is wrong with a file. */
+  private static final int MOST_FAULTS = 200;
+
+  private static final CSVFormat FORMAT =
+      CSVFormat.RFC4180.builder().setIgnoreEmptyLines(false).get();
+
+  private final String text;
+  private final List<String> faults = new ArrayList<>();
+  private final List<HistoryLine> lines = new ArrayList<>();
+
+  /** The first line of each patient, and of each of his injections. */
+  private final Map<String, HistoryLine> firstOf = new LinkedHashMap<>();
+
+  /** What is wrong with the line at which the records end too early. */
+  private Optional<String> broken = Optional.empty();
+
+  /** A record and the line in which it begins. */
+  private record Numbered(long line, CSVRecord values) {}
+
+  private HistoryTable(String text) {
+    this.text = text;
+  }
+
+  static Reading<List<HistoryLine>> read(String text) {
+    var table = new HistoryTable(text);
+    table.readAll();
+    return table.faults.isEmpty() ? Reading.of(table.lines) : new Reading.Refused<>(table.faults);
+  }
+
+  private void readAll() {
+    List<Numbered> records = records();
+    if (records.isEmpty()) {
+      faults.add(broken.orElse("line 1: the header is missing: the columns are " + Column.known()));
+      return;
+    }
+    CSVRecord header = records.getFirst().values();
+    Map<Column, Integer> columns = columnsOf(header);
+    for (Numbered record : records.subList(1, columns.isEmpty() ? 1 : records.size())) {
+      boolean isLast = broken.isEmpty() && record.line() == records.getLast().line();
+      if (faults.size() < MOST_FAULTS) {
+        readLine(record.line(), record.values(), columns, header.size(), isLast);
+      }
+    }
+    broken.ifPresent(faults::add);
+    tellWhatIsLeft();
+  }
+
+  /** All records with the lines in which they begin, up to one that cannot be told apart. */
+  private List<Numbered> records() {
+    var records = new ArrayList<Numbered>();
+    long line = 1;
+    try (CSVParser parser = CSVParser.parse(new StringReader(text), FORMAT)) {
+      for (CSVRecord record : parser) {
+        records.add(new Numbered(line, record));
+        line = parser.getCurrentLineNumber() + 1;
+      }
+    } catch (UncheckedIOException | IOException open) {
+      broken =
+          Optional.of(
+              "line "
+                  + line
+                  + ": a quotation mark that begins in this line is not closed rightly: the file"
+                  + " may have been cut");
+    }
+    return records;
+  }
+
+  private void tellWhatIsLeft() {
+    if (faults.size() >= MOST_FAULTS) {
+      faults.add("There may be more: reading stopped after " + MOST_FAULTS + " faults.");
+    }
+    if (faults.isEmpty() && lines.isEmpty()) {
+      faults.add("line 2: there is no injection in the file: give a line for each");
+    }
+  }
+
+  /** Where each column stands; nothing if the header cannot be used. */
+  private Map<Column, Integer> columnsOf(CSVRecord header) {
+    var columns = new EnumMap<Column, Integer>(Column.class);
+    for (int i = 0; i < header.size(); i++) {
+      String name = header.get(i).strip();
+      Optional<Column> column = Column.of(name);
+      if (column.isEmpty()) {
+        faults.add(
+            "line 1: "
+                + Cell.quoted(name)
+                + " is not a column of a history file: the columns are "
+                + Column.known());
+      } else if (columns.put(column.get(), i) != null) {
+        faults.add("line 1: the column " + name + " stands there twice: keep one");
+      }
+    }
+    String missing =
+        Column.required()
+            .filter(column -> !columns.containsKey(column))
+            .map(Column::token)
+            .collect(Collectors.joining(", "));
+    if (!missing.isEmpty()) {
+      faults.add("line 1: the header lacks " + missing + ": the columns are " + Column.known());
+    }
+    return faults.isEmpty() ? columns : Map.of();
+  }
+
+  private void readLine(
+      long line, CSVRecord record, Map<Column, Integer> columns, int width, boolean isLast) {
+    boolean isBlank = record.size() == 1 && record.get(0).isBlank();
+    if (isBlank) {
+      return;
+    }
+    if (record.size() != width) {
+      faults.add(
+          "line "
+              + line
+              + ": there are "
+              + record.size()
+              + " values, and the header names "
+              + width
+              + (isLast ? ": the file may have been cut here" : ": give one value for each"));
+      return;
+    }
+    if (isLast && !text.endsWith("\n") && !record.get(width - 1).isBlank()) {
+      faults.add(
+          "line "
+              + line
+              + ": the last line does not end, so the file may have been cut in its last value:"
+              + " end it with a line break");
+      return;
+    }
+    var cells = new LineCells(line, record, columns, faults);
+    cells.read().ifPresent(this::add);
+  }
+
+  private void add(HistoryLine read) {
+    HistoryLine first = firstOf.putIfAbsent(read.patient(), read);
+    if (first != null && !first.group().equals(read.group())) {
+      faults.add(
+          "line "
+              + read.line()
+              + ": group: "
+              + Cell.quoted(read.group())
+              + " was given, and "
+              + Cell.quoted(first.group())
+              + " in line "
+              + first.line()
+              + " for the same patient: keep one");
+    }
+    HistoryLine same = firstOf.putIfAbsent(read.patient() + '\n' + read.injection(), read);
+    if (same != null) {
+      faults.add(
+          "line "
+              + read.line()
+              + ": injection: "
+              + read.injection()
+              + " was given, and it stands in line "
+              + same.line()
+              + " already for the same patient: give each its own number");
+    }
+    lines.add(read);
+  }
+}

@@ -9,6 +9,7 @@ import rungwise.clinic.formulary.Syringes;
 import rungwise.clinic.people.Accounts;
 import rungwise.clinic.people.Credentials;
 import rungwise.clinic.protocols.ProtocolShelf;
+import rungwise.clinic.record.Records;
 import rungwise.clinic.room.RoomDays;
 import rungwise.store.audit.SqlAudit;
 import rungwise.store.course.SqlCourses;
@@ -16,6 +17,7 @@ import rungwise.store.database.DataFolder;
 import rungwise.store.database.Database;
 import rungwise.store.formulary.SqlPreparations;
 import rungwise.store.formulary.SqlSyringes;
+import rungwise.store.journal.CarriedEntries;
 import rungwise.store.journal.Journal;
 import rungwise.store.journal.JournalKey;
 import rungwise.store.people.SqlAccounts;
@@ -37,6 +39,7 @@ public final class SqliteStore implements AutoCloseable {
   private final ProtocolShelf protocolShelf;
   private final RoomDays roomDays;
   private final Audit audit;
+  private final Records records;
 
   private SqliteStore(DataFolder folder, Database database, JournalKey key) {
     this.folder = folder;
@@ -50,6 +53,7 @@ public final class SqliteStore implements AutoCloseable {
     this.protocolShelf = new SqlProtocolShelf(database, journal);
     this.roomDays = new SqlRoomDays(database, journal);
     this.audit = new SqlAudit(database, journal);
+    this.records = new SqlRecords(this, new CarriedEntries(database, journal));
   }
 
   /**
@@ -103,6 +107,10 @@ public final class SqliteStore implements AutoCloseable {
 
   public Audit audit() {
     return audit;
+  }
+
+  public Records records() {
+    return records;
   }
 
   public Journal journal() {

@@ -52,6 +52,11 @@ public final class Database implements Transactions, AutoCloseable {
     this.reader = context(reading);
   }
 
+  /** Whether the database itself found that something does not fit: a key, a check, a trigger. */
+  public static boolean isRefusal(DataAccessException failure) {
+    return Storage.isRefusal(failure);
+  }
+
   /** Whether the folder already holds a database. */
   public static boolean isIn(DataFolder folder) {
     return Files.exists(folder.file(FILE));
@@ -107,10 +112,17 @@ public final class Database implements Transactions, AutoCloseable {
       throw new CannotOpenStore(
           "The data folder " + folder + " holds no database: name the folder that serve uses.");
     }
+    if (!Files.isWritable(folder) && !hasLog(file)) {
+      return openFrozen(file); // a write-ahead log cannot be made there, and none is there
+    }
     SQLiteDataSource source = source(file, readerConfig());
     validate(source, file);
     HikariDataSource only = pool(source, 1, /* isReadOnly= */ true);
     return new Database(only, only);
+  }
+
+  private static boolean hasLog(Path file) {
+    return Files.exists(file.resolveSibling(FILE + "-wal"));
   }
 
   /**
@@ -137,7 +149,8 @@ public final class Database implements Transactions, AutoCloseable {
               + " with this one brings an older database up to date.",
           e);
     } catch (FlywayException e) {
-      throw new CannotOpenStore("The database " + file + " cannot be read.", e);
+      throw new CannotOpenStore(
+          "The database " + file + " cannot be read. " + Storage.explain(e).orElse(""), e);
     }
   }
 

@@ -15,11 +15,22 @@ final class Storage {
 
   /** For the person who looks after the machine; empty if it is not about the disk. */
   static Optional<String> explain(Throwable failure) {
+    return sqlite(failure).flatMap(found -> words(found.getResultCode()));
+  }
+
+  /** Whether the database found that something does not fit: a key, a check, a trigger. */
+  static boolean isRefusal(Throwable failure) {
+    return sqlite(failure)
+        .map(found -> found.getResultCode().code & BASIC_CODE)
+        .filter(basic -> basic == SQLiteErrorCode.SQLITE_CONSTRAINT.code)
+        .isPresent();
+  }
+
+  private static Optional<SQLiteException> sqlite(Throwable failure) {
     return Stream.iterate(failure, Objects::nonNull, Throwable::getCause)
         .filter(SQLiteException.class::isInstance)
         .map(SQLiteException.class::cast)
-        .findFirst()
-        .flatMap(sqlite -> words(sqlite.getResultCode()));
+        .findFirst();
   }
 
   private static Optional<String> words(SQLiteErrorCode code) {

@@ -40,6 +40,7 @@ final class SqlRecords implements Records {
     check("a preparation", () -> store.preparations().inUse());
     check("a syringe", () -> store.syringes().kept());
     check("a protocol", () -> store.protocolShelf().all());
+    check("a past history", () -> store.pastHistories().all());
     check("a closed day", () -> store.roomDays().lastClosed());
     for (CourseId id : store.courses().all()) {
       check("course " + id, () -> store.courses().find(id).ifPresent(SqlRecords::requireOrder));

@@ -6,6 +6,7 @@ import rungwise.clinic.audit.Audit;
 import rungwise.clinic.course.Courses;
 import rungwise.clinic.formulary.Preparations;
 import rungwise.clinic.formulary.Syringes;
+import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.people.Accounts;
 import rungwise.clinic.people.Credentials;
 import rungwise.clinic.protocols.ProtocolShelf;
@@ -20,6 +21,7 @@ import rungwise.store.formulary.SqlSyringes;
 import rungwise.store.journal.CarriedEntries;
 import rungwise.store.journal.Journal;
 import rungwise.store.journal.JournalKey;
+import rungwise.store.past.SqlPastHistories;
 import rungwise.store.people.SqlAccounts;
 import rungwise.store.people.SqlCredentials;
 import rungwise.store.protocols.SqlProtocolShelf;
@@ -40,6 +42,7 @@ public final class SqliteStore implements AutoCloseable {
   private final RoomDays roomDays;
   private final Audit audit;
   private final Records records;
+  private final PastHistories pastHistories;
 
   private SqliteStore(DataFolder folder, Database database, JournalKey key) {
     this.folder = folder;
@@ -53,6 +56,7 @@ public final class SqliteStore implements AutoCloseable {
     this.protocolShelf = new SqlProtocolShelf(database, journal);
     this.roomDays = new SqlRoomDays(database, journal);
     this.audit = new SqlAudit(database, journal);
+    this.pastHistories = new SqlPastHistories(database, journal);
     this.records = new SqlRecords(this, new CarriedEntries(database, journal));
   }
 
@@ -107,6 +111,10 @@ public final class SqliteStore implements AutoCloseable {
 
   public Audit audit() {
     return audit;
+  }
+
+  public PastHistories pastHistories() {
+    return pastHistories;
   }
 
   public Records records() {

@@ -94,7 +94,13 @@ public final class OpenClinic implements AutoCloseable {
   CourseCases courseCases(ClinicTime time) {
     var ports =
         new TitrationPorts(
-            store.courses(), protocols, formulary::find, store.transactions(), clock, time);
+            store.courses(),
+            store.pastHistories(),
+            protocols,
+            formulary::find,
+            store.transactions(),
+            clock,
+            time);
     return new CourseCases(
         new Starting(ports, formulary::isInUse, UUID::randomUUID),
         new Screenings(ports),

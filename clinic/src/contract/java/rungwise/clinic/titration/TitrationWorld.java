@@ -85,6 +85,7 @@ public final class TitrationWorld {
     this.ports =
         new TitrationPorts(
             stored.courses(),
+            stored.past(),
             protocols,
             TitrationWorld::preparation,
             stored.transactions(),

@@ -39,7 +39,7 @@ public final class CourseReader {
   public CourseState state(CourseFile file, Instant now) {
     Plan plan = file.plan();
     Protocol protocol = protocol(plan);
-    History history = history(file, protocol);
+    History history = history(file, protocol, now);
     LadderProposal proposal =
         file.signedDose()
             .map(written -> new LadderProposal(ladder(written.fact(), plan), List.of()))
@@ -59,11 +59,12 @@ public final class CourseReader {
 
   /** The ladder that a plan would give this man, or why it gives none. */
   public Reading<LadderProposal> ladderOf(Plan plan, CourseFile file) {
-    return propose(plan, file, history(file, protocol(plan)));
+    return propose(plan, file, history(file, protocol(plan), ports.clock().instant()));
   }
 
-  private History history(CourseFile file, Protocol protocol) {
-    return file.history(written -> stockOf(file, written, protocol), this::preparation);
+  private History history(CourseFile file, Protocol protocol, Instant now) {
+    History own = file.history(written -> stockOf(file, written, protocol), this::preparation);
+    return PastReading.added(own, file, ports.past(), this::preparation, now);
   }
 
   /**

@@ -30,7 +30,7 @@ import rungwise.store.room.SqlRoomDays;
 /** All data of one clinic in one folder, opened by one process at a time. */
 public final class SqliteStore implements AutoCloseable {
 
-  private final DataFolder folder;
+  private final Runnable giveBack;
   private final Database database;
   private final Journal journal;
   private final Accounts accounts;
@@ -44,8 +44,8 @@ public final class SqliteStore implements AutoCloseable {
   private final Records records;
   private final PastHistories pastHistories;
 
-  private SqliteStore(DataFolder folder, Database database, JournalKey key) {
-    this.folder = folder;
+  private SqliteStore(Runnable giveBack, Database database, JournalKey key) {
+    this.giveBack = giveBack;
     this.database = database;
     this.journal = new Journal(database, key);
     this.accounts = new SqlAccounts(database, journal);
@@ -70,11 +70,22 @@ public final class SqliteStore implements AutoCloseable {
     DataFolder folder = DataFolder.take(dataFolder);
     try {
       JournalKey key = JournalKey.in(folder, /* isNewFolder= */ !Database.isIn(folder));
-      return new SqliteStore(folder, Database.open(folder), key);
+      return new SqliteStore(folder::close, Database.open(folder), key);
     } catch (RuntimeException e) {
       folder.close();
       throw e;
     }
+  }
+
+  /**
+   * Opens a data folder for reading only, also while another process uses it.
+   *
+   * @throws rungwise.store.database.CannotOpenStore if it cannot be opened
+   */
+  public static SqliteStore openToRead(Path dataFolder) {
+    DataFolder.requireExists(dataFolder);
+    JournalKey key = JournalKey.keptIn(dataFolder);
+    return new SqliteStore(() -> {}, Database.openToRead(dataFolder), key);
   }
 
   public Transactions transactions() {
@@ -129,6 +140,6 @@ public final class SqliteStore implements AutoCloseable {
   @Override
   public void close() {
     database.close();
-    folder.close();
+    giveBack.run();
   }
 }

@@ -9,6 +9,8 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.Spec;
 import rungwise.app.server.WrongUse;
+import rungwise.clinic.CannotKeep;
+import rungwise.clinic.record.RecordFault;
 import rungwise.store.database.CannotOpenStore;
 
 /** The command line as a whole. */
@@ -28,6 +30,8 @@ import rungwise.store.database.CannotOpenStore;
       VerifyVerb.class,
       BackupVerb.class,
       RestoreVerb.class,
+      ExportVerb.class,
+      ImportVerb.class,
       WarmUpVerb.class
     })
 public final class RungwiseCommand implements Runnable {
@@ -63,9 +67,16 @@ public final class RungwiseCommand implements Runnable {
     return ExitCode.USAGE;
   }
 
+  private static boolean isForThePerson(Exception failure) {
+    return failure instanceof WrongUse
+        || failure instanceof CannotOpenStore
+        || failure instanceof CannotKeep
+        || failure instanceof RecordFault;
+  }
+
   private static int fail(Exception failure, CommandLine verb, ParseResult parsed) {
     PrintWriter err = verb.getErr();
-    if (failure instanceof WrongUse || failure instanceof CannotOpenStore) {
+    if (isForThePerson(failure)) {
       err.println(failure.getMessage());
       return ExitCode.USAGE;
     }

@@ -42,9 +42,11 @@ final class SqlRecords implements Records {
     check("a protocol", () -> store.protocolShelf().all());
     check("a past history", () -> store.pastHistories().all());
     check("a closed day", () -> store.roomDays().lastClosed());
-    for (CourseId id : store.courses().all()) {
-      check("course " + id, () -> store.courses().find(id).ifPresent(SqlRecords::requireOrder));
-    }
+    check("the list of courses", () -> store.courses().all().forEach(this::readCourse));
+  }
+
+  private void readCourse(CourseId id) {
+    check("course " + id, () -> store.courses().find(id).ifPresent(SqlRecords::requireOrder));
   }
 
   /** What is corrected must stand in the same course, before its correction. */
@@ -65,6 +67,8 @@ final class SqlRecords implements Records {
   private static void check(String what, Runnable reading) {
     try {
       reading.run();
+    } catch (RecordFault told) {
+      throw told;
     } catch (RuntimeException e) {
       throw new RecordFault(what + " cannot be read, so nothing was taken in", e);
     }

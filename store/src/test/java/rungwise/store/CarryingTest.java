@@ -6,10 +6,12 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Random;
 import java.util.UUID;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.BeforeEach;
@@ -29,6 +31,8 @@ import rungwise.files.record.RecordFileWriter.Scope;
 
 /** A record written into a file, read into an empty store, and written again. */
 final class CarryingTest {
+
+  private static final long SEED = 20260302;
 
   @TempDir Path top;
   private Path folder;
@@ -210,5 +214,38 @@ final class CarryingTest {
         .isInstanceOf(RecordFault.class)
         .hasMessageContaining(words);
     assertThat(store.records().isEmpty()).isTrue();
+  }
+
+  @Test
+  void whatever_is_changed_in_a_file_it_is_taken_in_whole_or_not_at_all() {
+    String file;
+    try (var store = SqliteStore.open(folder)) {
+      fill(store);
+      file = whole(store);
+    }
+    var random = new Random(SEED);
+    int taken = 0;
+    for (int attempt = 0; attempt < 150; attempt++) {
+      int at = random.nextInt(file.length());
+      char other = (char) (file.charAt(at) ^ (1 << random.nextInt(5)));
+      String changed = file.substring(0, at) + other + file.substring(at + 1);
+      taken += isTakenIn(top.resolve("try-" + attempt), changed, at) ? 1 : 0;
+    }
+    assertThat(taken).as("a change of a name or a note does no harm").isBetween(1, 149);
+  }
+
+  private static boolean isTakenIn(Path where, String file, int at) {
+    try (var store = SqliteStore.open(Files.createDirectory(where))) {
+      try {
+        takeIn(store, file);
+        assertThat(store.journal().firstBroken()).as("byte %d", at).isEmpty();
+        return true;
+      } catch (RecordFault told) {
+        assertThat(store.records().isEmpty()).as("byte %d", at).isTrue();
+        return false;
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 }

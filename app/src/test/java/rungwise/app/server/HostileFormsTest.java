@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.TreeMap;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -89,6 +90,9 @@ final class HostileFormsTest {
           "a".repeat(20_000),
           "\n".repeat(300));
 
+  /** How often each status was the answer. */
+  private static final Map<Integer, Integer> answers = new TreeMap<>();
+
   private static final Clinic clinic = Clinic.withDemoStory();
 
   @BeforeAll
@@ -156,8 +160,11 @@ final class HostileFormsTest {
     }
     sendUnmet(met, random);
 
-    System.out.printf("%d hostile forms sent to %d addresses, seed %d%n", sent, met.size(), SEED);
+    System.out.printf(
+        "%d hostile forms sent to %d addresses, seed %d, answers %s%n",
+        sent, met.size(), SEED, answers);
     assertThat(sent).isGreaterThan(100);
+    assertThat(answers).containsKeys(303, 422);
     assertThat(clinic.whole()).isInstanceOf(Inspected.Whole.class);
   }
 
@@ -195,6 +202,7 @@ final class HostileFormsTest {
     String what = form.action() + " " + fields.toString().replaceAll("[^ -~]", "?");
     String told = what.length() > 2000 ? what.substring(0, 2000) : what;
     assertThat(answer.statusCode()).as("seed %d: %s", SEED, told).isLessThan(FAILURE);
+    answers.merge(answer.statusCode(), 1, Integer::sum);
     boolean isSaved = answer.statusCode() / 100 == 3;
     if (!isSaved) {
       assertThat(rows(clinic.database())).as("seed %d: %s", SEED, told).isEqualTo(before);

@@ -61,7 +61,8 @@ final class KeptSchemasTest {
     try (var raw = RawDatabase.in(made)) {
       List<Object> tables =
           raw.column("select name from sqlite_master where type = 'table' order by rowid");
-      raw.column(
+      raw
+          .column(
               "select sql from sqlite_master where sql is not null"
                   + " order by type = 'trigger', type = 'index', rowid")
           .stream()
@@ -117,11 +118,7 @@ final class KeptSchemasTest {
       store.records().readAll();
       SampleEntries.run(
           store,
-          () ->
-              SampleEntries.signIn(
-                  store,
-                  Optional.empty(),
-                  SignInAttempt.Outcome.REFUSED));
+          () -> SampleEntries.signIn(store, Optional.empty(), SignInAttempt.Outcome.REFUSED));
     }
 
     assertThat(RecordCheck.of(folder, Optional.empty()))
@@ -132,12 +129,7 @@ final class KeptSchemasTest {
       assertThat(raw.column("select seq || seal from entry order by seq"))
           .startsWith(before.toArray());
     }
-    assertThat(
-            Backup.take(
-                folder,
-                folder.resolve("copy"),
-                Backup.Key.LEFT_OUT,
-                SampleEntries.NOW))
+    assertThat(Backup.take(folder, folder.resolve("copy"), Backup.Key.LEFT_OUT, SampleEntries.NOW))
         .isInstanceOf(Copied.Kept.class);
   }
 }

@@ -104,8 +104,7 @@ final class KilledServerTest {
 
   private static URI uriOf(Process process) throws IOException {
     var lines =
-        new BufferedReader(
-            new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
+        new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
     String where = "";
     for (String line = lines.readLine(); line != null; line = lines.readLine()) {
       if (line.contains(" at http")) {

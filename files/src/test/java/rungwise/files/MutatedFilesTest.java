@@ -34,7 +34,8 @@ final class MutatedFilesTest {
   private static final String CSV =
       "patient,group,injection,volume_ml,potency,strength,grade,duration_min,duration_status,"
           + "duration_upper_min,time,preparation,barrel\n"
-          + "P-1,vasculogenic,1,0.2,1,1,3,45,exact,,2026-03-01T21:30:00+01:00,alprostadil-20,u100-1\n"
+          + "P-1,vasculogenic,1,0.2,1,1,3,45,exact,,2026-03-01T21:30:00+01:00,"
+          + "alprostadil-20,u100-1\n"
           + "P-1,vasculogenic,2,0.2,0.95,1,2,,none,,,,\n"
           + "\"P, 2\",unknown,1,0.15,1.2,0.5,4,30,interval,60,,,\n";
 

@@ -78,7 +78,7 @@ public final class RecordCheck {
                 new Inspected.Broken(
                     new BrokenEntry(
                         whole.entries() + 1,
-                        "The %d entries are as they were sealed, but the database file is damaged: %s."
+                        "The %d entries are as they were sealed, but the file is damaged: %s."
                             .formatted(whole.entries(), found)),
                     Optional.empty()))
         .orElse(whole);

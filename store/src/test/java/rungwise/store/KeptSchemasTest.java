@@ -3,6 +3,7 @@ package rungwise.store;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
@@ -11,6 +12,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
+import java.util.zip.GZIPInputStream;
+import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -37,7 +40,7 @@ final class KeptSchemasTest {
   static List<Path> kept() throws IOException {
     keepIfAsked();
     try (Stream<Path> files = Files.list(KEPT)) {
-      return files.filter(file -> file.toString().endsWith(".sql")).sorted().toList();
+      return files.filter(file -> file.toString().endsWith(".sql.gz")).sorted().toList();
     }
   }
 
@@ -50,7 +53,10 @@ final class KeptSchemasTest {
         SampleEntries.appendFormulary(store);
         SampleCourse.append(store);
       }
-      Files.writeString(KEPT.resolve(name + ".sql"), dump(made));
+      try (var out =
+          new GZIPOutputStream(Files.newOutputStream(KEPT.resolve(name + ".sql.gz")))) {
+        out.write(dump(made).getBytes(StandardCharsets.UTF_8));
+      }
     }
   }
 
@@ -90,7 +96,10 @@ final class KeptSchemasTest {
   }
 
   private void make(Path dump) throws Exception {
-    String[] statements = Files.readString(dump).split(NEXT, -1);
+    String[] statements;
+    try (var in = new GZIPInputStream(Files.newInputStream(dump))) {
+      statements = new String(in.readAllBytes(), StandardCharsets.UTF_8).split(NEXT, -1);
+    }
     Files.writeString(
         folder.resolve("journal.key"), statements[0].substring(KEY.length()).strip() + "\n");
     try (var raw = RawDatabase.in(folder)) {

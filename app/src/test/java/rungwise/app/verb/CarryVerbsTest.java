@@ -101,8 +101,8 @@ class CarryVerbsTest {
     }
     assertThat(done("backup", "--data", story, "--to", later, "--json").out())
         .matches(
-            "\\{\"whole\":true,\"entries\":\\d+,\"last_seal\":\"[0-9a-f]{64}\",\"made_at\":\"\\S+\","
-                + "\"with_key\":false,\"last_at\":\"\\S+\"}");
+            "\\{\"whole\":true,\"entries\":\\d+,\"last_seal\":\"[0-9a-f]{64}\","
+                + "\"made_at\":\"\\S+\",\"with_key\":false,\"last_at\":\"\\S+\"}");
 
     Outcome outcome =
         run("restore", "--from", older, "--data", empty, "--head", later.resolve("head.txt"));

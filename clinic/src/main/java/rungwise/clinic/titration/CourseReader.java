@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.past.PastReading;
 import rungwise.clinic.course.Plan;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;

@@ -1,13 +1,11 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.past;
 
 import java.time.Instant;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import rungwise.clinic.course.CourseFile;
-import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.past.PastHistories.Kept;
-import rungwise.clinic.past.PastInjection;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Place;
@@ -21,12 +19,12 @@ import rungwise.dosing.known.PreparationId;
  * and a preparation are read like reports of which nobody asked what went wrong. Without them
  * nothing is known of the last injection, until a report is written after the history was.
  */
-final class PastReading {
+public final class PastReading {
 
   private PastReading() {}
 
   /** A course's own history with what was brought in up to an instant. */
-  static History added(
+  public static History added(
       History own,
       CourseFile file,
       PastHistories past,

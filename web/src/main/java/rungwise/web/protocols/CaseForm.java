@@ -34,7 +34,7 @@ public record CaseForm(Typed typed, List<Preparation> preparations, List<Barrel>
   private static final String GROUP = "case-group";
 
   /** One row of the form. */
-  public record Row(Choice grade, Field minutes) {}
+  public record Row(String name, Choice grade, Field minutes) {}
 
   public CaseForm {
     preparations = List.copyOf(preparations);
@@ -80,9 +80,10 @@ public record CaseForm(Typed typed, List<Preparation> preparations, List<Barrel>
         .mapToObj(
             number ->
                 new Row(
+                    "Injection " + number,
                     choice(
                         "case-grade-" + number,
-                        "Rigidity after injection " + number,
+                        "Rigidity",
                         Arrays.stream(Grade.values())
                             .map(
                                 grade ->
@@ -90,10 +91,7 @@ public record CaseForm(Typed typed, List<Preparation> preparations, List<Barrel>
                                         Integer.toString(grade.number()),
                                         grade.number() + ", " + grade.words()))
                             .toList()),
-                    Field.of(
-                            Field.Kind.COUNT,
-                            "case-minutes-" + number,
-                            "Minutes until soft, injection " + number)
+                    Field.of(Field.Kind.COUNT, "case-minutes-" + number, "Minutes until soft")
                         .withValue(typed.text("case-minutes-" + number))
                         .optional()))
         .toList();

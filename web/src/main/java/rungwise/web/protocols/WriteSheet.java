@@ -6,9 +6,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import rungwise.clinic.protocols.ProtocolRule;
@@ -27,6 +29,10 @@ import rungwise.web.protocols.WritePage.Section;
 record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
 
   private static final int LONGEST_LABEL = 90;
+
+  /** Fields without which there is no protocol. */
+  private static final Pattern MUST =
+      Pattern.compile("protocol|title|start-[a-z_]+-dose|ceiling-dose|[a-z0-9_]+-value");
 
   private static final Map<String, String> STEP_LABELS =
       named(
@@ -177,17 +183,14 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
     return new Line(
         name,
         keys.entrySet().stream()
-            .map(entry -> field(row(prefix, entry.getKey()), name + ": " + entry.getValue(), ""))
+            .map(entry -> field(row(prefix, entry.getKey()), capital(entry.getValue()), ""))
             .toList(),
         Optional.empty(),
-        source(prefix, name),
-        field(
-            row(prefix, ProtocolForm.WORDS),
-            name + ": in your own words",
-            "Where no text is named"));
+        source(prefix),
+        field(row(prefix, ProtocolForm.WORDS), "In your own words", "Where no text is named"));
   }
 
-  private Choice source(String prefix, String name) {
+  private Choice source(String prefix) {
     String field = row(prefix, ProtocolForm.SOURCE);
     var options = new ArrayList<Option>();
     options.add(new Option("", "not chosen", "", false));
@@ -201,9 +204,13 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
         .distinct()
         .map(one -> new Option(SourceText.kind(one), shortened(one.words()), "", false))
         .forEach(options::add);
-    return Choice.of(field, name + ": source", options)
+    return Choice.of(field, "Source", options)
         .withPicked(Set.of(form.typed().text(field)))
         .withFaults(faults);
+  }
+
+  private static String capital(String words) {
+    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   private static String shortened(String words) {
@@ -211,11 +218,12 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
   }
 
   private Field field(String name, String label, String hint) {
-    return Field.of(Field.Kind.TEXT, name, label)
-        .withHint(hint)
-        .withValue(form.typed().text(name))
-        .withFaults(faults)
-        .optional();
+    Field field =
+        Field.of(Field.Kind.TEXT, name, label)
+            .withHint(hint)
+            .withValue(form.typed().text(name))
+            .withFaults(faults);
+    return MUST.matcher(name).matches() ? field : field.optional();
   }
 
   private static Map<String, String> named(String... keysAndLabels) {

@@ -48,8 +48,8 @@ public record FaultPage(
           HttpStatus.SERVICE_UNAVAILABLE,
           "Nothing was saved",
           "The disk that holds the record is full or may not be written to. What was saved before"
-              + " is still there. Write down what you entered, and tell your administrator now: until"
-              + " this is put right nothing can be saved or shown.",
+              + " is still there. Write down what you entered, and tell your administrator now:"
+              + " until this is put right nothing can be saved or shown.",
           TO_TODAY,
           TODAY);
 

@@ -5,6 +5,8 @@ import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.Optional;
 import rungwise.app.server.DemoClinic.Member;
+import rungwise.store.RecordCheck;
+import rungwise.store.journal.Inspected;
 
 /** A real server on a free port, with a real folder and a clock that the test moves. */
 final class Clinic implements AutoCloseable {
@@ -55,6 +57,11 @@ final class Clinic implements AutoCloseable {
 
   OpenClinic opened() {
     return opened;
+  }
+
+  /** The record, walked over from outside. */
+  Inspected whole() {
+    return RecordCheck.of(folder.path(), Optional.empty());
   }
 
   RunningServer server() {

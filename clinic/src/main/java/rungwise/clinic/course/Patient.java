@@ -34,6 +34,11 @@ public record Patient(String fullName, LocalDate birthDate, String recordNumber)
     return key(recordNumber);
   }
 
+  /** A record number in the one form that all its spellings share. */
+  public static String keyOf(String recordNumber) {
+    return key(recordNumber);
+  }
+
   /** Large letters first, because some small letters have the same large one. */
   private static String key(String text) {
     return Normalizer.normalize(text, Normalizer.Form.NFKC)

@@ -22,9 +22,12 @@ import rungwise.store.database.DataFolder;
  */
 public final class JournalKey {
 
-  private static final String FILE = "journal.key";
+  /** The name of its file in a data folder. */
+  public static final String FILE = "journal.key";
+
   private static final String ALGORITHM = "HmacSHA256";
   private static final int BYTES = 32;
+  private static final int MARK_DIGITS = 16;
 
   private final SecretKeySpec key;
 
@@ -56,6 +59,20 @@ public final class JournalKey {
    */
   public static JournalKey keptIn(Path folder) {
     return read(folder.resolve(FILE));
+  }
+
+  /**
+   * The key in a file that may lie anywhere.
+   *
+   * @throws CannotOpenStore if there is none, or it cannot be read
+   */
+  public static JournalKey at(Path file) {
+    return read(file);
+  }
+
+  /** Tells this key from others, and gives nothing of it away: 16 hexadecimal digits. */
+  public String mark() {
+    return seal("mark of the key\n").substring(0, MARK_DIGITS);
   }
 
   private static JournalKey read(Path file) {

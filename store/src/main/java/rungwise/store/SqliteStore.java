@@ -2,18 +2,24 @@ package rungwise.store;
 
 import java.nio.file.Path;
 import rungwise.clinic.Transactions;
+import rungwise.clinic.access.TakenAccesses;
 import rungwise.clinic.audit.Audit;
+import rungwise.clinic.audit.Trail;
 import rungwise.clinic.course.Courses;
+import rungwise.clinic.factor.Factors;
 import rungwise.clinic.formulary.Preparations;
 import rungwise.clinic.formulary.Syringes;
 import rungwise.clinic.people.Accounts;
 import rungwise.clinic.people.Credentials;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.room.RoomDays;
+import rungwise.store.access.SqlTakenAccesses;
 import rungwise.store.audit.SqlAudit;
+import rungwise.store.audit.SqlTrail;
 import rungwise.store.course.SqlCourses;
 import rungwise.store.database.DataFolder;
 import rungwise.store.database.Database;
+import rungwise.store.factor.SqlFactors;
 import rungwise.store.formulary.SqlPreparations;
 import rungwise.store.formulary.SqlSyringes;
 import rungwise.store.journal.Journal;
@@ -37,6 +43,9 @@ public final class SqliteStore implements AutoCloseable {
   private final ProtocolShelf protocolShelf;
   private final RoomDays roomDays;
   private final Audit audit;
+  private final Trail trail;
+  private final Factors factors;
+  private final TakenAccesses takenAccesses;
 
   private SqliteStore(DataFolder folder, Database database, JournalKey key) {
     this.folder = folder;
@@ -50,6 +59,9 @@ public final class SqliteStore implements AutoCloseable {
     this.protocolShelf = new SqlProtocolShelf(database, journal);
     this.roomDays = new SqlRoomDays(database, journal);
     this.audit = new SqlAudit(database, journal);
+    this.trail = new SqlTrail(database);
+    this.factors = new SqlFactors(database, journal, key);
+    this.takenAccesses = new SqlTakenAccesses(database, journal);
   }
 
   /**
@@ -103,6 +115,18 @@ public final class SqliteStore implements AutoCloseable {
 
   public Audit audit() {
     return audit;
+  }
+
+  public Trail trail() {
+    return trail;
+  }
+
+  public Factors factors() {
+    return factors;
+  }
+
+  public TakenAccesses takenAccesses() {
+    return takenAccesses;
   }
 
   public Journal journal() {

@@ -56,6 +56,23 @@ final class SigningIn {
             });
   }
 
+  Optional<Account> vouchedFor(String signInName) {
+    Optional<SignInName> name = SignInName.parse(signInName).found();
+    return ports
+        .transactions()
+        .inTransaction(
+            () -> {
+              Optional<Account> named = name.flatMap(accounts::named);
+              Optional<Account> signedIn = named.filter(Account::isActive);
+              accounts.append(
+                  new SignInAttempt(
+                      named.map(Account::id),
+                      signedIn.isPresent() ? Outcome.SIGNED_IN : Outcome.REFUSED,
+                      ports.clock().instant()));
+              return signedIn;
+            });
+  }
+
   Reading<Account> accept(
       String code, String signInName, Optional<String> fullName, String password) {
     boolean isFirst = accounts.all().isEmpty();

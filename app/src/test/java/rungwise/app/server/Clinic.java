@@ -4,7 +4,10 @@ import java.net.URI;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import rungwise.app.server.DemoClinic.Member;
+import rungwise.clinic.factor.FactorRule;
+import rungwise.clinic.factor.FactorRule.Asked;
 
 /** A real server on a free port, with a real folder and a clock that the test moves. */
 final class Clinic implements AutoCloseable {
@@ -15,7 +18,26 @@ final class Clinic implements AutoCloseable {
   private final SettableClock clock = new SettableClock();
   private final StoryClock story = new StoryClock(clock);
   private final OpenClinic opened = OpenClinic.in(folder.path(), story);
-  private final RunningServer server = RunningServer.start(settings(), opened);
+  private final RunningServer server;
+
+  private Clinic(UnaryOperator<ServerSettings> change) {
+    server = RunningServer.start(change.apply(settings()), opened);
+  }
+
+  private Clinic() {
+    this(UnaryOperator.identity());
+  }
+
+  /** Everybody, and nobody signs without a second factor. */
+  static Clinic thatAsksForSecondFactors() {
+    var clinic =
+        new Clinic(
+            settings ->
+                settings.withFactors(
+                    new FactorRule(Asked.OF_EVERYBODY_WHO_SIGNS, FactorRule.SAMPLE_SHIFT)));
+    DemoClinic.fillPeople(clinic.opened.people());
+    return clinic;
+  }
 
   static Clinic empty() {
     return new Clinic();

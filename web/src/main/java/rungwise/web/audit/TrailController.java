@@ -87,7 +87,7 @@ final class TrailController {
         kinds(form),
         day(TrailForm.FROM, "From", form.from()).withFaults(faults),
         day(TrailForm.UNTIL, "Until", form.until()).withFaults(faults),
-        rows(shown),
+        rows(shown, trail.courseOf(form.record())),
         before <= 0,
         "/audit" + form.query(Optional.empty()),
         older,
@@ -123,7 +123,7 @@ final class TrailController {
     return new Choice.Option(value, words, "", value.equals(picked));
   }
 
-  private List<TrailRow> rows(List<TrailLine> lines) {
+  private List<TrailRow> rows(List<TrailLine> lines, Optional<CourseId> first) {
     Set<CourseId> courses =
         lines.stream().flatMap(line -> line.courses().stream()).collect(Collectors.toSet());
     Map<CourseId, String> numbers = trail.recordNumbers(courses);
@@ -131,7 +131,7 @@ final class TrailController {
         people.list().stream().collect(Collectors.toMap(Account::id, Account::fullName));
     Function<AccountId, String> nameOf = id -> names.getOrDefault(id, "the program");
     return lines.stream()
-        .map(line -> TrailRow.of(line, time.words(line.at()), numbers, nameOf))
+        .map(line -> TrailRow.of(line, time.words(line.at()), first, numbers, nameOf))
         .toList();
   }
 
@@ -158,7 +158,7 @@ final class TrailController {
     var rows = new ArrayList<TrailRow>();
     List<TrailLine> part = trail.find(search, Long.MAX_VALUE, IN_ONE_PART);
     while (!part.isEmpty() && rows.size() < MOST_IN_A_FILE) {
-      rows.addAll(rows(part));
+      rows.addAll(rows(part, search.course()));
       part = trail.find(search, part.getLast().number(), IN_ONE_PART);
     }
     return rows;

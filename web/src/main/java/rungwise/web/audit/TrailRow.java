@@ -2,7 +2,10 @@ package rungwise.web.audit;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import rungwise.clinic.audit.TrailLine;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.people.AccountId;
@@ -29,12 +32,25 @@ public record TrailRow(
     courses = List.copyOf(courses);
   }
 
+  /**
+   * A line as read.
+   *
+   * @param first the course that was asked for, which is named before others
+   */
   static TrailRow of(
-      TrailLine line, String at, Map<CourseId, String> numbers, Function<AccountId, String> names) {
-    List<CourseId> named = line.courses().subList(0, Math.min(MOST_NUMBERS, line.courses().size()));
+      TrailLine line,
+      String at,
+      Optional<CourseId> first,
+      Map<CourseId, String> numbers,
+      Function<AccountId, String> names) {
+    List<CourseId> named =
+        Stream.concat(first.filter(line.courses()::contains).stream(), line.courses().stream())
+            .distinct()
+            .limit(MOST_NUMBERS)
+            .toList();
     int others = line.courses().size() - named.size();
     String listed =
-        String.join(", ", named.stream().map(id -> numbers.getOrDefault(id, "")).toList());
+        named.stream().map(id -> numbers.getOrDefault(id, "")).collect(Collectors.joining(", "));
     return new TrailRow(
         line.number(),
         at,

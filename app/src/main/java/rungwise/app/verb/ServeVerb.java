@@ -78,8 +78,8 @@ final class ServeVerb implements Callable<Integer> {
       names = "--second-factor",
       defaultValue = "required",
       description = {
-        "required: nobody signs a dose, protocol or decision without one; if-set-up: who has set"
-            + " one up gives it. [${DEFAULT-VALUE}]"
+        "to-enter: nobody opens a page without one; required: nobody signs a dose, protocol or"
+            + " decision without one; if-set-up: who has set one up gives it. [${DEFAULT-VALUE}]"
       })
   private String secondFactor = "";
 
@@ -157,11 +157,14 @@ final class ServeVerb implements Callable<Integer> {
     }
     Asked asked =
         switch (secondFactor) {
+          case "to-enter" -> Asked.OF_EVERYBODY_WHO_ENTERS;
           case "required" -> Asked.OF_EVERYBODY_WHO_SIGNS;
           case "if-set-up" -> Asked.OF_WHO_HAS_ONE;
           default ->
               throw new WrongUse(
-                  "--second-factor " + secondFactor + " is not known: use required or if-set-up.");
+                  "--second-factor "
+                      + secondFactor
+                      + " is not known: use to-enter, required or if-set-up.");
         };
     return new FactorRule(asked, Duration.ofHours(shiftHours));
   }

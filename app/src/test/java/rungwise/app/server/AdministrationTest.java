@@ -148,4 +148,40 @@ class AdministrationTest {
         .allMatch(line -> line.contains("\"dose signed\""));
     assertThat(lastKind()).as("reading it is a view").isEqualTo("page_viewed");
   }
+
+  @Test
+  void a_password_is_changed_with_the_present_one_and_ends_every_other_session() {
+    clinic.clock().moveOn(Duration.ofHours(1));
+    Visitor here = clinic.signedIn(EDUCATOR);
+    Visitor there = clinic.signedIn(EDUCATOR);
+    String other = "green river morning bread";
+
+    HttpResponse<String> wrong =
+        here.fill(
+            "/account/password", Map.of("presentPassword", "guessed", "newPassword", "short"));
+    HttpResponse<String> right =
+        here.fill(
+            "/account/password",
+            Map.of("presentPassword", EDUCATOR.password(), "newPassword", other));
+
+    assertThat(wrong.statusCode()).isEqualTo(422);
+    assertThat(wrong.body()).contains("The present password is not right", "has 5 characters");
+    assertThat(Visitor.location(right)).isEqualTo("/account");
+    assertThat(lastKind()).isEqualTo("password_set");
+    assertThat(here.get("/").statusCode()).isEqualTo(200);
+    assertThat(there.get("/").statusCode()).isEqualTo(302);
+    assertThat(clinic.visitor().signIn(EDUCATOR.signInName(), other).statusCode()).isEqualTo(303);
+    assertThat(clinic.visitor().signIn(EDUCATOR.signInName(), EDUCATOR.password()).statusCode())
+        .isEqualTo(422);
+    restore(other);
+  }
+
+  /** Gives the demo's password back, for the other tests of this class. */
+  private void restore(String present) {
+    clinic
+        .opened()
+        .people()
+        .changePassword(account(EDUCATOR).id(), present, EDUCATOR.password())
+        .orThrow();
+  }
 }

@@ -30,11 +30,18 @@ final class Clinic implements AutoCloseable {
 
   /** Everybody, and nobody signs without a second factor. */
   static Clinic thatAsksForSecondFactors() {
+    return asking(Asked.OF_EVERYBODY_WHO_SIGNS);
+  }
+
+  /** Everybody, and nobody opens a page without a second factor. */
+  static Clinic thatLetsNobodyIn() {
+    return asking(Asked.OF_EVERYBODY_WHO_ENTERS);
+  }
+
+  private static Clinic asking(Asked asked) {
     var clinic =
         new Clinic(
-            settings ->
-                settings.withFactors(
-                    new FactorRule(Asked.OF_EVERYBODY_WHO_SIGNS, FactorRule.SAMPLE_SHIFT)));
+            settings -> settings.withFactors(new FactorRule(asked, FactorRule.SAMPLE_SHIFT)));
     DemoClinic.fillPeople(clinic.opened.people());
     return clinic;
   }

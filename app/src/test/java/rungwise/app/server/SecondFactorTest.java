@@ -23,7 +23,7 @@ class SecondFactorTest {
   private static final Duration IDLE = Duration.ofMinutes(15);
   private static final Duration SHIFT = Duration.ofHours(12);
   private static final String ASKS = "Give your second factor to go on";
-  private static final String ASKS_TO_SET_UP = "Set up your second factor to sign";
+  private static final String ASKS_TO_SET_UP = "Set up your second factor first";
 
   private final Clinic clinic = Clinic.thatAsksForSecondFactors();
   private final Visitor prescriber = clinic.signedIn(PRESCRIBER);
@@ -274,5 +274,20 @@ class SecondFactorTest {
 
     assertThat(elsewhere.fill("/people/invite", invitation).body())
         .contains(ASKS, "value=\"Oren Vale\"");
+  }
+
+  @Test
+  void a_clinic_may_ask_it_of_everybody_before_any_page() {
+    try (var strict = Clinic.thatLetsNobodyIn()) {
+      Visitor nurse = strict.signedIn(DemoClinic.MEMBERS.get(2));
+
+      assertThat(nurse.get("/").body()).contains(ASKS_TO_SET_UP);
+      assertThat(nurse.get("/preparations").statusCode()).isEqualTo(403);
+      assertThat(nurse.get("/account").statusCode()).isEqualTo(200);
+      var app = AuthenticatorApp.typedFrom(nurse.get("/account/authenticator").body());
+      nurse.fill("/account/authenticator", Map.of("code", app.codeAt(strict.clock().instant())));
+      assertThat(nurse.get("/").statusCode()).isEqualTo(200);
+      assertThat(strict.signedIn(DemoClinic.MEMBERS.get(2)).get("/").body()).contains(ASKS);
+    }
   }
 }

@@ -113,7 +113,7 @@ class SecondFactorBrowserTest {
     signIn(PRESCRIBER);
     openCourseToSign();
     signWithReason();
-    assertThat(page().locator("h1")).hasText("Set up your second factor to sign");
+    assertThat(page().locator("h1")).hasText("Set up your second factor first");
     browser.inspect("second-factor-missing");
 
     Page tab = page().context().waitForPage(() -> link(page(), "Set it up in a new tab").click());

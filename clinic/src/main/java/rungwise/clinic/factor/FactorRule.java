@@ -3,7 +3,7 @@ package rungwise.clinic.factor;
 import java.time.Duration;
 
 /**
- * When a clinic asks for the second proof before a signature.
+ * When a clinic asks for the second proof.
  *
  * @param shift how long one that was given counts
  */
@@ -16,6 +16,8 @@ public record FactorRule(Asked asked, Duration shift) {
 
   /** Of whom it is asked. */
   public enum Asked {
+    /** Nobody opens a page without one. */
+    OF_EVERYBODY_WHO_ENTERS,
     /** Nobody signs without one. */
     OF_EVERYBODY_WHO_SIGNS,
     /** Who has set one up gives it; who has not signs without. */

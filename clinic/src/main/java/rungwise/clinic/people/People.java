@@ -127,6 +127,11 @@ public final class People {
     return signingIn.authenticate(signInName, password);
   }
 
+  /** Exchanges one's own password, which must be given once more. */
+  public Reading<Account> changePassword(AccountId of, String present, String wanted) {
+    return signingIn.changePassword(of, present, wanted);
+  }
+
   /**
    * The active account whose sign-in name the clinic's own identity provider has vouched for, or
    * nothing. It makes no account and gives no role.

@@ -113,6 +113,8 @@ public final class Routes {
           Route.list("/audit", WATCHER, Screen.AUDIT_TRAIL),
           Route.list("/audit.csv", WATCHER, Screen.AUDIT_TRAIL),
           Route.get("/account", SIGNED_IN),
+          Route.get("/account/password", SIGNED_IN),
+          Route.post("/account/password", SIGNED_IN).proven(),
           Route.get("/account/authenticator", SIGNED_IN).proven(),
           Route.post("/account/authenticator", SIGNED_IN).proven(),
           Route.post("/account/recovery-codes", SIGNED_IN).proven(),

@@ -4,7 +4,6 @@ import jakarta.servlet.http.HttpServletRequest;
 import java.util.List;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.factor.FactorRule;
-import rungwise.clinic.factor.FactorRule.Asked;
 import rungwise.clinic.factor.FactorStanding;
 import rungwise.clinic.factor.SecondFactors;
 import rungwise.clinic.people.Account;
@@ -19,6 +18,8 @@ import rungwise.web.session.Sessions;
 
 /** Makes the view record of the page about one's own account. */
 final class OwnPages {
+
+  private static final String NONE_YET = "You have no second factor yet.";
 
   private final SecondFactors factors;
   private final FactorRule rule;
@@ -76,12 +77,13 @@ final class OwnPages {
     if (standing.isSetUp()) {
       return "Your second factor is set up. It is asked once a shift, before a signature.";
     }
-    boolean mustHave =
-        rule.asked() == Asked.OF_EVERYBODY_WHO_SIGNS
-            && (actor.may(Role.PRESCRIBER) || actor.may(Role.PROGRAMME_LEAD));
-    return mustHave
-        ? "You need a second factor before you can sign."
-        : "You have no second factor yet.";
+    boolean signs = actor.may(Role.PRESCRIBER) || actor.may(Role.PROGRAMME_LEAD);
+    return switch (rule.asked()) {
+      case OF_EVERYBODY_WHO_ENTERS -> "You need a second factor before you can go on.";
+      case OF_EVERYBODY_WHO_SIGNS ->
+          signs ? "You need a second factor before you can sign." : NONE_YET;
+      case OF_WHO_HAS_ONE -> NONE_YET;
+    };
   }
 
   private OwnAccountPage.Place row(OpenSession session, String here) {

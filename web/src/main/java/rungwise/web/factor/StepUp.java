@@ -14,6 +14,7 @@ import rungwise.clinic.factor.FactorRule.Asked;
 import rungwise.clinic.factor.FactorStanding;
 import rungwise.clinic.factor.SecondFactors;
 import rungwise.clinic.people.Account;
+import rungwise.web.access.Access;
 import rungwise.web.access.Proof;
 import rungwise.web.access.PublicAddress;
 import rungwise.web.access.Route;
@@ -32,6 +33,7 @@ final class StepUp implements HandlerInterceptor {
 
   private static final String TEMPLATE = "factor/step-up";
   private static final String NEXT = "next";
+  private static final Set<String> SETTING_UP = Set.of("/account", "/proof");
   private static final Set<String> NOT_HELD = Set.of(Prover.CODE, Prover.PASSKEY);
 
   private final FactorRule rule;
@@ -62,7 +64,7 @@ final class StepUp implements HandlerInterceptor {
   @Override
   public boolean preHandle(HttpServletRequest request, HttpServletResponse response, Object handler)
       throws IOException {
-    Proof wanted = Routes.of(request).map(Route::proof).orElse(Proof.NONE);
+    Proof wanted = Routes.of(request).map(this::wanted).orElse(Proof.NONE);
     Optional<Account> actor = Sessions.accountNow();
     if (wanted == Proof.NONE || actor.isEmpty()) {
       return true;
@@ -86,6 +88,15 @@ final class StepUp implements HandlerInterceptor {
         yield ask(request, response, standing, Optional.of(refused.fault()));
       }
     };
+  }
+
+  /** A clinic may ask it for every page but those on which it is set up and given. */
+  private Proof wanted(Route route) {
+    boolean isToEnter =
+        rule.asked() == Asked.OF_EVERYBODY_WHO_ENTERS
+            && !(route.access() instanceof Access.Anyone)
+            && SETTING_UP.stream().noneMatch(route.path()::startsWith);
+    return isToEnter ? Proof.TO_SIGN : route.proof();
   }
 
   private boolean isFreeWithout(Proof wanted) {

@@ -30,13 +30,17 @@ record SvgElement(String name, List<String> attributes, String content) {
   }
 
   SvgElement with(String attribute, String value) {
-    var more = new ArrayList<>(attributes);
-    more.add(" " + attribute + "=\"" + escaped(value) + "\"");
-    return new SvgElement(name, more, content);
+    return withWritten(attribute, escaped(value));
   }
 
   SvgElement with(String attribute, double value) {
-    return with(attribute, number(value));
+    return withWritten(attribute, number(value));
+  }
+
+  private SvgElement withWritten(String attribute, String value) {
+    var more = new ArrayList<>(attributes);
+    more.add(" " + attribute + "=\"" + value + "\"");
+    return new SvgElement(name, more, content);
   }
 
   SvgElement saying(String text) {

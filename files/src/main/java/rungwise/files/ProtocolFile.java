@@ -9,6 +9,7 @@ import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.ProtocolAmount;
@@ -180,7 +181,10 @@ public final class ProtocolFile {
         root.at("start").fault(start.amount() + " is not counted as the ceiling is");
       } else if (start.amount().isMoreThan(most)) {
         root.at("start").fault(start.amount() + " is above the ceiling of " + most);
+      } else if (start.amount().isNothing()) {
+        root.at("start").fault("a first dose of nothing");
       }
+      requireLine(root.at("start"), start.amount());
     }
     for (Protocol.Step step : steps) {
       if (!step.smallest().isLike(most)
@@ -189,8 +193,36 @@ public final class ProtocolFile {
         root.at("steps").fault(step.smallest() + " is not counted as the ceiling is");
       } else if (step.smallest().isMoreThan(step.largest())) {
         root.at("steps").fault("add " + step.smallest() + " is more than add_at_most");
+      } else if (step.smallest().isNothing()) {
+        root.at("steps").fault("add " + step.smallest() + " never gets anywhere");
+      }
+      requireLine(root.at("steps"), step.smallest());
+    }
+    requireOrder(root, steps, most);
+  }
+
+  /** A volume that no syringe has a line for would be rounded down each time. */
+  private static void requireLine(Node node, ProtocolAmount amount) {
+    if (amount instanceof ProtocolAmount.OfVolume(Volume volume)
+        && Barrels.all().stream().noneMatch(barrel -> barrel.hasMarkAt(volume))) {
+      node.fault(volume + " lies on no printed line of any syringe that is known here");
+    }
+  }
+
+  private static void requireOrder(Node root, List<Protocol.Step> steps, ProtocolAmount most) {
+    for (int at = 1; at < steps.size(); at++) {
+      ProtocolAmount before = steps.get(at - 1).upTo();
+      ProtocolAmount next = steps.get(at).upTo();
+      if (next.isLike(before) && !next.isMoreThan(before)) {
+        root.at("steps").fault("up_to " + next + " does not come after " + before);
       }
     }
+    steps.stream()
+        .map(Protocol.Step::upTo)
+        .filter(last -> last.isLike(most) && last.isMoreThan(most))
+        .findFirst()
+        .ifPresent(
+            last -> root.at("steps").fault("up_to " + last + " is above the ceiling of " + most));
   }
 
   private static void checkLikeCeiling(

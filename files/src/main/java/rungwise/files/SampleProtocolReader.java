@@ -1,12 +1,21 @@
 package rungwise.files;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import org.snakeyaml.engine.v2.api.Dump;
+import org.snakeyaml.engine.v2.api.DumpSettings;
+import org.snakeyaml.engine.v2.api.Load;
+import org.snakeyaml.engine.v2.api.LoadSettings;
+import org.snakeyaml.engine.v2.common.FlowStyle;
 import rungwise.clinic.protocols.ProtocolReader;
 import rungwise.dosing.known.Protocol;
 import rungwise.quantities.Reading;
 
-/** Reads protocols from YAML and gives the samples that come with the program. */
+/** Protocols as YAML, read and written, and the samples that come with the program. */
 public final class SampleProtocolReader implements ProtocolReader {
+
+  private static final int LINE = 100;
 
   @Override
   public Reading<Protocol> read(String document) {
@@ -16,5 +25,23 @@ public final class SampleProtocolReader implements ProtocolReader {
   @Override
   public List<String> samples() {
     return SampleProtocols.documents();
+  }
+
+  @Override
+  public Map<String, Object> parts(String document) {
+    Object parts = new Load(LoadSettings.builder().build()).loadFromString(document);
+    if (!(parts instanceof Map<?, ?> map)) {
+      throw new IllegalArgumentException("bug: a protocol that was not read before");
+    }
+    var named = new LinkedHashMap<String, Object>();
+    map.forEach((key, value) -> named.put(String.valueOf(key), value));
+    return named;
+  }
+
+  @Override
+  public String document(Map<String, Object> parts) {
+    return new Dump(
+            DumpSettings.builder().setDefaultFlowStyle(FlowStyle.BLOCK).setWidth(LINE).build())
+        .dumpToString(parts);
   }
 }

@@ -80,4 +80,52 @@ final class ProtocolFileTest {
     assertThat(ProtocolFile.read("a: [1").faults()).first().asString().contains("not YAML");
     assertThat(ProtocolFile.read("a: &x [*x]").faults()).isNotEmpty();
   }
+
+  @Test
+  void a_protocol_that_contradicts_itself_is_refused_with_every_contradiction() {
+    String mixture =
+        SampleProtocols.documents().stream()
+            .filter(document -> document.contains("protocol: cautious-mixture"))
+            .findFirst()
+            .orElseThrow();
+    String broken =
+        mixture
+            .replace("dose: 0.05 mL", "dose: 0.6 mL")
+            .replace("add: 0.05 mL", "add: 0.013 mL")
+            .replace("up_to: 0.5 mL", "up_to: 0.7 mL");
+
+    assertThat(ProtocolFile.read(broken).faults())
+        .containsExactlyInAnyOrder(
+            "start: 0.6 mL is above the ceiling of 0.5 mL",
+            "steps: 0.013 mL lies on no printed line of any syringe that is known here",
+            "steps: up_to 0.7 mL is above the ceiling of 0.5 mL");
+  }
+
+  @Test
+  void a_protocol_that_never_gets_anywhere_is_refused() {
+    String still = SAMPLE.replaceFirst("add: [0-9.]+ mcg", "add: 0 mcg");
+
+    assertThat(ProtocolFile.read(still).faults())
+        .isNotEmpty()
+        .allMatch(fault -> fault.startsWith("steps") && fault.contains("0 mcg"));
+  }
+
+  @Test
+  void steps_that_go_back_are_refused() {
+    String back = SAMPLE.replace("up_to: 2.5 mcg", "up_to: 1 mcg");
+
+    assertThat(ProtocolFile.read(back).faults())
+        .containsExactly("steps: up_to 1 mcg does not come after 1.25 mcg");
+  }
+
+  @Test
+  void a_document_that_is_taken_apart_and_written_again_says_the_same() {
+    var reader = new SampleProtocolReader();
+
+    assertThat(SampleProtocols.documents())
+        .allSatisfy(
+            document ->
+                assertThat(reader.read(reader.document(reader.parts(document))).orThrow())
+                    .isEqualTo(reader.read(document).orThrow()));
+  }
 }

@@ -224,7 +224,7 @@ class FormularyBrowserTest {
     ask("three-drug-30-1-10", "u100-0.5", "mark", "22");
     assertThat(page().locator(".dose .volume")).hasText("0.22\u00a0mL");
     assertThat(page().locator(".dose .mark"))
-        .hasText("22-unit mark on a 0.5\u00a0mL U-100 syringe");
+        .hasText("22-\u2060unit mark on a 0.5\u00a0mL U-\u2060100 syringe");
     assertThat(page().locator("svg.drawing")).hasCount(1);
     assertThat(main()).containsText("two small lines past the 20");
     assertThat(main()).containsText("from memory");

@@ -246,7 +246,7 @@ class MainJobBrowserTest {
   private void prescriberSignsTheFirstDose(String course) {
     signInLater(PRESCRIBER, Duration.ofDays(29), course);
     assertThat(page().locator(".dose .mark").first())
-        .hasText("12-unit mark on a 1\u00a0mL U-100 syringe");
+        .hasText("12-\u2060unit mark on a 1\u00a0mL U-\u2060100 syringe");
     assertThat(page().locator(".dose .content").first()).hasText("alprostadil 2.4\u00a0mcg");
     browser.inspect("course-start");
     signProposed(Place.CLINIC);

@@ -160,7 +160,7 @@ class RoomBrowserTest {
     open("/room");
     assertThat(page().locator(".man", ofGideon())).containsText("Gideon Marsh");
     assertThat(page().locator(".man", ofGideon())).containsText("HL-1083");
-    assertThat(page().locator(".man", ofGideon())).containsText("-unit mark on a");
+    assertThat(page().locator(".man", ofGideon())).containsText("-\u2060unit mark on a");
     assertThat(page().locator(".man", ofGideon())).containsText("usable");
     browser.inspect("room-board");
 

@@ -2,6 +2,7 @@ package rungwise.clinic.protocols;
 
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.dosing.known.AetiologyGroup;
@@ -37,6 +38,16 @@ public final class LabelReader implements ProtocolReader {
   @Override
   public List<String> samples() {
     return List.of(LABEL, MIXTURE);
+  }
+
+  @Override
+  public Map<String, Object> parts(String document) {
+    return Map.of("document", document);
+  }
+
+  @Override
+  public String document(Map<String, Object> parts) {
+    return parts.getOrDefault("document", "").toString();
   }
 
   private static Protocol label() {

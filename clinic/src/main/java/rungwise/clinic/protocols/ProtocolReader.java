@@ -1,6 +1,7 @@
 package rungwise.clinic.protocols;
 
 import java.util.List;
+import java.util.Map;
 import rungwise.dosing.known.Protocol;
 import rungwise.quantities.Reading;
 
@@ -12,4 +13,10 @@ public interface ProtocolReader {
 
   /** The sample documents. */
   List<String> samples();
+
+  /** A document taken apart into maps, lists, texts, whole numbers and yes or no, as written. */
+  Map<String, Object> parts(String document);
+
+  /** The document that says these parts; whether they make a protocol, reading it tells. */
+  String document(Map<String, Object> parts);
 }

@@ -1,8 +1,11 @@
 package rungwise.clinic.protocols;
 
 import java.time.InstantSource;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import rungwise.clinic.Transactions;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
@@ -11,6 +14,9 @@ import rungwise.quantities.Reading;
 
 /** The use cases about protocols. A course can only run on one that the clinic has signed. */
 public final class Protocols {
+
+  private static final String NOT_ALLOWED =
+      "Only a prescriber or the programme lead can sign a protocol.";
 
   private final ProtocolShelf shelf;
   private final ProtocolReader reader;
@@ -27,8 +33,7 @@ public final class Protocols {
 
   /** The samples that come with the program and are not signed yet. */
   public List<Protocol> unsignedSamples() {
-    return reader.samples().stream()
-        .map(document -> reader.read(document).orThrow())
+    return samples().stream()
         .filter(protocol -> shelf.find(protocol.name(), protocol.version()).isEmpty())
         .toList();
   }
@@ -50,8 +55,8 @@ public final class Protocols {
 
   /** Signs a sample for use in this clinic; only a prescriber or the programme lead may. */
   public Reading<Protocol> signSample(Account actor, String name, int version) {
-    if (!actor.may(Role.PRESCRIBER) && !actor.may(Role.PROGRAMME_LEAD)) {
-      return Reading.refused("Only a prescriber or the programme lead can sign a protocol.");
+    if (!maySign(actor)) {
+      return Reading.refused(NOT_ALLOWED);
     }
     return transactions.inTransaction(
         () -> {
@@ -63,13 +68,108 @@ public final class Protocols {
               .findFirst()
               .map(
                   document -> {
-                    shelf.append(
-                        new ProtocolShelf.Signed(
-                            name, version, document, actor.id(), clock.instant()));
-                    return reader.read(document);
+                    Reading<Protocol> sample = reader.read(document);
+                    shelf.append(signed(sample.orThrow(), document, actor));
+                    return sample;
                   })
               .orElseGet(() -> Reading.refused("There is no such sample: open the list again."));
         });
+  }
+
+  /** The document of a signed protocol or of a sample. */
+  public Optional<String> document(String name, int version) {
+    return find(name, version)
+        .map(SignedProtocol::document)
+        .or(
+            () ->
+                reader.samples().stream()
+                    .filter(document -> isNamed(document, name, version))
+                    .findFirst());
+  }
+
+  /** Every sample that comes with the program, signed or not. */
+  public List<Protocol> samples() {
+    return reader.samples().stream().map(document -> reader.read(document).orThrow()).toList();
+  }
+
+  /** The signed protocol or the sample of a key such as "uk-label version 1". */
+  public Optional<Protocol> ofKey(String key) {
+    return Stream.concat(signed().stream().map(SignedProtocol::protocol), samples().stream())
+        .filter(protocol -> protocol.key().equals(key))
+        .findFirst();
+  }
+
+  /** A document taken apart, to be written anew. */
+  public Map<String, Object> parts(String document) {
+    return reader.parts(document);
+  }
+
+  /** The document that says these parts. */
+  public String write(Map<String, Object> parts) {
+    return reader.document(parts);
+  }
+
+  /**
+   * Checks a document that this clinic wrote: whatever contradicts itself, and its name and version
+   * against what is signed already.
+   */
+  public Reading<Protocol> check(String document) {
+    return switch (reader.read(document)) {
+      case Reading.Refused<Protocol> refused -> refused;
+      case Reading.Read<Protocol> read -> {
+        List<String> faults = faultsOf(read.value());
+        yield faults.isEmpty() ? read : new Reading.Refused<>(faults);
+      }
+    };
+  }
+
+  private List<String> faultsOf(Protocol protocol) {
+    var faults = new ArrayList<String>();
+    if (protocol.sample()) {
+      faults.add("sample: a protocol of this clinic is no sample: write false");
+    }
+    if (samples().stream().anyMatch(sample -> sample.name().equals(protocol.name()))) {
+      faults.add(
+          "protocol: \"" + protocol.name() + "\" is the name of a sample: choose another name");
+    }
+    int next = nextVersion(protocol.name());
+    if (protocol.version() != next) {
+      faults.add(
+          "version: " + protocol.version() + " is not the next one of this name, which is " + next);
+    }
+    return faults;
+  }
+
+  /** The version that a new document of a name would have. */
+  public int nextVersion(String name) {
+    return shelf.all().stream()
+            .filter(signed -> signed.name().equals(name))
+            .mapToInt(ProtocolShelf.Signed::version)
+            .max()
+            .orElse(0)
+        + 1;
+  }
+
+  /** Signs a document that this clinic wrote; only a prescriber or the programme lead may. */
+  public Reading<Protocol> signWritten(Account actor, String document) {
+    if (!maySign(actor)) {
+      return Reading.refused(NOT_ALLOWED);
+    }
+    return transactions.inTransaction(
+        () -> {
+          Reading<Protocol> checked = check(document);
+          checked.found().ifPresent(protocol -> shelf.append(signed(protocol, document, actor)));
+          return checked;
+        });
+  }
+
+  private ProtocolShelf.Signed signed(Protocol protocol, String document, Account actor) {
+    return new ProtocolShelf.Signed(
+        protocol.name(), protocol.version(), document, actor.id(), clock.instant());
+  }
+
+  private static boolean maySign(Account actor) {
+    return actor.may(Role.PRESCRIBER) || actor.may(Role.PROGRAMME_LEAD);
   }
 
   private boolean isNamed(String document, String name, int version) {

@@ -20,6 +20,7 @@ import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening;
@@ -107,11 +108,12 @@ final class AroundWords {
 
   private static Optional<TimeSpan> middle(
       CourseFile file, Function<InjectionDetails, Optional<TimeSpan>> part) {
+    PreparationId now = file.plan().preparation();
     List<TimeSpan> all =
         file.reports().stream()
             .map(CourseFile.Written::fact)
             .filter(report -> report.grade().isUseful())
-            .filter(report -> report.preparation().equals(file.plan().preparation()))
+            .filter(report -> report.preparation().equals(now))
             .flatMap(report -> part.apply(report.details()).stream())
             .toList();
     List<TimeSpan> last =

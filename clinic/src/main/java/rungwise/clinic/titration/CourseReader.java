@@ -1,29 +1,23 @@
 package rungwise.clinic.titration;
 
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import rungwise.clinic.course.CourseFact.DoseSigned;
-import rungwise.clinic.course.CourseFact.InjectionReported;
-import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFile;
-import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
-import rungwise.dosing.history.Stock;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Barrels;
-import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.Protocol;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
-import rungwise.dosing.supply.Freshness;
 import rungwise.quantities.Reading;
 
 /** Makes the engine's question of a course's record. Reading it twice gives the same question. */
@@ -63,7 +57,13 @@ public final class CourseReader {
   }
 
   private History history(CourseFile file, Protocol protocol) {
-    return file.history(written -> stockOf(file, written, protocol), this::preparation);
+    var known = new Remembered<PreparationId, Preparation>(this::preparation);
+    return file.history(stocks(file, protocol, known)::of, known);
+  }
+
+  private Stocks stocks(
+      CourseFile file, Protocol protocol, Function<PreparationId, Preparation> known) {
+    return new Stocks(file, file.vials(), protocol, ports.time().zone(), known);
   }
 
   /**
@@ -106,58 +106,13 @@ public final class CourseReader {
     return preparation(file.plan().preparation());
   }
 
-  private Stock stockOf(
-      CourseFile file, CourseFile.Written<InjectionReported> report, Protocol protocol) {
-    LocalDate day = LocalDate.ofInstant(report.fact().injectedAt(), ports.time().zone());
-    boolean isSingleUse = isSingleUse(report.fact().preparation());
-    return vialOf(file, report)
-        .map(vial -> stock(file, vial, day, isSingleUse, protocol))
-        .orElse(isSingleUse ? new Stock("", Freshness.FRESH) : Stock.NOT_RECORDED);
-  }
-
-  /** The vial that the report names, or the last one written down before it. */
-  private static Optional<CourseFile.Written<VialReceived>> vialOf(
-      CourseFile file, CourseFile.Written<InjectionReported> report) {
-    Optional<EntryId> named = report.fact().details().vial();
-    return file.vials().stream()
-        .filter(
-            vial ->
-                named
-                    .map(id -> file.rootOf(vial.entry()).equals(file.rootOf(file.entry(id))))
-                    .orElse(file.beganAt(vial.entry()) < report.entry().number()))
-        .reduce((earlier, later) -> later);
-  }
-
-  private static Stock stock(
-      CourseFile file,
-      CourseFile.Written<VialReceived> vial,
-      LocalDate day,
-      boolean isSingleUse,
-      Protocol protocol) {
-    int freshDays = protocol.limits().freshDays().value();
-    return new Stock(
-        file.rootOf(vial.entry()).text(),
-        isSingleUse
-            ? Freshness.FRESH
-            : Freshness.of(vial.fact().vial().dates().made(), day, freshDays));
-  }
-
-  /** What is dissolved or opened for one injection has no time to grow old. */
-  private boolean isSingleUse(PreparationId preparation) {
-    return ports
-        .preparations()
-        .apply(preparation)
-        .filter(found -> !(found.form() instanceof Form.Solution))
-        .isPresent();
-  }
-
   private Optional<VialInHand> vial(CourseFile file, Protocol protocol, Instant now) {
-    LocalDate day = LocalDate.ofInstant(now, ports.time().zone());
+    Stocks stocks = stocks(file, protocol, this::preparation);
     return file.vial()
         .map(
             written ->
                 new VialInHand(
-                    stock(file, written, day, isSingleUse(file.plan().preparation()), protocol),
+                    stocks.of(written, now, file.plan().preparation()),
                     new VialInHand.Label(written.fact().vial().composition()),
                     written
                         .fact()

@@ -8,6 +8,7 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.Plan;
 import rungwise.dosing.decision.NonResponseStep;
 import rungwise.dosing.guard.GuardClass;
+import rungwise.dosing.history.Place;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.screening.Condition;
 import rungwise.quantities.Volume;
@@ -140,7 +141,7 @@ public record CourseView(
    */
   public record SignedLine(
       Dose dose,
-      String place,
+      Place place,
       String by,
       String at,
       boolean isSuspended,

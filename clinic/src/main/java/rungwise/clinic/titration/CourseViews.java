@@ -34,6 +34,7 @@ import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.DurationLimits;
+import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.quantities.Volume;
 
@@ -202,7 +203,7 @@ public final class CourseViews {
     DoseSigned signed = written.fact();
     return new SignedLine(
         ladder.dose(signed.volume()),
-        signed.place().words(),
+        signed.place(),
         names.apply(written.entry().recordedBy()),
         time.words(written.entry().recordedAt()),
         clearance.verdicts().stream().anyMatch(Verdict::isHardStop),
@@ -244,16 +245,18 @@ public final class CourseViews {
   }
 
   private List<InjectionLine> injections(CourseFile file) {
+    PreparationId now = file.plan().preparation();
     return file.reports().stream()
         .sorted(
             Comparator.comparing(
                     (CourseFile.Written<InjectionReported> written) -> written.fact().injectedAt())
                 .reversed())
-        .map(written -> injection(file, written))
+        .map(written -> injection(written, now))
         .toList();
   }
 
-  private InjectionLine injection(CourseFile file, CourseFile.Written<InjectionReported> written) {
+  private InjectionLine injection(
+      CourseFile.Written<InjectionReported> written, PreparationId now) {
     InjectionReported report = written.fact();
     return new InjectionLine(
         written.entry().id().text(),
@@ -264,7 +267,7 @@ public final class CourseViews {
         report.causes().words(),
         DetailsWords.of(report),
         report.soft().mayReach(DurationLimits.CLOSES_VOLUME.value()),
-        report.preparation().equals(file.plan().preparation()),
+        report.preparation().equals(now),
         LocalDate.ofInstant(report.injectedAt(), time.zone()),
         report);
   }
@@ -281,17 +284,19 @@ public final class CourseViews {
   }
 
   private List<EntryLine> entries(CourseFile file) {
-    var lines = new ArrayList<>(file.entries().stream().map(this::entry).toList());
+    var authors = new Remembered<AccountId, String>(names);
+    var lines =
+        new ArrayList<>(file.entries().stream().map(entry -> entry(entry, authors)).toList());
     Collections.reverse(lines);
     return lines;
   }
 
-  private EntryLine entry(CourseEntry entry) {
+  private EntryLine entry(CourseEntry entry, Function<AccountId, String> authors) {
     String what = EntryWords.of(entry.fact(), time);
     return new EntryLine(
         entry.number(),
         time.words(entry.recordedAt()),
-        names.apply(entry.recordedBy()),
+        authors.apply(entry.recordedBy()),
         entry.corrects().isPresent() ? what + " (addendum to an earlier entry)" : what,
         entry.reason().orElse(""));
   }

@@ -3,6 +3,7 @@ package rungwise.clinic.titration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -63,6 +64,17 @@ public final class Titration {
   /** Every course as it is now, the one opened last first. */
   public List<CourseState> all() {
     return ports.courses().all().stream().flatMap(id -> find(id).stream()).toList();
+  }
+
+  /** How many courses run on each protocol, by its key. */
+  public Map<String, Long> runningOn() {
+    return ports.courses().all().stream()
+        .flatMap(id -> ports.courses().find(id).stream())
+        .map(CourseFile::plan)
+        .collect(
+            Collectors.groupingBy(
+                plan -> plan.protocol() + " version " + plan.protocolVersion(),
+                Collectors.counting()));
   }
 
   /** Other men with a course who could be taken for this one. */

@@ -24,6 +24,14 @@ public sealed interface ProtocolAmount {
     }
   }
 
+  /** Whether it is zero. */
+  default boolean isNothing() {
+    return switch (this) {
+      case Content content -> content.mass().equals(Mass.ofPicograms(0));
+      case OfVolume volume -> volume.volume().equals(Volume.ZERO);
+    };
+  }
+
   /** The exact volume of a preparation that holds this; none if the component is not in it. */
   default Optional<ExactVolume> in(Preparation preparation) {
     return switch (this) {

@@ -4,19 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.HashSet;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.CourseId;
-import rungwise.clinic.protocols.ProtocolReader;
 import rungwise.clinic.titration.Replay;
 import rungwise.clinic.titration.TitrationWorld;
-import rungwise.dosing.known.Protocol;
-import rungwise.files.ProtocolFile;
-import rungwise.files.SampleProtocols;
-import rungwise.quantities.Reading;
+import rungwise.files.SampleProtocolReader;
 import rungwise.store.OpenStores;
 import rungwise.store.SqliteStore;
 
@@ -29,21 +24,8 @@ final class ReplayTest {
 
   @TempDir Path folder;
 
-  /** The reader that the program itself uses. */
-  private static final class SampleReader implements ProtocolReader {
-    @Override
-    public Reading<Protocol> read(String document) {
-      return ProtocolFile.read(document);
-    }
-
-    @Override
-    public List<String> samples() {
-      return SampleProtocols.documents();
-    }
-  }
-
   private static TitrationWorld world(SqliteStore store) {
-    return new TitrationWorld(OpenStores.ports(store), new SampleReader());
+    return new TitrationWorld(OpenStores.ports(store), new SampleProtocolReader());
   }
 
   private void drive() {

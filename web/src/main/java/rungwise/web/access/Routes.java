@@ -96,6 +96,8 @@ public final class Routes {
           Route.post("/syringes/{token}", KEEPER),
           Route.get("/dose", CLINICAL),
           Route.get("/protocols", CLINICAL),
+          Route.get("/protocols/write", KEEPER),
+          Route.post("/protocols/write", KEEPER).signing(),
           Route.post("/protocols/{name}/{version}/sign", KEEPER).signing(),
           Route.get("/people", ADMINISTRATOR),
           Route.get("/people/invite", ADMINISTRATOR),

@@ -9,6 +9,7 @@ import java.util.regex.Pattern;
  */
 public final class Unbroken {
 
+  private static final String WORD_JOINER = "\u2060";
   private static final char NO_BREAK_SPACE = '\u00A0';
 
   private static final Pattern SPACE_INSIDE_AMOUNT =
@@ -19,12 +20,16 @@ public final class Unbroken {
   private static final Pattern SPACE_BEFORE_PER = Pattern.compile("(?<=m[gL]|mcg) (?=per mL\\b)");
   private static final Pattern SPACE_AFTER_PER = Pattern.compile("(?<=\\bper) (?=mL\\b)");
 
+  private static final Pattern HYPHEN_OF_A_MARK =
+      Pattern.compile("(?<=[0-9]|half)-(?=unit)|(?<=U)-(?=100)");
+
   private Unbroken() {}
 
-  /** The same words, with no-break spaces inside each amount. */
+  /** The same words, each amount and each mark in one piece. */
   public static String unbroken(String text) {
     String joined = join(SPACE_INSIDE_AMOUNT, text);
-    return join(SPACE_AFTER_PER, join(SPACE_BEFORE_PER, joined));
+    String whole = join(SPACE_AFTER_PER, join(SPACE_BEFORE_PER, joined));
+    return HYPHEN_OF_A_MARK.matcher(whole).replaceAll("-" + WORD_JOINER);
   }
 
   private static String join(Pattern space, String text) {

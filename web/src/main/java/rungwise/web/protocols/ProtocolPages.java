@@ -5,5 +5,5 @@ import org.springframework.context.annotation.Import;
 
 /** The protocols. */
 @Configuration(proxyBeanMethods = false)
-@Import(ProtocolsController.class)
+@Import({ProtocolsController.class, WriteController.class})
 public class ProtocolPages {}

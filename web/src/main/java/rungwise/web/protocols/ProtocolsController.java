@@ -8,8 +8,11 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.servlet.ModelAndView;
+import rungwise.clinic.ClinicTime;
 import rungwise.clinic.people.Account;
+import rungwise.clinic.people.People;
 import rungwise.clinic.protocols.Protocols;
+import rungwise.clinic.titration.Titration;
 import rungwise.dosing.known.Protocol;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Page;
@@ -22,14 +25,27 @@ final class ProtocolsController {
   private static final String PAGE = "protocols/protocols";
 
   private final Protocols protocols;
+  private final People people;
+  private final Titration titration;
+  private final ClinicTime time;
 
-  ProtocolsController(Protocols protocols) {
+  ProtocolsController(Protocols protocols, People people, Titration titration, ClinicTime time) {
     this.protocols = protocols;
+    this.people = people;
+    this.titration = titration;
+    this.time = time;
+  }
+
+  private ProtocolsPage.Words words() {
+    return new ProtocolsPage.Words(
+        time,
+        id -> people.find(id).map(Account::fullName).orElse("the program"),
+        titration.runningOn());
   }
 
   @GetMapping("/protocols")
   ModelAndView list(@AuthenticationPrincipal Account actor) {
-    return Page.of(PAGE, ProtocolsPage.of(protocols, actor));
+    return Page.of(PAGE, ProtocolsPage.of(protocols, actor, words()));
   }
 
   @PostMapping("/protocols/{name}/{version}/sign")
@@ -43,7 +59,7 @@ final class ProtocolsController {
         yield Page.redirect("/protocols");
       }
       case Reading.Refused<Protocol> refused ->
-          Page.refused(PAGE, ProtocolsPage.of(protocols, actor).with(refused.faults()));
+          Page.refused(PAGE, ProtocolsPage.of(protocols, actor, words()).with(refused.faults()));
     };
   }
 }

@@ -1,15 +1,16 @@
 package rungwise.web.protocols;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
+import java.util.Map;
+import java.util.function.Function;
+import rungwise.clinic.ClinicTime;
 import rungwise.clinic.people.Account;
+import rungwise.clinic.people.AccountId;
 import rungwise.clinic.people.Role;
+import rungwise.clinic.protocols.ProtocolRule;
 import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.protocols.SignedProtocol;
-import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Protocol;
-import rungwise.dosing.source.Source;
 import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 
@@ -17,13 +18,33 @@ import rungwise.web.page.Faults;
 public record ProtocolsPage(
     Faults faults, List<Sheet> signed, List<Sheet> samples, boolean maySign) {
 
-  /** One rule of a protocol. */
-  public record Rule(String what, String value, String source) {}
-
-  /** One protocol. */
-  public record Sheet(String title, String signPath, boolean isSample, List<Rule> rules) {
+  /**
+   * One protocol.
+   *
+   * @param key what a new one is written from
+   * @param courses how many courses run on it
+   */
+  public record Sheet(
+      String title,
+      String key,
+      String signPath,
+      boolean isSample,
+      String signed,
+      long courses,
+      List<ProtocolRule> rules) {
     public Sheet {
       rules = List.copyOf(rules);
+    }
+  }
+
+  /**
+   * What is known around the documents.
+   *
+   * @param courses how many courses run on a protocol, by its key
+   */
+  record Words(ClinicTime time, Function<AccountId, String> names, Map<String, Long> courses) {
+    String signed(SignedProtocol signed) {
+      return "Signed for use here by " + names.apply(signed.by()) + ", " + time.words(signed.at());
     }
   }
 
@@ -32,14 +53,18 @@ public record ProtocolsPage(
     samples = List.copyOf(samples);
   }
 
-  static ProtocolsPage of(Protocols protocols, Account actor) {
+  static ProtocolsPage of(Protocols protocols, Account actor, Words words) {
     return new ProtocolsPage(
         Faults.NONE,
         protocols.signed().stream()
-            .map(SignedProtocol::protocol)
-            .map(ProtocolsPage::sheet)
+            .map(
+                signed ->
+                    sheet(
+                        signed.protocol(),
+                        words.signed(signed),
+                        words.courses().getOrDefault(signed.protocol().key(), 0L)))
             .toList(),
-        protocols.unsignedSamples().stream().map(ProtocolsPage::sheet).toList(),
+        protocols.unsignedSamples().stream().map(sample -> sheet(sample, "", 0)).toList(),
         actor.may(Role.PRESCRIBER) || actor.may(Role.PROGRAMME_LEAD));
   }
 
@@ -48,83 +73,14 @@ public record ProtocolsPage(
         new Faults(found.stream().map(Fault::ofForm).toList()), signed, samples, maySign);
   }
 
-  private static Sheet sheet(Protocol protocol) {
+  private static Sheet sheet(Protocol protocol, String signed, long courses) {
     return new Sheet(
         protocol.title() + ", version " + protocol.version(),
+        protocol.key(),
         "/protocols/" + protocol.name() + "/" + protocol.version() + "/sign",
         protocol.sample(),
-        rules(protocol));
-  }
-
-  private static List<Rule> rules(Protocol protocol) {
-    var rules = new ArrayList<Rule>();
-    for (Protocol.Start start : protocol.starts()) {
-      String groups =
-          start.groups().stream()
-              .sorted()
-              .map(AetiologyGroup::words)
-              .collect(Collectors.joining(", "));
-      rules.add(rule("First dose: " + groups, start.amount(), start.source()));
-    }
-    for (Protocol.Step step : protocol.steps()) {
-      rules.add(
-          rule(
-              "Step from a dose of up to " + step.upTo(),
-              step.smallest() + " is proposed; the source allows up to " + step.largest(),
-              step.source()));
-    }
-    protocol
-        .careAbove()
-        .ifPresent(care -> rules.add(rule("Particular care above", care.value(), care.source())));
-    protocol.sameVisit().ifPresent(same -> rules.add(sameVisit(same)));
-    for (Protocol.StrengthRule strength : protocol.strengths()) {
-      rules.add(rule("Least dose from the stronger vial", strength.notBelow(), strength.source()));
-    }
-    rules.add(rule("Maximum dose", protocol.ceiling().value(), protocol.ceiling().source()));
-    rules.addAll(limits(protocol.limits()));
-    return rules;
-  }
-
-  private static List<Rule> limits(Protocol.Limits limits) {
-    return List.of(
-        rule(
-            "Wanted: usable for at most",
-            limits.satisfactory().value(),
-            limits.satisfactory().source()),
-        rule("Minimum interval", limits.spacing().value(), limits.spacing().source()),
-        rule(
-            "Most injections in 168 hours",
-            limits.inSevenDays().value(),
-            limits.inSevenDays().source()),
-        rule(
-            "Follow-up exam, every",
-            limits.reviewMonths().value() + " months",
-            limits.reviewMonths().source()),
-        rule(
-            "An answer of the screening holds for",
-            limits.screeningMonths().value() + " months",
-            limits.screeningMonths().source()),
-        rule(
-            "A solution counts as fresh for",
-            limits.freshDays().value() + " days",
-            limits.freshDays().source()),
-        rule(
-            "Between a PDE5 inhibitor and an injection",
-            limits.pde5Hours().value() + " hours",
-            limits.pde5Hours().source()));
-  }
-
-  private static Rule sameVisit(Protocol.SameVisit same) {
-    String after =
-        (same.afterNone() ? "after no response" : "")
-            + (same.afterNone() && same.afterPartialUpTo().isPresent() ? ", or " : "")
-            + same.afterPartialUpTo()
-                .map(most -> "after a partial response to at most " + most + ", soft again")
-                .orElse("");
-    return rule("Second dose in the same visit, within " + same.within(), after, same.source());
-  }
-
-  private static Rule rule(String what, Object value, Source source) {
-    return new Rule(what, value.toString(), source.words());
+        signed,
+        courses,
+        ProtocolRule.of(protocol));
   }
 }

@@ -61,13 +61,13 @@ public record CoursePage(
 
     /**
      * Whether the proposed dose can be signed for a place with one tap: no hold is on it, and it is
-     * not what is signed already.
+     * not what is signed already. A dose that is signed for home is not moved to the clinic so.
      */
     public boolean isOneTap(CourseView view, Place place) {
       boolean isSigned =
           view.signed()
               .filter(signed -> !signed.isSuspended())
-              .filter(signed -> signed.place().equals(place.words()))
+              .filter(signed -> signed.place() == place || signed.place() == Place.HOME)
               .filter(signed -> view.proposed().filter(signed.dose()::equals).isPresent())
               .isPresent();
       return view.proposed().isPresent()

@@ -23,8 +23,15 @@ class UnbrokenTest {
         .isEqualTo("alprostadil 10\u00A0mcg\u00A0per\u00A0mL");
   }
 
+  @Test
+  void a_mark_and_the_name_of_its_syringe_stay_in_one_piece() {
+    assertThat(unbroken("20-unit mark on a U-100 syringe with half-unit lines"))
+        .isEqualTo("20-\u2060unit mark on a U-\u2060100 syringe with half-\u2060unit lines");
+  }
+
   @ParameterizedTest
-  @ValueSource(strings = {"3 injections", "step 2 goes", "2 mixtures", "20-unit mark", "1 good"})
+  @ValueSource(
+      strings = {"3 injections", "step 2 goes", "2 mixtures", "1 good", "well-known words"})
   void other_words_after_a_number_may_break(String text) {
     assertThat(unbroken(text)).isEqualTo(text);
   }

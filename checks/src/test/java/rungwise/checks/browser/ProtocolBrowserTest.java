@@ -1,0 +1,103 @@
+package rungwise.checks.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import java.time.ZoneId;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import rungwise.app.server.DemoClinic;
+import rungwise.app.server.DemoClinic.Member;
+import rungwise.app.server.StoryClock;
+
+/** A clinic writes a protocol of its own, tries it and signs it. */
+class ProtocolBrowserTest {
+
+  private static final Member PRESCRIBER = DemoClinic.MEMBERS.get(1);
+  private static final String SAMPLE = "us-vial-syringe-label version 1";
+
+  private final TestServer server =
+      TestServer.start(
+          clinic ->
+              DemoClinic.fill(clinic, (StoryClock) clinic.clock(), ZoneId.of("America/Chicago")));
+  private final Browser browser = Browser.open();
+
+  @BeforeEach
+  void signIn() {
+    open("/sign-in");
+    page().getByLabel("Sign-in name").fill(PRESCRIBER.signInName());
+    page().getByLabel("Password").fill(PRESCRIBER.password());
+    press("Sign in");
+    open("/protocols/write?from=" + SAMPLE);
+  }
+
+  @AfterEach
+  void close() {
+    browser.close();
+    server.close();
+  }
+
+  private Page page() {
+    return browser.page();
+  }
+
+  private void open(String path) {
+    page().navigate(server.at("/").toString().replaceFirst("/$", "") + path.replace(" ", "%20"));
+  }
+
+  private void press(String button) {
+    page()
+        .getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button).setExact(true))
+        .click();
+  }
+
+  @Test
+  void a_sample_becomes_the_clinics_own_protocol_and_then_its_next_version() {
+    page().locator("#spacing_hours-value").fill("48");
+    page().locator("#case-preparation").selectOption("alprostadil-20");
+    page().locator("#case-barrel").selectOption("u100-1");
+    page().locator("#case-group").selectOption("vasculogenic");
+    page().locator("#case-grade-1").selectOption("2");
+    page().locator("#case-minutes-1").fill("20");
+    press("Check it");
+
+    assertThat(page().locator("#checked")).containsText("It contradicts nothing.");
+    assertThat(page().locator("#checked"))
+        .containsText("Minimum interval: was 24\u00a0h, is 48\u00a0h.");
+    assertThat(page().locator("#checked")).containsText("0.25\u00a0mL");
+    browser.inspect("protocol-checked");
+    press("Sign this protocol for use");
+
+    assertThat(page()).hasURL(server.at("/protocols").toString());
+    assertThat(page().locator("main")).containsText("as this clinic uses it, version 1");
+    open("/protocols/write?from=our-us-vial-syringe-label version 1");
+    press("Check it");
+    assertThat(page().locator("#checked")).containsText("as this clinic uses it, version 2");
+    assertThat(page().locator("#checked")).containsText("Nothing but the name.");
+  }
+
+  @Test
+  void every_contradiction_is_said_at_once_and_what_was_typed_stays() {
+    page().locator("#start-mixed-dose").fill("80 mcg of alprostadil");
+    page().locator("#steps-1-add").fill("0 mcg of alprostadil");
+    page().locator("#spacing_hours-value").fill("none");
+    page().locator("#ceiling-source").selectOption("");
+    press("Check it");
+
+    assertThat(page().getByRole(AriaRole.ALERT).locator("li")).hasCount(3);
+    assertThat(page().getByRole(AriaRole.ALERT)).containsText("spacing_hours");
+    assertThat(page().getByRole(AriaRole.ALERT)).containsText("ceiling");
+    assertThat(page().locator("#start-mixed-dose")).hasValue("80 mcg of alprostadil");
+    browser.inspect("protocol-faults");
+
+    page().locator("#spacing_hours-value").fill("24");
+    page().locator("#ceiling-source").selectOption("assumption");
+    page().locator("#steps-1-add").fill("30 mcg of alprostadil");
+    page().locator("#ceiling-words").fill("this clinic goes no further");
+    press("Check it");
+    assertThat(page().getByRole(AriaRole.ALERT)).containsText("above the ceiling");
+    assertThat(page().getByRole(AriaRole.ALERT)).containsText("more than add_at_most");
+  }
+}

@@ -1,0 +1,113 @@
+package rungwise.checks.protocols;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import rungwise.clinic.protocols.ProtocolCase;
+import rungwise.clinic.protocols.ProtocolCase.Advised;
+import rungwise.clinic.protocols.ProtocolCase.Response;
+import rungwise.clinic.protocols.ProtocolCase.Walk;
+import rungwise.clinic.protocols.ProtocolDifference;
+import rungwise.dosing.history.Grade;
+import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Barrels;
+import rungwise.dosing.known.Protocol;
+import rungwise.dosing.known.SamplePreparations;
+import rungwise.files.ProtocolFile;
+import rungwise.files.SampleProtocols;
+import rungwise.quantities.TimeSpan;
+import rungwise.quantities.Volume;
+
+/**
+ * The doses expected of the US vial and syringe label: 2.5 mcg first, 5 mcg after a partial
+ * response, then by 5 mcg (section 2 of the label, as the sample cites it).
+ */
+final class WrittenProtocolTest {
+
+  private static final String LABEL = document("us-vial-syringe-label");
+  private static final ProtocolCase MAN =
+      new ProtocolCase(
+          AetiologyGroup.VASCULOGENIC, SamplePreparations.ALPROSTADIL_20, Barrels.U100_1);
+
+  private static String document(String name) {
+    return SampleProtocols.documents().stream()
+        .filter(document -> document.contains("protocol: " + name))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static Protocol read(String document) {
+    return ProtocolFile.read(document).orThrow();
+  }
+
+  private static Response response(Grade grade, int minutes) {
+    return new Response(grade, new SoftAfter.Exactly(TimeSpan.ofMinutes(minutes)));
+  }
+
+  private static Walk walk(Response... responses) {
+    return MAN.walk(read(LABEL), List.of(responses)).orThrow();
+  }
+
+  @Test
+  void a_made_up_man_gets_the_doses_of_the_label_rounded_down_to_lines() {
+    Walk walk = walk(response(Grade.FIRM_NOT_USABLE, 20), response(Grade.FIRM_NOT_USABLE, 20));
+
+    assertThat(walk.advices().stream().map(one -> one.dose().orElseThrow().volume()))
+        .containsExactly(
+            Volume.ofMicrolitres(120), Volume.ofMicrolitres(250), Volume.ofMicrolitres(500));
+  }
+
+  @Test
+  void the_walk_ends_where_no_dose_is_advised() {
+    Walk walk = walk(response(Grade.USABLE, 240), response(Grade.USABLE, 30));
+
+    assertThat(walk.advices()).hasSize(2);
+    assertThat(walk.advices().getLast().dose()).isEmpty();
+  }
+
+  @Test
+  void a_protocol_for_something_else_has_no_walk_and_says_why() {
+    var onMixture =
+        new ProtocolCase(
+            AetiologyGroup.VASCULOGENIC, SamplePreparations.THREE_DRUG, Barrels.U100_0_5);
+
+    assertThat(onMixture.walk(read(LABEL), List.of()).faults())
+        .singleElement()
+        .asString()
+        .contains("is not written for");
+  }
+
+  @Test
+  void two_versions_differ_in_words() {
+    String changed =
+        LABEL
+            .replaceFirst("spacing_hours:\\n  value: 24", "spacing_hours:\n  value: 48")
+            .replaceFirst("dose: 60 mcg", "dose: 40 mcg")
+            .replaceFirst("up_to: 60 mcg", "up_to: 40 mcg");
+
+    assertThat(ProtocolDifference.between(read(LABEL), read(changed)))
+        .contains(
+            "Maximum dose: was 60 mcg, is 40 mcg.",
+            "Minimum interval: was 24 h, is 48 h.",
+            "Left out: Step from a dose of up to 60 mcg, 5 mcg is proposed;"
+                + " the source allows up to 10 mcg.")
+        .noneMatch(line -> line.startsWith("First dose"));
+  }
+
+  @Test
+  void a_protocol_does_not_differ_from_itself() {
+    assertThat(SampleProtocols.documents())
+        .allSatisfy(
+            document ->
+                assertThat(ProtocolDifference.between(read(document), read(document))).isEmpty());
+  }
+
+  @Test
+  void each_advice_of_a_walk_has_its_reason() {
+    assertThat(walk(response(Grade.USABLE, 45)).advices())
+        .extracting(Advised::reason)
+        .doesNotContain("");
+  }
+}

@@ -1,0 +1,5 @@
+/** Protocols as a clinic writes them, tried with the samples. */
+@NullMarked
+package rungwise.checks.protocols;
+
+import org.jspecify.annotations.NullMarked;

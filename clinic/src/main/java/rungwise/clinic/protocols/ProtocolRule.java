@@ -1,0 +1,107 @@
+package rungwise.clinic.protocols;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Protocol;
+import rungwise.dosing.source.Source;
+import rungwise.dosing.source.Sourced;
+
+/**
+ * One rule of a protocol in words.
+ *
+ * @param part which part of the document says it, such as "spacing_hours" or "start mixed"
+ * @param what the rule's name
+ * @param value what it says
+ */
+public record ProtocolRule(String part, String what, String value, Source source) {
+
+  /** Every rule of a protocol, the first dose of each group on its own. */
+  public static List<ProtocolRule> of(Protocol protocol) {
+    return Stream.of(
+            Arrays.stream(AetiologyGroup.values()).map(group -> start(protocol, group)),
+            steps(protocol).stream(),
+            protocol.strengths().stream().map(ProtocolRule::strength),
+            Stream.of(limit("ceiling", "Maximum dose", protocol.ceiling())),
+            protocol.careAbove().stream()
+                .map(care -> limit("care_above", "Particular care above", care)),
+            protocol.sameVisit().stream().map(ProtocolRule::sameVisit),
+            times(protocol.limits()).stream())
+        .flatMap(rules -> rules)
+        .toList();
+  }
+
+  private static ProtocolRule start(Protocol protocol, AetiologyGroup group) {
+    Protocol.Start start = protocol.startFor(group);
+    return new ProtocolRule(
+        "start " + group.token(),
+        "First dose: " + group.words(),
+        start.amount().toString(),
+        start.source());
+  }
+
+  private static List<ProtocolRule> steps(Protocol protocol) {
+    var rules = new ArrayList<ProtocolRule>();
+    for (Protocol.Step step : protocol.steps()) {
+      rules.add(
+          new ProtocolRule(
+              "steps",
+              "Step from a dose of up to " + step.upTo(),
+              step.smallest() + " is proposed; the source allows up to " + step.largest(),
+              step.source()));
+    }
+    return rules;
+  }
+
+  private static ProtocolRule strength(Protocol.StrengthRule rule) {
+    return new ProtocolRule(
+        "strengths",
+        "Least dose from a vial of " + rule.strength(),
+        rule.notBelow().toString(),
+        rule.source());
+  }
+
+  private static ProtocolRule sameVisit(Protocol.SameVisit same) {
+    String after =
+        (same.afterNone() ? "after no response" : "")
+            + (same.afterNone() && same.afterPartialUpTo().isPresent() ? ", or " : "")
+            + same.afterPartialUpTo()
+                .map(most -> "after a partial response to at most " + most + ", soft again")
+                .orElse("");
+    return new ProtocolRule(
+        "same_visit",
+        "Second dose in the same visit, within " + same.within(),
+        after,
+        same.source());
+  }
+
+  private static List<ProtocolRule> times(Protocol.Limits limits) {
+    return List.of(
+        limit("satisfactory_minutes", "Wanted: usable for at most", limits.satisfactory()),
+        limit("spacing_hours", "Minimum interval", limits.spacing()),
+        limit("in_seven_days", "Most injections in 168 hours", limits.inSevenDays()),
+        counted("review_months", "Follow-up exam, every", limits.reviewMonths(), "months"),
+        counted(
+            "screening_months",
+            "An answer of the screening holds for",
+            limits.screeningMonths(),
+            "months"),
+        counted("fresh_days", "A solution counts as fresh for", limits.freshDays(), "days"),
+        counted(
+            "pde5_hours",
+            "Between a PDE5 inhibitor and an injection",
+            limits.pde5Hours(),
+            "hours"));
+  }
+
+  private static ProtocolRule counted(
+      String part, String what, Sourced<Integer> count, String unit) {
+    return new ProtocolRule(part, what, count.value() + " " + unit, count.source());
+  }
+
+  private static ProtocolRule limit(String part, String what, Sourced<?> limit) {
+    return new ProtocolRule(part, what, String.valueOf(limit.value()), limit.source());
+  }
+}

@@ -1,0 +1,71 @@
+package rungwise.clinic.titration;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFact.VialReceived;
+import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseFile.Written;
+import rungwise.clinic.course.EntryId;
+import rungwise.dosing.history.Stock;
+import rungwise.dosing.known.Form;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.Protocol;
+import rungwise.dosing.supply.Freshness;
+
+/**
+ * What the doses of one course were drawn from.
+ *
+ * @param vials all of them, in the order in which they were dispensed
+ * @param zone where a day begins
+ */
+record Stocks(
+    CourseFile file,
+    List<Written<VialReceived>> vials,
+    Protocol protocol,
+    ZoneId zone,
+    Function<PreparationId, Preparation> preparations) {
+
+  /** The stock of a report's dose. */
+  Stock of(Written<InjectionReported> report) {
+    PreparationId preparation = report.fact().preparation();
+    return vialOf(report)
+        .map(vial -> of(vial, report.fact().injectedAt(), preparation))
+        .orElseGet(
+            () -> isSingleUse(preparation) ? new Stock("", Freshness.FRESH) : Stock.NOT_RECORDED);
+  }
+
+  /** A vial as stock, as old as it is at an instant. */
+  Stock of(Written<VialReceived> vial, Instant at, PreparationId preparation) {
+    return new Stock(
+        file.rootOf(vial.entry()).text(),
+        isSingleUse(preparation)
+            ? Freshness.FRESH
+            : Freshness.of(
+                vial.fact().vial().dates().made(),
+                LocalDate.ofInstant(at, zone),
+                protocol.limits().freshDays().value()));
+  }
+
+  /** The vial that the report names, or the last one written down before it. */
+  private Optional<Written<VialReceived>> vialOf(Written<InjectionReported> report) {
+    Optional<EntryId> named = report.fact().details().vial().map(id -> file.rootOf(file.entry(id)));
+    return vials.stream()
+        .filter(
+            vial ->
+                named
+                    .map(root -> file.rootOf(vial.entry()).equals(root))
+                    .orElseGet(() -> file.beganAt(vial.entry()) < report.entry().number()))
+        .reduce((earlier, later) -> later);
+  }
+
+  /** What is dissolved or opened for one injection has no time to grow old. */
+  private boolean isSingleUse(PreparationId preparation) {
+    return !(preparations.apply(preparation).form() instanceof Form.Solution);
+  }
+}

@@ -1,0 +1,83 @@
+package rungwise.web.protocols;
+
+import static rungwise.web.protocols.ProtocolForm.row;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.web.page.Typed;
+
+/** Fills the form of a protocol from the parts of a document. */
+final class ProtocolFields {
+
+  private final Map<String, List<String>> fields = new LinkedHashMap<>();
+
+  private ProtocolFields() {}
+
+  /** The form that says the parts of a document that has been read. */
+  static ProtocolForm of(Map<String, Object> parts) {
+    var filled = new ProtocolFields();
+    filled.fill(parts);
+    return new ProtocolForm(new Typed(filled.fields));
+  }
+
+  private void fill(Map<String, Object> parts) {
+    set("protocol", parts, "protocol");
+    set("title", parts, "title");
+    fields.put("for", list(parts, "for").stream().map(String::valueOf).toList());
+    for (Object start : list(parts, "start")) {
+      for (Object group : list(map(start), "groups")) {
+        AetiologyGroup.of(group.toString())
+            .ifPresent(
+                one -> put(row("start", one.token()), map(start), List.of(ProtocolForm.DOSE)));
+      }
+    }
+    rows("steps", list(parts, "steps"), ProtocolForm.STEP);
+    rows("strengths", list(parts, "strengths"), ProtocolForm.STRENGTH);
+    for (String limit : List.of("ceiling", "care_above")) {
+      put(limit, part(parts, limit), List.of(ProtocolForm.DOSE));
+    }
+    put("same_visit", part(parts, "same_visit"), ProtocolForm.VISIT);
+    String afterNone = ProtocolForm.AFTER_NONE;
+    set(row("same_visit", afterNone), part(parts, "same_visit"), afterNone);
+    for (String number : ProtocolForm.NUMBERS) {
+      put(number, part(parts, number), List.of(ProtocolForm.VALUE));
+    }
+  }
+
+  private void set(String field, Map<?, ?> parts, String key) {
+    Optional.ofNullable(parts.get(key))
+        .ifPresent(value -> fields.put(field, List.of(value.toString())));
+  }
+
+  private void rows(String part, List<?> items, List<String> keys) {
+    int number = 0;
+    for (Object item : items) {
+      number++;
+      put(row(part, Integer.toString(number)), map(item), keys);
+    }
+  }
+
+  private void put(String prefix, Map<?, ?> values, List<String> keys) {
+    keys.forEach(key -> set(row(prefix, key), values, key));
+    Map<?, ?> source = part(values, ProtocolForm.SOURCE);
+    if (!source.isEmpty()) {
+      fields.put(row(prefix, ProtocolForm.SOURCE), List.of(SourceText.kind(source)));
+      fields.put(row(prefix, ProtocolForm.WORDS), List.of(SourceText.words(source)));
+    }
+  }
+
+  private static List<?> list(Map<?, ?> parts, String key) {
+    return parts.get(key) instanceof List<?> list ? list : List.of();
+  }
+
+  private static Map<?, ?> part(Map<?, ?> parts, String key) {
+    return parts.get(key) instanceof Map<?, ?> map ? map : Map.of();
+  }
+
+  private static Map<?, ?> map(Object part) {
+    return part instanceof Map<?, ?> map ? map : Map.of();
+  }
+}

@@ -1,0 +1,180 @@
+package rungwise.web.protocols;
+
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.web.page.Fault;
+import rungwise.web.page.Faults;
+import rungwise.web.page.Typed;
+
+/**
+ * A protocol as a form. Its fields are named as the parts of the document are, joined by a hyphen:
+ * "ceiling-dose", "steps-2-add", "start-mixed-dose".
+ */
+record ProtocolForm(Typed typed) {
+
+  static final int STEPS = 5;
+  static final int STRENGTHS = 2;
+  static final String SOURCE = "source";
+  static final String WORDS = "words";
+  static final List<String> NUMBERS =
+      List.of(
+          "satisfactory_minutes",
+          "spacing_hours",
+          "in_seven_days",
+          "review_months",
+          "screening_months",
+          "fresh_days",
+          "pde5_hours");
+
+  static final List<String> STEP = List.of("up_to", "add", "add_at_most");
+  static final List<String> STRENGTH = List.of("strength", "not_below");
+  static final List<String> VISIT = List.of("within_minutes", "after_partial_up_to");
+  static final String AFTER_NONE = "after_none";
+  static final String DOSE = "dose";
+  static final String VALUE = "value";
+  private static final Pattern WHOLE = Pattern.compile("[0-9]{1,6}");
+
+  /** The place that a fault of a document names before its colon. */
+  private static final Pattern PLACE =
+      Pattern.compile("([a-z_0-9]+)(?: (\\d+))?(?:, ([a-z_]+))?.*");
+
+  private static final List<String> ROWED = List.of("start", "steps", "strengths");
+
+  /** The parts of the document that the form says. */
+  Map<String, Object> parts(int version) {
+    var parts = new LinkedHashMap<String, Object>();
+    parts.put("protocol", said("protocol"));
+    parts.put("version", version);
+    parts.put("title", said("title"));
+    parts.put("sample", false);
+    parts.put("for", List.copyOf(typed.all("for")));
+    parts.put(
+        "start",
+        Arrays.stream(AetiologyGroup.values())
+            .map(
+                group ->
+                    with(
+                        "groups",
+                        List.of(group.token()),
+                        row("start", group.token()),
+                        List.of(DOSE)))
+            .toList());
+    parts.put("steps", rows("steps", STEPS, STEP));
+    if (!usedRows("strengths", STRENGTHS, STRENGTH).isEmpty()) {
+      parts.put("strengths", rows("strengths", STRENGTHS, STRENGTH));
+    }
+    parts.put("ceiling", part("ceiling", List.of(DOSE)));
+    if (isUsed("care_above", List.of(DOSE))) {
+      parts.put("care_above", part("care_above", List.of(DOSE)));
+    }
+    if (isUsed("same_visit", VISIT)) {
+      parts.put(
+          "same_visit",
+          with(AFTER_NONE, typed.has(row("same_visit", AFTER_NONE), "true"), "same_visit", VISIT));
+    }
+    NUMBERS.forEach(number -> parts.put(number, part(number, List.of(VALUE))));
+    return parts;
+  }
+
+  /** The faults of the document, each at the field that it is about. */
+  Faults faults(List<String> found) {
+    return new Faults(found.stream().map(this::fault).toList());
+  }
+
+  private Fault fault(String text) {
+    int colon = text.indexOf(": ");
+    if (colon < 0) {
+      return Fault.ofForm(text);
+    }
+    return new Fault(fieldOf(text.substring(0, colon)).orElse(""), text);
+  }
+
+  private Optional<String> fieldOf(String place) {
+    Matcher matcher = PLACE.matcher(place);
+    if (!matcher.matches()) {
+      return Optional.empty();
+    }
+    String part = matcher.group(1);
+    String key = Optional.ofNullable(matcher.group(3)).orElse("");
+    if (ROWED.contains(part)) {
+      String row =
+          rowOf(part, Optional.ofNullable(matcher.group(2)).map(Integer::valueOf).orElse(1));
+      String field = key.isEmpty() || key.equals("groups") ? firstKey(part) : key;
+      return Optional.of(row(row, field));
+    }
+    if (NUMBERS.contains(part)) {
+      return Optional.of(row(part, key.isEmpty() ? VALUE : key));
+    }
+    return Optional.of(
+        switch (part) {
+          case "ceiling", "care_above" -> row(part, key.isEmpty() ? DOSE : key);
+          case "same_visit" -> row(part, key.isEmpty() ? VISIT.getFirst() : key);
+          case "version" -> "protocol";
+          default -> part;
+        });
+  }
+
+  private static String firstKey(String part) {
+    return part.equals("start") ? DOSE : part.equals("steps") ? STEP.get(1) : STRENGTH.getFirst();
+  }
+
+  /** The row of the form that became the item of that number in the document. */
+  private String rowOf(String part, int item) {
+    if (part.equals("start")) {
+      AetiologyGroup[] groups = AetiologyGroup.values();
+      return row(part, groups[Math.min(item, groups.length) - 1].token());
+    }
+    boolean isStep = part.equals("steps");
+    List<String> used = usedRows(part, isStep ? STEPS : STRENGTHS, isStep ? STEP : STRENGTH);
+    return used.isEmpty() ? row(part, "1") : used.get(Math.min(item, used.size()) - 1);
+  }
+
+  private List<String> usedRows(String part, int most, List<String> keys) {
+    return IntStream.rangeClosed(1, most)
+        .mapToObj(number -> row(part, Integer.toString(number)))
+        .filter(row -> isUsed(row, keys))
+        .toList();
+  }
+
+  private List<Object> rows(String part, int most, List<String> keys) {
+    return usedRows(part, most, keys).stream().<Object>map(row -> part(row, keys)).toList();
+  }
+
+  private boolean isUsed(String prefix, List<String> keys) {
+    return keys.stream().anyMatch(key -> !said(row(prefix, key)).isEmpty());
+  }
+
+  private Map<String, Object> with(String key, Object value, String prefix, List<String> keys) {
+    var all = new LinkedHashMap<String, Object>();
+    all.put(key, value);
+    all.putAll(part(prefix, keys));
+    return all;
+  }
+
+  private Map<String, Object> part(String prefix, List<String> keys) {
+    var part = new LinkedHashMap<String, Object>();
+    for (String key : keys) {
+      String said = said(row(prefix, key));
+      if (!said.isEmpty() || !key.equals("after_partial_up_to")) {
+        part.put(key, WHOLE.matcher(said).matches() ? Integer.valueOf(said) : said);
+      }
+    }
+    part.put(SOURCE, SourceText.parts(said(row(prefix, SOURCE)), said(row(prefix, WORDS))));
+    return part;
+  }
+
+  private String said(String field) {
+    return typed.text(field).strip();
+  }
+
+  static String row(String prefix, String key) {
+    return prefix + "-" + key;
+  }
+}

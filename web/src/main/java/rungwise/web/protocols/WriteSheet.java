@@ -1,0 +1,228 @@
+package rungwise.web.protocols;
+
+import static rungwise.web.protocols.ProtocolForm.row;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import rungwise.clinic.protocols.ProtocolRule;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Component;
+import rungwise.dosing.known.Protocol;
+import rungwise.dosing.source.Source;
+import rungwise.web.page.Choice;
+import rungwise.web.page.Choice.Option;
+import rungwise.web.page.Faults;
+import rungwise.web.page.Field;
+import rungwise.web.protocols.WritePage.Line;
+import rungwise.web.protocols.WritePage.Section;
+
+/** The form with its faults, and the samples that are shown beside it. */
+record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
+
+  private static final int LONGEST_LABEL = 90;
+
+  private static final Map<String, String> STEP_LABELS =
+      named(
+          "up_to", "from a dose of up to",
+          "add", "add",
+          "add_at_most", "the source allows up to");
+
+  private static final Map<String, String> STRENGTH_LABELS =
+      named("strength", "strength, such as 40 mcg/mL", "not_below", "least dose from it");
+
+  private static final Map<String, String> NUMBER_TITLES =
+      named(
+          "satisfactory_minutes", "Wanted: usable for at most, in minutes",
+          "spacing_hours", "Minimum interval, in hours",
+          "in_seven_days", "Most injections in 168 hours",
+          "review_months", "Follow-up exam, every so many months",
+          "screening_months", "Months for which an answer of the screening holds",
+          "fresh_days", "Days for which a solution counts as fresh",
+          "pde5_hours", "Hours between a PDE5 inhibitor and an injection");
+
+  private static final String AMOUNT = "Such as 2.5 mcg of alprostadil, or 0.05 mL";
+
+  List<Field> heads() {
+    return List.of(
+        field("protocol", "Name in the record", "Lower-case letters, digits and hyphens"),
+        field("title", "Title", "What clinicians read"));
+  }
+
+  Choice components() {
+    return Choice.of(
+            "for",
+            "Written for a preparation that holds these and nothing else",
+            Stream.of(Component.values())
+                .map(one -> new Option(one.token(), one.fullName(), "", false))
+                .toList())
+        .withPicked(form.typed().all("for"))
+        .withFaults(faults);
+  }
+
+  List<Section> sections() {
+    return Stream.of(doses(), limits(), numbers()).flatMap(List::stream).toList();
+  }
+
+  private List<Section> doses() {
+    return List.of(
+        section(
+            "First dose",
+            AMOUNT,
+            Arrays.stream(AetiologyGroup.values())
+                .map(
+                    group ->
+                        line(
+                            row("start", group.token()),
+                            group.words(),
+                            Map.of("dose", "first dose")))
+                .toList(),
+            "start"),
+        section(
+            "Steps",
+            AMOUNT + ". A row that is left empty is no step.",
+            rows("steps", ProtocolForm.STEPS, "Step ", STEP_LABELS),
+            "steps"),
+        section(
+            "Strengths",
+            "Where a strong vial cannot be measured small; may be left empty",
+            rows("strengths", ProtocolForm.STRENGTHS, "Strength ", STRENGTH_LABELS),
+            "strengths"));
+  }
+
+  private List<Section> limits() {
+    return List.of(
+        section(
+            "Maximum dose",
+            AMOUNT,
+            List.of(line("ceiling", "Maximum", Map.of("dose", "never more than"))),
+            "ceiling"),
+        section(
+            "Particular care",
+            "For a man with a heart condition; may be left empty",
+            List.of(line("care_above", "Care", Map.of("dose", "above"))),
+            "care_above"),
+        section(
+            "Second dose in the same visit",
+            "In the clinic only, never a third in 24 hours; left empty, there is none",
+            List.of(sameVisit()),
+            "same_visit"));
+  }
+
+  private List<Section> numbers() {
+    return NUMBER_TITLES.entrySet().stream()
+        .map(
+            entry ->
+                section(
+                    entry.getValue(),
+                    "A whole number",
+                    List.of(line(entry.getKey(), "Limit", Map.of("value", entry.getValue()))),
+                    entry.getKey()))
+        .toList();
+  }
+
+  private Line sameVisit() {
+    Choice afterNone =
+        Choice.of(
+                "same_visit-after_none",
+                "After no response",
+                List.of(
+                    new Option(
+                        "true", "a second dose may follow where nothing happened", "", false)))
+            .withPicked(form.typed().all("same_visit-after_none"));
+    Line line =
+        line(
+            "same_visit",
+            "Second dose",
+            named(
+                "within_minutes", "Within so many minutes of the first",
+                "after_partial_up_to", "After a partial response, soft again, to at most"));
+    return new Line(
+        line.name(), line.fields(), Optional.of(afterNone), line.source(), line.words());
+  }
+
+  private List<Line> rows(String part, int count, String name, Map<String, String> keys) {
+    return IntStream.rangeClosed(1, count)
+        .mapToObj(number -> line(row(part, Integer.toString(number)), name + number, keys))
+        .toList();
+  }
+
+  private Section section(String title, String hint, List<Line> lines, String part) {
+    var published = new ArrayList<String>();
+    for (Protocol sample : samples) {
+      for (ProtocolRule rule : ProtocolRule.of(sample)) {
+        if (rule.part().equals(part) || rule.part().startsWith(part + " ")) {
+          published.add(
+              sample.title()
+                  + ". "
+                  + rule.what()
+                  + ": "
+                  + rule.value()
+                  + " ("
+                  + rule.source().words()
+                  + ")");
+        }
+      }
+    }
+    return new Section(title, hint, lines, published.stream().distinct().toList());
+  }
+
+  private Line line(String prefix, String name, Map<String, String> keys) {
+    return new Line(
+        name,
+        keys.entrySet().stream()
+            .map(entry -> field(row(prefix, entry.getKey()), name + ": " + entry.getValue(), ""))
+            .toList(),
+        Optional.empty(),
+        source(prefix, name),
+        field(
+            row(prefix, ProtocolForm.WORDS),
+            name + ": in your own words",
+            "Where no text is named"));
+  }
+
+  private Choice source(String prefix, String name) {
+    String field = row(prefix, ProtocolForm.SOURCE);
+    var options = new ArrayList<Option>();
+    options.add(new Option("", "not chosen", "", false));
+    options.add(new Option(SourceText.COMMON_PRACTICE, "common practice, no source", "", false));
+    options.add(new Option(SourceText.ASSUMPTION, "an assumption of this clinic", "", false));
+    samples.stream()
+        .flatMap(sample -> ProtocolRule.of(sample).stream())
+        .map(ProtocolRule::source)
+        .filter(Source.Published.class::isInstance)
+        .map(Source.Published.class::cast)
+        .distinct()
+        .map(one -> new Option(SourceText.kind(one), shortened(one.words()), "", false))
+        .forEach(options::add);
+    return Choice.of(field, name + ": source", options)
+        .withPicked(Set.of(form.typed().text(field)))
+        .withFaults(faults);
+  }
+
+  private static String shortened(String words) {
+    return words.length() > LONGEST_LABEL ? words.substring(0, LONGEST_LABEL) + "…" : words;
+  }
+
+  private Field field(String name, String label, String hint) {
+    return Field.of(Field.Kind.TEXT, name, label)
+        .withHint(hint)
+        .withValue(form.typed().text(name))
+        .withFaults(faults)
+        .optional();
+  }
+
+  private static Map<String, String> named(String... keysAndLabels) {
+    var names = new LinkedHashMap<String, String>();
+    for (int at = 0; at < keysAndLabels.length; at += 2) {
+      names.put(keysAndLabels[at], keysAndLabels[at + 1]);
+    }
+    return names;
+  }
+}

@@ -1,0 +1,114 @@
+package rungwise.web.protocols;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.web.page.Fault;
+
+class ProtocolFormTest {
+
+  private static final Map<String, Object> CUSTOM = Map.of("common_practice", "as we do it");
+  private static final Map<String, Object> LABEL =
+      Map.of("published", "some-label", "place", "section 2, table 1", "seen", "read");
+
+  private static final Map<String, Object> SAME_VISIT =
+      Map.of(
+          "after_none",
+          true,
+          "within_minutes",
+          60,
+          "after_partial_up_to",
+          "2.5 mcg",
+          "source",
+          LABEL);
+
+  /** Every part that a document can have, one start a group as the form writes it. */
+  private static Map<String, Object> parts() {
+    var parts = new LinkedHashMap<String, Object>();
+    parts.put("protocol", "ours");
+    parts.put("version", 3);
+    parts.put("title", "Ours");
+    parts.put("sample", false);
+    parts.put("for", List.of("alprostadil"));
+    parts.put("start", starts());
+    parts.put(
+        "steps",
+        List.of(
+            Map.of("up_to", "5 mcg", "add", "2.5 mcg", "add_at_most", "5 mcg", "source", LABEL),
+            Map.of("up_to", "40 mcg", "add", "5 mcg", "add_at_most", "5 mcg", "source", CUSTOM)));
+    parts.put(
+        "strengths",
+        List.of(Map.of("strength", "40 mcg/mL", "not_below", "10 mcg", "source", LABEL)));
+    parts.put("ceiling", Map.of("dose", "40 mcg of alprostadil", "source", LABEL));
+    parts.put("care_above", Map.of("dose", "20 mcg of alprostadil", "source", CUSTOM));
+    parts.put("same_visit", SAME_VISIT);
+    for (String number : ProtocolForm.NUMBERS) {
+      parts.put(number, Map.of("value", 3, "source", CUSTOM));
+    }
+    return parts;
+  }
+
+  private static List<Object> starts() {
+    return Arrays.stream(AetiologyGroup.values())
+        .<Object>map(
+            group ->
+                Map.of(
+                    "groups",
+                    List.of(group.token()),
+                    "dose",
+                    "1.25 mcg of alprostadil",
+                    "source",
+                    LABEL))
+        .toList();
+  }
+
+  @Test
+  void a_document_that_went_through_the_form_says_the_same() {
+    assertThat(ProtocolFields.of(parts()).parts(3)).isEqualTo(parts());
+  }
+
+  @Test
+  void an_empty_row_is_no_step_and_an_empty_optional_part_is_left_out() {
+    var parts = parts();
+    parts.remove("care_above");
+    parts.remove("same_visit");
+    parts.remove("strengths");
+
+    assertThat(ProtocolFields.of(parts).parts(3)).isEqualTo(parts);
+  }
+
+  @Test
+  void a_fault_stands_at_the_field_that_it_is_about() {
+    ProtocolForm form = ProtocolFields.of(parts());
+
+    assertThat(
+            form
+                .faults(
+                    List.of(
+                        "start 2, dose: no amount",
+                        "steps 2, add: no amount",
+                        "steps: add 0 mcg never gets anywhere",
+                        "spacing_hours, value: must be a whole number",
+                        "ceiling, source, place: must be a text",
+                        "same_visit, within_minutes: must be a whole number",
+                        "version: is not the next one",
+                        "something else"))
+                .all()
+                .stream()
+                .map(Fault::field))
+        .containsExactly(
+            "start-post_prostatectomy-dose",
+            "steps-2-add",
+            "steps-1-add",
+            "spacing_hours-value",
+            "ceiling-source",
+            "same_visit-within_minutes",
+            "protocol",
+            "");
+  }
+}

@@ -2,8 +2,11 @@ package rungwise.store;
 
 import java.nio.file.Path;
 import rungwise.clinic.Transactions;
+import rungwise.clinic.access.TakenAccesses;
 import rungwise.clinic.audit.Audit;
+import rungwise.clinic.audit.Trail;
 import rungwise.clinic.course.Courses;
+import rungwise.clinic.factor.Factors;
 import rungwise.clinic.formulary.Preparations;
 import rungwise.clinic.formulary.Syringes;
 import rungwise.clinic.past.PastHistories;
@@ -12,10 +15,13 @@ import rungwise.clinic.people.Credentials;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.record.Records;
 import rungwise.clinic.room.RoomDays;
+import rungwise.store.access.SqlTakenAccesses;
 import rungwise.store.audit.SqlAudit;
+import rungwise.store.audit.SqlTrail;
 import rungwise.store.course.SqlCourses;
 import rungwise.store.database.DataFolder;
 import rungwise.store.database.Database;
+import rungwise.store.factor.SqlFactors;
 import rungwise.store.formulary.SqlPreparations;
 import rungwise.store.formulary.SqlSyringes;
 import rungwise.store.journal.CarriedEntries;
@@ -43,6 +49,9 @@ public final class SqliteStore implements AutoCloseable {
   private final Audit audit;
   private final Records records;
   private final PastHistories pastHistories;
+  private final Trail trail;
+  private final Factors factors;
+  private final TakenAccesses takenAccesses;
 
   private SqliteStore(Runnable giveBack, Database database, JournalKey key) {
     this.giveBack = giveBack;
@@ -58,6 +67,9 @@ public final class SqliteStore implements AutoCloseable {
     this.audit = new SqlAudit(database, journal);
     this.pastHistories = new SqlPastHistories(database, journal);
     this.records = new SqlRecords(this, new CarriedEntries(database, journal));
+    this.trail = new SqlTrail(database);
+    this.factors = new SqlFactors(database, journal, key);
+    this.takenAccesses = new SqlTakenAccesses(database, journal);
   }
 
   /**
@@ -130,6 +142,18 @@ public final class SqliteStore implements AutoCloseable {
 
   public Records records() {
     return records;
+  }
+
+  public Trail trail() {
+    return trail;
+  }
+
+  public Factors factors() {
+    return factors;
+  }
+
+  public TakenAccesses takenAccesses() {
+    return takenAccesses;
   }
 
   public Journal journal() {

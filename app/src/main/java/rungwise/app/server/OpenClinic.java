@@ -9,9 +9,15 @@ import java.util.UUID;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.access.CourseAccess;
+import rungwise.clinic.audit.Trail;
 import rungwise.clinic.audit.Viewing;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.Patient;
+import rungwise.clinic.factor.FactorPorts;
+import rungwise.clinic.factor.FactorSecret;
+import rungwise.clinic.factor.PasskeyUse;
+import rungwise.clinic.factor.SecondFactors;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.formulary.FormularyPorts;
 import rungwise.clinic.past.CourseAsHistory;
@@ -88,9 +94,44 @@ public final class OpenClinic implements AutoCloseable {
   }
 
   private static OneTimeCode newCode() {
-    byte[] random = new byte[OneTimeCode.BYTES];
+    return OneTimeCode.of(random(OneTimeCode.BYTES));
+  }
+
+  private static FactorSecret newSecret() {
+    return FactorSecret.of(random(FactorSecret.BYTES));
+  }
+
+  private static byte[] random(int bytes) {
+    var random = new byte[bytes];
     new SecureRandom().nextBytes(random);
-    return OneTimeCode.of(random);
+    return random;
+  }
+
+  private FactorPorts factorPorts() {
+    return new FactorPorts(
+        store.factors(),
+        store.accounts(),
+        new Argon2Hashing(),
+        OpenClinic::newCode,
+        OpenClinic::newSecret,
+        clock,
+        store.transactions());
+  }
+
+  public SecondFactors secondFactors() {
+    return new SecondFactors(factorPorts());
+  }
+
+  public PasskeyUse passkeyUse() {
+    return new PasskeyUse(factorPorts());
+  }
+
+  public CourseAccess courseAccess() {
+    return new CourseAccess(store.takenAccesses(), store.courses(), store.transactions(), clock);
+  }
+
+  public Trail trail() {
+    return store.trail();
   }
 
   public People people() {

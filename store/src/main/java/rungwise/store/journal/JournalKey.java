@@ -7,11 +7,15 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.security.GeneralSecurityException;
 import java.security.InvalidKeyException;
 import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.util.HexFormat;
+import javax.crypto.KDF;
 import javax.crypto.Mac;
+import javax.crypto.SecretKey;
+import javax.crypto.spec.HKDFParameterSpec;
 import javax.crypto.spec.SecretKeySpec;
 import rungwise.store.database.CannotOpenStore;
 import rungwise.store.database.DataFolder;
@@ -26,6 +30,8 @@ public final class JournalKey {
   public static final String FILE = "journal.key";
 
   private static final String ALGORITHM = "HmacSHA256";
+  private static final String DERIVATION = "HKDF-SHA256";
+  private static final String CIPHER = "AES";
   private static final int BYTES = 32;
   private static final int MARK_DIGITS = 16;
 
@@ -114,6 +120,20 @@ public final class JournalKey {
       channel.force(true);
     }
     Files.move(draft, file);
+  }
+
+  /**
+   * Another key, for another purpose, that says nothing about this one (HKDF-SHA-256, RFC 5869).
+   * There is no further file to keep, to back up or to lose.
+   */
+  public SecretKey derived(String purpose) {
+    try {
+      byte[] about = ("rungwise " + purpose).getBytes(StandardCharsets.UTF_8);
+      return KDF.getInstance(DERIVATION)
+          .deriveKey(CIPHER, HKDFParameterSpec.ofExtract().addIKM(key).thenExpand(about, BYTES));
+    } catch (GeneralSecurityException e) {
+      throw new IllegalStateException("bug: every Java has " + DERIVATION, e);
+    }
   }
 
   /** The seal of a text, as 64 hexadecimal digits. */

@@ -158,3 +158,13 @@ create trigger if not exists past_injection_is_not_changed before update on past
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists past_injection_is_not_removed before delete on past_injection
 begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists factor_changed_is_not_changed before update on factor_changed
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists factor_changed_is_not_removed before delete on factor_changed
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists access_taken_is_not_changed before update on access_taken
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists access_taken_is_not_removed before delete on access_taken
+begin select raise(abort, 'facts are never removed'); end;

@@ -147,6 +147,9 @@ class SecondFactorBrowserTest {
     link(page(), PRESCRIBER.fullName()).click();
     assertThat(page().locator("h1")).hasText("You need a second factor before you can sign.");
     browser.inspect("account-without-factor");
+    link(page(), "Change your password").click();
+    browser.inspect("change-password");
+    link(page(), "Back to your account").click();
     link(page(), "Set up an authenticator app").click();
     browser.inspect("authenticator");
     String shown = page().locator(".code.secret").innerText();

@@ -28,6 +28,7 @@ import rungwise.files.JsonObject;
 import rungwise.files.history.HistoryFileWriter;
 import rungwise.files.record.RecordFileWriter;
 import rungwise.files.record.RecordFileWriter.Scope;
+import rungwise.store.database.DataFolder;
 
 /** Writes the record, or one course of it, into a file. */
 @Command(
@@ -90,6 +91,7 @@ final class ExportVerb implements Callable<Integer> {
     try (OpenClinic clinic = OpenClinic.toRead(data, InstantSource.system())) {
       Optional<CourseId> one = courseIn(clinic);
       long count;
+      DataFolder.createForOwner(draft);
       try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(draft))) {
         count = isRecord ? record(clinic, one, out) : histories(clinic, one, name, out);
       }

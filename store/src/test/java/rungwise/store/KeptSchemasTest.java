@@ -53,8 +53,7 @@ final class KeptSchemasTest {
         SampleEntries.appendFormulary(store);
         SampleCourse.append(store);
       }
-      try (var out =
-          new GZIPOutputStream(Files.newOutputStream(KEPT.resolve(name + ".sql.gz")))) {
+      try (var out = new GZIPOutputStream(Files.newOutputStream(KEPT.resolve(name + ".sql.gz")))) {
         out.write(dump(made).getBytes(StandardCharsets.UTF_8));
       }
     }

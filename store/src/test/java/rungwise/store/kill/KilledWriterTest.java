@@ -41,7 +41,6 @@ final class KilledWriterTest {
   private static final int MILLISECONDS_OF_WRITING = 700;
 
   @TempDir Path top;
-  private ChildJvm child;
 
   /** What all kills of a lane came to. */
   private record Tally(int kills, int duringStart, int acknowledged) {
@@ -55,7 +54,7 @@ final class KilledWriterTest {
   @Tag("long")
   void whatever_was_acknowledged_is_there_however_often_the_process_is_killed() throws Exception {
     Path learned = Files.createDirectory(top.resolve("learned"));
-    child =
+    ChildJvm child =
         ChildJvm.prepare(
             Files.createDirectory(top.resolve("child")), List.of(learned.toString(), "0", "2"));
 
@@ -64,7 +63,7 @@ final class KilledWriterTest {
       List<Callable<Tally>> work = new ArrayList<>();
       for (int lane = 0; lane < LANES; lane++) {
         int number = lane;
-        work.add(() -> lane(number));
+        work.add(() -> lane(child, number));
       }
       for (var done : lanes.invokeAll(work)) {
         total = total.plus(done.get());
@@ -80,7 +79,7 @@ final class KilledWriterTest {
     assertThat(total.duringStart()).isBetween(KILLS / 20, KILLS * 3 / 4);
   }
 
-  private Tally lane(int lane) throws Exception {
+  private Tally lane(ChildJvm child, int lane) throws Exception {
     var random = new Random(SEED + lane);
     int kills = KILLS / LANES + (lane < KILLS % LANES ? 1 : 0);
     var acknowledged = new HashMap<Long, String>();
@@ -93,7 +92,7 @@ final class KilledWriterTest {
         acknowledged.clear();
         folder = Files.createDirectory(top.resolve("lane-" + lane + "-" + kill));
       }
-      Map<Long, String> told = killed(folder, kill * COURSES_OF_ONE_RUN, random);
+      Map<Long, String> told = killed(child, folder, kill * COURSES_OF_ONE_RUN, random);
       started += told.isEmpty() ? 1 : 0;
       acknowledged.putAll(told);
       assertNothingLost(folder, acknowledged, "kill %d of lane %d".formatted(kill, lane));
@@ -102,7 +101,8 @@ final class KilledWriterTest {
   }
 
   /** Lets a child write for a while and kills it; gives back what it had acknowledged. */
-  private Map<Long, String> killed(Path folder, int from, Random random) throws Exception {
+  private static Map<Long, String> killed(ChildJvm child, Path folder, int from, Random random)
+      throws Exception {
     boolean isDuringStart = random.nextInt(4) == 0;
     long wait = random.nextInt(isDuringStart ? MILLISECONDS_OF_A_START : MILLISECONDS_OF_WRITING);
     Process process =

@@ -2,13 +2,20 @@ package rungwise.checks.protocols;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Path;
+import java.time.InstantSource;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import rungwise.app.server.DemoClinic;
+import rungwise.app.server.OpenClinic;
+import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.ProtocolCase;
 import rungwise.clinic.protocols.ProtocolCase.Advised;
 import rungwise.clinic.protocols.ProtocolCase.Response;
 import rungwise.clinic.protocols.ProtocolCase.Walk;
 import rungwise.clinic.protocols.ProtocolDifference;
+import rungwise.clinic.protocols.Protocols;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.AetiologyGroup;
@@ -27,6 +34,14 @@ import rungwise.quantities.Volume;
 final class WrittenProtocolTest {
 
   private static final String LABEL = document("us-vial-syringe-label");
+  private static final String MODEL =
+      """
+      model:
+        chance_of_120_minutes:
+          in_1000: 50
+          source: {assumption: "the clinic's own limit"}
+      """;
+
   private static final ProtocolCase MAN =
       new ProtocolCase(
           AetiologyGroup.VASCULOGENIC, SamplePreparations.ALPROSTADIL_20, Barrels.U100_1);
@@ -109,5 +124,50 @@ final class WrittenProtocolTest {
     assertThat(walk(response(Grade.USABLE, 45)).advices())
         .extracting(Advised::reason)
         .doesNotContain("");
+  }
+
+  private static final String OURS =
+      LABEL
+          .replace("protocol: us-vial-syringe-label", "protocol: ours")
+          .replace("sample: true", "sample: false");
+
+  @Test
+  void a_clinics_own_protocol_has_its_own_name_its_next_version_and_no_limit_that_is_not_kept(
+      @TempDir Path folder) {
+    try (OpenClinic clinic = OpenClinic.in(folder, InstantSource.system())) {
+      Protocols protocols = clinic.protocols();
+
+      assertThat(protocols.check(OURS).faults()).isEmpty();
+      assertThat(protocols.check(LABEL).faults())
+          .anyMatch(fault -> fault.startsWith("sample:"))
+          .anyMatch(fault -> fault.contains("is the name of a sample"));
+      assertThat(protocols.check(OURS.replace("version: 1", "version: 2")).faults())
+          .containsExactly("version: 2 is not the next one of this name, which is 1");
+      assertThat(protocols.check(OURS + MODEL).faults())
+          .singleElement()
+          .asString()
+          .startsWith("model:");
+    }
+  }
+
+  @Test
+  void only_who_may_sign_signs_a_written_protocol_and_it_is_found_afterwards(@TempDir Path folder) {
+    try (OpenClinic clinic = OpenClinic.in(folder, InstantSource.system())) {
+      DemoClinic.fillPeople(clinic.people());
+      Protocols protocols = clinic.protocols();
+
+      assertThat(protocols.signWritten(account(clinic, "maren"), OURS).faults()).hasSize(1);
+      assertThat(protocols.find("ours", 1)).isEmpty();
+      protocols.signWritten(account(clinic, "tobias"), OURS).orThrow();
+      assertThat(protocols.find("ours", 1)).isPresent();
+      assertThat(protocols.nextVersion("ours")).isEqualTo(2);
+    }
+  }
+
+  private static Account account(OpenClinic clinic, String name) {
+    return clinic.people().list().stream()
+        .filter(account -> account.signInName().text().equals(name))
+        .findFirst()
+        .orElseThrow();
   }
 }

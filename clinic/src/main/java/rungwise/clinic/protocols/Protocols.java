@@ -132,6 +132,11 @@ public final class Protocols {
       faults.add(
           "protocol: \"" + protocol.name() + "\" is the name of a sample: choose another name");
     }
+    if (protocol.chances().isAsked()) {
+      faults.add(
+          "model: no population of the response model is signed here, so that its limits would not"
+              + " be kept: leave the part out");
+    }
     int next = nextVersion(protocol.name());
     if (protocol.version() != next) {
       faults.add(

@@ -60,6 +60,7 @@ public final class LabelWorld {
   private final List<EmergencyReview> reviews = new ArrayList<>();
   private final List<Injection> struck = new ArrayList<>();
   private final List<Observing> observing = new ArrayList<>();
+  private boolean isPastOpen = false;
   private long entry;
 
   public static Protocol protocol() {
@@ -203,6 +204,12 @@ public final class LabelWorld {
     return this;
   }
 
+  /** He was injected before the record began, and nobody has asked when. */
+  public LabelWorld withOpenPast() {
+    isPastOpen = true;
+    return this;
+  }
+
   public LabelWorld reviewed() {
     entry++;
     reviews.add(new EmergencyReview(entry));
@@ -210,7 +217,7 @@ public final class LabelWorld {
   }
 
   private History history() {
-    return new History(injections, struck, observing, reopenings, reviews);
+    return new History(injections, struck, observing, reopenings, reviews, isPastOpen);
   }
 
   public Ladder ladder() {

@@ -81,33 +81,6 @@ final class ProtocolFileTest {
     assertThat(ProtocolFile.read("a: &x [*x]").faults()).isNotEmpty();
   }
 
-  private static final String LIMITED =
-      SAMPLE
-          + """
-          model:
-            chance_of_120_minutes:
-              in_1000: 50
-              source: {assumption: "the clinic's own limit"}
-          """;
-
-  @Test
-  void a_protocol_may_limit_the_chance_of_a_long_response() {
-    Protocol.Chances chances = ProtocolFile.read(LIMITED).orThrow().chances();
-
-    assertThat(chances.of120Minutes().orElseThrow().value()).isEqualTo(50);
-    assertThat(chances.of240Minutes()).isEmpty();
-    assertThat(ProtocolFile.read(SAMPLE).orThrow().chances().isAsked()).isFalse();
-  }
-
-  @Test
-  void a_limit_that_is_none_is_refused_with_its_place() {
-    assertThat(ProtocolFile.read(LIMITED.replace("in_1000: 50", "in_1000: 0")).faults())
-        .containsExactly(
-            "model, chance_of_120_minutes, in_1000: must be a whole number from 1 to 999");
-    assertThat(ProtocolFile.read(SAMPLE + "model: {}\n").faults())
-        .containsExactly("model: must limit chance_of_120_minutes, chance_of_240_minutes or both");
-  }
-
   @Test
   void a_protocol_that_contradicts_itself_is_refused_with_every_contradiction() {
     String mixture =
@@ -154,5 +127,32 @@ final class ProtocolFileTest {
             document ->
                 assertThat(reader.read(reader.document(reader.parts(document))).orThrow())
                     .isEqualTo(reader.read(document).orThrow()));
+  }
+
+  private static final String LIMITED =
+      SAMPLE
+          + """
+          model:
+            chance_of_120_minutes:
+              in_1000: 50
+              source: {assumption: "the clinic's own limit"}
+          """;
+
+  @Test
+  void a_protocol_may_limit_the_chance_of_a_long_response() {
+    Protocol.Chances chances = ProtocolFile.read(LIMITED).orThrow().chances();
+
+    assertThat(chances.of120Minutes().orElseThrow().value()).isEqualTo(50);
+    assertThat(chances.of240Minutes()).isEmpty();
+    assertThat(ProtocolFile.read(SAMPLE).orThrow().chances().isAsked()).isFalse();
+  }
+
+  @Test
+  void a_limit_that_is_none_is_refused_with_its_place() {
+    assertThat(ProtocolFile.read(LIMITED.replace("in_1000: 50", "in_1000: 0")).faults())
+        .containsExactly(
+            "model, chance_of_120_minutes, in_1000: must be a whole number from 1 to 999");
+    assertThat(ProtocolFile.read(SAMPLE + "model: {}\n").faults())
+        .containsExactly("model: must limit chance_of_120_minutes, chance_of_240_minutes or both");
   }
 }

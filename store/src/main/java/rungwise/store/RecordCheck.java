@@ -8,6 +8,7 @@ import org.jooq.exception.DataAccessException;
 import rungwise.clinic.people.AccountId;
 import rungwise.store.database.DataFolder;
 import rungwise.store.database.Database;
+import rungwise.store.journal.BrokenEntry;
 import rungwise.store.journal.Inspected;
 import rungwise.store.journal.Journal;
 import rungwise.store.journal.JournalKey;
@@ -43,13 +44,44 @@ public final class RecordCheck {
     }
   }
 
+  /**
+   * Walks over the record in a database file that nobody writes to.
+   *
+   * @throws rungwise.store.database.CannotOpenStore if it is none, or one of another version
+   */
+  public static Inspected ofCopy(Path file, JournalKey key, Optional<String> keptSeal) {
+    try (Database database = Database.openFrozen(file)) {
+      return new RecordCheck(database, key).inspect(keptSeal);
+    }
+  }
+
   private Inspected inspect(Optional<String> keptSeal) {
     return switch (journal.inspect(keptSeal)) {
-      case Inspected.Whole whole -> whole;
+      case Inspected.Whole whole -> asFile(whole);
       case Inspected.Broken broken ->
           new Inspected.Broken(
               broken.first(), broken.standing().map(head -> head.namedAs(nameOf(head.by()))));
     };
+  }
+
+  /** A file whose rows are right may still lead a reader past them, by a damaged index. */
+  private Inspected asFile(Inspected.Whole whole) {
+    Optional<String> damage;
+    try {
+      damage = database.damage();
+    } catch (DataAccessException unreadable) {
+      damage = Optional.of("it cannot be read to its end");
+    }
+    return damage
+        .<Inspected>map(
+            found ->
+                new Inspected.Broken(
+                    new BrokenEntry(
+                        whole.entries() + 1,
+                        "The %d entries are as they were sealed, but the file is damaged: %s."
+                            .formatted(whole.entries(), found)),
+                    Optional.empty()))
+        .orElse(whole);
   }
 
   /** The sign-in name of an account, or the id itself where the record has none. */

@@ -2,22 +2,32 @@ package rungwise.store;
 
 import java.nio.file.Path;
 import rungwise.clinic.Transactions;
+import rungwise.clinic.access.TakenAccesses;
 import rungwise.clinic.audit.Audit;
+import rungwise.clinic.audit.Trail;
 import rungwise.clinic.course.Courses;
+import rungwise.clinic.factor.Factors;
 import rungwise.clinic.formulary.Preparations;
 import rungwise.clinic.formulary.Syringes;
+import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.people.Accounts;
 import rungwise.clinic.people.Credentials;
 import rungwise.clinic.protocols.ProtocolShelf;
+import rungwise.clinic.record.Records;
 import rungwise.clinic.room.RoomDays;
+import rungwise.store.access.SqlTakenAccesses;
 import rungwise.store.audit.SqlAudit;
+import rungwise.store.audit.SqlTrail;
 import rungwise.store.course.SqlCourses;
 import rungwise.store.database.DataFolder;
 import rungwise.store.database.Database;
+import rungwise.store.factor.SqlFactors;
 import rungwise.store.formulary.SqlPreparations;
 import rungwise.store.formulary.SqlSyringes;
+import rungwise.store.journal.CarriedEntries;
 import rungwise.store.journal.Journal;
 import rungwise.store.journal.JournalKey;
+import rungwise.store.past.SqlPastHistories;
 import rungwise.store.people.SqlAccounts;
 import rungwise.store.people.SqlCredentials;
 import rungwise.store.protocols.SqlProtocolShelf;
@@ -26,7 +36,7 @@ import rungwise.store.room.SqlRoomDays;
 /** All data of one clinic in one folder, opened by one process at a time. */
 public final class SqliteStore implements AutoCloseable {
 
-  private final DataFolder folder;
+  private final Runnable giveBack;
   private final Database database;
   private final Journal journal;
   private final Accounts accounts;
@@ -37,9 +47,14 @@ public final class SqliteStore implements AutoCloseable {
   private final ProtocolShelf protocolShelf;
   private final RoomDays roomDays;
   private final Audit audit;
+  private final Records records;
+  private final PastHistories pastHistories;
+  private final Trail trail;
+  private final Factors factors;
+  private final TakenAccesses takenAccesses;
 
-  private SqliteStore(DataFolder folder, Database database, JournalKey key) {
-    this.folder = folder;
+  private SqliteStore(Runnable giveBack, Database database, JournalKey key) {
+    this.giveBack = giveBack;
     this.database = database;
     this.journal = new Journal(database, key);
     this.accounts = new SqlAccounts(database, journal);
@@ -50,6 +65,11 @@ public final class SqliteStore implements AutoCloseable {
     this.protocolShelf = new SqlProtocolShelf(database, journal);
     this.roomDays = new SqlRoomDays(database, journal);
     this.audit = new SqlAudit(database, journal);
+    this.pastHistories = new SqlPastHistories(database, journal);
+    this.records = new SqlRecords(this, new CarriedEntries(database, journal));
+    this.trail = new SqlTrail(database);
+    this.factors = new SqlFactors(database, journal, key);
+    this.takenAccesses = new SqlTakenAccesses(database, journal);
   }
 
   /**
@@ -62,11 +82,22 @@ public final class SqliteStore implements AutoCloseable {
     DataFolder folder = DataFolder.take(dataFolder);
     try {
       JournalKey key = JournalKey.in(folder, /* isNewFolder= */ !Database.isIn(folder));
-      return new SqliteStore(folder, Database.open(folder), key);
+      return new SqliteStore(folder::close, Database.open(folder), key);
     } catch (RuntimeException e) {
       folder.close();
       throw e;
     }
+  }
+
+  /**
+   * Opens a data folder for reading only, also while another process uses it.
+   *
+   * @throws rungwise.store.database.CannotOpenStore if it cannot be opened
+   */
+  public static SqliteStore openToRead(Path dataFolder) {
+    DataFolder.requireExists(dataFolder);
+    JournalKey key = JournalKey.keptIn(dataFolder);
+    return new SqliteStore(() -> {}, Database.openToRead(dataFolder), key);
   }
 
   public Transactions transactions() {
@@ -105,6 +136,26 @@ public final class SqliteStore implements AutoCloseable {
     return audit;
   }
 
+  public PastHistories pastHistories() {
+    return pastHistories;
+  }
+
+  public Records records() {
+    return records;
+  }
+
+  public Trail trail() {
+    return trail;
+  }
+
+  public Factors factors() {
+    return factors;
+  }
+
+  public TakenAccesses takenAccesses() {
+    return takenAccesses;
+  }
+
   public Journal journal() {
     return journal;
   }
@@ -113,6 +164,6 @@ public final class SqliteStore implements AutoCloseable {
   @Override
   public void close() {
     database.close();
-    folder.close();
+    giveBack.run();
   }
 }

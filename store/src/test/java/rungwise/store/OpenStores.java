@@ -24,6 +24,7 @@ public final class OpenStores implements AutoCloseable {
         store.protocolShelf(),
         store.audit(),
         store.roomDays(),
+        store.pastHistories(),
         store.transactions());
   }
 

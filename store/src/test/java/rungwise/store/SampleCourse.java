@@ -22,6 +22,8 @@ import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.course.Vitals;
+import rungwise.clinic.past.PastHistory;
+import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.dosing.guard.GuardRule;
@@ -76,6 +78,9 @@ public final class SampleCourse {
               .append(
                   new ProtocolShelf.Signed(
                       "sample", 1, "two\nlines", AccountId.PROGRAM, SampleEntries.NOW));
+          store
+              .pastHistories()
+              .append(new UUID(4, 1).toString(), "history.csv", past(), SampleEntries.NOW);
           store
               .audit()
               .append(
@@ -144,6 +149,24 @@ public final class SampleCourse {
                 Optional.of(LocalDate.of(2026, 2, 2)),
                 Optional.of(28)),
             "syringe"));
+  }
+
+  private static PastHistory past() {
+    return new PastHistory(
+        "S-2",
+        "vasculogenic",
+        List.of(
+            new PastInjection(
+                2,
+                1,
+                LOW,
+                0.95,
+                1,
+                Grade.USABLE,
+                new SoftAfter.Between(TimeSpan.ofMinutes(30), TimeSpan.ofMinutes(60)),
+                Optional.of(new PastInjection.Setting(SampleEntries.NOW, PREPARATION, "u100-0.5"))),
+            new PastInjection(
+                3, 2, LOW, 1, 1, Grade.NONE, new SoftAfter.NotKnown(), Optional.empty())));
   }
 
   private static CourseFact started(EntryId vial) {

@@ -4,6 +4,9 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import rungwise.clinic.access.TakenAccess;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.factor.FactorEvent;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.InUseRule;
 import rungwise.clinic.formulary.Syringes;
@@ -62,6 +65,29 @@ public final class SampleEntries {
                         NOW)));
     run(store, () -> signIn(store, Optional.of(ana.id()), SignInAttempt.Outcome.SIGNED_IN));
     run(store, () -> signIn(store, Optional.empty(), SignInAttempt.Outcome.REFUSED));
+  }
+
+  /** Appends entries about a second factor and about access that was taken. */
+  public static void appendAccess(SqliteStore store) {
+    AccountId ana = account(1, "ana.ruiz").id();
+    run(
+        store,
+        () -> {
+          store
+              .factors()
+              .append(
+                  new FactorEvent(
+                      FactorEvent.Kind.SECOND_FACTOR_RESET, ana, ana, NOW, Optional.of("lost")));
+          store
+              .takenAccesses()
+              .append(
+                  new TakenAccess(
+                      ana,
+                      new CourseId(new UUID(2, 1).toString()),
+                      "he called",
+                      NOW,
+                      NOW.plusSeconds(1)));
+        });
   }
 
   /** Appends entries to the fact tables about what the clinic keeps. */

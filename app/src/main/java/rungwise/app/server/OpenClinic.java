@@ -3,15 +3,31 @@ package rungwise.app.server;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.InstantSource;
+import java.util.Comparator;
+import java.util.List;
 import java.util.UUID;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.access.CourseAccess;
+import rungwise.clinic.audit.Trail;
 import rungwise.clinic.audit.Viewing;
+import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.Patient;
+import rungwise.clinic.factor.FactorPorts;
+import rungwise.clinic.factor.FactorSecret;
+import rungwise.clinic.factor.PasskeyUse;
+import rungwise.clinic.factor.SecondFactors;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.formulary.FormularyPorts;
+import rungwise.clinic.past.CourseAsHistory;
+import rungwise.clinic.past.PastHistory;
+import rungwise.clinic.past.PastImports;
 import rungwise.clinic.people.OneTimeCode;
 import rungwise.clinic.people.People;
 import rungwise.clinic.people.PeoplePorts;
 import rungwise.clinic.protocols.Protocols;
+import rungwise.clinic.record.Carrying;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.start.Starting;
@@ -68,10 +84,54 @@ public final class OpenClinic implements AutoCloseable {
     return new OpenClinic(SqliteStore.open(folder), clock);
   }
 
+  /**
+   * Opens a data folder for reading only, also while another process uses it.
+   *
+   * @throws rungwise.store.database.CannotOpenStore if it cannot be opened
+   */
+  public static OpenClinic toRead(Path folder, InstantSource clock) {
+    return new OpenClinic(SqliteStore.openToRead(folder), clock);
+  }
+
   private static OneTimeCode newCode() {
-    byte[] random = new byte[OneTimeCode.BYTES];
+    return OneTimeCode.of(random(OneTimeCode.BYTES));
+  }
+
+  private static FactorSecret newSecret() {
+    return FactorSecret.of(random(FactorSecret.BYTES));
+  }
+
+  private static byte[] random(int bytes) {
+    var random = new byte[bytes];
     new SecureRandom().nextBytes(random);
-    return OneTimeCode.of(random);
+    return random;
+  }
+
+  private FactorPorts factorPorts() {
+    return new FactorPorts(
+        store.factors(),
+        store.accounts(),
+        new Argon2Hashing(),
+        OpenClinic::newCode,
+        OpenClinic::newSecret,
+        clock,
+        store.transactions());
+  }
+
+  public SecondFactors secondFactors() {
+    return new SecondFactors(factorPorts());
+  }
+
+  public PasskeyUse passkeyUse() {
+    return new PasskeyUse(factorPorts());
+  }
+
+  public CourseAccess courseAccess() {
+    return new CourseAccess(store.takenAccesses(), store.courses(), store.transactions(), clock);
+  }
+
+  public Trail trail() {
+    return store.trail();
   }
 
   public People people() {
@@ -86,6 +146,48 @@ public final class OpenClinic implements AutoCloseable {
     return protocols;
   }
 
+  /** Carries the record to another store, or from one. */
+  public Carrying carrying() {
+    return new Carrying(store.records(), store.transactions());
+  }
+
+  /** Brings in histories from before the record. */
+  public PastImports pastImports() {
+    return new PastImports(
+        store.pastHistories(),
+        id -> formulary.find(id).isPresent(),
+        store.transactions(),
+        UUID::randomUUID,
+        clock);
+  }
+
+  /** The courses of a record number, in one form for all its spellings. */
+  public List<CourseFile> coursesOf(String recordNumber) {
+    return courses().filter(file -> isOf(file, recordNumber)).toList();
+  }
+
+  private static boolean isOf(CourseFile file, String recordNumber) {
+    return file.patient().recordKey().equals(Patient.keyOf(recordNumber));
+  }
+
+  /** Every course's injections, and what was brought in for them, as histories. */
+  public List<PastHistory> histories(Predicate<CourseFile> of) {
+    return courses()
+        .filter(of)
+        .sorted(Comparator.comparingLong(file -> file.entries().getFirst().number()))
+        .flatMap(
+            file ->
+                CourseAsHistory.of(
+                    file,
+                    store.pastHistories().of(file.patient().recordKey()),
+                    id -> formulary.find(id).orElseThrow()))
+        .toList();
+  }
+
+  private Stream<CourseFile> courses() {
+    return store.courses().all().stream().flatMap(id -> store.courses().find(id).stream());
+  }
+
   public Viewing viewing() {
     return new Viewing(store.audit(), store.courses(), store.transactions(), clock);
   }
@@ -94,7 +196,13 @@ public final class OpenClinic implements AutoCloseable {
   CourseCases courseCases(ClinicTime time) {
     var ports =
         new TitrationPorts(
-            store.courses(), protocols, formulary::find, store.transactions(), clock, time);
+            store.courses(),
+            store.pastHistories(),
+            protocols,
+            formulary::find,
+            store.transactions(),
+            clock,
+            time);
     return new CourseCases(
         new Starting(ports, formulary::isInUse, UUID::randomUUID),
         new Screenings(ports),

@@ -14,6 +14,7 @@ import org.springframework.context.ApplicationContextInitializer;
 import org.springframework.context.ApplicationListener;
 import org.springframework.context.event.ContextClosedEvent;
 import org.springframework.context.support.GenericApplicationContext;
+import rungwise.web.provider.ProviderSettings;
 
 /** A server that answers until it is closed or the process is told to end. */
 public final class RunningServer implements AutoCloseable {
@@ -54,6 +55,9 @@ public final class RunningServer implements AutoCloseable {
     return context -> {
       context.registerBean(OpenClinic.class, () -> clinic);
       context.registerBean(ServerSettings.class, () -> settings);
+      settings
+          .provider()
+          .ifPresent(given -> context.registerBean(ProviderSettings.class, () -> given));
     };
   }
 

@@ -8,8 +8,8 @@ import org.springframework.core.env.MutablePropertySources;
 import org.springframework.web.context.support.StandardServletEnvironment;
 
 /**
- * All settings of the server, from the command line only: neither a file in the current folder nor
- * a variable of the machine can change how pages are protected.
+ * All settings of the server, as the verb was given them: neither a file in the current folder nor
+ * a variable that the verb does not name can change how pages are protected.
  */
 final class ServerEnvironment {
 

@@ -1,20 +1,34 @@
 package rungwise.app.server;
 
 import java.net.InetAddress;
+import java.net.URI;
 import java.net.UnknownHostException;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.Optional;
+import rungwise.clinic.factor.FactorRule;
+import rungwise.clinic.factor.FactorRule.Asked;
 import rungwise.web.access.ClinicSign;
-import rungwise.web.access.SessionLimits;
+import rungwise.web.access.PublicAddress;
+import rungwise.web.provider.ProviderSettings;
+import rungwise.web.session.SessionLimits;
 
 /**
  * Where and how a server answers.
  *
  * @param port 0 takes any free one
+ * @param publicAddress by which people know it
+ * @param provider the clinic's own identity provider, if there is one
  */
 public record ServerSettings(
-    InetAddress address, int port, Optional<Tls> tls, ClinicSign clinic, SessionLimits sessions) {
+    InetAddress address,
+    int port,
+    Optional<Tls> tls,
+    ClinicSign clinic,
+    SessionLimits sessions,
+    FactorRule factors,
+    PublicAddress publicAddress,
+    Optional<ProviderSettings> provider) {
 
   public static final String LOOPBACK = "127.0.0.1";
   public static final String USUAL_PORT = "8717";
@@ -35,7 +49,14 @@ public record ServerSettings(
       throw new WrongUse("--port " + port + " is not a port: use 0 to " + LAST_PORT + ".");
     }
     return new ServerSettings(
-        addressOf(address), port, tls, signOf(clinic, zone), SessionLimits.USUAL);
+        addressOf(address),
+        port,
+        tls,
+        signOf(clinic, zone),
+        SessionLimits.USUAL,
+        new FactorRule(Asked.OF_WHO_HAS_ONE, FactorRule.SAMPLE_SHIFT),
+        new PublicAddress(Optional.empty()),
+        Optional.empty());
   }
 
   private static InetAddress addressOf(String text) {
@@ -56,7 +77,39 @@ public record ServerSettings(
 
   /** The same, with other limits for being signed in. */
   public ServerSettings withSessions(SessionLimits limits) {
-    return new ServerSettings(address, port, tls, clinic, limits);
+    return new ServerSettings(address, port, tls, clinic, limits, factors, publicAddress, provider);
+  }
+
+  /** The same, with another rule for the second factor. */
+  public ServerSettings withFactors(FactorRule rule) {
+    return new ServerSettings(address, port, tls, clinic, sessions, rule, publicAddress, provider);
+  }
+
+  /** The same, known to people by an address. */
+  public ServerSettings knownAs(URI known) {
+    return new ServerSettings(
+        address,
+        port,
+        tls,
+        clinic,
+        sessions,
+        factors,
+        new PublicAddress(Optional.of(known)),
+        provider);
+  }
+
+  /**
+   * The same, with the clinic's own identity provider.
+   *
+   * @throws WrongUse if the address to which it sends people back is not known
+   */
+  public ServerSettings withProvider(ProviderSettings given) {
+    if (publicAddress.given().isEmpty()) {
+      throw new WrongUse(
+          "--oidc-issuer needs --public-address: the provider sends people back to it.");
+    }
+    return new ServerSettings(
+        address, port, tls, clinic, sessions, factors, publicAddress, Optional.of(given));
   }
 
   /** Whether others on the network could read what is sent. */

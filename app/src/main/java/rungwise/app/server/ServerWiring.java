@@ -9,7 +9,12 @@ import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Import;
 import org.springframework.web.servlet.config.annotation.EnableWebMvc;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.access.CourseAccess;
+import rungwise.clinic.audit.Trail;
 import rungwise.clinic.audit.Viewing;
+import rungwise.clinic.factor.FactorRule;
+import rungwise.clinic.factor.PasskeyUse;
+import rungwise.clinic.factor.SecondFactors;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.people.Account;
@@ -24,16 +29,20 @@ import rungwise.clinic.titration.CourseViews;
 import rungwise.clinic.titration.Titration;
 import rungwise.web.access.AccessRules;
 import rungwise.web.access.ClinicSign;
-import rungwise.web.access.SessionLimits;
+import rungwise.web.access.PublicAddress;
 import rungwise.web.audit.AuditPages;
 import rungwise.web.dose.DosePages;
+import rungwise.web.factor.FactorPages;
 import rungwise.web.fault.FaultPages;
 import rungwise.web.formulary.FormularyPages;
 import rungwise.web.page.PageParts;
 import rungwise.web.people.PeoplePages;
 import rungwise.web.protocols.ProtocolPages;
+import rungwise.web.provider.ProviderPages;
+import rungwise.web.right.RightPages;
 import rungwise.web.room.RoomPages;
 import rungwise.web.screening.ScreeningPages;
+import rungwise.web.session.SessionLimits;
 import rungwise.web.start.StartChoices;
 import rungwise.web.start.StartPages;
 import rungwise.web.supply.SupplyPages;
@@ -52,11 +61,14 @@ import rungwise.web.today.TodayPages;
   AccessRules.class,
   AuditPages.class,
   DosePages.class,
+  FactorPages.class,
   FaultPages.class,
   FormularyPages.class,
   PageParts.class,
   PeoplePages.class,
   ProtocolPages.class,
+  ProviderPages.class,
+  RightPages.class,
   RoomPages.class,
   ScreeningPages.class,
   StartPages.class,
@@ -75,6 +87,36 @@ class ServerWiring {
   @Bean
   SessionLimits sessionLimits(ServerSettings settings) {
     return settings.sessions();
+  }
+
+  @Bean
+  FactorRule factorRule(ServerSettings settings) {
+    return settings.factors();
+  }
+
+  @Bean
+  PublicAddress publicAddress(ServerSettings settings) {
+    return settings.publicAddress();
+  }
+
+  @Bean
+  SecondFactors secondFactors(OpenClinic clinic) {
+    return clinic.secondFactors();
+  }
+
+  @Bean
+  PasskeyUse passkeyUse(OpenClinic clinic) {
+    return clinic.passkeyUse();
+  }
+
+  @Bean
+  CourseAccess courseAccess(OpenClinic clinic) {
+    return clinic.courseAccess();
+  }
+
+  @Bean
+  Trail trail(OpenClinic clinic) {
+    return clinic.trail();
   }
 
   @Bean

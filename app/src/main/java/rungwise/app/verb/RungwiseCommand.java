@@ -9,6 +9,8 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.Spec;
 import rungwise.app.server.WrongUse;
+import rungwise.clinic.CannotKeep;
+import rungwise.clinic.record.RecordFault;
 import rungwise.store.database.CannotOpenStore;
 
 /** The command line as a whole. */
@@ -27,6 +29,10 @@ import rungwise.store.database.CannotOpenStore;
       DoseVerb.class,
       ForecastVerb.class,
       VerifyVerb.class,
+      BackupVerb.class,
+      RestoreVerb.class,
+      ExportVerb.class,
+      ImportVerb.class,
       WarmUpVerb.class
     })
 public final class RungwiseCommand implements Runnable {
@@ -62,9 +68,16 @@ public final class RungwiseCommand implements Runnable {
     return ExitCode.USAGE;
   }
 
+  private static boolean isForThePerson(Exception failure) {
+    return failure instanceof WrongUse
+        || failure instanceof CannotOpenStore
+        || failure instanceof CannotKeep
+        || failure instanceof RecordFault;
+  }
+
   private static int fail(Exception failure, CommandLine verb, ParseResult parsed) {
     PrintWriter err = verb.getErr();
-    if (failure instanceof WrongUse || failure instanceof CannotOpenStore) {
+    if (isForThePerson(failure)) {
       err.println(failure.getMessage());
       return ExitCode.USAGE;
     }

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
+import java.time.Duration;
 import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.Optional;
@@ -12,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -19,6 +21,8 @@ import rungwise.app.server.OpenClinic;
 import rungwise.app.server.RunningServer;
 import rungwise.app.server.ServerSettings;
 import rungwise.app.server.WrongUse;
+import rungwise.clinic.factor.FactorRule;
+import rungwise.clinic.factor.FactorRule.Asked;
 
 /** Serves a clinic's pages from its data folder until the process is ended. */
 @Command(
@@ -26,6 +30,8 @@ import rungwise.app.server.WrongUse;
     description = "Serve a clinic's pages from its data folder.",
     mixinStandardHelpOptions = true)
 final class ServeVerb implements Callable<Integer> {
+
+  private static final int LONGEST_SHIFT = 24;
 
   /** Put here by the command line before the verb is called. */
   @Spec private CommandSpec spec = CommandSpec.create();
@@ -59,6 +65,32 @@ final class ServeVerb implements Callable<Integer> {
       description = "Time zone of the clinic, such as America/Chicago. [that of this machine]")
   private @Nullable String zone;
 
+  @Option(
+      names = "--public-address",
+      defaultValue = "${env:RUNGWISE_PUBLIC_ADDRESS}",
+      description = {
+        "Address by which people know this server, such as https://clinic.example. Passkeys and an"
+            + " identity provider need it."
+      })
+  private @Nullable String publicAddress;
+
+  @Option(
+      names = "--second-factor",
+      defaultValue = "required",
+      description = {
+        "to-enter: nobody opens a page without one; required: nobody signs a dose, protocol or"
+            + " decision without one; if-set-up: who has set one up gives it. [${DEFAULT-VALUE}]"
+      })
+  private String secondFactor = "";
+
+  @Option(
+      names = "--shift-hours",
+      defaultValue = "12",
+      description = "How long a second factor that was given counts, 1 to 24. [${DEFAULT-VALUE}]")
+  private int shiftHours;
+
+  @Mixin private ProviderOptions provider = new ProviderOptions();
+
   @ArgGroup(exclusive = false)
   private @Nullable Tls tls;
 
@@ -81,7 +113,7 @@ final class ServeVerb implements Callable<Integer> {
   public Integer call() {
     PrintWriter err = spec.commandLine().getErr();
     PrintWriter out = spec.commandLine().getOut();
-    ServerSettings settings = ServerSettings.of(address, port, readTls(), clinic, readZone());
+    ServerSettings settings = readSettings();
     if (settings.isOpenToOthersInClear()) {
       err.println(
           "Warning: "
@@ -106,6 +138,35 @@ final class ServeVerb implements Callable<Integer> {
       server.awaitEnd();
     }
     return ExitCode.OK;
+  }
+
+  private ServerSettings readSettings() {
+    ServerSettings own =
+        ServerSettings.of(address, port, readTls(), clinic, readZone()).withFactors(readRule());
+    ServerSettings known =
+        publicAddress == null
+            ? own
+            : own.knownAs(
+                PublicAddresses.read("--public-address", publicAddress, /* mayHavePath= */ false));
+    return provider.read().map(known::withProvider).orElse(known);
+  }
+
+  private FactorRule readRule() {
+    if (shiftHours < 1 || shiftHours > LONGEST_SHIFT) {
+      throw new WrongUse("--shift-hours " + shiftHours + " cannot be: use 1 to 24.");
+    }
+    Asked asked =
+        switch (secondFactor) {
+          case "to-enter" -> Asked.OF_EVERYBODY_WHO_ENTERS;
+          case "required" -> Asked.OF_EVERYBODY_WHO_SIGNS;
+          case "if-set-up" -> Asked.OF_WHO_HAS_ONE;
+          default ->
+              throw new WrongUse(
+                  "--second-factor "
+                      + secondFactor
+                      + " is not known: use to-enter, required or if-set-up.");
+        };
+    return new FactorRule(asked, Duration.ofHours(shiftHours));
   }
 
   private Optional<ServerSettings.Tls> readTls() {

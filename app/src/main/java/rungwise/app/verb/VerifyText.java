@@ -28,7 +28,7 @@ final class VerifyText {
         .orElse("The record is whole: it has no entry yet.");
   }
 
-  private static String counted(long entries) {
+  static String counted(long entries) {
     return entries == 1 ? "1 entry" : entries + " entries";
   }
 

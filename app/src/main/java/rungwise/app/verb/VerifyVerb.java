@@ -2,16 +2,13 @@ package rungwise.app.verb;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.regex.Pattern;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import rungwise.app.server.WrongUse;
 import rungwise.store.RecordCheck;
 import rungwise.store.journal.Inspected;
 
@@ -26,7 +23,7 @@ import rungwise.store.journal.Inspected;
       "",
       "Found are: a changed byte, an entry removed, added or moved, and an end that was cut off.",
       "Not found is an older copy of the whole folder that was put back, unless a seal that was"
-          + " kept elsewhere is given. Keep the last seal with each backup."
+          + " kept elsewhere is given: each backup has one in its head.txt."
     },
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {
@@ -36,8 +33,6 @@ import rungwise.store.journal.Inspected;
     },
     mixinStandardHelpOptions = true)
 final class VerifyVerb implements Callable<Integer> {
-
-  private static final Pattern SEAL = Pattern.compile("[0-9a-f]{64}");
 
   /** Put here by the command line before the verb is called. */
   @Spec private CommandSpec spec = CommandSpec.create();
@@ -49,18 +44,14 @@ final class VerifyVerb implements Callable<Integer> {
       description = "Folder that holds all data of the clinic.")
   private Path data = Path.of("");
 
-  @Option(
-      names = "--kept-seal",
-      paramLabel = "SEAL",
-      description = "The seal of an entry that was kept elsewhere; it must be in the record.")
-  private @Nullable String keptSeal;
+  @Mixin private KeptEnd keptEnd = new KeptEnd();
 
   @Option(names = "--json", description = "Print one JSON object.")
   private boolean isJson;
 
   @Override
   public Integer call() {
-    Inspected found = RecordCheck.of(data, readSeal());
+    Inspected found = RecordCheck.of(data, keptEnd.seal());
     PrintWriter out = spec.commandLine().getOut();
     out.println(isJson ? VerifyText.json(found).toString() : VerifyText.words(found));
     out.flush();
@@ -68,15 +59,5 @@ final class VerifyVerb implements Callable<Integer> {
       case Inspected.Whole whole -> ExitCode.OK;
       case Inspected.Broken broken -> ExitCode.SOFTWARE;
     };
-  }
-
-  private Optional<String> readSeal() {
-    if (keptSeal != null && !SEAL.matcher(keptSeal).matches()) {
-      throw new WrongUse(
-          "--kept-seal \""
-              + keptSeal
-              + "\" is not a seal: give the 64 digits, 0 to 9 and a to f, that verify printed.");
-    }
-    return Optional.ofNullable(keptSeal);
   }
 }

@@ -4,7 +4,12 @@ import java.net.URI;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import rungwise.app.server.DemoClinic.Member;
+import rungwise.store.RecordCheck;
+import rungwise.store.journal.Inspected;
+import rungwise.clinic.factor.FactorRule;
+import rungwise.clinic.factor.FactorRule.Asked;
 
 /** A real server on a free port, with a real folder and a clock that the test moves. */
 final class Clinic implements AutoCloseable {
@@ -15,7 +20,33 @@ final class Clinic implements AutoCloseable {
   private final SettableClock clock = new SettableClock();
   private final StoryClock story = new StoryClock(clock);
   private final OpenClinic opened = OpenClinic.in(folder.path(), story);
-  private final RunningServer server = RunningServer.start(settings(), opened);
+  private final RunningServer server;
+
+  private Clinic(UnaryOperator<ServerSettings> change) {
+    server = RunningServer.start(change.apply(settings()), opened);
+  }
+
+  private Clinic() {
+    this(UnaryOperator.identity());
+  }
+
+  /** Everybody, and nobody signs without a second factor. */
+  static Clinic thatAsksForSecondFactors() {
+    return asking(Asked.OF_EVERYBODY_WHO_SIGNS);
+  }
+
+  /** Everybody, and nobody opens a page without a second factor. */
+  static Clinic thatLetsNobodyIn() {
+    return asking(Asked.OF_EVERYBODY_WHO_ENTERS);
+  }
+
+  private static Clinic asking(Asked asked) {
+    var clinic =
+        new Clinic(
+            settings -> settings.withFactors(new FactorRule(asked, FactorRule.SAMPLE_SHIFT)));
+    DemoClinic.fillPeople(clinic.opened.people());
+    return clinic;
+  }
 
   static Clinic empty() {
     return new Clinic();
@@ -55,6 +86,11 @@ final class Clinic implements AutoCloseable {
 
   OpenClinic opened() {
     return opened;
+  }
+
+  /** The record, walked over from outside. */
+  Inspected whole() {
+    return RecordCheck.of(folder.path(), Optional.empty());
   }
 
   RunningServer server() {

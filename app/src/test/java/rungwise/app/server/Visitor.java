@@ -68,9 +68,24 @@ final class Visitor {
   }
 
   String sessionId() {
+    return cookie("rungwise");
+  }
+
+  /** The value of a cookie that the server has set. */
+  String cookie(String name) {
     return cookies.getCookieStore().getCookies().stream()
+        .filter(cookie -> cookie.getName().equals(name))
         .map(HttpCookie::getValue)
-        .collect(Collectors.joining());
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** Keeps a cookie as if the server had set it. */
+  void keep(String name, String value) {
+    var cookie = new HttpCookie(name, value);
+    cookie.setPath("/");
+    cookie.setVersion(0);
+    cookies.getCookieStore().add(server, cookie);
   }
 
   static String token(String page) {

@@ -8,6 +8,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 import rungwise.app.server.OpenClinic;
 import rungwise.app.server.RunningServer;
 import rungwise.app.server.ServerSettings;
@@ -34,14 +35,21 @@ public final class TestServer implements AutoCloseable {
 
   /** Starts one; the clinic is filled before anybody can see it. */
   public static TestServer start(Consumer<OpenClinic> fill) {
+    return start(fill, /* port= */ 0, UnaryOperator.identity());
+  }
+
+  /** Starts one on a port of its own, with settings of its own. */
+  public static TestServer start(
+      Consumer<OpenClinic> fill, int port, UnaryOperator<ServerSettings> change) {
     TemporaryFolder folder = TemporaryFolder.make();
     var clock = new StoryClock(unhurried());
     OpenClinic clinic = OpenClinic.in(folder.path(), clock);
     fill.accept(clinic);
     ServerSettings settings =
         ServerSettings.of(
-            ServerSettings.LOOPBACK, 0, Optional.empty(), CLINIC, ZoneId.of("America/Chicago"));
-    return new TestServer(folder, clinic, clock, RunningServer.start(settings, clinic));
+            ServerSettings.LOOPBACK, port, Optional.empty(), CLINIC, ZoneId.of("America/Chicago"));
+    return new TestServer(
+        folder, clinic, clock, RunningServer.start(change.apply(settings), clinic));
   }
 
   /**
@@ -67,6 +75,11 @@ public final class TestServer implements AutoCloseable {
   /** The address of a path that starts with a slash. */
   public URI at(String path) {
     return server.uri().resolve(path);
+  }
+
+  /** The same by the name of this machine, which passkeys need. */
+  public URI byName(String path) {
+    return URI.create("http://localhost:" + server.uri().getPort()).resolve(path);
   }
 
   @Override

@@ -2,6 +2,7 @@ package rungwise.clinic.course;
 
 import rungwise.clinic.Transactions;
 import rungwise.clinic.audit.Audit;
+import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.room.RoomDays;
 
@@ -11,6 +12,7 @@ public record CoursePorts(
     ProtocolShelf shelf,
     Audit audit,
     RoomDays roomDays,
+    PastHistories past,
     Transactions transactions) {
 
   /** Does work in a transaction. */

@@ -85,6 +85,7 @@ public final class TitrationWorld {
     this.ports =
         new TitrationPorts(
             stored.courses(),
+            stored.past(),
             protocols,
             TitrationWorld::preparation,
             stored.transactions(),
@@ -142,6 +143,11 @@ public final class TitrationWorld {
 
   public void pass(Duration time) {
     now = now.plus(time);
+  }
+
+  /** Counts the courses from there, so that none of an earlier world is opened again. */
+  public void countFrom(int number) {
+    ids.set(number);
   }
 
   public void setClock(Instant instant) {

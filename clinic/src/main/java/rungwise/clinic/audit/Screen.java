@@ -12,7 +12,9 @@ public enum Screen {
   VISIT("an injection in the clinic"),
   ROOM("the room board"),
   VIEWS("who has seen the course"),
-  RECORD_NUMBERS("the list of record numbers");
+  RECORD_NUMBERS("the list of record numbers"),
+  ACCESS_TAKEN("the list of access taken"),
+  AUDIT_TRAIL("the audit trail");
 
   private final String words;
 

@@ -301,7 +301,8 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
             .toList(),
         inForce(EmergencyReviewed.class).stream()
             .map(written -> new EmergencyReview(written.entry().number()))
-            .toList());
+            .toList(),
+        /* isPastOpen= */ false);
   }
 
   private static Injection injection(

@@ -31,6 +31,16 @@ public record Patient(String fullName, LocalDate birthDate, String recordNumber)
 
   /** The record number in the one form that all its spellings share. */
   public String recordKey() {
+    return recordKeyOf(recordNumber);
+  }
+
+  /** The same of a record number that somebody looks for. */
+  public static String recordKeyOf(String recordNumber) {
+    return key(recordNumber);
+  }
+
+  /** A record number in the one form that all its spellings share. */
+  public static String keyOf(String recordNumber) {
     return key(recordNumber);
   }
 

@@ -16,6 +16,7 @@ public record AccountEvent(Kind kind, Account account, AccountId by, Instant at)
     NEW_CODE_GIVEN,
     PASSWORD_SET,
     ROLES_CHANGED,
-    ACCOUNT_DEACTIVATED
+    ACCOUNT_DEACTIVATED,
+    SESSIONS_ENDED
   }
 }

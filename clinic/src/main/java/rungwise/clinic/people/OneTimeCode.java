@@ -51,7 +51,7 @@ public record OneTimeCode(String text) {
    * What a person typed, in the form of a code: capitals, groups of four, and the letters that are
    * not in use read as the digits they look like. The result may still be no code at all.
    */
-  static String normal(String typed) {
+  public static String normal(String typed) {
     String symbols =
         typed
             .toUpperCase(Locale.ROOT)

@@ -127,6 +127,19 @@ public final class People {
     return signingIn.authenticate(signInName, password);
   }
 
+  /** Exchanges one's own password, which must be given once more. */
+  public Reading<Account> changePassword(AccountId of, String present, String wanted) {
+    return signingIn.changePassword(of, present, wanted);
+  }
+
+  /**
+   * The active account whose sign-in name the clinic's own identity provider has vouched for, or
+   * nothing. It makes no account and gives no role.
+   */
+  public Optional<Account> signInByProvider(String signInName) {
+    return signingIn.vouchedFor(signInName);
+  }
+
   public Reading<Account> changeRoles(AccountId actor, AccountId of, Set<Role> roles) {
     if (roles.isEmpty()) {
       return Reading.refused(NO_ROLE);
@@ -141,6 +154,19 @@ public final class People {
         of,
         Kind.ACCOUNT_DEACTIVATED,
         account -> account.withState(AccountState.DEACTIVATED));
+  }
+
+  /** Puts on record that an administrator ends sessions of an account; whoever asks ends them. */
+  public Reading<Account> endSessions(AccountId actor, AccountId of) {
+    return asAdministrator(
+        actor,
+        now -> {
+          Optional<Account> found = accounts.find(of);
+          found.ifPresent(
+              account ->
+                  accounts.append(new AccountEvent(Kind.SESSIONS_ENDED, account, actor, now)));
+          return found.map(Reading::of).orElseGet(() -> Reading.refused(NO_ACCOUNT));
+        });
   }
 
   /** Every account, deactivated ones too, by sign-in name. */

@@ -17,6 +17,8 @@ final class SigningIn {
   private static final String WRONG_CODE =
       "The sign-in name and the code do not belong together, or the code was used, replaced or is"
           + " older than 7 days: check both, or ask an administrator for a new code";
+  private static final String WRONG_PASSWORD =
+      "The present password is not right: enter the one with which you sign in";
   private static final String FULL_NAME_MISSING =
       "The full name is missing: the first administrator writes his or her own";
 
@@ -47,6 +49,51 @@ final class SigningIn {
                       .filter(account -> matches && isUnchanged(stored))
                       .flatMap(account -> accounts.find(account.id()))
                       .filter(Account::isActive);
+              accounts.append(
+                  new SignInAttempt(
+                      named.map(Account::id),
+                      signedIn.isPresent() ? Outcome.SIGNED_IN : Outcome.REFUSED,
+                      ports.clock().instant()));
+              return signedIn;
+            });
+  }
+
+  Reading<Account> changePassword(AccountId of, String present, String wanted) {
+    Optional<Account> holder = accounts.find(of).filter(Account::isActive);
+    Optional<Credential> stored = credentials.find(of, Credential.Kind.PASSWORD);
+    var faults = new ArrayList<String>();
+    if (!matches(PasswordRule.normal(present), stored) || holder.isEmpty()) {
+      faults.add(WRONG_PASSWORD);
+    }
+    faults.addAll(
+        passwordRule.faults(wanted, holder.map(one -> one.signInName().text()).orElse("")));
+    if (!faults.isEmpty()) {
+      return new Reading.Refused<>(faults);
+    }
+    String hash = ports.hashing().hash(PasswordRule.normal(wanted));
+    return ports
+        .transactions()
+        .inTransaction(
+            () -> {
+              if (!isUnchanged(stored)) {
+                return Reading.refused(WRONG_PASSWORD);
+              }
+              Account account = accounts.find(of).orElseThrow();
+              accounts.append(
+                  new AccountEvent(Kind.PASSWORD_SET, account, of, ports.clock().instant()));
+              credentials.put(new Credential(of, Credential.Kind.PASSWORD, hash, Optional.empty()));
+              return Reading.of(account);
+            });
+  }
+
+  Optional<Account> vouchedFor(String signInName) {
+    Optional<SignInName> name = SignInName.parse(signInName).found();
+    return ports
+        .transactions()
+        .inTransaction(
+            () -> {
+              Optional<Account> named = name.flatMap(accounts::named);
+              Optional<Account> signedIn = named.filter(Account::isActive);
               accounts.append(
                   new SignInAttempt(
                       named.map(Account::id),

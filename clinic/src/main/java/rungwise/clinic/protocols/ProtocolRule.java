@@ -28,6 +28,7 @@ public record ProtocolRule(String part, String what, String value, Source source
             protocol.careAbove().stream()
                 .map(care -> limit("care_above", "Particular care above", care)),
             protocol.sameVisit().stream().map(ProtocolRule::sameVisit),
+            chances(protocol.chances()),
             times(protocol.limits()).stream())
         .flatMap(rules -> rules)
         .toList();
@@ -75,6 +76,18 @@ public record ProtocolRule(String part, String what, String value, Source source
         "Second dose in the same visit, within " + same.within(),
         after,
         same.source());
+  }
+
+  private static Stream<ProtocolRule> chances(Protocol.Chances chances) {
+    return Stream.concat(
+        chances.of120Minutes().stream()
+            .map(one -> chance("Response model: most chance of 120 minutes or longer", one)),
+        chances.of240Minutes().stream()
+            .map(one -> chance("Response model: most chance of 240 minutes or longer", one)));
+  }
+
+  private static ProtocolRule chance(String what, Sourced<Integer> inThousand) {
+    return counted("model", what, inThousand, "in 1000");
   }
 
   private static List<ProtocolRule> times(Protocol.Limits limits) {

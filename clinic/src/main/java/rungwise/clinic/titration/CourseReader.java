@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.past.PastReading;
 import rungwise.clinic.course.Plan;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
@@ -33,7 +34,7 @@ public final class CourseReader {
   public CourseState state(CourseFile file, Instant now) {
     Plan plan = file.plan();
     Protocol protocol = protocol(plan);
-    History history = history(file, protocol);
+    History history = history(file, protocol, now);
     LadderProposal proposal =
         file.signedDose()
             .map(written -> new LadderProposal(ladder(written.fact(), plan), List.of()))
@@ -53,12 +54,13 @@ public final class CourseReader {
 
   /** The ladder that a plan would give this man, or why it gives none. */
   public Reading<LadderProposal> ladderOf(Plan plan, CourseFile file) {
-    return propose(plan, file, history(file, protocol(plan)));
+    return propose(plan, file, history(file, protocol(plan), ports.clock().instant()));
   }
 
-  private History history(CourseFile file, Protocol protocol) {
+  private History history(CourseFile file, Protocol protocol, Instant now) {
     var known = new Remembered<PreparationId, Preparation>(this::preparation);
-    return file.history(stocks(file, protocol, known)::of, known);
+    History own = file.history(stocks(file, protocol, known)::of, known);
+    return PastReading.added(own, file, ports.past(), known, now);
   }
 
   private Stocks stocks(

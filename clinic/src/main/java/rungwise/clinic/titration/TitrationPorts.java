@@ -6,6 +6,7 @@ import java.util.function.Function;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.Transactions;
 import rungwise.clinic.course.Courses;
+import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.protocols.Protocols;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
@@ -13,10 +14,12 @@ import rungwise.dosing.known.PreparationId;
 /**
  * All that the use cases about a course need from outside.
  *
+ * @param past what was brought in from before this record began
  * @param preparations finds every version of every preparation, withdrawn ones too
  */
 public record TitrationPorts(
     Courses courses,
+    PastHistories past,
     Protocols protocols,
     Function<PreparationId, Optional<Preparation>> preparations,
     Transactions transactions,

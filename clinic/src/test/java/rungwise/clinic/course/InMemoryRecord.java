@@ -15,6 +15,7 @@ import rungwise.clinic.audit.Audit;
 import rungwise.clinic.audit.Look;
 import rungwise.clinic.audit.Viewed;
 import rungwise.clinic.course.CourseFact.CourseOpened;
+import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.room.RoomDays;
@@ -42,6 +43,7 @@ public final class InMemoryRecord implements Transactions {
         memory.new InMemoryShelf(),
         memory.new InMemoryAudit(),
         memory.new InMemoryRoomDays(),
+        PastHistories.NONE,
         memory);
   }
 

@@ -26,6 +26,9 @@ public final class CourseGuards {
     question.history().openEmergencies().stream()
         .map(one -> Verdict.of(GuardRule.EMERGENCY_OPEN, DoseGuards.factsOf(one)))
         .forEach(verdicts::add);
+    if (question.history().isPastOpen()) {
+      verdicts.add(Verdict.of(GuardRule.PAST_OPEN));
+    }
     screening(question, verdicts);
     question.history().observing().stream()
         .map(

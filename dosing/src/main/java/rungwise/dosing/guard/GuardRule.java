@@ -42,6 +42,11 @@ public enum GuardRule {
       "An erection lasted, or may have lasted, 4 hours or more, and no prescriber has reviewed it.",
       DurationLimits.EMERGENCY.source(),
       "a prescriber has reviewed it, or it is recorded that it ended before 4 hours"),
+  PAST_OPEN(
+      GuardClass.HARD_STOP,
+      "He was injected before this record began, and when the last time was is not on record.",
+      new Source.CommonPractice("ask for the last injection before the next one is given"),
+      "a report of his last injection is entered"),
   ABOVE_CEILING(
       GuardClass.HARD_STOP,
       "This is above the maximum dose.",

@@ -19,13 +19,16 @@ import rungwise.quantities.Volume;
  * @param struck reports of an emergency that were corrected or withdrawn; a prescriber must have
  *     seen them all the same
  * @param observing injections in the clinic of which it is not yet recorded how they ended
+ * @param isPastOpen whether he was injected before this record began, and nobody has asked since
+ *     when the last time was
  */
 public record History(
     List<Injection> injections,
     List<Injection> struck,
     List<Observing> observing,
     List<Reopening> reopenings,
-    List<EmergencyReview> reviews) {
+    List<EmergencyReview> reviews,
+    boolean isPastOpen) {
 
   private static final TimeSpan DAY = TimeSpan.ofHours(24);
 
@@ -33,7 +36,8 @@ public record History(
 
   /** These injections and nothing else. */
   public static History of(List<Injection> injections) {
-    return new History(injections, List.of(), List.of(), List.of(), List.of());
+    return new History(
+        injections, List.of(), List.of(), List.of(), List.of(), /* isPastOpen= */ false);
   }
 
   public History {
@@ -45,6 +49,17 @@ public record History(
     observing = List.copyOf(observing);
     reopenings = List.copyOf(reopenings);
     reviews = List.copyOf(reviews);
+  }
+
+  /** The same, with injections from before this record began. */
+  public History withPast(List<Injection> dated, boolean isOpen) {
+    return new History(
+        Stream.concat(dated.stream(), injections.stream()).toList(),
+        struck,
+        observing,
+        reopenings,
+        reviews,
+        isOpen);
   }
 
   /** The last injection of any preparation. */

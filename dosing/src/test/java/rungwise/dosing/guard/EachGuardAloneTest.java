@@ -107,6 +107,7 @@ final class EachGuardAloneTest {
         new Alone(
             GuardRule.EMERGENCY_OPEN,
             () -> home(usual().injected("0.5", Grade.USABLE, minutes(240)), "0.25")),
+        new Alone(GuardRule.PAST_OPEN, () -> home(usual().withOpenPast(), "0.25")),
         new Alone(
             GuardRule.UNDER_OBSERVATION,
             () -> home(usual().observing(LATER.minusSeconds(1), "0.25"), "0.25")));

@@ -51,6 +51,20 @@ public record HistoryFile(List<HistoryLine> lines) {
     };
   }
 
+  /**
+   * Reads the content of a file as far as it is right.
+   *
+   * @param name the name of the file, which tells whether it is packed
+   */
+  public static HistorySurvey survey(String name, byte[] content) {
+    Reading<String> text = FileText.of(name, content);
+    return switch (text) {
+      case Reading.Refused<String> refused ->
+          new HistorySurvey(List.of(), refused.faults(), /* aside= */ 0);
+      case Reading.Read<String> read -> HistoryTable.survey(read.value());
+    };
+  }
+
   /** The injections of each patient by number; the patients in the order of the file. */
   public Map<String, List<HistoryLine>> patients() {
     var patients = new LinkedHashMap<String, List<HistoryLine>>();

@@ -5,10 +5,12 @@ import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -31,6 +33,12 @@ final class HistoryTable {
   /** The first line of each patient, and of each of his injections. */
   private final Map<String, HistoryLine> firstOf = new LinkedHashMap<>();
 
+  /** Patients of whom a line is wrong. */
+  private final Set<String> aside = new HashSet<>();
+
+  /** Whether it is not known of whom a line is that is wrong. */
+  private boolean isUnsure = false;
+
   /** What is wrong with the line at which the records end too early. */
   private Optional<String> broken = Optional.empty();
 
@@ -45,6 +53,19 @@ final class HistoryTable {
     var table = new HistoryTable(text);
     table.readAll();
     return table.faults.isEmpty() ? Reading.of(table.lines) : new Reading.Refused<>(table.faults);
+  }
+
+  /** The patients of whom every line is right, and what is wrong with the others. */
+  static HistorySurvey survey(String text) {
+    var table = new HistoryTable(text);
+    table.readAll();
+    boolean isUnsure =
+        table.isUnsure || table.broken.isPresent() || table.faults.size() >= MOST_FAULTS;
+    List<HistoryLine> whole =
+        isUnsure || (table.aside.isEmpty() && !table.faults.isEmpty())
+            ? List.of()
+            : table.lines.stream().filter(line -> !table.aside.contains(line.patient())).toList();
+    return new HistorySurvey(whole, table.faults, isUnsure ? 0 : table.aside.size());
   }
 
   private void readAll() {
@@ -128,6 +149,7 @@ final class HistoryTable {
       return;
     }
     if (record.size() != width) {
+      isUnsure = true;
       faults.add(
           "line "
               + line
@@ -139,6 +161,7 @@ final class HistoryTable {
       return;
     }
     if (isLast && !text.endsWith("\n") && !record.get(width - 1).isBlank()) {
+      isUnsure = true;
       faults.add(
           "line "
               + line
@@ -147,10 +170,20 @@ final class HistoryTable {
       return;
     }
     var cells = new LineCells(line, record, columns, faults);
-    cells.read().ifPresent(this::add);
+    Optional<HistoryLine> read = cells.read();
+    read.ifPresent(this::add);
+    if (read.isEmpty()) {
+      setAside(record.get(columns.getOrDefault(Column.PATIENT, 0)).strip());
+    }
+  }
+
+  private void setAside(String patient) {
+    isUnsure |= patient.isEmpty();
+    aside.add(patient);
   }
 
   private void add(HistoryLine read) {
+    int before = faults.size();
     HistoryLine first = firstOf.putIfAbsent(read.patient(), read);
     if (first != null && !first.group().equals(read.group())) {
       faults.add(
@@ -174,6 +207,9 @@ final class HistoryTable {
               + " was given, and it stands in line "
               + same.line()
               + " already for the same patient: give each its own number");
+    }
+    if (faults.size() > before) {
+      setAside(read.patient());
     }
     lines.add(read);
   }

@@ -12,7 +12,8 @@ import java.nio.file.attribute.PosixFilePermissions;
 /** The folder that holds all data, while it is this process's own. */
 public final class DataFolder implements AutoCloseable {
 
-  private static final String LOCK = "lock";
+  /** The name of the file by which a process holds the folder. */
+  public static final String LOCK = "lock";
 
   private final Path folder;
   private final FileChannel lock;

@@ -5,6 +5,7 @@ import com.zaxxer.hikari.HikariDataSource;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.function.Supplier;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
@@ -12,12 +13,14 @@ import org.flywaydb.core.api.exception.FlywayValidateException;
 import org.jooq.DSLContext;
 import org.jooq.SQLDialect;
 import org.jooq.conf.Settings;
+import org.jooq.exception.DataAccessException;
 import org.jooq.impl.DSL;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteConfig.JournalMode;
 import org.sqlite.SQLiteConfig.SynchronousMode;
 import org.sqlite.SQLiteConfig.TransactionMode;
 import org.sqlite.SQLiteDataSource;
+import rungwise.clinic.CannotKeep;
 import rungwise.clinic.Transactions;
 
 /**
@@ -29,7 +32,9 @@ import rungwise.clinic.Transactions;
  */
 public final class Database implements Transactions, AutoCloseable {
 
-  private static final String FILE = "rungwise.db";
+  /** The name of the file in a data folder and in a backup. */
+  public static final String FILE = "rungwise.db";
+
   private static final int BUSY_TIMEOUT_MILLISECONDS = 5000;
   private static final int READERS = 4;
   private static final long WAIT_FOR_CONNECTION_MILLISECONDS = 30_000;
@@ -45,6 +50,11 @@ public final class Database implements Transactions, AutoCloseable {
     this.reading = reading;
     this.writer = context(writing);
     this.reader = context(reading);
+  }
+
+  /** Whether the database itself found that something does not fit: a key, a check, a trigger. */
+  public static boolean isRefusal(DataAccessException failure) {
+    return Storage.isRefusal(failure);
   }
 
   /** Whether the folder already holds a database. */
@@ -73,7 +83,13 @@ public final class Database implements Transactions, AutoCloseable {
           e);
     } catch (FlywayException e) {
       throw new CannotOpenStore(
-          "The database " + file + " cannot be read or brought up to date: restore a backup.", e);
+          Storage.explain(e)
+              .map(words -> "The database " + file + " cannot be opened. " + words)
+              .orElse(
+                  "The database "
+                      + file
+                      + " cannot be read or brought up to date: restore a backup."),
+          e);
     }
     HikariDataSource writing = pool(source(file, writerConfig()), 1, /* isReadOnly= */ false);
     try {
@@ -96,7 +112,33 @@ public final class Database implements Transactions, AutoCloseable {
       throw new CannotOpenStore(
           "The data folder " + folder + " holds no database: name the folder that serve uses.");
     }
+    if (!Files.isWritable(folder) && !hasLog(file)) {
+      return openFrozen(file); // a write-ahead log cannot be made there, and none is there
+    }
     SQLiteDataSource source = source(file, readerConfig());
+    validate(source, file);
+    HikariDataSource only = pool(source, 1, /* isReadOnly= */ true);
+    return new Database(only, only);
+  }
+
+  private static boolean hasLog(Path file) {
+    return Files.exists(file.resolveSibling(FILE + "-wal"));
+  }
+
+  /**
+   * Opens a database file that nobody writes to, and leaves no trace beside it.
+   *
+   * @throws CannotOpenStore if it is none, or its tables are not those of this program
+   */
+  public static Database openFrozen(Path file) {
+    var source = new SQLiteDataSource(frozenConfig());
+    source.setUrl("jdbc:sqlite:file:" + file.toUri().getRawPath() + "?immutable=1");
+    validate(source, file);
+    HikariDataSource only = pool(source, 1, /* isReadOnly= */ true);
+    return new Database(only, only);
+  }
+
+  private static void validate(SQLiteDataSource source, Path file) {
     try {
       migrations(source).validate();
     } catch (FlywayValidateException e) {
@@ -107,10 +149,9 @@ public final class Database implements Transactions, AutoCloseable {
               + " with this one brings an older database up to date.",
           e);
     } catch (FlywayException e) {
-      throw new CannotOpenStore("The database " + file + " cannot be read.", e);
+      throw new CannotOpenStore(
+          "The database " + file + " cannot be read. " + Storage.explain(e).orElse(""), e);
     }
-    HikariDataSource only = pool(source, 1, /* isReadOnly= */ true);
-    return new Database(only, only);
   }
 
   private static void migrate(SQLiteDataSource source) {
@@ -149,6 +190,13 @@ public final class Database implements Transactions, AutoCloseable {
     return config;
   }
 
+  /** Without a journal mode: to set one is to write. */
+  private static SQLiteConfig frozenConfig() {
+    var config = new SQLiteConfig();
+    config.setReadOnly(true);
+    return config;
+  }
+
   private static SQLiteDataSource source(Path file, SQLiteConfig config) {
     var source = new SQLiteDataSource(config);
     source.setUrl("jdbc:sqlite:" + file);
@@ -173,14 +221,32 @@ public final class Database implements Transactions, AutoCloseable {
   @Override
   public <T> T inTransaction(Supplier<T> work) {
     DSLContext outer = current.isBound() ? current.get() : writer;
-    return outer.transactionResult(
-        inner -> ScopedValue.where(current, inner.dsl()).call(work::get));
+    try {
+      return outer.transactionResult(
+          inner -> ScopedValue.where(current, inner.dsl()).call(work::get));
+    } catch (DataAccessException e) {
+      throw Storage.explain(e).<RuntimeException>map(words -> new CannotKeep(words, e)).orElse(e);
+    }
   }
 
   /** Reads many times from the one state that the database is in now. */
   public <T> T inSnapshot(Supplier<T> work) {
     return reader.transactionResult(
         inner -> ScopedValue.where(current, inner.dsl()).call(work::get));
+  }
+
+  /**
+   * Writes the one state that the database is in now into a file that must be empty. Others may
+   * write meanwhile.
+   */
+  public void copyTo(Path file) {
+    reader.execute("vacuum into ?", file.toString());
+  }
+
+  /** What is wrong with the file as a file: a row that is in no index, a page that is cut off. */
+  public Optional<String> damage() {
+    String found = String.valueOf(reader.fetchValue("pragma integrity_check(1)"));
+    return found.equals("ok") ? Optional.empty() : Optional.of(found);
   }
 
   /** For reading: inside a transaction its own state, outside the last committed one. */

@@ -22,6 +22,7 @@ import rungwise.store.schema.tables.records.JournalHeadRecord;
 public final class Journal {
 
   private static final short HEAD_ID = 1;
+  private static final int FEW_ROWS = 8;
 
   private final Database database;
   private final Seals seals;
@@ -46,7 +47,12 @@ public final class Journal {
     List<TableRecord<?>> rows = prepared(row.getId(), facts);
     row.setSeal(seals.ofEntry(row, rows));
     writing.executeInsert(row);
-    rows.forEach(writing::executeInsert);
+    // One statement for all rows of a table; many small rows are the usual large entry.
+    if (rows.size() > FEW_ROWS) {
+      writing.batchInsert(rows).execute();
+    } else {
+      rows.forEach(writing::executeInsert);
+    }
     move(writing, row);
     return row.getId();
   }

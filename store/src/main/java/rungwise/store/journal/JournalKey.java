@@ -7,11 +7,15 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.security.GeneralSecurityException;
 import java.security.InvalidKeyException;
 import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.util.HexFormat;
+import javax.crypto.KDF;
 import javax.crypto.Mac;
+import javax.crypto.SecretKey;
+import javax.crypto.spec.HKDFParameterSpec;
 import javax.crypto.spec.SecretKeySpec;
 import rungwise.store.database.CannotOpenStore;
 import rungwise.store.database.DataFolder;
@@ -22,9 +26,14 @@ import rungwise.store.database.DataFolder;
  */
 public final class JournalKey {
 
-  private static final String FILE = "journal.key";
+  /** The name of its file in a data folder. */
+  public static final String FILE = "journal.key";
+
   private static final String ALGORITHM = "HmacSHA256";
+  private static final String DERIVATION = "HKDF-SHA256";
+  private static final String CIPHER = "AES";
   private static final int BYTES = 32;
+  private static final int MARK_DIGITS = 16;
 
   private final SecretKeySpec key;
 
@@ -56,6 +65,20 @@ public final class JournalKey {
    */
   public static JournalKey keptIn(Path folder) {
     return read(folder.resolve(FILE));
+  }
+
+  /**
+   * The key in a file that may lie anywhere.
+   *
+   * @throws CannotOpenStore if there is none, or it cannot be read
+   */
+  public static JournalKey at(Path file) {
+    return read(file);
+  }
+
+  /** Tells this key from others, and gives nothing of it away: 16 hexadecimal digits. */
+  public String mark() {
+    return seal("mark of the key\n").substring(0, MARK_DIGITS);
   }
 
   private static JournalKey read(Path file) {
@@ -97,6 +120,20 @@ public final class JournalKey {
       channel.force(true);
     }
     Files.move(draft, file);
+  }
+
+  /**
+   * Another key, for another purpose, that says nothing about this one (HKDF-SHA-256, RFC 5869).
+   * There is no further file to keep, to back up or to lose.
+   */
+  public SecretKey derived(String purpose) {
+    try {
+      byte[] about = ("rungwise " + purpose).getBytes(StandardCharsets.UTF_8);
+      return KDF.getInstance(DERIVATION)
+          .deriveKey(CIPHER, HKDFParameterSpec.ofExtract().addIKM(key).thenExpand(about, BYTES));
+    } catch (GeneralSecurityException e) {
+      throw new IllegalStateException("bug: every Java has " + DERIVATION, e);
+    }
   }
 
   /** The seal of a text, as 64 hexadecimal digits. */

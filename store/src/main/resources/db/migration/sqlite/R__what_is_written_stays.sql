@@ -148,3 +148,23 @@ create trigger if not exists page_viewed_course_is_not_changed before update on 
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists page_viewed_course_is_not_removed before delete on page_viewed_course
 begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists past_history_is_not_changed before update on past_history
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists past_history_is_not_removed before delete on past_history
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists past_injection_is_not_changed before update on past_injection
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists past_injection_is_not_removed before delete on past_injection
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists factor_changed_is_not_changed before update on factor_changed
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists factor_changed_is_not_removed before delete on factor_changed
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists access_taken_is_not_changed before update on access_taken
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists access_taken_is_not_removed before delete on access_taken
+begin select raise(abort, 'facts are never removed'); end;

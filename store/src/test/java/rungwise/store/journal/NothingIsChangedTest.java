@@ -29,6 +29,7 @@ final class NothingIsChangedTest {
     store = SqliteStore.open(folder);
     SampleEntries.append(store);
     SampleEntries.appendFormulary(store);
+    SampleEntries.appendAccess(store);
     SampleCourse.append(store);
     raw = RawDatabase.in(folder);
   }

@@ -11,6 +11,7 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Import;
 import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpMethod;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configuration.EnableWebSecurity;
@@ -24,12 +25,17 @@ import org.springframework.web.filter.CharacterEncodingFilter;
 import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 import rungwise.clinic.audit.Viewing;
+import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.people.People;
 import rungwise.clinic.people.Role;
 import rungwise.web.page.Assets;
 import rungwise.web.page.Frames;
 import rungwise.web.page.Templates;
+import rungwise.web.secrets.CodeLimiter;
 import rungwise.web.secrets.TryLimiter;
+import rungwise.web.session.SessionLimits;
+import rungwise.web.session.Sessions;
+import rungwise.web.session.Shifts;
 
 /** The door: every request passes here, and only the routes of {@link Routes} lead further. */
 @Configuration(proxyBeanMethods = false)
@@ -47,6 +53,16 @@ public class AccessRules {
   }
 
   @Bean
+  Shifts shifts(FactorRule rule, InstantSource clock) {
+    return new Shifts(rule, clock);
+  }
+
+  @Bean
+  CodeLimiter codeLimiter(InstantSource clock) {
+    return new CodeLimiter(clock);
+  }
+
+  @Bean
   TryLimiter tryLimiter(InstantSource clock) {
     return new TryLimiter(clock);
   }
@@ -61,7 +77,9 @@ public class AccessRules {
     return new ViewRecorder(viewing, templates);
   }
 
+  /** The last of all that is asked before a handler: what was refused was not seen. */
   @Bean
+  @Order
   WebMvcConfigurer viewsAreRecorded(ViewRecorder recorder) {
     return new WebMvcConfigurer() {
       @Override

@@ -9,6 +9,7 @@ import rungwise.clinic.people.Account;
 import rungwise.web.page.Assets;
 import rungwise.web.page.Frame;
 import rungwise.web.page.Frames;
+import rungwise.web.session.Sessions;
 
 /** The frame of a page: links only to where the person signed in may go. */
 final class PageFrames implements Frames {
@@ -24,7 +25,10 @@ final class PageFrames implements Frames {
           new Place("/dose", "Dose"),
           new Place("/protocols", "Protocols"),
           new Place("/people", "People"),
-          new Place("/views", "Who looked"));
+          new Place("/sessions", "Signed in now"),
+          new Place("/views", "Who looked"),
+          new Place("/access-taken", "Access taken"),
+          new Place("/audit", "Audit trail"));
 
   private final ClinicSign clinic;
   private final Assets assets;

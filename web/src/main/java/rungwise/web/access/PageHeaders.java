@@ -19,7 +19,7 @@ final class PageHeaders implements Filter {
           + " img-src 'self' data:; connect-src 'self'; form-action 'self'; base-uri 'none';"
           + " frame-ancestors 'none'";
 
-  private static final String STRICT_TRANSPORT = "max-age=31536000";
+  private static final String STRICT_TRANSPORT = "max-age=31536000; includeSubDomains";
 
   @Override
   public void doFilter(ServletRequest request, ServletResponse response, FilterChain chain)

@@ -17,6 +17,7 @@ import org.springframework.security.web.access.AccessDeniedHandler;
 import org.springframework.security.web.csrf.CsrfException;
 import rungwise.web.fault.FaultPage;
 import rungwise.web.page.Templates;
+import rungwise.web.session.Sessions;
 
 /** What a person sees who may not do what he asked for, and the way on from there. */
 final class Refusals implements AccessDeniedHandler, AuthenticationEntryPoint {

@@ -1,10 +1,12 @@
 package rungwise.web.access;
 
+import jakarta.servlet.http.HttpServletRequest;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.springframework.http.HttpMethod;
 import org.springframework.http.server.PathContainer;
+import org.springframework.web.servlet.HandlerMapping;
 import org.springframework.web.util.pattern.PathPattern;
 import org.springframework.web.util.pattern.PathPatternParser;
 import rungwise.clinic.audit.Screen;
@@ -38,6 +40,10 @@ public final class Routes {
           Route.get("/assets/{name}", ANYONE),
           Route.get("/sign-in", ANYONE),
           Route.post("/sign-in", ANYONE),
+          Route.post("/sign-in/passkey/questions", ANYONE),
+          Route.post("/sign-in/passkey", ANYONE),
+          Route.get("/sign-in/clinic", ANYONE),
+          Route.get("/sign-in/clinic/return", ANYONE),
           Route.post("/sign-out", ANYONE),
           Route.get("/first-start", ANYONE),
           Route.post("/first-start", ANYONE),
@@ -47,6 +53,7 @@ public final class Routes {
           Route.get("/courses/new", OPENS_COURSES),
           Route.post("/courses/new", OPENS_COURSES),
           Route.get("/courses/{id}", CLINICAL, Screen.COURSE),
+          Route.post("/courses/{id}/access", CLINICAL, Screen.COURSE),
           Route.get("/courses/{id}/order", CLINICAL, Screen.SIGNED_DOSE),
           Route.get("/courses/{id}/report", REPORTS, Screen.REPORT),
           Route.post("/courses/{id}/report", REPORTS, Screen.REPORT),
@@ -57,17 +64,17 @@ public final class Routes {
           Route.post("/courses/{id}/visit", REPORTS, Screen.VISIT),
           Route.post("/courses/{id}/visit/{observation}/note", REPORTS, Screen.VISIT),
           Route.post("/courses/{id}/visit/{observation}/end", REPORTS, Screen.VISIT),
-          Route.post("/courses/{id}/sign", PRESCRIBER, Screen.COURSE),
-          Route.post("/courses/{id}/review", PRESCRIBER, Screen.COURSE),
-          Route.post("/courses/{id}/reopen", PRESCRIBER, Screen.COURSE),
-          Route.post("/courses/{id}/plan", PRESCRIBER, Screen.COURSE),
+          Route.post("/courses/{id}/sign", PRESCRIBER, Screen.COURSE).signing(),
+          Route.post("/courses/{id}/review", PRESCRIBER, Screen.COURSE).signing(),
+          Route.post("/courses/{id}/reopen", PRESCRIBER, Screen.COURSE).signing(),
+          Route.post("/courses/{id}/plan", PRESCRIBER, Screen.COURSE).signing(),
           Route.get("/courses/{id}/views", WATCHER, Screen.VIEWS),
           Route.list("/views", WATCHER, Screen.RECORD_NUMBERS),
           Route.list("/room", CLINICAL, Screen.ROOM),
           Route.listForm("/room/close", REPORTS, Screen.ROOM),
           Route.get("/courses/{id}/screening", CLINICAL, Screen.SCREENING),
           Route.post("/courses/{id}/screening", REPORTS, Screen.SCREENING),
-          Route.post("/courses/{id}/screening/decision", PRESCRIBER, Screen.SCREENING),
+          Route.post("/courses/{id}/screening/decision", PRESCRIBER, Screen.SCREENING).signing(),
           Route.post("/courses/{id}/screening/baseline", REPORTS, Screen.SCREENING),
           Route.post("/courses/{id}/screening/examination", REPORTS, Screen.SCREENING),
           Route.get("/courses/{id}/before-home", CLINICAL, Screen.BEFORE_HOME),
@@ -90,17 +97,58 @@ public final class Routes {
           Route.get("/dose", CLINICAL),
           Route.get("/protocols", CLINICAL),
           Route.get("/protocols/write", KEEPER),
-          Route.post("/protocols/write", KEEPER),
-          Route.post("/protocols/{name}/{version}/sign", KEEPER),
+          Route.post("/protocols/write", KEEPER).signing(),
+          Route.post("/protocols/{name}/{version}/sign", KEEPER).signing(),
           Route.get("/people", ADMINISTRATOR),
           Route.get("/people/invite", ADMINISTRATOR),
-          Route.post("/people/invite", ADMINISTRATOR),
+          Route.post("/people/invite", ADMINISTRATOR).proven(),
           Route.get("/people/{id}", ADMINISTRATOR),
-          Route.post("/people/{id}/roles", ADMINISTRATOR),
-          Route.post("/people/{id}/new-code", ADMINISTRATOR),
-          Route.post("/people/{id}/deactivate", ADMINISTRATOR));
+          Route.post("/people/{id}/roles", ADMINISTRATOR).proven(),
+          Route.post("/people/{id}/new-code", ADMINISTRATOR).proven(),
+          Route.post("/people/{id}/deactivate", ADMINISTRATOR).proven(),
+          Route.get("/people/{id}/second-factor", ADMINISTRATOR),
+          Route.post("/people/{id}/second-factor", ADMINISTRATOR).proven(),
+          Route.post("/people/{id}/end-sessions", ADMINISTRATOR).proven(),
+          Route.get("/sessions", ADMINISTRATOR),
+          Route.post("/sessions/{handle}/end", ADMINISTRATOR).proven(),
+          Route.list("/access-taken", WATCHER, Screen.ACCESS_TAKEN),
+          Route.list("/audit", WATCHER, Screen.AUDIT_TRAIL),
+          Route.list("/audit.csv", WATCHER, Screen.AUDIT_TRAIL),
+          Route.get("/account", SIGNED_IN),
+          Route.get("/account/password", SIGNED_IN),
+          Route.post("/account/password", SIGNED_IN).proven(),
+          Route.get("/account/authenticator", SIGNED_IN).proven(),
+          Route.post("/account/authenticator", SIGNED_IN).proven(),
+          Route.post("/account/recovery-codes", SIGNED_IN).proven(),
+          Route.post("/account/passkeys/questions", SIGNED_IN),
+          Route.post("/account/passkeys", SIGNED_IN).proven(),
+          Route.post("/account/passkeys/remove", SIGNED_IN).proven(),
+          Route.post("/account/sessions/{handle}/end", SIGNED_IN),
+          Route.post("/proof", SIGNED_IN),
+          Route.post("/proof/questions", SIGNED_IN));
 
   private Routes() {}
+
+  /** The route whose handler a request has found. */
+  public static Optional<Route> of(HttpServletRequest request) {
+    Object pattern = request.getAttribute(HandlerMapping.BEST_MATCHING_PATTERN_ATTRIBUTE);
+    return TABLE.stream()
+        .filter(route -> route.path().equals(pattern))
+        .filter(route -> route.method().equals(asRoute(request.getMethod())))
+        .findFirst();
+  }
+
+  /** Whether a request only reads. */
+  public static boolean isRead(HttpServletRequest request) {
+    return asRoute(request.getMethod()).equals(HttpMethod.GET);
+  }
+
+  /** Whether a path is one of our own pages, so that a form may lead there. */
+  public static boolean isOwnPage(String next) {
+    String path = next.split("\\?", 2)[0];
+    boolean isOurs = path.startsWith("/") && !path.startsWith("//") && !path.contains("\\");
+    return isOurs && methodsOf(path).contains(HttpMethod.GET);
+  }
 
   /** The methods that a path has routes for; empty if it leads nowhere. */
   static List<HttpMethod> methodsOf(String path) {

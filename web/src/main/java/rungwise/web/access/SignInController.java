@@ -9,7 +9,6 @@ import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpHeaders;
-import org.springframework.http.HttpMethod;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -22,6 +21,8 @@ import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.secrets.TryLimiter;
+import rungwise.web.session.Sessions;
+import rungwise.web.session.Shifts;
 
 /** Signing in and out. */
 @Controller
@@ -38,21 +39,35 @@ final class SignInController {
                   "The sign-in name and the password do not belong together. Check both. If the"
                       + " password is lost, an administrator gives you a code for a new one.")));
 
+  private static final Faults NO_ACCOUNT =
+      new Faults(
+          List.of(
+              Fault.ofForm(
+                  "That did not open an account here. Sign in with your name and password, or ask"
+                      + " your administrator.")));
+
   private final People people;
   private final Sessions sessions;
+  private final Shifts shifts;
   private final TryLimiter limiter;
+  private final OtherWays otherWays;
 
-  SignInController(People people, Sessions sessions, TryLimiter limiter) {
+  SignInController(
+      People people, Sessions sessions, Shifts shifts, TryLimiter limiter, OtherWays otherWays) {
     this.people = people;
     this.sessions = sessions;
+    this.shifts = shifts;
     this.limiter = limiter;
+    this.otherWays = otherWays;
   }
 
   @GetMapping("/sign-in")
   ModelAndView show(
       @RequestParam(defaultValue = TODAY) String next,
       @RequestParam Optional<String> ended,
-      @RequestParam Optional<String> opened) {
+      @RequestParam Optional<String> opened,
+      @RequestParam Optional<String> refused,
+      HttpServletRequest request) {
     if (Sessions.accountNow().isPresent()) {
       return Page.redirect(safe(next));
     }
@@ -64,7 +79,8 @@ final class SignInController {
             ? "You were signed out, because nothing was done here for a while or the account was"
                 + " changed. Sign in to go on."
             : opened.isPresent() ? "Your password is set. Sign in with it." : "";
-    return Page.of(TEMPLATE, SignInPage.of("", safe(next), notice, Faults.NONE));
+    Faults faults = refused.isPresent() ? NO_ACCOUNT : Faults.NONE;
+    return Page.of(TEMPLATE, page("", next, notice, faults, request));
   }
 
   @PostMapping("/sign-in")
@@ -81,13 +97,13 @@ final class SignInController {
       response.setHeader(HttpHeaders.RETRY_AFTER, TryLimiter.seconds(wait.get()));
       return Page.of(
           TEMPLATE,
-          SignInPage.of(name, safe(next), "", refused(wait.get())),
+          page(name, next, "", refused(wait.get()), request),
           HttpStatus.TOO_MANY_REQUESTS);
     }
     Optional<Account> account = people.authenticate(name, password);
     if (account.isEmpty()) {
       LOG.info("Sign-in refused");
-      return Page.refused(TEMPLATE, SignInPage.of(name, safe(next), "", WRONG));
+      return Page.refused(TEMPLATE, page(name, next, "", WRONG, request));
     }
     limiter.prove(request.getRemoteAddr(), name);
     sessions.open(request, account.get());
@@ -95,9 +111,15 @@ final class SignInController {
     return Page.redirect(safe(next));
   }
 
+  private SignInPage page(
+      String name, String next, String notice, Faults faults, HttpServletRequest request) {
+    return SignInPage.of(name, safe(next), notice, faults, otherWays.at(request));
+  }
+
   @PostMapping("/sign-out")
   ModelAndView signOut(HttpServletRequest request) {
     sessions.close(request);
+    shifts.end(request);
     return Page.redirect("/sign-in");
   }
 
@@ -107,8 +129,6 @@ final class SignInController {
 
   /** Where to go after signing in: one of our own pages, or Today. */
   private static String safe(String next) {
-    String path = next.split("\\?", 2)[0];
-    boolean isOurs = path.startsWith("/") && !path.startsWith("//") && !path.contains("\\");
-    return isOurs && Routes.methodsOf(path).contains(HttpMethod.GET) ? next : TODAY;
+    return Routes.isOwnPage(next) ? next : TODAY;
   }
 }

@@ -23,6 +23,7 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.people.Account;
 import rungwise.web.fault.FaultPage;
 import rungwise.web.page.Templates;
+import rungwise.web.session.Sessions;
 
 /**
  * The one place that writes down who looks at whom. A page is recorded when its handler has found
@@ -78,13 +79,7 @@ final class ViewRecorder implements HandlerInterceptor {
   }
 
   private static Shown shownBy(HttpServletRequest request) {
-    Object pattern = request.getAttribute(HandlerMapping.BEST_MATCHING_PATTERN_ATTRIBUTE);
-    return Routes.TABLE.stream()
-        .filter(route -> route.path().equals(pattern))
-        .filter(route -> route.method().equals(Routes.asRoute(request.getMethod())))
-        .map(Route::shown)
-        .findFirst()
-        .orElse(NOBODY);
+    return Routes.of(request).map(Route::shown).orElse(NOBODY);
   }
 
   private boolean isRecorded(HttpServletRequest request, Shown shown, Optional<Object> page) {

@@ -42,6 +42,17 @@ public record FaultPage(
           TO_TODAY,
           TODAY);
 
+  /** A form that could not be written down, such as on a full disk. */
+  public static final FaultPage NOT_KEPT =
+      new FaultPage(
+          HttpStatus.SERVICE_UNAVAILABLE,
+          "Nothing was saved",
+          "The disk that holds the record is full or may not be written to. What was saved before"
+              + " is still there. Write down what you entered, and tell your administrator now:"
+              + " until this is put right nothing can be saved or shown.",
+          TO_TODAY,
+          TODAY);
+
   /** The page for a status of an answer; every status that has no page of its own shares one. */
   public static FaultPage of(HttpStatus status) {
     return switch (status) {

@@ -4,6 +4,7 @@ import jakarta.servlet.Filter;
 import jakarta.servlet.FilterChain;
 import jakarta.servlet.ServletRequest;
 import jakarta.servlet.ServletResponse;
+import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.security.SecureRandom;
@@ -11,11 +12,13 @@ import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpStatus;
+import rungwise.clinic.CannotKeep;
 import rungwise.web.page.Templates;
 
 /**
@@ -42,9 +45,31 @@ final class Incidents implements Filter {
     try {
       chain.doFilter(request, response);
     } catch (Exception | LinkageError | StackOverflowError failure) {
+      Optional<String> unkept = unkept(failure);
+      if (unkept.isPresent()) {
+        LOG.error("Nothing was saved: {}", unkept.get());
+        answerUnkept((HttpServletRequest) request, (HttpServletResponse) response);
+        return;
+      }
       String number = nextNumber();
       LOG.error("Incident {}: {}", number, describe(failure));
       answer(number, (HttpServletResponse) response);
+    }
+  }
+
+  /** Why the record could not be written; the words are the program's own. */
+  private static Optional<String> unkept(Throwable failure) {
+    return Stream.iterate(failure, Objects::nonNull, Throwable::getCause)
+        .filter(CannotKeep.class::isInstance)
+        .map(Throwable::getMessage)
+        .findFirst();
+  }
+
+  private void answerUnkept(HttpServletRequest request, HttpServletResponse response)
+      throws IOException {
+    if (!response.isCommitted()) {
+      response.resetBuffer();
+      FaultPage.NOT_KEPT.write(templates, request, response);
     }
   }
 

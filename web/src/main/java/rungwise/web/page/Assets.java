@@ -19,6 +19,7 @@ import java.util.stream.Stream;
 public final class Assets {
 
   private static final String STYLESHEET = "rungwise.css";
+  private static final String PASSKEY_SCRIPT = "passkey.js";
   private static final int DIGITS_OF_VERSION = 12;
 
   /**
@@ -38,9 +39,19 @@ public final class Assets {
                 read(STYLESHEET, "text/css;charset=UTF-8"),
                 read("atkinson-hyperlegible-next-400.woff2", "font/woff2"),
                 read("atkinson-hyperlegible-next-700.woff2", "font/woff2"),
-                read("icon.svg", "image/svg+xml"))
+                read("icon.svg", "image/svg+xml"),
+                read(PASSKEY_SCRIPT, "text/javascript;charset=UTF-8"))
             .collect(Collectors.toUnmodifiableMap(Asset::name, Function.identity()));
-    stylesheet = "/assets/" + STYLESHEET + "?v=" + versionOf(asset(STYLESHEET).orElseThrow());
+    stylesheet = addressOf(STYLESHEET);
+  }
+
+  private String addressOf(String name) {
+    return "/assets/" + name + "?v=" + versionOf(asset(name).orElseThrow());
+  }
+
+  /** Address of the script that asks the browser for a passkey. */
+  public String passkeyScript() {
+    return addressOf(PASSKEY_SCRIPT);
   }
 
   public Optional<Asset> asset(String name) {

@@ -8,7 +8,12 @@ import rungwise.web.access.ClinicSign;
 
 /** The pages about the people who work here. */
 @Configuration(proxyBeanMethods = false)
-@Import({OpeningController.class, PeopleController.class})
+@Import({
+  OpeningController.class,
+  PasswordController.class,
+  PeopleController.class,
+  SessionsController.class
+})
 public class PeoplePages {
 
   @Bean

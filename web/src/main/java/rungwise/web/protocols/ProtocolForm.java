@@ -23,6 +23,11 @@ record ProtocolForm(Typed typed) {
   static final int STRENGTHS = 2;
   static final String SOURCE = "source";
   static final String WORDS = "words";
+
+  /** The parts of the document's limits for the response model. */
+  static final List<String> CHANCES = List.of("chance_of_120_minutes", "chance_of_240_minutes");
+
+  static final String IN_1000 = "in_1000";
   static final List<String> NUMBERS =
       List.of(
           "satisfactory_minutes",
@@ -43,7 +48,7 @@ record ProtocolForm(Typed typed) {
 
   /** The place that a fault of a document names before its colon. */
   private static final Pattern PLACE =
-      Pattern.compile("([a-z_0-9]+)(?: (\\d+))?(?:, ([a-z_]+))?.*");
+      Pattern.compile("([a-z_0-9]+)(?: (\\d+))?(?:, ([a-z_0-9]+))?.*");
 
   private static final List<String> ROWED = List.of("start", "steps", "strengths");
 
@@ -79,8 +84,20 @@ record ProtocolForm(Typed typed) {
           "same_visit",
           with(AFTER_NONE, typed.has(row("same_visit", AFTER_NONE), "true"), "same_visit", VISIT));
     }
+    Map<String, Object> chances = chances();
+    if (!chances.isEmpty()) {
+      parts.put("model", chances);
+    }
     NUMBERS.forEach(number -> parts.put(number, part(number, List.of(VALUE))));
     return parts;
+  }
+
+  private Map<String, Object> chances() {
+    var chances = new LinkedHashMap<String, Object>();
+    CHANCES.stream()
+        .filter(chance -> isUsed(chance, List.of(IN_1000)))
+        .forEach(chance -> chances.put(chance, part(chance, List.of(IN_1000))));
+    return chances;
   }
 
   /** The faults of the document, each at the field that it is about. */
@@ -116,6 +133,7 @@ record ProtocolForm(Typed typed) {
         switch (part) {
           case "ceiling", "care_above" -> row(part, key.isEmpty() ? DOSE : key);
           case "same_visit" -> row(part, key.isEmpty() ? VISIT.getFirst() : key);
+          case "model" -> row(CHANCES.contains(key) ? key : CHANCES.getFirst(), IN_1000);
           case "version" -> "protocol";
           default -> part;
         });

@@ -59,31 +59,43 @@ final class WriteController {
 
   @PostMapping("/protocols/write")
   ModelAndView check(
-      @AuthenticationPrincipal Account actor,
       @RequestParam(defaultValue = "") String from,
-      @RequestParam(defaultValue = "") String act,
       @RequestParam MultiValueMap<String, String> typed) {
     Protocol base = base(from);
     var form = new ProtocolForm(new Typed(typed));
-    String document =
-        protocols.write(form.parts(protocols.nextVersion(form.typed().text("protocol").strip())));
-    boolean isToSign = act.equals("sign");
-    Reading<Protocol> outcome =
-        isToSign ? protocols.signWritten(actor, document) : protocols.check(document);
-    return switch (outcome) {
-      case Reading.Refused<Protocol> refused ->
-          Page.refused(PAGE, page(from, form, form.faults(refused.faults()), Optional.empty()));
+    String document = document(form);
+    return switch (protocols.check(document)) {
+      case Reading.Refused<Protocol> refused -> refused(from, form, refused.faults());
       case Reading.Read<Protocol> read -> {
-        if (isToSign) {
-          LOG.info("Protocol {} signed by {}", read.value().key(), actor.id());
-          yield Page.redirect("/protocols");
-        }
-        yield Page.of(
-            PAGE,
-            page(
-                from, form, Faults.NONE, Optional.of(checked(read.value(), base, document, form))));
+        Checked checked = checked(read.value(), base, document, form);
+        yield Page.of(PAGE, page(from, form, Faults.NONE, Optional.of(checked)));
       }
     };
+  }
+
+  @PostMapping("/protocols/write/sign")
+  ModelAndView sign(
+      @AuthenticationPrincipal Account actor,
+      @RequestParam(defaultValue = "") String from,
+      @RequestParam MultiValueMap<String, String> typed) {
+    base(from);
+    var form = new ProtocolForm(new Typed(typed));
+    return switch (protocols.signWritten(actor, document(form))) {
+      case Reading.Refused<Protocol> refused -> refused(from, form, refused.faults());
+      case Reading.Read<Protocol> read -> {
+        LOG.info("Protocol {} signed by {}", read.value().key(), actor.id());
+        yield Page.redirect("/protocols");
+      }
+    };
+  }
+
+  private String document(ProtocolForm form) {
+    String name = form.typed().text("protocol").strip();
+    return protocols.write(form.parts(protocols.nextVersion(name)));
+  }
+
+  private ModelAndView refused(String from, ProtocolForm form, List<String> faults) {
+    return Page.refused(PAGE, page(from, form, form.faults(faults), Optional.empty()));
   }
 
   private Checked checked(Protocol protocol, Protocol base, String document, ProtocolForm form) {

@@ -43,6 +43,14 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
   private static final Map<String, String> STRENGTH_LABELS =
       named("strength", "strength, such as 40 mcg/mL", "not_below", "least dose from it");
 
+  private static final Map<String, String> CHANCE_NAMES =
+      named(
+          "chance_of_120_minutes", "Useful and 120 minutes or longer",
+          "chance_of_240_minutes", "Useful and 240 minutes or longer");
+
+  private static final Map<String, String> CHANCE_LABEL =
+      Map.of(ProtocolForm.IN_1000, "at most so many in 1000");
+
   private static final Map<String, String> NUMBER_TITLES =
       named(
           "satisfactory_minutes", "Wanted: usable for at most, in minutes",
@@ -118,7 +126,15 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
             "Second dose in the same visit",
             "In the clinic only, never a third in 24 hours; left empty, there is none",
             List.of(sameVisit()),
-            "same_visit"));
+            "same_visit"),
+        section(
+            "Limits for the response model",
+            "It may hold or lower what the rule proposes, never raise it; empty, it is not asked",
+            ProtocolForm.CHANCES.stream()
+                .map(
+                    chance -> line(chance, CHANCE_NAMES.getOrDefault(chance, chance), CHANCE_LABEL))
+                .toList(),
+            "model"));
   }
 
   private List<Section> numbers() {

@@ -94,19 +94,4 @@ public final class TryLimiter {
         () -> Bucket.builder().addLimit(limit).withCustomTimePrecision(meter).build();
     return buckets.findOrMake(key, full);
   }
-
-  /** Bucket time from the given clock. */
-  private record InstantMeter(InstantSource clock) implements TimeMeter {
-    private static final long NANOS_PER_MILLI = 1_000_000;
-
-    @Override
-    public long currentTimeNanos() {
-      return clock.millis() * NANOS_PER_MILLI;
-    }
-
-    @Override
-    public boolean isWallClockBased() {
-      return true;
-    }
-  }
 }

@@ -9,6 +9,7 @@ import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.servlet.ModelAndView;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.access.CourseAccess;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
 import rungwise.clinic.titration.CourseState;
@@ -57,6 +58,7 @@ final class TodayController {
         isClinical
             ? titration.all().stream()
                 .map(state -> row(state))
+                .map(row -> CourseAccess.isStanding(account) ? row : row.withoutAdvice())
                 .sorted(
                     Comparator.comparing(Row::need)
                         .thenComparing(Row::since)

@@ -36,6 +36,20 @@ public record TodayPage(String answer, List<Row> rows, List<Step> steps, boolean
     public String path() {
       return "/courses/" + course;
     }
+
+    /** For who has no standing right to the course: enough to find the man who calls. */
+    Row withoutAdvice() {
+      return new Row(
+          need,
+          man,
+          recordNumber,
+          course,
+          since,
+          sinceWords,
+          "Take access to the course to read it.",
+          "",
+          "");
+    }
   }
 
   /**

@@ -47,6 +47,7 @@ class ProtocolFormTest {
     parts.put("ceiling", Map.of("dose", "40 mcg of alprostadil", "source", LABEL));
     parts.put("care_above", Map.of("dose", "20 mcg of alprostadil", "source", CUSTOM));
     parts.put("same_visit", SAME_VISIT);
+    parts.put("model", Map.of("chance_of_240_minutes", Map.of("in_1000", 10, "source", CUSTOM)));
     for (String number : ProtocolForm.NUMBERS) {
       parts.put(number, Map.of("value", 3, "source", CUSTOM));
     }
@@ -78,6 +79,7 @@ class ProtocolFormTest {
     parts.remove("care_above");
     parts.remove("same_visit");
     parts.remove("strengths");
+    parts.remove("model");
 
     assertThat(ProtocolFields.of(parts).parts(3)).isEqualTo(parts);
   }
@@ -96,6 +98,7 @@ class ProtocolFormTest {
                         "spacing_hours, value: must be a whole number",
                         "ceiling, source, place: must be a text",
                         "same_visit, within_minutes: must be a whole number",
+                        "model, chance_of_240_minutes, in_1000: must be a whole number",
                         "version: is not the next one",
                         "something else"))
                 .all()
@@ -108,6 +111,7 @@ class ProtocolFormTest {
             "spacing_hours-value",
             "ceiling-source",
             "same_visit-within_minutes",
+            "chance_of_240_minutes-in_1000",
             "protocol",
             "");
   }

@@ -1,4 +1,4 @@
-package rungwise.web.access;
+package rungwise.web.session;
 
 import java.time.Duration;
 

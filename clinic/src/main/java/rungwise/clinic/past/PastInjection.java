@@ -1,0 +1,35 @@
+package rungwise.clinic.past;
+
+import java.time.Instant;
+import java.util.Optional;
+import rungwise.dosing.history.Grade;
+import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.known.PreparationId;
+import rungwise.quantities.Volume;
+
+/**
+ * One injection as a file tells it.
+ *
+ * @param line the line of the file
+ * @param number its number among those of the patient
+ * @param potency what was left of the labelled strength
+ * @param strength in relation to the reference preparation of the file
+ * @param setting when, of what and with which syringe, where the file says all three
+ */
+public record PastInjection(
+    long line,
+    int number,
+    Volume volume,
+    double potency,
+    double strength,
+    Grade grade,
+    SoftAfter soft,
+    Optional<Setting> setting) {
+
+  /**
+   * What a guard needs to know of it.
+   *
+   * @param barrel the token of the syringe
+   */
+  public record Setting(Instant at, PreparationId preparation, String barrel) {}
+}

@@ -1,0 +1,158 @@
+package rungwise.store.past;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.past.PastHistory;
+import rungwise.clinic.past.PastImports;
+import rungwise.clinic.past.PastInjection;
+import rungwise.clinic.past.PastInjection.Setting;
+import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.TitrationWorld;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.history.Grade;
+import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.known.PreparationId;
+import rungwise.quantities.TimeSpan;
+import rungwise.quantities.Volume;
+import rungwise.store.OpenStores;
+import rungwise.store.SqliteStore;
+
+/** What a course makes of a history from before the record. */
+final class PastInCourseTest {
+
+  private static final PreparationId ALPROSTADIL = new PreparationId("alprostadil-20");
+
+  @TempDir Path folder;
+  private SqliteStore store;
+  private TitrationWorld world;
+  private PastImports imports;
+  private CourseId course;
+
+  @BeforeEach
+  void open() {
+    store = SqliteStore.open(folder);
+    world = new TitrationWorld(OpenStores.ports(store), new LabelReader());
+    imports =
+        new PastImports(
+            store.pastHistories(),
+            ALPROSTADIL::equals,
+            store.transactions(),
+            UUID::randomUUID,
+            world::now);
+    course = world.open();
+  }
+
+  @AfterEach
+  void close() {
+    store.close();
+  }
+
+  /** His record number is that of the first man of the world, in another spelling. */
+  private String bringIn(Optional<Setting> setting, SoftAfter soft) {
+    var injection =
+        new PastInjection(2, 1, Volume.ofMicrolitres(120), 1, 1, Grade.FULLY_FIRM, soft, setting);
+    var plan = imports.plan(List.of(new PastHistory("mr-1", "vasculogenic", List.of(injection))));
+    assertThat(plan.faults()).isEmpty();
+    return imports.commit(plan, "history.csv", done -> {});
+  }
+
+  private Optional<Setting> hoursAgo(long hours) {
+    return Optional.of(
+        new Setting(world.now().minus(Duration.ofHours(hours)), ALPROSTADIL, "u100-1"));
+  }
+
+  private static SoftAfter minutes(int minutes) {
+    return new SoftAfter.Exactly(TimeSpan.ofMinutes(minutes));
+  }
+
+  @Test
+  void without_a_time_he_may_not_inject_until_his_last_injection_and_an_order_are_entered() {
+    bringIn(Optional.empty(), minutes(40));
+    assertThat(world.blocks(course)).contains(GuardRule.PAST_OPEN, GuardRule.NO_ORDER);
+
+    world.pass(Duration.ofDays(3));
+    world
+        .report(course, ReportForm.at("2026-03-02", "09:00").mark("12").grade("3").exactly("40"))
+        .orThrow();
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.PAST_OPEN);
+    assertThat(world.blocks(course)).contains(GuardRule.NO_ORDER);
+
+    world.signProposed(course);
+    assertThat(world.state(course).mayInject().isClear()).isTrue();
+  }
+
+  @Test
+  void with_a_time_the_spacing_counts_from_it() {
+    world.signProposed(course);
+    assertThat(world.state(course).mayInject().isClear()).isTrue();
+
+    bringIn(hoursAgo(23), minutes(40));
+
+    assertThat(world.blocks(course)).containsExactly(GuardRule.SPACING);
+  }
+
+  @Test
+  void a_long_erection_of_before_closes_its_volume_and_four_hours_stop_the_course() {
+    world.signProposed(course);
+    String id = bringIn(hoursAgo(500), minutes(150));
+    assertThat(world.blocks(course)).contains(GuardRule.VOLUME_CLOSED);
+
+    imports.undo(id, "the wrong file").orThrow();
+    assertThat(world.blocks(course)).isEmpty();
+
+    bringIn(hoursAgo(500), minutes(240));
+    assertThat(world.blocks(course)).contains(GuardRule.EMERGENCY_OPEN);
+  }
+
+  @Test
+  void a_decision_from_before_an_import_is_replayed_as_it_was() {
+    world.signProposed(course);
+    var signature = world.lastEntry(course);
+    world.pass(Duration.ofHours(1));
+
+    bringIn(hoursAgo(2), minutes(150));
+
+    assertThat(world.titration().replay(course, signature).orElseThrow().isSame()).isTrue();
+  }
+
+  @Test
+  void an_import_that_was_undone_counts_no_more_and_its_entries_stay() {
+    String id = bringIn(Optional.empty(), minutes(40));
+    assertThat(imports.undo(id, " ").faults()).isNotEmpty();
+
+    assertThat(imports.undo(id, "the wrong file").orThrow()).isEqualTo(1);
+
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.PAST_OPEN);
+    assertThat(imports.undo(id, "again").faults()).isNotEmpty();
+    assertThat(store.journal().firstBroken()).isEmpty();
+    bringIn(Optional.empty(), minutes(40));
+  }
+
+  @Test
+  void what_a_guard_could_not_read_is_a_fault_by_line() {
+    var future = new Setting(world.now().plusSeconds(1), new PreparationId("nobody's"), "u40-1");
+    var injection =
+        new PastInjection(
+            7, 1, Volume.ofMicrolitres(120), 1, 1, Grade.NONE, minutes(1), Optional.of(future));
+
+    var plan = imports.plan(List.of(new PastHistory("P", "unknown", List.of(injection))));
+
+    assertThat(plan.ready()).isEmpty();
+    assertThat(plan.aside()).isEqualTo(1);
+    assertThat(plan.faults())
+        .hasSize(3)
+        .allMatch(fault -> fault.startsWith("line 7: "))
+        .anyMatch(fault -> fault.contains("in the future"));
+  }
+}

@@ -34,7 +34,6 @@ public final class ProtocolFile {
   private static final int MOST_MONTHS = 24;
   private static final int MOST_DAYS = 365;
   private static final int MOST_VISIT_MINUTES = 240;
-  private static final int MOST_IN_1000 = 999;
 
   private static final String[] PARTS = {
     "protocol",
@@ -90,7 +89,7 @@ public final class ProtocolFile {
     var ceiling = limit(root.at("ceiling"));
     var careAbove = ifPresent(root.at("care_above"), ProtocolFile::limit);
     var sameVisit = ifPresent(root.at("same_visit"), ProtocolFile::sameVisit);
-    var chances = chances(root.at("model"));
+    var chances = ChancesPart.read(root.at("model"));
     var limits = limits(root);
     if (!root.faults().isEmpty()) {
       return Optional.empty();
@@ -122,30 +121,6 @@ public final class ProtocolFile {
 
   private static List<Protocol.StrengthRule> strengths(Node node) {
     return node.isPresent() ? each(node, ProtocolFile::strength) : List.of();
-  }
-
-  /** In 1000, and at least one of the two; without the part the model is not asked. */
-  private static Optional<Protocol.Chances> chances(Node node) {
-    if (!node.isPresent()) {
-      return Optional.of(Protocol.Chances.NOT_ASKED);
-    }
-    node.onlyWith("chance_of_120_minutes", "chance_of_240_minutes");
-    Node of120 = node.at("chance_of_120_minutes");
-    Node of240 = node.at("chance_of_240_minutes");
-    if (!of120.isPresent() && !of240.isPresent()) {
-      node.fault("must limit chance_of_120_minutes, chance_of_240_minutes or both");
-    }
-    return Optional.of(
-        new Protocol.Chances(
-            ifPresent(of120, ProtocolFile::inThousand),
-            ifPresent(of240, ProtocolFile::inThousand)));
-  }
-
-  private static Optional<Sourced<Integer>> inThousand(Node node) {
-    node.onlyWith("in_1000", "source");
-    var value = node.at("in_1000").wholeNumber(1, MOST_IN_1000);
-    var source = source(node.at("source"));
-    return value.flatMap(number -> source.map(found -> new Sourced<>(number, found)));
   }
 
   private static Optional<Protocol.SameVisit> sameVisit(Node node) {
@@ -319,7 +294,7 @@ public final class ProtocolFile {
     return value.flatMap(number -> source.map(found -> new Sourced<>(number, found)));
   }
 
-  private static Optional<Source> source(Node node) {
+  static Optional<Source> source(Node node) {
     node.onlyWith("published", "place", "seen", "common_practice", "assumption");
     if (node.at("published").isPresent()) {
       var citation = node.at("published").read(ProtocolFile::citation);

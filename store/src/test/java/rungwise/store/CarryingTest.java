@@ -74,6 +74,7 @@ final class CarryingTest {
   private static void fill(SqliteStore store) {
     SampleEntries.append(store);
     SampleEntries.appendFormulary(store);
+    SampleEntries.appendAccess(store);
     SampleCourse.append(store);
   }
 

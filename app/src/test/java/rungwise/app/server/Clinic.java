@@ -6,10 +6,10 @@ import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 import rungwise.app.server.DemoClinic.Member;
-import rungwise.store.RecordCheck;
-import rungwise.store.journal.Inspected;
 import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.factor.FactorRule.Asked;
+import rungwise.store.RecordCheck;
+import rungwise.store.journal.Inspected;
 
 /** A real server on a free port, with a real folder and a clock that the test moves. */
 final class Clinic implements AutoCloseable {

@@ -6,6 +6,7 @@ import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.sql.DriverManager;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -90,6 +91,9 @@ final class HostileFormsTest {
           "a".repeat(20_000),
           "\n".repeat(300));
 
+  private static final int OK = 200;
+  private static final Duration UNTIL_THE_NEXT_TRY = Duration.ofMinutes(1);
+
   /** How often each status was the answer. */
   private static final Map<Integer, Integer> answers = new TreeMap<>();
 
@@ -154,6 +158,7 @@ final class HostileFormsTest {
       Visitor visitor = clinic.signedIn(DemoClinic.MEMBERS.get(who));
       for (Map.Entry<String, List<PageForm>> page : pages(visitor).entrySet()) {
         for (int at = 0; at < page.getValue().size(); at++) {
+          visitor = stillSignedIn(visitor, who);
           sent += sendAll(visitor, page.getKey(), at, met, random);
         }
       }
@@ -166,6 +171,14 @@ final class HostileFormsTest {
     assertThat(sent).isGreaterThan(100);
     assertThat(answers).containsKeys(303, 422);
     assertThat(clinic.whole()).isInstanceOf(Inspected.Whole.class);
+  }
+
+  /** A form may have ended the session that sent it, or used up the tries at the password. */
+  private static Visitor stillSignedIn(Visitor visitor, int who) {
+    clinic.clock().moveOn(UNTIL_THE_NEXT_TRY);
+    return visitor.get("/account").statusCode() == OK
+        ? visitor
+        : clinic.signedIn(DemoClinic.MEMBERS.get(who));
   }
 
   private static int sendAll(Visitor visitor, String page, int at, Set<String> met, Random random)
@@ -229,7 +242,8 @@ final class HostileFormsTest {
         }
         for (String id : List.of("00000000-0000-0000-0000-000000000000", "x", "%00", "..%2f")) {
           String path = route.path().replaceAll("\\{[^}]*}", id.replace("%", "%25"));
-          var token = Visitor.token(visitor.get("/dose").body());
+          visitor = stillSignedIn(visitor, who);
+          var token = Visitor.token(visitor.get("/account").body());
           send(
               visitor,
               new PageForm(path, Map.of("_csrf", token), Map.of("reason", List.of("x"))),

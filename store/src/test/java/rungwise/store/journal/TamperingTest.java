@@ -61,6 +61,7 @@ final class TamperingTest {
     tables.add(ENTRY);
     int tried = 0;
     SampleEntries.appendFormulary(store);
+    SampleEntries.appendAccess(store);
     SampleCourse.append(store);
 
     for (Table<?> table : tables) {

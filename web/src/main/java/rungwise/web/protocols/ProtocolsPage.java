@@ -1,5 +1,7 @@
 package rungwise.web.protocols;
 
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
@@ -21,12 +23,12 @@ public record ProtocolsPage(
   /**
    * One protocol.
    *
-   * @param key what a new one is written from
+   * @param writePath where a new one is written from it
    * @param courses how many courses run on it
    */
   public record Sheet(
       String title,
-      String key,
+      String writePath,
       String signPath,
       boolean isSample,
       String signed,
@@ -76,7 +78,7 @@ public record ProtocolsPage(
   private static Sheet sheet(Protocol protocol, String signed, long courses) {
     return new Sheet(
         protocol.title() + ", version " + protocol.version(),
-        protocol.key(),
+        "/protocols/write?from=" + URLEncoder.encode(protocol.key(), StandardCharsets.UTF_8),
         "/protocols/" + protocol.name() + "/" + protocol.version() + "/sign",
         protocol.sample(),
         signed,

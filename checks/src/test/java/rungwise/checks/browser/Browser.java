@@ -26,6 +26,7 @@ public final class Browser implements AutoCloseable {
   private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
   private static final Path SCREENSHOTS = Path.of("target", "screenshots");
   private static final List<Integer> WIDTHS = List.of(390, 820, 1440);
+  private static final int TALLEST_PICTURE = 14_000;
   private static final int HEIGHT = 900;
   private static final List<String> RULES = List.of("wcag2a", "wcag2aa", "wcag21aa", "wcag22aa");
 
@@ -180,10 +181,15 @@ public final class Browser implements AutoCloseable {
             .toList();
   }
 
+  /** Keeps a picture: of a very long page only the beginning, for which the browser has time. */
   private void keep(String name) {
     assertThat(Files.exists(SCREENSHOTS) || SCREENSHOTS.toFile().mkdirs()).isTrue();
+    boolean isWhole =
+        (Integer) page.evaluate("document.documentElement.scrollHeight") < TALLEST_PICTURE;
     page.screenshot(
-        new Page.ScreenshotOptions().setFullPage(true).setPath(SCREENSHOTS.resolve(name + ".png")));
+        new Page.ScreenshotOptions()
+            .setFullPage(isWhole)
+            .setPath(SCREENSHOTS.resolve(name + ".png")));
   }
 
   private void listen(String where) {

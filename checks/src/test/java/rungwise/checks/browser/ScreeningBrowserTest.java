@@ -348,6 +348,10 @@ class ScreeningBrowserTest {
         people.invite(administrator, "lena", "Lena Hook", Set.of(Role.PROGRAMME_LEAD)).orThrow();
     people.accept(invitation.code().text(), "lena", Optional.empty(), password).orThrow();
     signIn("lena", password);
+    open("/");
+    page().getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(AT_FIRST_DOSE)).click();
+    page().locator("input[name=accessReason]").first().check();
+    press("Open the course");
 
     for (String place : List.of("/screening", "/before-home", "/vial")) {
       openOf(AT_FIRST_DOSE, place);

@@ -24,6 +24,10 @@ import rungwise.quantities.Volume;
 final class FourInjectionsTest {
 
   private static final int INJECTIONS = 4;
+
+  /** The histories that follow one first injection are many, those of another few. */
+  private static final int PARALLEL_DEPTH = 2;
+
   private static final long LEAST = 1_000_000;
 
   private static final List<Lasting> DURATIONS =
@@ -57,7 +61,7 @@ final class FourInjectionsTest {
     }
     Stream<Event> next = next(sample, advice).stream();
     return 1
-        + (events.isEmpty() ? next.parallel() : next)
+        + (events.size() < PARALLEL_DEPTH ? next.parallel() : next)
             .mapToLong(event -> walk(sample, with(events, event)))
             .sum();
   }

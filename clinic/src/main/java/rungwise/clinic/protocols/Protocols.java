@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import rungwise.clinic.Transactions;
 import rungwise.clinic.people.Account;
@@ -22,6 +23,9 @@ public final class Protocols {
   private final ProtocolReader reader;
   private final Transactions transactions;
   private final InstantSource clock;
+
+  /** What a signed document says never changes. */
+  private final Map<String, Protocol> read = new ConcurrentHashMap<>();
 
   public Protocols(
       ProtocolShelf shelf, ProtocolReader reader, Transactions transactions, InstantSource clock) {
@@ -49,7 +53,8 @@ public final class Protocols {
   }
 
   private SignedProtocol read(ProtocolShelf.Signed signed) {
-    Protocol protocol = reader.read(signed.document()).orThrow();
+    Protocol protocol =
+        read.computeIfAbsent(signed.document(), document -> reader.read(document).orThrow());
     return new SignedProtocol(protocol, signed.document(), signed.by(), signed.at());
   }
 

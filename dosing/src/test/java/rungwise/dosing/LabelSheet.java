@@ -12,6 +12,7 @@ import rungwise.dosing.known.ProtocolAmount;
 import rungwise.dosing.source.Source;
 import rungwise.dosing.source.Sourced;
 import rungwise.quantities.Concentration;
+import rungwise.quantities.Mass;
 import rungwise.quantities.TimeSpan;
 
 /** A protocol for tests, written step by step; it begins as the US label. */
@@ -51,6 +52,7 @@ public final class LabelSheet {
       Optional.of(
           new Protocol.SameVisit(
               TimeSpan.ofMinutes(60), true, Optional.of(LabelWorld.mcg("2.5")), HERE));
+  private List<Protocol.ComponentLimit> componentLimits = List.of();
   private int spacingHours = 24;
 
   private LabelSheet() {}
@@ -85,6 +87,14 @@ public final class LabelSheet {
     return this;
   }
 
+  public LabelSheet componentLimit(Component component, String micrograms) {
+    componentLimits =
+        List.of(
+            new Protocol.ComponentLimit(
+                component, Mass.parseMicrograms(micrograms).orThrow(), HERE));
+    return this;
+  }
+
   public LabelSheet spacing(int hours) {
     spacingHours = hours;
     return this;
@@ -111,8 +121,6 @@ public final class LabelSheet {
         steps,
         strengths,
         new Sourced<>(ceiling, HERE),
-        careAbove,
-        sameVisit,
         new Protocol.Limits(
             new Sourced<>(TimeSpan.ofMinutes(60), HERE),
             new Sourced<>(TimeSpan.ofHours(spacingHours), HERE),
@@ -120,6 +128,10 @@ public final class LabelSheet {
             new Sourced<>(3, HERE),
             new Sourced<>(12, HERE),
             new Sourced<>(30, HERE),
-            new Sourced<>(72, HERE)));
+            new Sourced<>(72, HERE)),
+        Protocol.Options.NONE
+            .withCareAbove(careAbove)
+            .withSameVisit(sameVisit)
+            .withComponentLimits(componentLimits));
   }
 }

@@ -1,5 +1,7 @@
 package rungwise.files;
 
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -9,7 +11,6 @@ import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import rungwise.dosing.known.AetiologyGroup;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.ProtocolAmount;
@@ -34,19 +35,24 @@ public final class ProtocolFile {
   private static final int MOST_MONTHS = 24;
   private static final int MOST_DAYS = 365;
   private static final int MOST_VISIT_MINUTES = 240;
+  private static final int LONGEST_QUESTION = 80;
 
   private static final String[] PARTS = {
     "protocol",
     "version",
     "title",
     "sample",
+    "from",
     "for",
     "start",
     "steps",
     "strengths",
     "ceiling",
+    "component_limits",
     "care_above",
     "same_visit",
+    "emergency_plan",
+    "readiness_months",
     "model",
     "satisfactory_minutes",
     "spacing_hours",
@@ -85,17 +91,14 @@ public final class ProtocolFile {
         Set.copyOf(each(root.at("for"), node -> node.read(ProtocolFile::component)));
     List<Protocol.Start> starts = each(root.at("start"), ProtocolFile::start);
     List<Protocol.Step> steps = each(root.at("steps"), ProtocolFile::step);
-    List<Protocol.StrengthRule> rules = strengths(root.at("strengths"));
+    List<Protocol.StrengthRule> rules = eachIfPresent(root.at("strengths"), ProtocolFile::strength);
     var ceiling = limit(root.at("ceiling"));
-    var careAbove = ifPresent(root.at("care_above"), ProtocolFile::limit);
-    var sameVisit = ifPresent(root.at("same_visit"), ProtocolFile::sameVisit);
-    var chances = ChancesPart.read(root.at("model"));
     var limits = limits(root);
+    var more = options(root);
     if (!root.faults().isEmpty()) {
       return Optional.empty();
     }
-    checkWhole(root, starts, steps, ceiling.orElseThrow());
-    checkLikeCeiling(root, careAbove, sameVisit, ceiling.orElseThrow());
+    ProtocolWhole.check(root, components, starts, steps, ceiling.orElseThrow().value(), more);
     return root.faults().isEmpty()
         ? Optional.of(
             new Protocol(
@@ -108,19 +111,62 @@ public final class ProtocolFile {
                 steps,
                 rules,
                 ceiling.orElseThrow(),
-                careAbove,
-                sameVisit,
                 limits.orElseThrow(),
-                chances.orElseThrow()))
+                more))
         : Optional.empty();
+  }
+
+  private static Protocol.Options options(Node root) {
+    return new Protocol.Options(
+        ifPresent(root.at("from"), node -> node.read(ProtocolFile::day)),
+        ifPresent(root.at("care_above"), ProtocolFile::limit),
+        eachIfPresent(root.at("component_limits"), ProtocolFile::componentLimit),
+        ifPresent(root.at("same_visit"), ProtocolFile::sameVisit),
+        new Protocol.Home(
+            ifPresent(root.at("readiness_months"), node -> number(node, MOST_MONTHS)),
+            eachIfPresent(root.at("emergency_plan"), ProtocolFile::planItem)),
+        ChancesPart.read(root.at("model")).orElse(Protocol.Chances.NOT_ASKED));
+  }
+
+  private static Reading<LocalDate> day(String text) {
+    try {
+      return Reading.of(LocalDate.parse(text));
+    } catch (DateTimeParseException notADay) {
+      return Reading.refused("\"" + text + "\" is not a day: write it as 2026-12-31");
+    }
+  }
+
+  private static Optional<Protocol.ComponentLimit> componentLimit(Node node) {
+    node.onlyWith("most", "source");
+    var most = node.at("most").read(ProtocolFile::amount);
+    var source = source(node.at("source"));
+    if (most.isPresent() && most.get() instanceof ProtocolAmount.Content(var component, var mass)) {
+      return source.map(found -> new Protocol.ComponentLimit(component, mass, found));
+    }
+    return most.isPresent()
+        ? node.at("most").fault("must name a component, such as 20 mcg of alprostadil")
+        : Optional.empty();
+  }
+
+  private static Optional<Sourced<String>> planItem(Node node) {
+    node.onlyWith("ask", "source");
+    var ask = node.at("ask").read(ProtocolFile::question);
+    var source = source(node.at("source"));
+    return ask.flatMap(text -> source.map(found -> new Sourced<>(text, found)));
+  }
+
+  private static Reading<String> question(String text) {
+    return text.length() <= LONGEST_QUESTION
+        ? Reading.of(text.strip())
+        : Reading.refused("must be at most " + LONGEST_QUESTION + " characters long");
   }
 
   private static <T> Optional<T> ifPresent(Node node, Function<Node, Optional<T>> reader) {
     return node.isPresent() ? reader.apply(node) : Optional.empty();
   }
 
-  private static List<Protocol.StrengthRule> strengths(Node node) {
-    return node.isPresent() ? each(node, ProtocolFile::strength) : List.of();
+  private static <T> List<T> eachIfPresent(Node list, Function<Node, Optional<T>> reader) {
+    return list.isPresent() ? each(list, reader) : List.of();
   }
 
   private static Optional<Protocol.SameVisit> sameVisit(Node node) {
@@ -165,85 +211,6 @@ public final class ProtocolFile {
             screening.orElseThrow(),
             fresh.orElseThrow(),
             pde5.orElseThrow()));
-  }
-
-  /** What no single place can tell: a protocol that contradicts itself. */
-  private static void checkWhole(
-      Node root,
-      List<Protocol.Start> starts,
-      List<Protocol.Step> steps,
-      Sourced<ProtocolAmount> ceiling) {
-    ProtocolAmount most = ceiling.value();
-    for (AetiologyGroup group : AetiologyGroup.values()) {
-      long count = starts.stream().filter(start -> start.groups().contains(group)).count();
-      if (count != 1) {
-        root.at("start")
-            .fault("the group " + group.token() + " is named " + count + " times, not once");
-      }
-    }
-    for (Protocol.Start start : starts) {
-      if (!start.amount().isLike(most)) {
-        root.at("start").fault(start.amount() + " is not counted as the ceiling is");
-      } else if (start.amount().isMoreThan(most)) {
-        root.at("start").fault(start.amount() + " is above the ceiling of " + most);
-      } else if (start.amount().isNothing()) {
-        root.at("start").fault("a first dose of nothing");
-      }
-      requireLine(root.at("start"), start.amount());
-    }
-    for (Protocol.Step step : steps) {
-      if (!step.smallest().isLike(most)
-          || !step.largest().isLike(most)
-          || !step.upTo().isLike(most)) {
-        root.at("steps").fault(step.smallest() + " is not counted as the ceiling is");
-      } else if (step.smallest().isMoreThan(step.largest())) {
-        root.at("steps").fault("add " + step.smallest() + " is more than add_at_most");
-      } else if (step.smallest().isNothing()) {
-        root.at("steps").fault("add " + step.smallest() + " never gets anywhere");
-      }
-      requireLine(root.at("steps"), step.smallest());
-    }
-    requireOrder(root, steps, most);
-  }
-
-  /** A volume that no syringe has a line for would be rounded down each time. */
-  private static void requireLine(Node node, ProtocolAmount amount) {
-    if (amount instanceof ProtocolAmount.OfVolume(Volume volume)
-        && Barrels.all().stream().noneMatch(barrel -> barrel.hasMarkAt(volume))) {
-      node.fault(volume + " lies on no printed line of any syringe that is known here");
-    }
-  }
-
-  private static void requireOrder(Node root, List<Protocol.Step> steps, ProtocolAmount most) {
-    for (int at = 1; at < steps.size(); at++) {
-      ProtocolAmount before = steps.get(at - 1).upTo();
-      ProtocolAmount next = steps.get(at).upTo();
-      if (next.isLike(before) && !next.isMoreThan(before)) {
-        root.at("steps").fault("up_to " + next + " does not come after " + before);
-      }
-    }
-    steps.stream()
-        .map(Protocol.Step::upTo)
-        .filter(last -> last.isLike(most) && last.isMoreThan(most))
-        .findFirst()
-        .ifPresent(
-            last -> root.at("steps").fault("up_to " + last + " is above the ceiling of " + most));
-  }
-
-  private static void checkLikeCeiling(
-      Node root,
-      Optional<Sourced<ProtocolAmount>> careAbove,
-      Optional<Protocol.SameVisit> sameVisit,
-      Sourced<ProtocolAmount> ceiling) {
-    careAbove
-        .filter(care -> !care.value().isLike(ceiling.value()))
-        .ifPresent(
-            care ->
-                root.at("care_above").fault(care.value() + " is not counted as the ceiling is"));
-    sameVisit
-        .flatMap(Protocol.SameVisit::afterPartialUpTo)
-        .filter(most -> !most.isLike(ceiling.value()))
-        .ifPresent(most -> root.at("same_visit").fault(most + " is not counted as the ceiling is"));
   }
 
   private static Optional<Protocol.Start> start(Node node) {

@@ -272,9 +272,8 @@ final class ScreeningTopics {
         protocol.steps(),
         List.of(),
         protocol.ceiling(),
-        protocol.careAbove(),
-        protocol.sameVisit(),
-        protocol.limits());
+        protocol.limits(),
+        protocol.more());
   }
 
   private static Answer band(Input input) {

@@ -68,10 +68,11 @@ public final class LabelReader implements ProtocolReader {
             new Protocol.Step(mcg("60"), mcg("5"), mcg("10"), HERE)),
         List.of(),
         new Sourced<>(mcg("60"), HERE),
-        Optional.empty(),
-        Optional.of(
-            new Protocol.SameVisit(TimeSpan.ofMinutes(60), true, Optional.of(mcg("2.5")), HERE)),
-        limits());
+        limits(),
+        Protocol.Options.NONE.withSameVisit(
+            Optional.of(
+                new Protocol.SameVisit(
+                    TimeSpan.ofMinutes(60), true, Optional.of(mcg("2.5")), HERE))));
   }
 
   private static Protocol mixture() {
@@ -85,9 +86,8 @@ public final class LabelReader implements ProtocolReader {
         List.of(new Protocol.Step(millilitres(500), millilitres(100), millilitres(100), HERE)),
         List.of(),
         new Sourced<>(millilitres(500), HERE),
-        Optional.empty(),
-        Optional.empty(),
-        limits());
+        limits(),
+        Protocol.Options.NONE);
   }
 
   private static Protocol.Limits limits() {

@@ -10,6 +10,7 @@ import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.DrawingError;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.Protocol;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.quantities.ExactVolume;
 import rungwise.quantities.Volume;
@@ -24,6 +25,7 @@ public final class DoseGuards {
     var verdicts = new ArrayList<Verdict>();
     Ladder ladder = question.ladder();
     limits(ladder.preparation(), ladder.ceiling(), volume, verdicts);
+    protocolLimits(question, volume, verdicts);
     if (!ladder.hasRung(volume)) {
       verdicts.add(Verdict.of(GuardRule.NOT_A_STEP, Fact.said("schedule", ladder.rungs())));
     }
@@ -60,6 +62,20 @@ public final class DoseGuards {
     limits(dose.preparation(), dose.preparation().ceiling(), dose.volume(), verdicts);
     measuring(dose.barrel(), dose.volume(), verdicts);
     return List.copyOf(verdicts);
+  }
+
+  private static void protocolLimits(Question question, Volume volume, List<Verdict> verdicts) {
+    Preparation preparation = question.preparation();
+    for (Protocol.ComponentLimit limit : question.protocol().componentLimits()) {
+      if (limit.isPassedBy(preparation, volume)) {
+        verdicts.add(
+            Verdict.of(
+                GuardRule.ABOVE_COMPONENT_LIMIT,
+                Fact.said("this volume holds", preparation.contentOf(volume)),
+                Fact.said("limit of the protocol", limit),
+                Fact.said("source", limit.source().words())));
+      }
+    }
   }
 
   private static void limits(

@@ -1,5 +1,6 @@
 package rungwise.dosing.known;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -7,7 +8,9 @@ import java.util.stream.Stream;
 import rungwise.dosing.source.Source;
 import rungwise.dosing.source.Sourced;
 import rungwise.quantities.Concentration;
+import rungwise.quantities.Mass;
 import rungwise.quantities.TimeSpan;
+import rungwise.quantities.Volume;
 
 /**
  * A clinic's versioned titration rules.
@@ -20,10 +23,7 @@ import rungwise.quantities.TimeSpan;
  * @param steps from small to large: how far one step may go from an amount
  * @param strengths strengths at which small amounts are not offered
  * @param ceiling the amount never to be passed
- * @param careAbove above it a man with a heart condition needs particular care, where a source says
- * @param sameVisit when a second dose may follow in the same visit; empty means never
- * @param chances the most chance of a long response that the response model may leave; empty means
- *     that it is not asked
+ * @param more what a protocol may leave out
  */
 public record Protocol(
     String name,
@@ -35,10 +35,95 @@ public record Protocol(
     List<Step> steps,
     List<StrengthRule> strengths,
     Sourced<ProtocolAmount> ceiling,
-    Optional<Sourced<ProtocolAmount>> careAbove,
-    Optional<SameVisit> sameVisit,
     Limits limits,
-    Chances chances) {
+    Options more) {
+
+  /**
+   * What a protocol may leave out.
+   *
+   * @param from the first day on which a course may begin to run by it; empty means that it holds
+   *     from its signature
+   * @param careAbove above it a man with a heart condition needs particular care
+   * @param componentLimits the most of single components, whatever the volume; none twice
+   * @param sameVisit when a second dose may follow in the same visit; empty means never
+   * @param home what it asks for before home use, beyond what every clinic needs
+   * @param chances the most chance of a long response that the response model may leave; empty
+   *     means that it is not asked
+   */
+  public record Options(
+      Optional<LocalDate> from,
+      Optional<Sourced<ProtocolAmount>> careAbove,
+      List<ComponentLimit> componentLimits,
+      Optional<SameVisit> sameVisit,
+      Home home,
+      Chances chances) {
+
+    public static final Options NONE =
+        new Options(
+            Optional.empty(),
+            Optional.empty(),
+            List.of(),
+            Optional.empty(),
+            Home.NOTHING_MORE,
+            Chances.NOT_ASKED);
+
+    public Options {
+      componentLimits = List.copyOf(componentLimits);
+    }
+
+    public Options withCareAbove(Optional<Sourced<ProtocolAmount>> other) {
+      return new Options(from, other, componentLimits, sameVisit, home, chances);
+    }
+
+    public Options withComponentLimits(List<ComponentLimit> other) {
+      return new Options(from, careAbove, other, sameVisit, home, chances);
+    }
+
+    public Options withSameVisit(Optional<SameVisit> other) {
+      return new Options(from, careAbove, componentLimits, other, home, chances);
+    }
+
+    public Options withHome(Home other) {
+      return new Options(from, careAbove, componentLimits, sameVisit, other, chances);
+    }
+
+    public Options withChances(Chances other) {
+      return new Options(from, careAbove, componentLimits, sameVisit, home, other);
+    }
+  }
+
+  /** The most of one component that one injection may hold. */
+  public record ComponentLimit(Component component, Mass most, Source source) {
+
+    /** Whether a volume of a preparation holds more. */
+    public boolean isPassedBy(Preparation preparation, Volume volume) {
+      return preparation
+          .ingredient(component)
+          .filter(ingredient -> ingredient.in(volume).isMoreThan(most))
+          .isPresent();
+    }
+
+    @Override
+    public String toString() {
+      return most.in(component.unit()) + " of " + component.fullName();
+    }
+  }
+
+  /**
+   * What a protocol asks for before home use.
+   *
+   * @param readinessMonths the most months for which what was shown or agreed holds; empty means
+   *     that it does not expire
+   * @param plan what the emergency plan must say beside hospital, number and transport, in words
+   */
+  public record Home(Optional<Sourced<Integer>> readinessMonths, List<Sourced<String>> plan) {
+
+    public static final Home NOTHING_MORE = new Home(Optional.empty(), List.of());
+
+    public Home {
+      plan = List.copyOf(plan);
+    }
+  }
 
   /**
    * The most chance of a useful response that lasts too long, in 1000.
@@ -54,36 +139,6 @@ public record Protocol(
     public boolean isAsked() {
       return of120Minutes.isPresent() || of240Minutes.isPresent();
     }
-  }
-
-  /** A protocol under which the response model is not asked. */
-  public Protocol(
-      String name,
-      int version,
-      String title,
-      boolean sample,
-      Set<Component> components,
-      List<Start> starts,
-      List<Step> steps,
-      List<StrengthRule> strengths,
-      Sourced<ProtocolAmount> ceiling,
-      Optional<Sourced<ProtocolAmount>> careAbove,
-      Optional<SameVisit> sameVisit,
-      Limits limits) {
-    this(
-        name,
-        version,
-        title,
-        sample,
-        components,
-        starts,
-        steps,
-        strengths,
-        ceiling,
-        careAbove,
-        sameVisit,
-        limits,
-        Chances.NOT_ASKED);
   }
 
   /** The first amount for some groups. */
@@ -139,22 +194,15 @@ public record Protocol(
       Sourced<Integer> freshDays,
       Sourced<Integer> pde5Hours) {}
 
+  /** The same rules, but for what a protocol may leave out. */
+  public Protocol with(Options other) {
+    return new Protocol(
+        name, version, title, sample, components, starts, steps, strengths, ceiling, limits, other);
+  }
+
   /** The same rules with other limits for the response model. */
   public Protocol with(Chances other) {
-    return new Protocol(
-        name,
-        version,
-        title,
-        sample,
-        components,
-        starts,
-        steps,
-        strengths,
-        ceiling,
-        careAbove,
-        sameVisit,
-        limits,
-        other);
+    return with(more.withChances(other));
   }
 
   public Protocol {
@@ -166,8 +214,8 @@ public record Protocol(
     boolean alike =
         Stream.of(
                 starts.stream().map(Start::amount),
-                careAbove.stream().map(Sourced::value),
-                sameVisit.stream().flatMap(rule -> rule.afterPartialUpTo().stream()),
+                more.careAbove().stream().map(Sourced::value),
+                more.sameVisit().stream().flatMap(rule -> rule.afterPartialUpTo().stream()),
                 steps.stream().map(Step::smallest),
                 steps.stream().map(Step::largest))
             .flatMap(amounts -> amounts)
@@ -180,6 +228,28 @@ public record Protocol(
         throw new IllegalArgumentException("bug: protocol " + name + " starts " + group + " twice");
       }
     }
+  }
+
+  public Optional<Sourced<ProtocolAmount>> careAbove() {
+    return more.careAbove();
+  }
+
+  public Optional<SameVisit> sameVisit() {
+    return more.sameVisit();
+  }
+
+  public Chances chances() {
+    return more.chances();
+  }
+
+  /** The most of single components, whatever the volume. */
+  public List<ComponentLimit> componentLimits() {
+    return more.componentLimits();
+  }
+
+  /** What is asked for before home use, beyond what every clinic needs. */
+  public Home home() {
+    return more.home();
   }
 
   /** The first amount for a group. */

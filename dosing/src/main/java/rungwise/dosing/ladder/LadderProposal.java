@@ -252,6 +252,13 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
               + " a stronger preparation would be needed.");
     }
     Volume rung = barrel.markAtOrBelow(exact).orElseThrow();
+    Optional<Protocol.ComponentLimit> passed =
+        protocol.componentLimits().stream()
+            .filter(limit -> limit.isPassedBy(preparation, rung))
+            .findFirst();
+    if (passed.isPresent()) {
+      return passed.map(limit -> "The schedule ends at the protocol's maximum of " + limit + ".");
+    }
     boolean passesLimit =
         rung.isMoreThan(preparation.ceiling())
             || preparation.ingredients().stream().anyMatch(one -> one.isPassedBy(rung));
@@ -260,10 +267,17 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
         : Optional.empty();
   }
 
-  /** The protocol's ceiling in this preparation, or the preparation's own if that is lower. */
+  /** The lowest of the protocol's limits in this preparation and of its own. */
   private static Volume ceilingOf(Protocol protocol, Preparation preparation) {
     Volume step = Volume.ofMicrolitres(1);
-    Volume byProtocol = protocol.ceiling().value().in(preparation).orElseThrow().roundDownTo(step);
-    return byProtocol.isLessThan(preparation.ceiling()) ? byProtocol : preparation.ceiling();
+    Volume lowest = protocol.ceiling().value().in(preparation).orElseThrow().roundDownTo(step);
+    for (Protocol.ComponentLimit limit : protocol.componentLimits()) {
+      Optional<Volume> most =
+          preparation
+              .ingredient(limit.component())
+              .map(one -> one.strength().volumeOf(limit.most()).roundDownTo(step));
+      lowest = most.filter(lowest::isMoreThan).orElse(lowest);
+    }
+    return lowest.isLessThan(preparation.ceiling()) ? lowest : preparation.ceiling();
   }
 }

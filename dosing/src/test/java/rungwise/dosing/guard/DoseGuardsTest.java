@@ -7,17 +7,22 @@ import static rungwise.dosing.LabelWorld.ml;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import rungwise.dosing.LabelSheet;
 import rungwise.dosing.LabelWorld;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.Protocol;
+import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.ladder.Ladder;
+import rungwise.dosing.ladder.LadderProposal;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;
 import rungwise.quantities.Volume;
@@ -163,6 +168,34 @@ final class DoseGuardsTest {
         .extracting(Verdict::rule)
         .contains(GuardRule.ABOVE_COMPONENT_LIMIT);
     assertThat(rules(question, "0.25")).isEmpty();
+  }
+
+  @Test
+  void the_protocols_limit_of_a_component_holds_whatever_the_schedule_says() {
+    Protocol limited = LabelSheet.label().componentLimit(Component.ALPROSTADIL, "5").protocol();
+    Ladder unlimited = new LabelWorld().question().ladder();
+    Question question = new LabelWorld().by(limited).question(unlimited);
+
+    assertThat(rules(question, "0.25")).doesNotContain(GuardRule.ABOVE_COMPONENT_LIMIT);
+    assertThat(rules(question, "0.26")).contains(GuardRule.ABOVE_COMPONENT_LIMIT);
+  }
+
+  @Test
+  void the_schedule_ends_at_the_protocols_limit_of_a_component() {
+    Protocol limited = LabelSheet.label().componentLimit(Component.ALPROSTADIL, "14").protocol();
+
+    LadderProposal proposal =
+        LadderProposal.of(
+                limited,
+                SamplePreparations.ALPROSTADIL_20,
+                Barrels.U100_1,
+                AetiologyGroup.VASCULOGENIC)
+            .orThrow();
+
+    assertThat(proposal.ladder().rungs()).containsExactly(ml("0.12"), ml("0.25"), ml("0.5"));
+    assertThat(proposal.ladder().ceiling()).isEqualTo(ml("0.7"));
+    assertThat(proposal.notes().getLast())
+        .isEqualTo("The schedule ends at the protocol's maximum of 14 mcg of alprostadil.");
   }
 
   @Test

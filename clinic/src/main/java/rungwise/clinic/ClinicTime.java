@@ -3,6 +3,7 @@ package rungwise.clinic;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.InstantSource;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
@@ -40,6 +41,16 @@ public record ClinicTime(ZoneId zone) {
   private static final DateTimeFormatter DAY_FORM =
       DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
   private static final int HOURS_SHOWN_AS_HOURS = 48;
+
+  /** The day that it is in the clinic. */
+  public LocalDate today(InstantSource clock) {
+    return dayOf(clock.instant());
+  }
+
+  /** The day of the clinic on which an instant falls. */
+  public LocalDate dayOf(Instant instant) {
+    return LocalDate.ofInstant(instant, zone);
+  }
 
   /** "Sunday 29 November 2026 23:30". */
   public String words(Instant instant) {

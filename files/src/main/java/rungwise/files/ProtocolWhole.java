@@ -121,9 +121,6 @@ final class ProtocolWhole {
         place.fault(limit + ": this component has a limit already");
       }
       var most = new ProtocolAmount.Content(component, limit.most());
-      if (most.isNothing()) {
-        place.fault(limit + ": nothing could be given");
-      }
       if (ceiling.isLike(most) && ceiling.isMoreThan(most)) {
         place.fault(limit + " is passed by the ceiling of " + ceiling);
       }

@@ -2,9 +2,11 @@ package rungwise.files;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
 import org.junit.jupiter.api.Test;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Protocol;
+import rungwise.dosing.source.Sourced;
 import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;
 
@@ -129,6 +131,72 @@ final class ProtocolFileTest {
                     .isEqualTo(reader.read(document).orThrow()));
   }
 
+  private static final String WHOLE =
+      SAMPLE
+          + """
+          from: 2026-12-01
+          component_limits:
+            - most: 60 mcg of alprostadil
+              source: {assumption: "as the ceiling"}
+          emergency_plan:
+            - ask: who stays with him that night
+              source: {assumption: "this clinic's own"}
+          readiness_months:
+            value: 12
+            source: {assumption: "this clinic's own"}
+          """;
+
+  @Test
+  void what_a_protocol_may_say_beyond_the_least_is_read() {
+    Protocol protocol = ProtocolFile.read(WHOLE).orThrow();
+
+    assertThat(protocol.more().holdsOn(LocalDate.of(2026, 11, 30))).isFalse();
+    assertThat(protocol.more().holdsOn(LocalDate.of(2026, 12, 1))).isTrue();
+    assertThat(protocol.componentLimits())
+        .extracting(Object::toString)
+        .containsExactly("60 mcg of alprostadil");
+    assertThat(protocol.home().plan())
+        .extracting(Sourced::value)
+        .containsExactly("who stays with him that night");
+    assertThat(protocol.home().readinessMonths().orElseThrow().value()).isEqualTo(12);
+    assertThat(ProtocolFile.read(SAMPLE).orThrow().more().holdsOn(LocalDate.MIN)).isTrue();
+  }
+
+  @Test
+  void a_limit_of_a_component_that_the_ceiling_or_a_first_dose_passes_is_refused() {
+    assertThat(ProtocolFile.read(WHOLE.replace("most: 60 mcg", "most: 2 mcg")).faults())
+        .contains(
+            "component_limits: 2 mcg of alprostadil is passed by the ceiling of 60 mcg",
+            "component_limits: 2 mcg of alprostadil is passed by the first dose of 2.5 mcg");
+    assertThat(ProtocolFile.read(WHOLE.replace("most: 60 mcg", "most: 0 mcg")).faults())
+        .singleElement()
+        .asString()
+        .startsWith("component_limits 1, most: \"0 mcg\" is not a mass");
+    assertThat(
+            ProtocolFile.read(
+                    WHOLE.replace(
+                        "60 mcg of alprostadil\n    source: {assumption: \"as",
+                        "30 mg of papaverine\n    source: {assumption: \"as"))
+                .faults())
+        .containsExactly(
+            "component_limits: 30 mg of papaverine hydrochloride: the protocol is not written"
+                + " for it");
+    assertThat(
+            ProtocolFile.read(WHOLE.replace("most: 60 mcg of alprostadil", "most: 0.5 mL"))
+                .faults())
+        .containsExactly(
+            "component_limits 1, most: must name a component, such as 20 mcg of alprostadil");
+  }
+
+  @Test
+  void a_day_that_is_none_and_a_question_that_is_too_tooLongare_refused() {
+    assertThat(ProtocolFile.read(WHOLE.replace("2026-12-01", "1 December")).faults())
+        .containsExactly("from: \"1 December\" is not a day: write it as 2026-12-31");
+    String tooLong = WHOLE.replace("who stays with him", "who stays".repeat(12));
+    assertThat(ProtocolFile.read(tooLong).faults())
+        .containsExactly("emergency_plan 1, ask: must be at most 80 characters long");
+  }
+
   private static final String LIMITED =
       SAMPLE
           + """
@@ -139,7 +207,7 @@ final class ProtocolFileTest {
           """;
 
   @Test
-  void a_protocol_may_limit_the_chance_of_a_long_response() {
+  void a_protocol_may_limit_the_chance_of_a_tooLongresponse() {
     Protocol.Chances chances = ProtocolFile.read(LIMITED).orThrow().chances();
 
     assertThat(chances.of120Minutes().orElseThrow().value()).isEqualTo(50);

@@ -113,7 +113,12 @@ public final class SampleCourse {
         new CourseFact.ReadinessRecorded(
             Readiness.EMERGENCY_PLAN,
             LocalDate.of(2026, 3, 1),
-            Optional.of(new EmergencyPlan("hospital", "555 0100", "a taxi")),
+            Optional.of(
+                new EmergencyPlan(
+                    "hospital",
+                    "555 0100",
+                    "a taxi",
+                    List.of(new EmergencyPlan.Said("who stays", "his sister")))),
             "agreed"),
         new CourseFact.DoseSigned(
             PLAN,

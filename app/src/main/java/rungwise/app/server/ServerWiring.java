@@ -186,11 +186,11 @@ class ServerWiring {
   }
 
   @Bean
-  StartChoices startChoices(OpenClinic clinic) {
+  StartChoices startChoices(OpenClinic clinic, ClinicTime time) {
     return new StartChoices(
         () -> clinic.formulary().list().stream().map(ClinicPreparation::preparation).toList(),
         clinic.formulary()::syringes,
-        clinic.protocols(),
+        () -> clinic.protocols().holdingOn(time.today(clinic.clock())),
         clinic.formulary()::isInUse);
   }
 }

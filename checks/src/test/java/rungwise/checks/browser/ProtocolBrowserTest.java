@@ -79,6 +79,33 @@ class ProtocolBrowserTest {
   }
 
   @Test
+  void what_a_protocol_may_say_beyond_the_least_is_written_in_the_form() {
+    page().locator("#from").fill("2031-01-01");
+    page().locator("#component_limits-1-most").fill("60 mcg of alprostadil");
+    page().locator("#component_limits-1-source").selectOption("assumption");
+    page().locator("#component_limits-1-words").fill("as the maximum");
+    page().locator("#emergency_plan-1-ask").fill("who stays with him that night");
+    page().locator("#emergency_plan-1-source").selectOption("assumption");
+    page().locator("#emergency_plan-1-words").fill("this clinic asks");
+    page().locator("#readiness_months-value").fill("12");
+    page().locator("#readiness_months-source").selectOption("assumption");
+    page().locator("#readiness_months-words").fill("once a year");
+    press("Check it");
+
+    assertThat(page().locator("#checked")).containsText("holds from 1\u00a0January\u00a02031");
+    assertThat(page().locator("#checked"))
+        .containsText("New: Most of alprostadil in one injection");
+    assertThat(page().locator("#checked")).containsText("who stays with him that night");
+    assertThat(page().locator("#checked")).containsText("New: What was shown or agreed");
+    browser.inspect("protocol-with-more");
+    press("Sign this protocol for use");
+
+    assertThat(page().locator("main")).containsText("it holds from 1\u00a0January\u00a02031");
+    open("/courses/new");
+    assertThat(page().locator("#protocol")).not().containsText("as this clinic uses it");
+  }
+
+  @Test
   void every_contradiction_is_said_at_once_and_what_was_typed_stays() {
     page().locator("#start-mixed-dose").fill("80 mcg of alprostadil");
     page().locator("#steps-1-add").fill("0 mcg of alprostadil");

@@ -128,7 +128,14 @@ public final class SampleFacts {
     for (Readiness item : Readiness.values()) {
       Optional<EmergencyPlan> plan =
           item == Readiness.EMERGENCY_PLAN
-              ? Optional.of(new EmergencyPlan("North Hospital", "555 0100", "his sister drives"))
+              ? Optional.of(
+                  new EmergencyPlan(
+                      "North Hospital",
+                      "555 0100",
+                      "his sister drives",
+                      List.of(
+                          new EmergencyPlan.Said("who stays", "his sister"),
+                          new EmergencyPlan.Said("who has the key", ODD_TEXT.strip()))))
               : Optional.empty();
       facts.add(new ReadinessRecorded(item, DAY, plan, ""));
       facts.add(new ReadinessRecorded(item, DAY.minusDays(3), plan, ODD_TEXT));

@@ -1,5 +1,6 @@
 package rungwise.clinic.protocols;
 
+import java.time.LocalDate;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -17,13 +18,23 @@ import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /**
- * Two samples, for tests: alprostadil from 1.25 or 2.5 mcg, then 5, then by 5 up to 60 mcg; and a
- * three-drug mixture by 0.1 mL up to 0.5 mL.
+ * Three samples, for tests: alprostadil from 1.25 or 2.5 mcg, then 5, then by 5 up to 60 mcg; a
+ * three-drug mixture by 0.1 mL up to 0.5 mL; and the first again, which asks for more before home
+ * use and holds from a later day.
  */
 public final class LabelReader implements ProtocolReader {
 
   private static final String LABEL = "the label\n";
   private static final String MIXTURE = "the mixture\n";
+  private static final String STRICT = "the label and more\n";
+
+  /** What the third sample asks the emergency plan for. */
+  public static final String QUESTION = "who stays with him that night";
+
+  /** The first day of the third sample. */
+  public static final LocalDate LATER = LocalDate.of(2026, 3, 10);
+
+  private static final int MONTHS = 6;
   private static final Source HERE = new Source.Assumption("for a test");
 
   @Override
@@ -31,13 +42,14 @@ public final class LabelReader implements ProtocolReader {
     return switch (document) {
       case LABEL -> Reading.of(label());
       case MIXTURE -> Reading.of(mixture());
-      default -> Reading.refused("\"" + document + "\" is not one of the two");
+      case STRICT -> Reading.of(strict());
+      default -> Reading.refused("\"" + document + "\" is not one of the three");
     };
   }
 
   @Override
   public List<String> samples() {
-    return List.of(LABEL, MIXTURE);
+    return List.of(LABEL, MIXTURE, STRICT);
   }
 
   @Override
@@ -73,6 +85,28 @@ public final class LabelReader implements ProtocolReader {
             Optional.of(
                 new Protocol.SameVisit(
                     TimeSpan.ofMinutes(60), true, Optional.of(mcg("2.5")), HERE))));
+  }
+
+  private static Protocol strict() {
+    Protocol label = label();
+    return new Protocol(
+        "strict",
+        1,
+        "Label and more",
+        true,
+        label.components(),
+        label.starts(),
+        label.steps(),
+        label.strengths(),
+        label.ceiling(),
+        label.limits(),
+        label
+            .more()
+            .withFrom(Optional.of(LATER))
+            .withHome(
+                new Protocol.Home(
+                    Optional.of(new Sourced<>(MONTHS, HERE)),
+                    List.of(new Sourced<>(QUESTION, HERE)))));
   }
 
   private static Protocol mixture() {

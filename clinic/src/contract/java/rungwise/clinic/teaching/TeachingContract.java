@@ -3,8 +3,10 @@ package rungwise.clinic.teaching;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
@@ -20,6 +22,7 @@ import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.quantities.Reading;
 
@@ -74,7 +77,7 @@ public abstract class TeachingContract {
                 Readiness.TEACH_BACK, LocalDate.of(2026, 2, 27), Optional.empty(), "drew up alone"),
             new ReadinessRecorded(
                 Readiness.EMERGENCY_PLAN, LocalDate.of(2026, 3, 2), Optional.of(PLAN), ""));
-    assertThat(world.file(course).readiness())
+    assertThat(world.file(course).readiness(Protocol.Home.NOTHING_MORE, LocalDate.of(2026, 3, 2)))
         .isEqualTo(Set.of(Readiness.TEACH_BACK, Readiness.EMERGENCY_PLAN));
     assertThat(world.last(course).recordedBy()).isEqualTo(Staff.EDUCATOR.id());
   }
@@ -152,6 +155,59 @@ public abstract class TeachingContract {
 
     world.sign(course, TitrationWorld.atHome(world.proposed(course))).orThrow();
     assertThat(world.blocks(course)).doesNotContain(GuardRule.HOME_NOT_READY);
+  }
+
+  @Test
+  void a_protocol_that_holds_from_a_later_day_is_not_chosen_before_it() {
+    assertThat(world.chooseProtocol(course, "strict").faults())
+        .containsExactly("This protocol holds from 10 March 2026.");
+
+    world.pass(Duration.ofDays(8));
+
+    assertThat(world.chooseProtocol(course, "strict").faults()).isEmpty();
+  }
+
+  @Test
+  void a_plan_that_lacks_what_the_protocol_asks_for_does_not_count() {
+    record(plan("North Hospital", "555 0100", "his sister drives")).orThrow();
+    assertThat(world.state(course).question().readiness())
+        .containsExactly(Readiness.EMERGENCY_PLAN);
+    world.pass(Duration.ofDays(8));
+    world.chooseProtocol(course, "strict").orThrow();
+
+    assertThat(world.state(course).question().readiness()).isEmpty();
+    assertRefused(
+        plan("North Hospital", "555 0100", "his sister drives"),
+        "The protocol asks for this: " + LabelReader.QUESTION + ".");
+    record(
+            new ReadinessDraft(
+                Readiness.EMERGENCY_PLAN.name(),
+                "2026-03-10",
+                "North Hospital",
+                "555 0100",
+                "his sister drives",
+                Map.of(LabelReader.QUESTION, " his brother "),
+                ""))
+        .orThrow();
+
+    assertThat(world.state(course).question().readiness())
+        .containsExactly(Readiness.EMERGENCY_PLAN);
+    assertThat(world.file(course).emergencyPlan().orElseThrow().words())
+        .endsWith("; " + LabelReader.QUESTION + ": his brother");
+  }
+
+  @Test
+  void what_was_shown_holds_for_as_many_months_as_the_protocol_says_to_the_day() {
+    record(item(Readiness.TEACH_BACK, "2026-03-01", "")).orThrow();
+    world.setClock(Instant.parse("2026-08-31T20:00:00Z"));
+    world.chooseProtocol(course, "strict").orThrow();
+    assertThat(world.state(course).question().readiness()).containsExactly(Readiness.TEACH_BACK);
+
+    world.setClock(Instant.parse("2026-09-01T20:00:00Z"));
+
+    assertThat(world.state(course).question().readiness()).isEmpty();
+    record(item(Readiness.TEACH_BACK, "2026-09-01", "")).orThrow();
+    assertThat(world.state(course).question().readiness()).containsExactly(Readiness.TEACH_BACK);
   }
 
   /** What stops a dose for home of a man who was fine in the clinic and has all but consent. */

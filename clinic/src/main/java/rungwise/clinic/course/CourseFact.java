@@ -2,12 +2,14 @@ package rungwise.clinic.course;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import rungwise.clinic.ClinicTime;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
@@ -17,9 +19,11 @@ import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Spot;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening.Answered;
+import rungwise.dosing.source.Sourced;
 import rungwise.quantities.Volume;
 
 /** Something that was written into a course. Each kind is appended and never changed. */
@@ -68,6 +72,26 @@ public sealed interface CourseFact {
       if (plan.isPresent() != (item == Readiness.EMERGENCY_PLAN)) {
         throw new IllegalArgumentException("bug: an emergency plan belongs to its own item");
       }
+    }
+
+    /** The first day on which it no longer holds; empty if it does not expire. */
+    public Optional<LocalDate> expires(Protocol.Home asked) {
+      return asked.readinessMonths().map(months -> day.plusMonths(months.value()));
+    }
+
+    /** What a protocol asks for that this does not give on a day, in words. */
+    public List<String> lacks(Protocol.Home asked, LocalDate on) {
+      var lacks = new ArrayList<String>();
+      expires(asked)
+          .filter(end -> !on.isBefore(end))
+          .ifPresent(end -> lacks.add("it held until " + ClinicTime.words(end)));
+      plan.ifPresent(
+          agreed ->
+              asked.plan().stream()
+                  .map(Sourced::value)
+                  .filter(question -> !agreed.answers(question))
+                  .forEach(question -> lacks.add("the plan does not say: " + question)));
+      return lacks;
     }
   }
 

@@ -1,6 +1,7 @@
 package rungwise.clinic.course;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -31,6 +32,7 @@ import rungwise.dosing.history.Reopening;
 import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening;
@@ -237,9 +239,12 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
         .reduce((earlier, later) -> later);
   }
 
-  public Set<Readiness> readiness() {
+  /** What counts for home use on a day, under what a protocol asks for. */
+  public Set<Readiness> readiness(Protocol.Home asked, LocalDate day) {
     return inForce(ReadinessRecorded.class).stream()
-        .map(written -> written.fact().item())
+        .map(Written::fact)
+        .filter(fact -> fact.lacks(asked, day).isEmpty())
+        .map(ReadinessRecorded::item)
         .collect(Collectors.toUnmodifiableSet());
   }
 

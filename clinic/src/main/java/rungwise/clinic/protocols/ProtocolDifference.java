@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import rungwise.clinic.ClinicTime;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Protocol;
 
@@ -22,6 +23,9 @@ public final class ProtocolDifference {
       lines.add(
           "It was written for " + words(before) + ", and is written for " + words(after) + " now.");
     }
+    if (!before.more().from().equals(after.more().from())) {
+      lines.add("It held " + from(before) + ", and holds " + from(after) + " now.");
+    }
     for (ProtocolRule rule : now) {
       like(rule, old)
           .map(was -> changed(was, rule))
@@ -33,6 +37,14 @@ public final class ProtocolDifference {
         .map(rule -> "Left out: " + rule.what() + ", " + rule.value() + ".")
         .forEach(lines::add);
     return lines;
+  }
+
+  private static String from(Protocol protocol) {
+    return protocol
+        .more()
+        .from()
+        .map(day -> "from " + ClinicTime.words(day))
+        .orElse("from its signature");
   }
 
   private static String words(Protocol protocol) {

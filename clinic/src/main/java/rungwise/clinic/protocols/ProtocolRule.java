@@ -25,9 +25,11 @@ public record ProtocolRule(String part, String what, String value, Source source
             steps(protocol).stream(),
             protocol.strengths().stream().map(ProtocolRule::strength),
             Stream.of(limit("ceiling", "Maximum dose", protocol.ceiling())),
+            protocol.componentLimits().stream().map(ProtocolRule::component),
             protocol.careAbove().stream()
                 .map(care -> limit("care_above", "Particular care above", care)),
             protocol.sameVisit().stream().map(ProtocolRule::sameVisit),
+            home(protocol.home()),
             chances(protocol.chances()),
             times(protocol.limits()).stream())
         .flatMap(rules -> rules)
@@ -62,6 +64,34 @@ public record ProtocolRule(String part, String what, String value, Source source
         "Least dose from a vial of " + rule.strength(),
         rule.notBelow().toString(),
         rule.source());
+  }
+
+  private static ProtocolRule component(Protocol.ComponentLimit limit) {
+    return new ProtocolRule(
+        "component_limits",
+        "Most of " + limit.component().fullName() + " in one injection",
+        limit.most().in(limit.component().unit()),
+        limit.source());
+  }
+
+  private static Stream<ProtocolRule> home(Protocol.Home home) {
+    return Stream.concat(
+        home.plan().stream()
+            .map(
+                asked ->
+                    new ProtocolRule(
+                        "emergency_plan",
+                        "The emergency plan says as well: " + asked.value(),
+                        "before home use",
+                        asked.source())),
+        home.readinessMonths().stream()
+            .map(
+                months ->
+                    counted(
+                        "readiness_months",
+                        "What was shown or agreed before home use holds for",
+                        months,
+                        "months")));
   }
 
   private static ProtocolRule sameVisit(Protocol.SameVisit same) {

@@ -1,6 +1,7 @@
 package rungwise.clinic.protocols;
 
 import java.time.InstantSource;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -45,6 +46,11 @@ public final class Protocols {
   /** The protocols that the clinic has signed. */
   public List<SignedProtocol> signed() {
     return shelf.all().stream().map(this::read).toList();
+  }
+
+  /** Those of them on which a course may begin to run on a day. */
+  public List<SignedProtocol> holdingOn(LocalDate day) {
+    return signed().stream().filter(signed -> signed.protocol().more().holdsOn(day)).toList();
   }
 
   /** A signed protocol. */

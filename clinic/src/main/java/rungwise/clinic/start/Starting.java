@@ -98,7 +98,7 @@ public final class Starting {
     }
     Reading<LocalDate> birth = ClinicTime.readDate(draft.birthDate());
     birth.faults().stream().map(fault -> "Birth date: " + fault).forEach(faults::add);
-    LocalDate today = LocalDate.ofInstant(ports.clock().instant(), ports.time().zone());
+    LocalDate today = ports.today();
     birth
         .found()
         .filter(
@@ -130,7 +130,7 @@ public final class Starting {
       faults.add("Choose the syringe from the clinic's list.");
     }
     var protocol =
-        ports.protocols().signed().stream()
+        ports.protocols().holdingOn(ports.today()).stream()
             .filter(signed -> signed.protocol().key().equals(draft.protocol()))
             .findFirst();
     if (protocol.isEmpty()) {

@@ -1,5 +1,6 @@
 package rungwise.clinic.teaching;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -33,14 +34,16 @@ public record ReadinessView(String answer, List<VerdictText> verdicts, List<Item
    * @param token its name
    * @param isPlan whether it is the emergency plan, which has lines of its own
    * @param records every record of it, the last one first
+   * @param gap why no record of it counts today, in words; empty if one does or there is none
    */
-  public record Item(String token, String words, boolean isPlan, List<Line> records) {
+  public record Item(String token, String words, boolean isPlan, List<Line> records, String gap) {
     public Item {
       records = List.copyOf(records);
     }
 
+    /** Whether a record of it counts today. */
     public boolean isOnRecord() {
-      return !records.isEmpty();
+      return !records.isEmpty() && gap.isEmpty();
     }
   }
 
@@ -57,13 +60,13 @@ public record ReadinessView(String answer, List<VerdictText> verdicts, List<Item
     items = List.copyOf(items);
   }
 
-  /** What stands between a course at its instant and home use. */
-  public static ReadinessView of(CourseState state, CourseView course) {
+  /** What stands between a course at its instant, on that day of the clinic, and home use. */
+  public static ReadinessView of(CourseState state, LocalDate today, CourseView course) {
     Set<Readiness> needed = Readiness.neededFor(state.question().preparation());
     List<Item> items =
         Arrays.stream(Readiness.values())
             .filter(needed::contains)
-            .map(item -> item(item, state, course))
+            .map(item -> item(item, state, today, course))
             .toList();
     List<VerdictText> verdicts =
         CourseGuards.askForHome(state.question()).stream()
@@ -73,11 +76,13 @@ public record ReadinessView(String answer, List<VerdictText> verdicts, List<Item
         verdicts.isEmpty() ? "Ready for home" : "Not ready for home", verdicts, items);
   }
 
-  private static Item item(Readiness item, CourseState state, CourseView course) {
+  private static Item item(Readiness item, CourseState state, LocalDate today, CourseView course) {
     var lines = new ArrayList<Line>();
+    var gap = "";
     for (Written<ReadinessRecorded> written : state.file().inForce(ReadinessRecorded.class)) {
       ReadinessRecorded fact = written.fact();
       if (fact.item() == item) {
+        gap = String.join("; ", fact.lacks(state.question().protocol().home(), today));
         lines.add(
             new Line(
                 ClinicTime.words(fact.day()),
@@ -87,7 +92,9 @@ public record ReadinessView(String answer, List<VerdictText> verdicts, List<Item
       }
     }
     Collections.reverse(lines);
-    return new Item(item.name(), item.words(), item == Readiness.EMERGENCY_PLAN, lines);
+    boolean counts = state.question().readiness().contains(item);
+    return new Item(
+        item.name(), item.words(), item == Readiness.EMERGENCY_PLAN, lines, counts ? "" : gap);
   }
 
   private static VerdictText text(Verdict verdict, List<Item> items) {
@@ -103,7 +110,10 @@ public record ReadinessView(String answer, List<VerdictText> verdicts, List<Item
 
   private static String missing(List<Item> items) {
     List<String> words =
-        items.stream().filter(item -> !item.isOnRecord()).map(Item::words).toList();
+        items.stream()
+            .filter(item -> !item.isOnRecord())
+            .map(item -> item.words() + (item.gap().isEmpty() ? "" : " (" + item.gap() + ")"))
+            .toList();
     return words.size()
         + " of "
         + items.size()

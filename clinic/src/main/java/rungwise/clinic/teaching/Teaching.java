@@ -13,8 +13,10 @@ import rungwise.clinic.course.EmergencyPlan;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.titration.CourseChanges;
 import rungwise.clinic.titration.CourseChanges.By;
+import rungwise.clinic.titration.CourseReader;
 import rungwise.clinic.titration.TitrationPorts;
 import rungwise.dosing.history.Readiness;
+import rungwise.dosing.source.Sourced;
 import rungwise.quantities.Reading;
 
 /** The use case that writes down what must be done before a man injects at home. */
@@ -23,10 +25,12 @@ public final class Teaching {
   private static final int LONGEST_LINE = 120;
 
   private final CourseChanges changes;
+  private final CourseReader reader;
   private final ClinicTime time;
 
   public Teaching(TitrationPorts ports) {
     this.changes = new CourseChanges(ports);
+    this.reader = new CourseReader(ports);
     this.time = ports.time();
   }
 
@@ -37,14 +41,18 @@ public final class Teaching {
         By.CLINICIAN,
         id,
         (file, now) -> {
-          Reading<ReadinessRecorded> fact = read(draft, LocalDate.ofInstant(now, time.zone()));
+          List<String> questions =
+              reader.protocolOf(file).home().plan().stream().map(Sourced::value).toList();
+          Reading<ReadinessRecorded> fact =
+              read(draft, questions, LocalDate.ofInstant(now, time.zone()));
           return fact.found().isEmpty()
               ? new Reading.Refused<>(fact.faults())
               : Reading.of(changes.append(id, fact.orThrow(), actor, now));
         });
   }
 
-  private static Reading<ReadinessRecorded> read(ReadinessDraft draft, LocalDate today) {
+  private static Reading<ReadinessRecorded> read(
+      ReadinessDraft draft, List<String> questions, LocalDate today) {
     var faults = new ArrayList<String>();
     Optional<Readiness> item =
         Arrays.stream(Readiness.values())
@@ -61,7 +69,7 @@ public final class Teaching {
     CourseChanges.textFault(draft.note()).ifPresent(faults::add);
     boolean isPlan = item.equals(Optional.of(Readiness.EMERGENCY_PLAN));
     if (isPlan) {
-      faults.addAll(planFaults(draft));
+      faults.addAll(planFaults(draft, questions));
     }
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
@@ -70,16 +78,25 @@ public final class Teaching {
         new ReadinessRecorded(
             item.orElseThrow(),
             day.found().orElseThrow(),
-            isPlan ? Optional.of(plan(draft)) : Optional.empty(),
+            isPlan ? Optional.of(plan(draft, questions)) : Optional.empty(),
             draft.note().strip()));
   }
 
-  private static EmergencyPlan plan(ReadinessDraft draft) {
+  private static EmergencyPlan plan(ReadinessDraft draft, List<String> questions) {
     return new EmergencyPlan(
-        draft.hospital().strip(), draft.afterHoursNumber().strip(), draft.transport().strip());
+        draft.hospital().strip(),
+        draft.afterHoursNumber().strip(),
+        draft.transport().strip(),
+        questions.stream()
+            .map(question -> new EmergencyPlan.Said(question, answer(draft, question)))
+            .toList());
   }
 
-  private static List<String> planFaults(ReadinessDraft draft) {
+  private static String answer(ReadinessDraft draft, String question) {
+    return draft.more().getOrDefault(question, "").strip();
+  }
+
+  private static List<String> planFaults(ReadinessDraft draft, List<String> questions) {
     var faults = new ArrayList<String>();
     if (draft.hospital().isBlank()) {
       faults.add("Enter the hospital that he goes to.");
@@ -90,7 +107,12 @@ public final class Teaching {
     if (draft.transport().isBlank()) {
       faults.add("Enter how he gets there, and who drives.");
     }
-    Stream.of(draft.hospital(), draft.afterHoursNumber(), draft.transport())
+    questions.stream()
+        .filter(question -> answer(draft, question).isEmpty())
+        .forEach(question -> faults.add("The protocol asks for this: " + question + "."));
+    Stream.concat(
+            Stream.of(draft.hospital(), draft.afterHoursNumber(), draft.transport()),
+            draft.more().values().stream())
         .filter(line -> line.length() > LONGEST_LINE)
         .forEach(line -> faults.add("Write at most " + LONGEST_LINE + " characters a line."));
     return faults;

@@ -43,7 +43,7 @@ public final class CourseReader {
         new Question(
             file.opened().group(),
             file.screening(),
-            file.readiness(),
+            file.readiness(protocol.home(), ports.time().dayOf(now)),
             protocol,
             proposal.ladder(),
             history,
@@ -101,6 +101,11 @@ public final class CourseReader {
   public Reading<LadderProposal> ladderOf(Plan plan, AetiologyGroup group) {
     Barrel barrel = Barrels.of(plan.barrel()).orElseThrow();
     return LadderProposal.of(protocol(plan), preparation(plan.preparation()), barrel, group);
+  }
+
+  /** The protocol that a course runs on. */
+  public Protocol protocolOf(CourseFile file) {
+    return protocol(file.plan());
   }
 
   /** The preparation that a course runs with. */

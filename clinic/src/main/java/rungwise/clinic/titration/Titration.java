@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact;
@@ -30,6 +31,7 @@ import rungwise.dosing.decision.Advice;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.Protocol;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
 
@@ -270,9 +272,12 @@ public final class Titration {
           if (isOther && !inUse.test(plan.preparation())) {
             faults.add("Choose the preparation from the clinic's list.");
           }
-          if (ports.protocols().find(plan.protocol(), plan.protocolVersion()).isEmpty()) {
-            faults.add("Choose a protocol that the clinic has signed.");
-          }
+          ports
+              .protocols()
+              .find(plan.protocol(), plan.protocolVersion())
+              .ifPresentOrElse(
+                  signed -> notYet(signed.protocol()).ifPresent(faults::add),
+                  () -> faults.add("Choose a protocol that the clinic has signed."));
           if (plan.equals(old)) {
             faults.add("That is the plan already: nothing was changed.");
           }
@@ -287,6 +292,14 @@ public final class Titration {
               ? Reading.of(changes.append(id, new PlanChosen(plan), actor, now, reason))
               : new Reading.Refused<>(faults);
         });
+  }
+
+  private Optional<String> notYet(Protocol protocol) {
+    return protocol
+        .more()
+        .from()
+        .filter(from -> !protocol.more().holdsOn(ports.today()))
+        .map(from -> "This protocol holds from " + ClinicTime.words(from) + ".");
   }
 
   /** Asks a stored decision again. */

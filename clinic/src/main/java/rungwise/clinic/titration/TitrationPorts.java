@@ -1,6 +1,7 @@
 package rungwise.clinic.titration;
 
 import java.time.InstantSource;
+import java.time.LocalDate;
 import java.util.Optional;
 import java.util.function.Function;
 import rungwise.clinic.ClinicTime;
@@ -24,4 +25,10 @@ public record TitrationPorts(
     Function<PreparationId, Optional<Preparation>> preparations,
     Transactions transactions,
     InstantSource clock,
-    ClinicTime time) {}
+    ClinicTime time) {
+
+  /** The day that it is in the clinic. */
+  public LocalDate today() {
+    return time.today(clock);
+  }
+}

@@ -3,6 +3,7 @@ package rungwise.clinic.teaching;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.ClinicTime;
@@ -30,7 +31,10 @@ final class ReadinessViewTest {
 
   private ReadinessView view(CourseId course) {
     CourseState state = world.state(course);
-    return ReadinessView.of(state, new CourseViews(TIME, account -> "A. Educator").of(state));
+    return ReadinessView.of(
+        state,
+        LocalDate.ofInstant(state.now(), TIME.zone()),
+        new CourseViews(TIME, account -> "A. Educator").of(state));
   }
 
   private void record(Readiness item, String note) {

@@ -71,6 +71,15 @@ public record Protocol(
       componentLimits = List.copyOf(componentLimits);
     }
 
+    /** Whether a course may begin to run by it on a day. */
+    public boolean holdsOn(LocalDate day) {
+      return from.filter(day::isBefore).isEmpty();
+    }
+
+    public Options withFrom(Optional<LocalDate> other) {
+      return new Options(other, careAbove, componentLimits, sameVisit, home, chances);
+    }
+
     public Options withCareAbove(Optional<Sourced<ProtocolAmount>> other) {
       return new Options(from, other, componentLimits, sameVisit, home, chances);
     }

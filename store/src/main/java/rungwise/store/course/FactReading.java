@@ -40,6 +40,8 @@ import rungwise.store.schema.tables.records.CourseOpenedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRecord;
 import rungwise.store.schema.tables.records.InjectionReportedRecord;
 import rungwise.store.schema.tables.records.PlanChosenRecord;
+import rungwise.store.schema.tables.records.ReadinessRecordedLineRecord;
+import rungwise.store.schema.tables.records.ReadinessRecordedRecord;
 import rungwise.store.schema.tables.records.ScreenedAnswerRecord;
 import rungwise.store.schema.tables.records.ScreenedRecord;
 import rungwise.store.schema.tables.records.VolumeReopenedRecord;
@@ -51,12 +53,14 @@ import rungwise.store.schema.tables.records.VolumeReopenedRecord;
  * @param overridden the holds that were overridden, by the entry's id
  * @param causes what went wrong, by the entry's id
  * @param answers the answers of a screening, by the entry's id
+ * @param planLines what emergency plans say beside what all say, by the entry's id
  */
 record FactReading(
     Map<String, List<Long>> rungs,
     Map<String, List<String>> overridden,
     Map<String, List<String>> causes,
-    Map<String, Result<ScreenedAnswerRecord>> answers) {
+    Map<String, Result<ScreenedAnswerRecord>> answers,
+    Map<String, Result<ReadinessRecordedLineRecord>> planLines) {
 
   /**
    * The fact of an entry.
@@ -75,7 +79,7 @@ record FactReading(
       case OBSERVATION_STARTED -> InjectionRows.started(own(row, OBSERVATION_STARTED));
       case OBSERVATION_NOTED -> InjectionRows.noted(own(row, OBSERVATION_NOTED));
       case PLAN_CHOSEN -> chosen(own(row, PLAN_CHOSEN));
-      case READINESS_RECORDED -> PreparingRows.readiness(own(row, READINESS_RECORDED));
+      case READINESS_RECORDED -> readiness(own(row, READINESS_RECORDED));
       case DOSE_SIGNED -> signed(own(row, DOSE_SIGNED));
       case INJECTION_REPORTED -> reported(own(row, INJECTION_REPORTED));
       case REPORT_WITHDRAWN -> new CourseFact.ReportWithdrawn();
@@ -103,10 +107,18 @@ record FactReading(
         Tokens.read(AetiologyGroup.class, row.getAetiologyGroup()));
   }
 
+  private static <R extends Record> List<R> linesOf(Map<String, Result<R>> lines, String entry) {
+    Result<R> own = lines.get(entry);
+    return own == null ? List.of() : own;
+  }
+
+  private CourseFact readiness(ReadinessRecordedRecord row) {
+    return PreparingRows.readiness(row, linesOf(planLines, row.getEntryId()));
+  }
+
   private CourseFact screened(ScreenedRecord row) {
     var read = new EnumMap<Condition, Answered>(Condition.class);
-    Result<ScreenedAnswerRecord> lines = answers.get(row.getEntryId());
-    for (ScreenedAnswerRecord line : lines == null ? List.<ScreenedAnswerRecord>of() : lines) {
+    for (ScreenedAnswerRecord line : linesOf(answers, row.getEntryId())) {
       read.put(
           Tokens.read(Condition.class, line.getConditionName()),
           new Answered(Tokens.read(Answer.class, line.getAnswer()), line.getAnsweredAt()));

@@ -31,7 +31,7 @@ final class FactRows {
       case CourseFact.ObservationStarted started -> List.of(InjectionRows.row(started));
       case CourseFact.ObservationNoted noted -> List.of(InjectionRows.row(noted));
       case CourseFact.PlanChosen chosen -> List.of(row(chosen.plan()));
-      case CourseFact.ReadinessRecorded recorded -> List.of(PreparingRows.row(recorded));
+      case CourseFact.ReadinessRecorded recorded -> PreparingRows.rows(recorded);
       case CourseFact.DoseSigned signed -> rows(signed);
       case CourseFact.InjectionReported reported -> InjectionRows.rows(reported);
       case CourseFact.ReportWithdrawn withdrawn -> List.of();

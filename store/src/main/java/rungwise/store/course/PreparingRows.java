@@ -17,6 +17,7 @@ import rungwise.dosing.supply.VialDates;
 import rungwise.store.schema.tables.records.BaselineRecordedRecord;
 import rungwise.store.schema.tables.records.DecisionWrittenRecord;
 import rungwise.store.schema.tables.records.ExaminationRecordedRecord;
+import rungwise.store.schema.tables.records.ReadinessRecordedLineRecord;
 import rungwise.store.schema.tables.records.ReadinessRecordedRecord;
 import rungwise.store.schema.tables.records.ScreenedAnswerRecord;
 import rungwise.store.schema.tables.records.ScreenedRecord;
@@ -111,7 +112,22 @@ final class PreparingRows {
             row.getDevice()));
   }
 
-  static ReadinessRecordedRecord row(CourseFact.ReadinessRecorded recorded) {
+  static List<TableRecord<?>> rows(CourseFact.ReadinessRecorded recorded) {
+    var rows = new ArrayList<TableRecord<?>>();
+    rows.add(row(recorded));
+    int line = 0;
+    for (EmergencyPlan.Said said : recorded.plan().map(EmergencyPlan::more).orElse(List.of())) {
+      line++;
+      var row = new ReadinessRecordedLineRecord();
+      row.setLine(line);
+      row.setAsked(said.asked());
+      row.setAnswer(said.answer());
+      rows.add(row);
+    }
+    return rows;
+  }
+
+  private static ReadinessRecordedRecord row(CourseFact.ReadinessRecorded recorded) {
     var row = new ReadinessRecordedRecord();
     row.setItem(Tokens.of(recorded.item()));
     row.setDoneOn(recorded.day());
@@ -122,12 +138,24 @@ final class PreparingRows {
     return row;
   }
 
-  static CourseFact readiness(ReadinessRecordedRecord row) {
+  /**
+   * What home use needs.
+   *
+   * @param lines what the plan says beside hospital, number and transport
+   */
+  static CourseFact readiness(
+      ReadinessRecordedRecord row, List<ReadinessRecordedLineRecord> lines) {
     Optional<EmergencyPlan> plan =
         Optional.ofNullable(row.getHospital())
             .map(
                 hospital ->
-                    new EmergencyPlan(hospital, row.getAfterHoursNumber(), row.getTransport()));
+                    new EmergencyPlan(
+                        hospital,
+                        row.getAfterHoursNumber(),
+                        row.getTransport(),
+                        lines.stream()
+                            .map(line -> new EmergencyPlan.Said(line.getAsked(), line.getAnswer()))
+                            .toList()));
     return new CourseFact.ReadinessRecorded(
         Tokens.read(Readiness.class, row.getItem()), row.getDoneOn(), plan, row.getNote());
   }

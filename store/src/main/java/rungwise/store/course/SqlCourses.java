@@ -14,6 +14,7 @@ import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
 import static rungwise.store.schema.Tables.OBSERVATION_STARTED;
 import static rungwise.store.schema.Tables.PLAN_CHOSEN;
 import static rungwise.store.schema.Tables.READINESS_RECORDED;
+import static rungwise.store.schema.Tables.READINESS_RECORDED_LINE;
 import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.SCREENED_ANSWER;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
@@ -155,7 +156,16 @@ public final class SqlCourses implements Courses {
             .where(ENTRY.COURSE_ID.eq(id.text()))
             .orderBy(SCREENED_ANSWER.LINE)
             .fetchInto(SCREENED_ANSWER)
-            .intoGroups(SCREENED_ANSWER.ENTRY_ID));
+            .intoGroups(SCREENED_ANSWER.ENTRY_ID),
+        reading
+            .select(READINESS_RECORDED_LINE.fields())
+            .from(READINESS_RECORDED_LINE)
+            .join(ENTRY)
+            .on(ENTRY.ID.eq(READINESS_RECORDED_LINE.ENTRY_ID))
+            .where(ENTRY.COURSE_ID.eq(id.text()))
+            .orderBy(READINESS_RECORDED_LINE.LINE)
+            .fetchInto(READINESS_RECORDED_LINE)
+            .intoGroups(READINESS_RECORDED_LINE.ENTRY_ID));
   }
 
   private static Result<Record> rowsOf(CourseId id, DSLContext reading) {

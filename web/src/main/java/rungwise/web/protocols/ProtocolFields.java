@@ -26,6 +26,7 @@ final class ProtocolFields {
   private void fill(Map<String, Object> parts) {
     set("protocol", parts, "protocol");
     set("title", parts, "title");
+    set("from", parts, "from");
     fields.put("for", list(parts, "for").stream().map(String::valueOf).toList());
     for (Object start : list(parts, "start")) {
       for (Object group : list(map(start), "groups")) {
@@ -36,12 +37,21 @@ final class ProtocolFields {
     }
     rows("steps", list(parts, "steps"), ProtocolForm.STEP);
     rows("strengths", list(parts, "strengths"), ProtocolForm.STRENGTH);
+    rows("component_limits", list(parts, "component_limits"), ProtocolForm.COMPONENT_LIMIT);
+    rows("emergency_plan", list(parts, "emergency_plan"), ProtocolForm.PLAN_ITEM);
+    put(ProtocolForm.READINESS, part(parts, ProtocolForm.READINESS), List.of(ProtocolForm.VALUE));
     for (String limit : List.of("ceiling", "care_above")) {
       put(limit, part(parts, limit), List.of(ProtocolForm.DOSE));
     }
     put("same_visit", part(parts, "same_visit"), ProtocolForm.VISIT);
     String afterNone = ProtocolForm.AFTER_NONE;
     set(row("same_visit", afterNone), part(parts, "same_visit"), afterNone);
+    for (String chance : ProtocolForm.CHANCES) {
+      put(
+          row(ProtocolForm.MODEL, chance),
+          part(part(parts, ProtocolForm.MODEL), chance),
+          List.of(ProtocolForm.IN_1000));
+    }
     for (String number : ProtocolForm.NUMBERS) {
       put(number, part(parts, number), List.of(ProtocolForm.VALUE));
     }

@@ -21,6 +21,8 @@ record ProtocolForm(Typed typed) {
 
   static final int STEPS = 5;
   static final int STRENGTHS = 2;
+  static final int COMPONENT_LIMITS = 4;
+  static final int PLAN_ITEMS = 4;
   static final String SOURCE = "source";
   static final String WORDS = "words";
 
@@ -34,8 +36,19 @@ record ProtocolForm(Typed typed) {
           "fresh_days",
           "pde5_hours");
 
+  /** A number that may be left out. */
+  static final String READINESS = "readiness_months";
+
+  /** The limits of the response model, either of which may be left out. */
+  static final String MODEL = "model";
+
+  static final List<String> CHANCES = List.of("chance_of_120_minutes", "chance_of_240_minutes");
+  static final String IN_1000 = "in_1000";
+
   static final List<String> STEP = List.of("up_to", "add", "add_at_most");
   static final List<String> STRENGTH = List.of("strength", "not_below");
+  static final List<String> COMPONENT_LIMIT = List.of("most");
+  static final List<String> PLAN_ITEM = List.of("ask");
   static final List<String> VISIT = List.of("within_minutes", "after_partial_up_to");
   static final String AFTER_NONE = "after_none";
   static final String DOSE = "dose";
@@ -46,7 +59,15 @@ record ProtocolForm(Typed typed) {
   private static final Pattern PLACE =
       Pattern.compile("([a-z_0-9]+)(?: (\\d+))?(?:, ([a-z_0-9]+))?.*");
 
-  private static final List<String> ROWED = List.of("start", "steps", "strengths");
+  /** The parts of rows that may be left empty, with the most rows and the fields of each. */
+  private static final Map<String, Rows> ROWED =
+      Map.of(
+          "steps", new Rows(STEPS, STEP),
+          "strengths", new Rows(STRENGTHS, STRENGTH),
+          "component_limits", new Rows(COMPONENT_LIMITS, COMPONENT_LIMIT),
+          "emergency_plan", new Rows(PLAN_ITEMS, PLAN_ITEM));
+
+  private record Rows(int most, List<String> keys) {}
 
   /** The parts of the document that the form says. */
   Map<String, Object> parts(int version) {
@@ -55,6 +76,9 @@ record ProtocolForm(Typed typed) {
     parts.put("version", version);
     parts.put("title", said("title"));
     parts.put("sample", false);
+    if (!said("from").isEmpty()) {
+      parts.put("from", said("from"));
+    }
     parts.put("for", List.copyOf(typed.all("for")));
     parts.put(
         "start",
@@ -68,10 +92,9 @@ record ProtocolForm(Typed typed) {
                         List.of(DOSE)))
             .toList());
     parts.put("steps", rows("steps", STEPS, STEP));
-    if (!usedRows("strengths", STRENGTHS, STRENGTH).isEmpty()) {
-      parts.put("strengths", rows("strengths", STRENGTHS, STRENGTH));
-    }
+    putRows(parts, "strengths", STRENGTHS, STRENGTH);
     parts.put("ceiling", part("ceiling", List.of(DOSE)));
+    putRows(parts, "component_limits", COMPONENT_LIMITS, COMPONENT_LIMIT);
     if (isUsed("care_above", List.of(DOSE))) {
       parts.put("care_above", part("care_above", List.of(DOSE)));
     }
@@ -80,8 +103,32 @@ record ProtocolForm(Typed typed) {
           "same_visit",
           with(AFTER_NONE, typed.has(row("same_visit", AFTER_NONE), "true"), "same_visit", VISIT));
     }
+    putRows(parts, "emergency_plan", PLAN_ITEMS, PLAN_ITEM);
+    if (isUsed(READINESS, List.of(VALUE))) {
+      parts.put(READINESS, part(READINESS, List.of(VALUE)));
+    }
+    putChances(parts);
     NUMBERS.forEach(number -> parts.put(number, part(number, List.of(VALUE))));
     return parts;
+  }
+
+  private void putChances(Map<String, Object> parts) {
+    var chances = new LinkedHashMap<String, Object>();
+    for (String chance : CHANCES) {
+      if (isUsed(row(MODEL, chance), List.of(IN_1000))) {
+        chances.put(chance, part(row(MODEL, chance), List.of(IN_1000)));
+      }
+    }
+    if (!chances.isEmpty()) {
+      parts.put(MODEL, chances);
+    }
+  }
+
+  private void putRows(Map<String, Object> parts, String part, int most, List<String> keys) {
+    List<Object> rows = rows(part, most, keys);
+    if (!rows.isEmpty()) {
+      parts.put(part, rows);
+    }
   }
 
   /** The faults of the document, each at the field that it is about. */
@@ -104,26 +151,31 @@ record ProtocolForm(Typed typed) {
     }
     String part = matcher.group(1);
     String key = Optional.ofNullable(matcher.group(3)).orElse("");
-    if (ROWED.contains(part)) {
+    if (part.equals("start") || ROWED.containsKey(part)) {
       String row =
           rowOf(part, Optional.ofNullable(matcher.group(2)).map(Integer::valueOf).orElse(1));
       String field = key.isEmpty() || key.equals("groups") ? firstKey(part) : key;
       return Optional.of(row(row, field));
     }
-    if (NUMBERS.contains(part)) {
+    if (NUMBERS.contains(part) || part.equals(READINESS)) {
       return Optional.of(row(part, key.isEmpty() ? VALUE : key));
     }
     return Optional.of(
         switch (part) {
           case "ceiling", "care_above" -> row(part, key.isEmpty() ? DOSE : key);
           case "same_visit" -> row(part, key.isEmpty() ? VISIT.getFirst() : key);
-          case "version", "model" -> "protocol";
+          case MODEL -> row(row(MODEL, key.isEmpty() ? CHANCES.getFirst() : key), IN_1000);
+          case "version" -> "protocol";
           default -> part;
         });
   }
 
   private static String firstKey(String part) {
-    return part.equals("start") ? DOSE : part.equals("steps") ? STEP.get(1) : STRENGTH.getFirst();
+    return switch (part) {
+      case "start" -> DOSE;
+      case "steps" -> STEP.get(1);
+      default -> ROWED.getOrDefault(part, new Rows(0, List.of(DOSE))).keys().getFirst();
+    };
   }
 
   /** The row of the form that became the item of that number in the document. */
@@ -132,8 +184,8 @@ record ProtocolForm(Typed typed) {
       AetiologyGroup[] groups = AetiologyGroup.values();
       return row(part, groups[Math.min(item, groups.length) - 1].token());
     }
-    boolean isStep = part.equals("steps");
-    List<String> used = usedRows(part, isStep ? STEPS : STRENGTHS, isStep ? STEP : STRENGTH);
+    Rows rows = ROWED.getOrDefault(part, new Rows(0, List.of()));
+    List<String> used = usedRows(part, rows.most(), rows.keys());
     return used.isEmpty() ? row(part, "1") : used.get(Math.min(item, used.size()) - 1);
   }
 

@@ -46,7 +46,16 @@ public record ProtocolsPage(
    */
   record Words(ClinicTime time, Function<AccountId, String> names, Map<String, Long> courses) {
     String signed(SignedProtocol signed) {
-      return "Signed for use here by " + names.apply(signed.by()) + ", " + time.words(signed.at());
+      return "Signed for use here by "
+          + names.apply(signed.by())
+          + ", "
+          + time.words(signed.at())
+          + signed
+              .protocol()
+              .more()
+              .from()
+              .map(day -> "; it holds from " + ClinicTime.words(day))
+              .orElse("");
     }
   }
 

@@ -32,7 +32,8 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
 
   /** Fields without which there is no protocol. */
   private static final Pattern MUST =
-      Pattern.compile("protocol|title|start-[a-z_]+-dose|ceiling-dose|[a-z0-9_]+-value");
+      Pattern.compile(
+          "protocol|title|start-[a-z_]+-dose|ceiling-dose|(?!readiness)[a-z0-9_]+-value");
 
   private static final Map<String, String> STEP_LABELS =
       named(
@@ -58,7 +59,14 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
   List<Field> heads() {
     return List.of(
         field("protocol", "Name in the record", "Lower-case letters, digits and hyphens"),
-        field("title", "Title", "What clinicians read"));
+        field("title", "Title", "What clinicians read"),
+        Field.of(Field.Kind.DATE, "from", "Holds from")
+            .withHint(
+                "The first day on which a course may begin to run by it; left empty, it holds"
+                    + " from its signature")
+            .withValue(form.typed().text("from"))
+            .withFaults(faults)
+            .optional());
   }
 
   Choice components() {
@@ -73,7 +81,7 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
   }
 
   List<Section> sections() {
-    return Stream.of(doses(), limits(), numbers()).flatMap(List::stream).toList();
+    return Stream.of(doses(), limits(), homeAndModel(), numbers()).flatMap(List::stream).toList();
   }
 
   private List<Section> doses() {
@@ -110,6 +118,15 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
             List.of(line("ceiling", "Maximum", Map.of("dose", "never more than"))),
             "ceiling"),
         section(
+            "Limits of single components",
+            "Such as 20 mcg of alprostadil; whatever the volume; may be left empty",
+            rows(
+                "component_limits",
+                ProtocolForm.COMPONENT_LIMITS,
+                "Component ",
+                named("most", "never more than")),
+            "component_limits"),
+        section(
             "Particular care",
             "For a man with a heart condition; may be left empty",
             List.of(line("care_above", "Care", Map.of("dose", "above"))),
@@ -119,6 +136,34 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
             "In the clinic only, never a third in 24 hours; left empty, there is none",
             List.of(sameVisit()),
             "same_visit"));
+  }
+
+  private List<Section> homeAndModel() {
+    return List.of(
+        section(
+            "What the emergency plan says as well",
+            "Hospital, number after hours and transport are always asked for",
+            rows("emergency_plan", ProtocolForm.PLAN_ITEMS, "Line ", named("ask", "what is asked")),
+            "emergency_plan"),
+        section(
+            "Months for which what was shown or agreed before home use holds",
+            "A whole number; left empty, it does not expire",
+            List.of(line(ProtocolForm.READINESS, "Limit", Map.of("value", "months"))),
+            ProtocolForm.READINESS),
+        section(
+            "Limits of the response model",
+            "How many in 1000 useful responses may be expected to last so long; left empty, the"
+                + " model is not asked",
+            List.of(
+                line(
+                    row(ProtocolForm.MODEL, "chance_of_120_minutes"),
+                    "120 minutes or longer",
+                    Map.of(ProtocolForm.IN_1000, "at most, in 1000")),
+                line(
+                    row(ProtocolForm.MODEL, "chance_of_240_minutes"),
+                    "240 minutes or longer",
+                    Map.of(ProtocolForm.IN_1000, "at most, in 1000"))),
+            ProtocolForm.MODEL));
   }
 
   private List<Section> numbers() {

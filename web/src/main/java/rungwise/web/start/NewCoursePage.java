@@ -84,7 +84,7 @@ public record NewCoursePage(
 
   private static Choice protocol(StartChoices choices, String picked) {
     List<Option> options =
-        choices.protocols().signed().stream()
+        choices.protocols().get().stream()
             .map(
                 signed ->
                     new Option(
@@ -125,7 +125,7 @@ public record NewCoursePage(
     if (choices.barrels().get().isEmpty()) {
       missing.add(new Missing("No syringe is on the clinic's list.", "/syringes", "Syringes"));
     }
-    if (choices.protocols().signed().isEmpty()) {
+    if (choices.protocols().get().isEmpty()) {
       missing.add(new Missing("No protocol is signed.", "/protocols", "Protocols"));
     }
     return missing;

@@ -5,7 +5,6 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import rungwise.clinic.course.Plan;
-import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Preparation;
@@ -16,17 +15,18 @@ import rungwise.dosing.known.PreparationId;
  *
  * @param preparations the clinic's preparations that are in use
  * @param barrels the syringes that the clinic keeps
+ * @param protocols those that a course may begin to run by today
  * @param inUse whether a version of a preparation may be planned now
  */
 public record StartChoices(
     Supplier<List<Preparation>> preparations,
     Supplier<List<Barrel>> barrels,
-    Protocols protocols,
+    Supplier<List<SignedProtocol>> protocols,
     Predicate<PreparationId> inUse) {
 
   /** The plan of a form's choices; empty if one of them is not on the clinic's lists. */
   public Optional<Plan> plan(String preparation, String barrel, String protocol) {
-    return protocols.signed().stream()
+    return protocols.get().stream()
         .map(SignedProtocol::protocol)
         .filter(one -> one.key().equals(protocol))
         .filter(one -> !preparation.isBlank() && !barrel.isBlank())

@@ -1,5 +1,6 @@
 package rungwise.web.teaching;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import rungwise.clinic.teaching.ReadinessDraft;
@@ -47,7 +48,26 @@ record ReadinessForm(Map<String, String> typed) {
         said(item, HOSPITAL, ""),
         said(item, AFTER_HOURS, ""),
         said(item, TRANSPORT, ""),
+        more(item),
         said(item, NOTE, ""));
+  }
+
+  /** The field that answers a question of the protocol. */
+  static String answerField(int number) {
+    return "answer-" + number;
+  }
+
+  /** The field that says which question that was, should the protocol change meanwhile. */
+  static String askedField(int number) {
+    return "asked-" + number;
+  }
+
+  private Map<String, String> more(String item) {
+    var more = new LinkedHashMap<String, String>();
+    for (int number = 1; typed.containsKey(nameOf(item, askedField(number))); number++) {
+      more.put(said(item, askedField(number), ""), said(item, answerField(number), ""));
+    }
+    return more;
   }
 
   /** Where the faults of the item belong. */
@@ -59,6 +79,7 @@ record ReadinessForm(Map<String, String> typed) {
             new Place("Enter the hospital", nameOf(item, HOSPITAL)),
             new Place("Enter the number", nameOf(item, AFTER_HOURS)),
             new Place("Enter how he gets there", nameOf(item, TRANSPORT)),
+            new Place("The protocol asks for this", ""),
             new Place("Write at most 120", ""),
             new Place("Write at most", nameOf(item, NOTE)),
             new Place("Choose what", "")),

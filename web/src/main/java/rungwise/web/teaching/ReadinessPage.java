@@ -1,7 +1,12 @@
 package rungwise.web.teaching;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.EmergencyPlan;
 import rungwise.clinic.people.Account;
@@ -9,6 +14,7 @@ import rungwise.clinic.teaching.ReadinessView;
 import rungwise.clinic.titration.CourseChanges.By;
 import rungwise.clinic.titration.CourseState;
 import rungwise.clinic.titration.CourseView;
+import rungwise.dosing.source.Sourced;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 
@@ -33,11 +39,18 @@ public record ReadinessPage(
    *
    * @param isOpen whether its form is shown unfolded
    * @param plan the lines of the emergency plan; empty for every other item
+   * @param asked what the protocol asks the plan for, by the name of its hidden field
    */
   public record Row(
-      ReadinessView.Item item, boolean isOpen, Field day, List<Field> plan, Field note) {
+      ReadinessView.Item item,
+      boolean isOpen,
+      Field day,
+      List<Field> plan,
+      Map<String, String> asked,
+      Field note) {
     public Row {
       plan = List.copyOf(plan);
+      asked = Collections.unmodifiableMap(new LinkedHashMap<>(asked));
     }
   }
 
@@ -52,10 +65,12 @@ public record ReadinessPage(
       ClinicTime time,
       ReadinessForm form,
       Faults faults) {
-    ReadinessView view = ReadinessView.of(state, course);
+    ReadinessView view = ReadinessView.of(state, time.dayOf(state.now()), course);
     String coursePath = "/courses/" + course.id();
     String today = time.dateText(state.now());
     Optional<EmergencyPlan> agreed = state.file().emergencyPlan();
+    List<String> questions =
+        state.question().protocol().home().plan().stream().map(Sourced::value).toList();
     return new ReadinessPage(
         course.man(),
         coursePath,
@@ -64,7 +79,9 @@ public record ReadinessPage(
         faults,
         view,
         By.CLINICIAN.includes(actor),
-        view.items().stream().map(item -> row(item, today, agreed, form, faults)).toList());
+        view.items().stream()
+            .map(item -> row(item, today, agreed, questions, form, faults))
+            .toList());
   }
 
   ReadinessPage withNotice(String text) {
@@ -75,6 +92,7 @@ public record ReadinessPage(
       ReadinessView.Item item,
       String today,
       Optional<EmergencyPlan> agreed,
+      List<String> questions,
       ReadinessForm form,
       Faults faults) {
     var fields = new ItemFields(item.token(), form, faults);
@@ -82,7 +100,12 @@ public record ReadinessPage(
         item,
         !item.isOnRecord() || form.item().equals(item.token()),
         fields.day(today),
-        item.isPlan() ? fields.plan(agreed) : List.of(),
+        item.isPlan()
+            ? Stream.of(fields.plan(agreed), fields.answers(agreed, questions))
+                .flatMap(List::stream)
+                .toList()
+            : List.of(),
+        item.isPlan() ? fields.asked(questions) : Map.of(),
         fields.note());
   }
 
@@ -114,6 +137,25 @@ public record ReadinessPage(
                   "How he gets there, and who drives",
                   agreed.map(EmergencyPlan::transport).orElse(""))
               .withFaults(faults));
+    }
+
+    List<Field> answers(Optional<EmergencyPlan> agreed, List<String> questions) {
+      var fields = new ArrayList<Field>();
+      for (String question : questions) {
+        String name = ReadinessForm.answerField(fields.size() + 1);
+        String before = agreed.map(plan -> plan.answerTo(question)).orElse("");
+        fields.add(field(Field.Kind.TEXT, name, question, before));
+      }
+      return fields;
+    }
+
+    Map<String, String> asked(List<String> questions) {
+      var asked = new LinkedHashMap<String, String>();
+      for (String question : questions) {
+        String field = ReadinessForm.askedField(asked.size() + 1);
+        asked.put(ReadinessForm.nameOf(item, field), question);
+      }
+      return asked;
     }
 
     Field note() {

@@ -232,7 +232,7 @@ public record CoursePage(
         pick(
             "protocol",
             "Titration protocol",
-            choices.protocols().signed().stream()
+            choices.protocols().get().stream()
                 .map(signed -> signed.protocol())
                 .map(one -> new Option(one.key(), one.title(), "version " + one.version(), false))
                 .toList(),

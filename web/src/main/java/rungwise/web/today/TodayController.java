@@ -114,7 +114,7 @@ final class TodayController {
     if (isKeeper && choices.barrels().get().isEmpty()) {
       steps.add(SYRINGES);
     }
-    if (isKeeper && choices.protocols().signed().isEmpty()) {
+    if (isKeeper && choices.protocols().get().isEmpty()) {
       steps.add(PROTOCOLS);
     }
     if (steps.isEmpty()) {

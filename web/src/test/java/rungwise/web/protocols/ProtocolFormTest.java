@@ -45,6 +45,16 @@ class ProtocolFormTest {
         "strengths",
         List.of(Map.of("strength", "40 mcg/mL", "not_below", "10 mcg", "source", LABEL)));
     parts.put("ceiling", Map.of("dose", "40 mcg of alprostadil", "source", LABEL));
+    parts.put("from", "2026-12-01");
+    parts.put(
+        "component_limits", List.of(Map.of("most", "40 mcg of alprostadil", "source", CUSTOM)));
+    parts.put(
+        "emergency_plan",
+        List.of(
+            Map.of("ask", "who stays with him", "source", CUSTOM),
+            Map.of("ask", "who has the key", "source", CUSTOM)));
+    parts.put("readiness_months", Map.of("value", 12, "source", CUSTOM));
+    parts.put("model", Map.of("chance_of_240_minutes", Map.of("in_1000", 5, "source", CUSTOM)));
     parts.put("care_above", Map.of("dose", "20 mcg of alprostadil", "source", CUSTOM));
     parts.put("same_visit", SAME_VISIT);
     for (String number : ProtocolForm.NUMBERS) {
@@ -78,6 +88,11 @@ class ProtocolFormTest {
     parts.remove("care_above");
     parts.remove("same_visit");
     parts.remove("strengths");
+    parts.remove("from");
+    parts.remove("component_limits");
+    parts.remove("emergency_plan");
+    parts.remove("readiness_months");
+    parts.remove("model");
 
     assertThat(ProtocolFields.of(parts).parts(3)).isEqualTo(parts);
   }
@@ -97,6 +112,11 @@ class ProtocolFormTest {
                         "ceiling, source, place: must be a text",
                         "same_visit, within_minutes: must be a whole number",
                         "version: is not the next one",
+                        "from: is not a day",
+                        "component_limits: is passed by the ceiling",
+                        "emergency_plan 2, ask: must be a text",
+                        "readiness_months, value: must be a whole number",
+                        "model, chance_of_240_minutes, in_1000: must be a whole number",
                         "something else"))
                 .all()
                 .stream()
@@ -109,6 +129,11 @@ class ProtocolFormTest {
             "ceiling-source",
             "same_visit-within_minutes",
             "protocol",
+            "from",
+            "component_limits-1-most",
+            "emergency_plan-2-ask",
+            "readiness_months-value",
+            "model-chance_of_240_minutes-in_1000",
             "");
   }
 }

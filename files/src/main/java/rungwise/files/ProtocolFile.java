@@ -42,7 +42,7 @@ public final class ProtocolFile {
     "version",
     "title",
     "sample",
-    "from",
+    "holds_from",
     "for",
     "start",
     "steps",
@@ -118,7 +118,7 @@ public final class ProtocolFile {
 
   private static Protocol.Options options(Node root) {
     return new Protocol.Options(
-        ifPresent(root.at("from"), node -> node.read(ProtocolFile::day)),
+        ifPresent(root.at("holds_from"), node -> node.read(ProtocolFile::day)),
         ifPresent(root.at("care_above"), ProtocolFile::limit),
         eachIfPresent(root.at("component_limits"), ProtocolFile::componentLimit),
         ifPresent(root.at("same_visit"), ProtocolFile::sameVisit),

@@ -134,7 +134,7 @@ final class ProtocolFileTest {
   private static final String WHOLE =
       SAMPLE
           + """
-          from: 2026-12-01
+          holds_from: 2026-12-01
           component_limits:
             - most: 60 mcg of alprostadil
               source: {assumption: "as the ceiling"}
@@ -191,7 +191,7 @@ final class ProtocolFileTest {
   @Test
   void a_day_that_is_none_and_a_question_that_is_too_tooLongare_refused() {
     assertThat(ProtocolFile.read(WHOLE.replace("2026-12-01", "1 December")).faults())
-        .containsExactly("from: \"1 December\" is not a day: write it as 2026-12-31");
+        .containsExactly("holds_from: \"1 December\" is not a day: write it as 2026-12-31");
     String tooLong = WHOLE.replace("who stays with him", "who stays".repeat(12));
     assertThat(ProtocolFile.read(tooLong).faults())
         .containsExactly("emergency_plan 1, ask: must be at most 80 characters long");

@@ -101,6 +101,14 @@ public final class SampleCourse {
     return store.courses().find(COURSE).orElseThrow().entries().getLast().id();
   }
 
+  private static EmergencyPlan emergencyPlan() {
+    return new EmergencyPlan(
+        "hospital",
+        "555 0100",
+        "a taxi",
+        List.of(new EmergencyPlan.Said("who stays", "his sister")));
+  }
+
   private static List<CourseFact> facts() {
     return List.of(
         new CourseFact.CourseOpened(
@@ -113,12 +121,7 @@ public final class SampleCourse {
         new CourseFact.ReadinessRecorded(
             Readiness.EMERGENCY_PLAN,
             LocalDate.of(2026, 3, 1),
-            Optional.of(
-                new EmergencyPlan(
-                    "hospital",
-                    "555 0100",
-                    "a taxi",
-                    List.of(new EmergencyPlan.Said("who stays", "his sister")))),
+            Optional.of(emergencyPlan()),
             "agreed"),
         new CourseFact.DoseSigned(
             PLAN,

@@ -80,7 +80,7 @@ class ProtocolBrowserTest {
 
   @Test
   void what_a_protocol_may_say_beyond_the_least_is_written_in_the_form() {
-    page().locator("#from").fill("2031-01-01");
+    page().locator("#holds_from").fill("2031-01-01");
     page().locator("#component_limits-1-most").fill("60 mcg of alprostadil");
     page().locator("#component_limits-1-source").selectOption("assumption");
     page().locator("#component_limits-1-words").fill("as the maximum");

@@ -21,6 +21,7 @@ import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import org.jooq.Condition;
@@ -28,6 +29,8 @@ import org.jooq.DSLContext;
 import org.jooq.Field;
 import org.jooq.Record;
 import org.jooq.Result;
+import org.jooq.Table;
+import org.jooq.TableField;
 import org.jooq.TableRecord;
 import org.jooq.impl.DSL;
 import rungwise.clinic.course.CourseEntry;
@@ -109,7 +112,7 @@ public final class SqlCourses implements Courses {
         .toList();
   }
 
-  /** Five queries, however long the course is. Lines of later entries do no harm. */
+  /** Six queries, however long the course is. Lines of later entries do no harm. */
   @Override
   public Optional<CourseFile> find(CourseId id) {
     DSLContext reading = database.reading();
@@ -123,49 +126,38 @@ public final class SqlCourses implements Courses {
   }
 
   private static FactReading linesOf(CourseId id, DSLContext reading) {
+    var lines = new Lines(reading, id);
     return new FactReading(
-        reading
-            .select(DOSE_SIGNED_RUNG.ENTRY_ID, DOSE_SIGNED_RUNG.VOLUME_MICROLITRES)
-            .from(DOSE_SIGNED_RUNG)
-            .join(ENTRY)
-            .on(ENTRY.ID.eq(DOSE_SIGNED_RUNG.ENTRY_ID))
-            .where(ENTRY.COURSE_ID.eq(id.text()))
-            .orderBy(DOSE_SIGNED_RUNG.LINE)
-            .fetchGroups(DOSE_SIGNED_RUNG.ENTRY_ID, DOSE_SIGNED_RUNG.VOLUME_MICROLITRES),
-        reading
-            .select(DOSE_SIGNED_OVERRIDE.ENTRY_ID, DOSE_SIGNED_OVERRIDE.GUARD_RULE)
-            .from(DOSE_SIGNED_OVERRIDE)
-            .join(ENTRY)
-            .on(ENTRY.ID.eq(DOSE_SIGNED_OVERRIDE.ENTRY_ID))
-            .where(ENTRY.COURSE_ID.eq(id.text()))
-            .orderBy(DOSE_SIGNED_OVERRIDE.LINE)
-            .fetchGroups(DOSE_SIGNED_OVERRIDE.ENTRY_ID, DOSE_SIGNED_OVERRIDE.GUARD_RULE),
-        reading
-            .select(INJECTION_REPORTED_CAUSE.ENTRY_ID, INJECTION_REPORTED_CAUSE.CAUSE)
-            .from(INJECTION_REPORTED_CAUSE)
-            .join(ENTRY)
-            .on(ENTRY.ID.eq(INJECTION_REPORTED_CAUSE.ENTRY_ID))
-            .where(ENTRY.COURSE_ID.eq(id.text()))
-            .orderBy(INJECTION_REPORTED_CAUSE.LINE)
-            .fetchGroups(INJECTION_REPORTED_CAUSE.ENTRY_ID, INJECTION_REPORTED_CAUSE.CAUSE),
-        reading
-            .select(SCREENED_ANSWER.fields())
-            .from(SCREENED_ANSWER)
-            .join(ENTRY)
-            .on(ENTRY.ID.eq(SCREENED_ANSWER.ENTRY_ID))
-            .where(ENTRY.COURSE_ID.eq(id.text()))
-            .orderBy(SCREENED_ANSWER.LINE)
-            .fetchInto(SCREENED_ANSWER)
+        lines
+            .of(DOSE_SIGNED_RUNG.ENTRY_ID, DOSE_SIGNED_RUNG.LINE)
+            .intoGroups(DOSE_SIGNED_RUNG.ENTRY_ID, DOSE_SIGNED_RUNG.VOLUME_MICROLITRES),
+        lines
+            .of(DOSE_SIGNED_OVERRIDE.ENTRY_ID, DOSE_SIGNED_OVERRIDE.LINE)
+            .intoGroups(DOSE_SIGNED_OVERRIDE.ENTRY_ID, DOSE_SIGNED_OVERRIDE.GUARD_RULE),
+        lines
+            .of(INJECTION_REPORTED_CAUSE.ENTRY_ID, INJECTION_REPORTED_CAUSE.LINE)
+            .intoGroups(INJECTION_REPORTED_CAUSE.ENTRY_ID, INJECTION_REPORTED_CAUSE.CAUSE),
+        lines
+            .of(SCREENED_ANSWER.ENTRY_ID, SCREENED_ANSWER.LINE)
             .intoGroups(SCREENED_ANSWER.ENTRY_ID),
-        reading
-            .select(READINESS_RECORDED_LINE.fields())
-            .from(READINESS_RECORDED_LINE)
-            .join(ENTRY)
-            .on(ENTRY.ID.eq(READINESS_RECORDED_LINE.ENTRY_ID))
-            .where(ENTRY.COURSE_ID.eq(id.text()))
-            .orderBy(READINESS_RECORDED_LINE.LINE)
-            .fetchInto(READINESS_RECORDED_LINE)
+        lines
+            .of(READINESS_RECORDED_LINE.ENTRY_ID, READINESS_RECORDED_LINE.LINE)
             .intoGroups(READINESS_RECORDED_LINE.ENTRY_ID));
+  }
+
+  /** The rows of one course in the tables whose entries may have several, in their order. */
+  private record Lines(DSLContext reading, CourseId id) {
+    <R extends Record> Result<R> of(TableField<R, String> entryId, TableField<R, Integer> line) {
+      Table<R> table = Objects.requireNonNull(entryId.getTable());
+      return reading
+          .select(table.fields())
+          .from(table)
+          .join(ENTRY)
+          .on(ENTRY.ID.eq(entryId))
+          .where(ENTRY.COURSE_ID.eq(id.text()))
+          .orderBy(line)
+          .fetchInto(table);
+    }
   }
 
   private static Result<Record> rowsOf(CourseId id, DSLContext reading) {

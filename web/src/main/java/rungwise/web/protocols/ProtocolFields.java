@@ -26,7 +26,7 @@ final class ProtocolFields {
   private void fill(Map<String, Object> parts) {
     set("protocol", parts, "protocol");
     set("title", parts, "title");
-    set("from", parts, "from");
+    set(ProtocolForm.HOLDS_FROM, parts, ProtocolForm.HOLDS_FROM);
     fields.put("for", list(parts, "for").stream().map(String::valueOf).toList());
     for (Object start : list(parts, "start")) {
       for (Object group : list(map(start), "groups")) {

@@ -23,6 +23,7 @@ record ProtocolForm(Typed typed) {
   static final int STRENGTHS = 2;
   static final int COMPONENT_LIMITS = 4;
   static final int PLAN_ITEMS = 4;
+  static final String HOLDS_FROM = "holds_from";
   static final String SOURCE = "source";
   static final String WORDS = "words";
 
@@ -76,8 +77,8 @@ record ProtocolForm(Typed typed) {
     parts.put("version", version);
     parts.put("title", said("title"));
     parts.put("sample", false);
-    if (!said("from").isEmpty()) {
-      parts.put("from", said("from"));
+    if (!said(HOLDS_FROM).isEmpty()) {
+      parts.put(HOLDS_FROM, said(HOLDS_FROM));
     }
     parts.put("for", List.copyOf(typed.all("for")));
     parts.put(

@@ -60,11 +60,11 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
     return List.of(
         field("protocol", "Name in the record", "Lower-case letters, digits and hyphens"),
         field("title", "Title", "What clinicians read"),
-        Field.of(Field.Kind.DATE, "from", "Holds from")
+        Field.of(Field.Kind.DATE, ProtocolForm.HOLDS_FROM, "Holds from")
             .withHint(
                 "The first day on which a course may begin to run by it; left empty, it holds"
                     + " from its signature")
-            .withValue(form.typed().text("from"))
+            .withValue(form.typed().text(ProtocolForm.HOLDS_FROM))
             .withFaults(faults)
             .optional());
   }

@@ -45,7 +45,7 @@ class ProtocolFormTest {
         "strengths",
         List.of(Map.of("strength", "40 mcg/mL", "not_below", "10 mcg", "source", LABEL)));
     parts.put("ceiling", Map.of("dose", "40 mcg of alprostadil", "source", LABEL));
-    parts.put("from", "2026-12-01");
+    parts.put("holds_from", "2026-12-01");
     parts.put(
         "component_limits", List.of(Map.of("most", "40 mcg of alprostadil", "source", CUSTOM)));
     parts.put(
@@ -88,7 +88,7 @@ class ProtocolFormTest {
     parts.remove("care_above");
     parts.remove("same_visit");
     parts.remove("strengths");
-    parts.remove("from");
+    parts.remove("holds_from");
     parts.remove("component_limits");
     parts.remove("emergency_plan");
     parts.remove("readiness_months");
@@ -112,7 +112,7 @@ class ProtocolFormTest {
                         "ceiling, source, place: must be a text",
                         "same_visit, within_minutes: must be a whole number",
                         "version: is not the next one",
-                        "from: is not a day",
+                        "holds_from: is not a day",
                         "component_limits: is passed by the ceiling",
                         "emergency_plan 2, ask: must be a text",
                         "readiness_months, value: must be a whole number",
@@ -129,7 +129,7 @@ class ProtocolFormTest {
             "ceiling-source",
             "same_visit-within_minutes",
             "protocol",
-            "from",
+            "holds_from",
             "component_limits-1-most",
             "emergency_plan-2-ask",
             "readiness_months-value",

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Protocol;
@@ -24,10 +26,15 @@ public final class LabelReader implements ProtocolReader {
 
   private static final String LABEL = "the label\n";
   private static final String MIXTURE = "the mixture\n";
+  private static final Pattern LIMITED = Pattern.compile("limited to ([0-9]+)");
   private static final Source HERE = new Source.Assumption("for a test");
 
   @Override
   public Reading<Protocol> read(String document) {
+    Matcher limited = LIMITED.matcher(document);
+    if (limited.matches()) {
+      return Reading.of(limited(Integer.parseInt(limited.group(1))));
+    }
     return switch (document) {
       case LABEL -> Reading.of(label());
       case MIXTURE -> Reading.of(mixture());
@@ -48,6 +55,29 @@ public final class LabelReader implements ProtocolReader {
   @Override
   public String document(Map<String, Object> parts) {
     return parts.getOrDefault("document", "").toString();
+  }
+
+  /** The document of the label with a limit for the chance of 120 minutes, in 1000. */
+  public static String limitedTo(int inThousand) {
+    return "limited to " + inThousand;
+  }
+
+  private static Protocol limited(int inThousand) {
+    Protocol label = label();
+    return new Protocol(
+        "limited",
+        1,
+        "Limited",
+        /* sample= */ false,
+        label.components(),
+        label.starts(),
+        label.steps(),
+        label.strengths(),
+        label.ceiling(),
+        label.careAbove(),
+        label.sameVisit(),
+        label.limits(),
+        new Protocol.Chances(Optional.of(new Sourced<>(inThousand, HERE)), Optional.empty()));
   }
 
   private static Protocol label() {

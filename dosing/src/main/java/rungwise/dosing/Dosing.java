@@ -32,7 +32,7 @@ import rungwise.quantities.Volume;
 public final class Dosing {
 
   /** Stored with every decision. A change that alters a decision raises it. */
-  public static final String ENGINE_VERSION = "3";
+  public static final String ENGINE_VERSION = "4";
 
   private Dosing() {}
 

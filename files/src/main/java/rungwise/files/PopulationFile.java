@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import rungwise.dosing.response.Population;
 import rungwise.quantities.Reading;
@@ -15,9 +16,9 @@ import rungwise.quantities.Reading;
  * A population of the response model as a JSON document.
  *
  * <p>{@code parameters} holds mu, omega, beta, c2, c4, d0, d1 and tau, and gamma as an object with
- * one number for each group other than the reference group; a flat key such as gamma_mixed is read
- * too. Each is a number, or an object with {@code estimate} and {@code se}. Keys that are not named
- * here are kept unread.
+ * one number for each group other than the reference group; flat keys such as gamma_mixed or
+ * gamma.mixed, and an underscore before a number as in c_2, are read too. Each is a number, or an
+ * object with {@code estimate} and {@code se}. Keys that are not named here are kept unread.
  *
  * @param population the estimates
  * @param referenceGroup the group whose gamma is 0
@@ -37,7 +38,8 @@ public record PopulationFile(
   private static final String GROUPS = "groups";
   private static final String REFERENCE_PREPARATION = "reference_preparation";
   private static final String GAMMA = "gamma";
-  private static final String GAMMA_OF = GAMMA + "_";
+  private static final Pattern GAMMA_OF = Pattern.compile(GAMMA + "[_.](.+)");
+  private static final Pattern NUMBERED = Pattern.compile("([cd])_([0-9])");
   private static final Set<String> SINGLE =
       Set.of("mu", "omega", "beta", "c2", "c4", "d0", "d1", "tau");
   private static final Pattern TOKEN = Pattern.compile("[a-z_]{1,60}");
@@ -115,16 +117,28 @@ public record PopulationFile(
     for (String group : nested.isPresent() ? nested.keys() : List.<String>of()) {
       estimate(nested.at(group)).ifPresent(gamma -> gammas.put(group, gamma));
     }
-    for (String key : parameters.keys()) {
-      if (key.startsWith(GAMMA_OF)) {
-        estimate(parameters.at(key))
-            .ifPresent(gamma -> gammas.put(key.substring(GAMMA_OF.length()), gamma));
-      } else if (!key.equals(GAMMA) && !SINGLE.contains(key)) {
+    for (String key : parameters.isPresent() ? parameters.keys() : List.<String>of()) {
+      Matcher flat = GAMMA_OF.matcher(key);
+      if (flat.matches()) {
+        estimate(parameters.at(key)).ifPresent(gamma -> addFlat(parameters, gammas, flat, gamma));
+      } else if (!key.equals(GAMMA) && !SINGLE.contains(nameOf(key))) {
         parameters.fault("unknown " + key + "; known are " + new TreeSet<>(SINGLE) + " and gamma");
       }
     }
     reference.ifPresent(group -> addReference(parameters, gammas, group));
     return gammas;
+  }
+
+  private static void addFlat(
+      Node parameters, Map<String, Double> gammas, Matcher flat, double gamma) {
+    if (gammas.putIfAbsent(flat.group(1), gamma) != null) {
+      parameters.fault("gamma of " + flat.group(1) + " is given twice");
+    }
+  }
+
+  /** The one name of a parameter: c_2 is c2. */
+  private static String nameOf(String key) {
+    return NUMBERED.matcher(key).replaceAll("$1$2");
   }
 
   private static void addReference(Node parameters, Map<String, Double> gammas, String group) {
@@ -134,10 +148,21 @@ public record PopulationFile(
     }
   }
 
+  /** Where a parameter stands, under one of the spellings of its name. */
+  private static Node placeOf(Node parameters, String name) {
+    List<String> spelt =
+        (parameters.isPresent() ? parameters.keys() : List.<String>of())
+            .stream().filter(key -> nameOf(key).equals(name)).toList();
+    if (spelt.size() > 1) {
+      parameters.fault(name + " is given twice");
+    }
+    return parameters.at(spelt.isEmpty() ? name : spelt.getFirst());
+  }
+
   private static Optional<Population> population(Node parameters, Map<String, Double> gammas) {
     var single = new TreeMap<String, Double>();
     for (String name : new TreeSet<>(SINGLE)) {
-      estimate(parameters.at(name)).ifPresent(value -> single.put(name, value));
+      estimate(placeOf(parameters, name)).ifPresent(value -> single.put(name, value));
     }
     if (single.size() < SINGLE.size()) {
       return Optional.empty();

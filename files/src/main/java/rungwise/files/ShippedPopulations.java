@@ -14,7 +14,10 @@ public final class ShippedPopulations {
   /** For alprostadil alone, from published summaries. */
   public static final String DEFAULT = "alprostadil-published";
 
-  private static final List<String> NAMES = List.of(DEFAULT, "three-drug-assumed");
+  /** For a mixture of three drugs; an assumption. */
+  public static final String ASSUMED = "three-drug-assumed";
+
+  private static final List<String> NAMES = List.of(DEFAULT, ASSUMED);
 
   private ShippedPopulations() {}
 

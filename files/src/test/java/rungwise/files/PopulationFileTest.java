@@ -49,10 +49,30 @@ final class PopulationFileTest {
         .isEqualTo(PopulationFile.read(SOUND).orThrow().population());
   }
 
+  @Test
+  void flat_keys_with_a_point_and_numbers_with_an_underscore_are_the_same_parameters() {
+    String flat =
+        SOUND
+            .replace(
+                "\"gamma\": {\"spinal_cord\": {\"estimate\": -0.7, \"se\": 0.2}, \"mixed\": 0.15}",
+                "\"gamma.spinal_cord\": -0.7, \"gamma.mixed\": {\"estimate\": 0.15, \"se\": 1}")
+            .replace("\"c2\"", "\"c_2\"")
+            .replace("\"c4\"", "\"c_4\"")
+            .replace("\"d0\"", "\"d_0\"")
+            .replace("\"d1\"", "\"d_1\"");
+
+    assertThat(flat).contains("\"c_2\"", "\"d_1\"", "\"gamma.mixed\"");
+    assertThat(PopulationFile.read(flat).orThrow().population())
+        .isEqualTo(PopulationFile.read(SOUND).orThrow().population());
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
       value = {
+        "\"c2\": -1.3|\"c2\": -1.3, \"c_2\": -1.2|parameters: c2 is given twice",
+        "\"c2\": -1.3|\"c_3\": -1.3|parameters: unknown c_3; known are",
+        "\"omega\"|\"gamma.mixed\": 0.1, \"omega\"|parameters: gamma of mixed is given twice",
         "\"tau\": 0.42|\"tau\": \"0.42\"|parameters, tau: must be a number",
         "\"tau\": 0.42|\"tau\": 0|parameters: tau is 0.0: give a number from 0.05 to 3.0",
         "\"beta\": 2.1|\"beta\": -2|parameters: beta is -2.0: give a number from 0.05 to 8.0",

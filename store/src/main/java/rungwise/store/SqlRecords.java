@@ -40,6 +40,7 @@ final class SqlRecords implements Records {
     check("a preparation", () -> store.preparations().inUse());
     check("a syringe", () -> store.syringes().kept());
     check("a protocol", () -> store.protocolShelf().all());
+    check("a population", () -> store.populationShelf().all());
     check("a past history", () -> store.pastHistories().all());
     check("a closed day", () -> store.roomDays().lastClosed());
     check("the list of courses", () -> store.courses().all().forEach(this::readCourse));

@@ -12,6 +12,7 @@ import rungwise.clinic.formulary.Syringes;
 import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.people.Accounts;
 import rungwise.clinic.people.Credentials;
+import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.record.Records;
 import rungwise.clinic.room.RoomDays;
@@ -30,6 +31,7 @@ import rungwise.store.journal.JournalKey;
 import rungwise.store.past.SqlPastHistories;
 import rungwise.store.people.SqlAccounts;
 import rungwise.store.people.SqlCredentials;
+import rungwise.store.populations.SqlPopulationShelf;
 import rungwise.store.protocols.SqlProtocolShelf;
 import rungwise.store.room.SqlRoomDays;
 
@@ -45,6 +47,7 @@ public final class SqliteStore implements AutoCloseable {
   private final Syringes syringes;
   private final Courses courses;
   private final ProtocolShelf protocolShelf;
+  private final PopulationShelf populationShelf;
   private final RoomDays roomDays;
   private final Audit audit;
   private final Records records;
@@ -63,6 +66,7 @@ public final class SqliteStore implements AutoCloseable {
     this.syringes = new SqlSyringes(database, journal);
     this.courses = new SqlCourses(database, journal);
     this.protocolShelf = new SqlProtocolShelf(database, journal);
+    this.populationShelf = new SqlPopulationShelf(database, journal);
     this.roomDays = new SqlRoomDays(database, journal);
     this.audit = new SqlAudit(database, journal);
     this.pastHistories = new SqlPastHistories(database, journal);
@@ -126,6 +130,10 @@ public final class SqliteStore implements AutoCloseable {
 
   public ProtocolShelf protocolShelf() {
     return protocolShelf;
+  }
+
+  public PopulationShelf populationShelf() {
+    return populationShelf;
   }
 
   public RoomDays roomDays() {

@@ -22,6 +22,7 @@ public final class OpenStores implements AutoCloseable {
     return new CoursePorts(
         store.courses(),
         store.protocolShelf(),
+        store.populationShelf(),
         store.audit(),
         store.roomDays(),
         store.pastHistories(),

@@ -25,6 +25,7 @@ import rungwise.clinic.course.Vitals;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.people.AccountId;
+import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Grade;
@@ -78,6 +79,23 @@ public final class SampleCourse {
               .append(
                   new ProtocolShelf.Signed(
                       "sample", 1, "two\nlines", AccountId.PROGRAM, SampleEntries.NOW));
+          store
+              .populationShelf()
+              .append(
+                  new PopulationShelf.Signed(
+                      "sample",
+                      1,
+                      "{\n}",
+                      List.of(PREPARATION, new PreparationId("another")),
+                      AccountId.PROGRAM,
+                      SampleEntries.NOW));
+          store
+              .populationShelf()
+              .withdraw(
+                  "sample",
+                  1,
+                  new PopulationShelf.Withdrawn(
+                      AccountId.PROGRAM, SampleEntries.NOW, "made from too few men"));
           store
               .pastHistories()
               .append(new UUID(4, 1).toString(), "history.csv", past(), SampleEntries.NOW);

@@ -1,6 +1,8 @@
 package rungwise.app.forecast;
 
 import java.util.List;
+import java.util.Optional;
+import rungwise.dosing.response.Delivery;
 import rungwise.dosing.response.Forecast;
 import rungwise.dosing.response.ForecastRange;
 import rungwise.quantities.Volume;
@@ -33,8 +35,22 @@ public record ForecastAnswer(String population, List<Patient> patients) {
    *
    * @param range between what the forecast lies for nine in ten such men
    * @param medianMinutes of a useful response
+   * @param delivered where it was asked for: what may reach him
    */
-  public record Line(Volume volume, Forecast forecast, ForecastRange range, double medianMinutes) {}
+  public record Line(
+      Volume volume,
+      Forecast forecast,
+      ForecastRange range,
+      double medianMinutes,
+      Optional<Delivered> delivered) {}
+
+  /**
+   * One volume with its error budget.
+   *
+   * @param budget how far the amount that reaches him may lie from the one that is meant
+   * @param forecast averaged over the budget
+   */
+  public record Delivered(Delivery budget, Forecast forecast) {}
 
   public ForecastAnswer {
     patients = List.copyOf(patients);

@@ -1,5 +1,6 @@
 package rungwise.app.forecast;
 
+import rungwise.dosing.response.Delivery;
 import rungwise.dosing.response.Forecast;
 import rungwise.files.JsonObject;
 import rungwise.quantities.Volume;
@@ -27,12 +28,37 @@ public final class ForecastJson {
   }
 
   private static JsonObject line(ForecastAnswer.Line line) {
-    Forecast forecast = line.forecast();
-    return JsonObject.empty()
-        .with("volume_ml", line.volume().ratioTo(MILLILITRE))
+    return line.delivered()
+        .map(delivered -> delivered(line, delivered))
+        .orElseGet(() -> chances(volume(line), line.forecast()));
+  }
+
+  private static JsonObject volume(ForecastAnswer.Line line) {
+    return JsonObject.empty().with("volume_ml", line.volume().ratioTo(MILLILITRE));
+  }
+
+  private static JsonObject chances(JsonObject object, Forecast forecast) {
+    return object
         .with("p_useful", forecast.useful())
         .with("p_useful_ge60", forecast.useful60())
         .with("p_useful_ge120", forecast.useful120())
         .with("p_useful_ge240", forecast.useful240());
+  }
+
+  /** The chances of what is delivered, those of what is meant, and the parts of 1 between them. */
+  private static JsonObject delivered(
+      ForecastAnswer.Line line, ForecastAnswer.Delivered delivered) {
+    Delivery budget = delivered.budget();
+    return chances(volume(line), delivered.forecast())
+        .with("as_meant", chances(JsonObject.empty(), line.forecast()))
+        .with(
+            "error_budget",
+            JsonObject.empty()
+                .with("reading", budget.reading())
+                .with("barrel", budget.barrel())
+                .with("label", budget.label())
+                .with("lost_at_most", budget.mostLost())
+                .with("least", budget.least())
+                .with("most", budget.most()));
   }
 }

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -30,9 +31,17 @@ import rungwise.quantities.Volume;
  * @param volumes the volumes that are asked for
  * @param potency of the vial that is asked for
  * @param strength of the preparation that is asked for, relative to the population's
+ * @param delivery the token of a syringe, if the error of delivery is to be integrated over
+ * @param lost the largest part of the strength that may be gone; only together with a syringe
  */
 public record ForecastRequest(
-    Path history, String population, String volumes, String potency, String strength) {
+    Path history,
+    String population,
+    String volumes,
+    String potency,
+    String strength,
+    Optional<String> delivery,
+    Optional<String> lost) {
 
   private static final Pattern DECIMAL = Pattern.compile("[0-9]{1,6}(?:\\.[0-9]{1,20})?");
   private static final double MOST_POTENCY = 1.2;
@@ -53,6 +62,8 @@ public record ForecastRequest(
             Stream.of(historyRead, populationRead, volumesRead, potencyRead, strengthRead)
                 .flatMap(reading -> reading.faults().stream())
                 .toList());
+    Reading<Optional<AskedDelivery>> deliveryRead = readDelivery(volumesRead);
+    faults.addAll(deliveryRead.faults());
     if (historyRead.found().isPresent() && populationRead.found().isPresent()) {
       faults.addAll(unknownGroups(historyRead.orThrow(), populationRead.orThrow().population()));
     }
@@ -68,8 +79,19 @@ public record ForecastRequest(
         new ForecastAnswer(
             population,
             historyRead.orThrow().patients().entrySet().stream()
-                .map(patient -> forecast(parameters, patient, asked))
+                .map(patient -> forecast(parameters, patient, asked, deliveryRead.orThrow()))
                 .toList()));
+  }
+
+  private Reading<Optional<AskedDelivery>> readDelivery(Reading<List<Volume>> volumesRead) {
+    if (delivery.isEmpty()) {
+      return lost.isEmpty()
+          ? Reading.of(Optional.empty())
+          : Reading.refused("--lost was given without a syringe: give --delivery too");
+    }
+    return AskedDelivery.read(
+            delivery.get(), lost.orElse("0"), volumesRead.found().orElse(List.of()))
+        .map(Optional::of);
   }
 
   private Reading<PopulationFile> readPopulation() throws IOException {
@@ -124,7 +146,10 @@ public record ForecastRequest(
   }
 
   private static ForecastAnswer.Patient forecast(
-      Population population, Map.Entry<String, List<HistoryLine>> patient, List<Given> asked) {
+      Population population,
+      Map.Entry<String, List<HistoryLine>> patient,
+      List<Given> asked,
+      Optional<AskedDelivery> delivery) {
     List<HistoryLine> lines = patient.getValue();
     Requirement requirement =
         Requirement.of(
@@ -135,15 +160,22 @@ public record ForecastRequest(
         patient.getKey(),
         requirement.mean(),
         requirement.standardDeviation(),
-        asked.stream()
+        asked.stream().map(given -> line(requirement, given, delivery)).toList());
+  }
+
+  private static ForecastAnswer.Line line(
+      Requirement requirement, Given given, Optional<AskedDelivery> delivery) {
+    double logDose = given.logDose();
+    return new ForecastAnswer.Line(
+        given.volume(),
+        requirement.forecast(logDose),
+        requirement.range(logDose),
+        requirement.medianMinutesIfUseful(logDose),
+        delivery
+            .map(one -> one.of(given.volume()))
             .map(
-                given ->
-                    new ForecastAnswer.Line(
-                        given.volume(),
-                        requirement.forecast(given.logDose()),
-                        requirement.range(given.logDose()),
-                        requirement.medianMinutesIfUseful(given.logDose())))
-            .toList());
+                budget ->
+                    new ForecastAnswer.Delivered(budget, budget.forecast(requirement, logDose))));
   }
 
   private static Trial trial(HistoryLine line) {

@@ -5,6 +5,7 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import rungwise.dosing.response.Delivery;
 import rungwise.dosing.response.Forecast;
 
 /** The answer for a reader: a table for each patient, with ranges. */
@@ -22,6 +23,10 @@ public final class ForecastText {
               "and 240 min or more",
               "median minutes");
 
+  private static final String DELIVERED =
+      "Below each volume: the same averaged over what may be delivered, each part of the error"
+          + " budget uniform between its limits.";
+
   private ForecastText() {}
 
   /** The answer, line by line. */
@@ -32,6 +37,9 @@ public final class ForecastText {
         "Population: "
             + answer.population()
             + ". In brackets: the range for nine in ten such men. Percent.");
+    if (isWithDelivery(answer)) {
+      lines.add(DELIVERED);
+    }
     for (ForecastAnswer.Patient patient : answer.patients()) {
       lines.add("");
       lines.add(
@@ -42,9 +50,46 @@ public final class ForecastText {
               + ", standard deviation "
               + decimal(patient.deviation(), PLACES_OF_REQUIREMENT));
       lines.add(HEAD);
-      patient.lines().forEach(line -> lines.add(row(line)));
+      for (ForecastAnswer.Line line : patient.lines()) {
+        lines.add(row(line));
+        line.delivered().ifPresent(delivered -> lines.addAll(delivered(delivered)));
+      }
     }
     return List.copyOf(lines);
+  }
+
+  private static boolean isWithDelivery(ForecastAnswer answer) {
+    return answer.patients().stream()
+        .flatMap(patient -> patient.lines().stream())
+        .anyMatch(line -> line.delivered().isPresent());
+  }
+
+  /** The averages, and the parts of the error budget. */
+  private static List<String> delivered(ForecastAnswer.Delivered delivered) {
+    Forecast mean = delivered.forecast();
+    Delivery budget = delivered.budget();
+    return List.of(
+        String.format(
+            Locale.ROOT,
+            "  %-9s %-20s %-20s %-20s %s",
+            "delivered",
+            percent(mean.useful()),
+            percent(mean.useful60()),
+            percent(mean.useful120()),
+            percent(mean.useful240())),
+        "    reading "
+            + percent(budget.reading())
+            + ", barrel "
+            + percent(budget.barrel())
+            + ", label "
+            + percent(budget.label())
+            + " either way, lost up to "
+            + percent(budget.mostLost())
+            + ": between "
+            + percent(budget.least())
+            + " and "
+            + percent(budget.most())
+            + " of what is meant");
   }
 
   private static String row(ForecastAnswer.Line line) {

@@ -18,6 +18,7 @@ import rungwise.clinic.factor.FactorPorts;
 import rungwise.clinic.factor.FactorSecret;
 import rungwise.clinic.factor.PasskeyUse;
 import rungwise.clinic.factor.SecondFactors;
+import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.formulary.FormularyPorts;
 import rungwise.clinic.past.CourseAsHistory;
@@ -26,6 +27,8 @@ import rungwise.clinic.past.PastImports;
 import rungwise.clinic.people.OneTimeCode;
 import rungwise.clinic.people.People;
 import rungwise.clinic.people.PeoplePorts;
+import rungwise.clinic.populations.PopulationPorts;
+import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.record.Carrying;
 import rungwise.clinic.room.Room;
@@ -35,6 +38,7 @@ import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Titration;
 import rungwise.clinic.titration.TitrationPorts;
+import rungwise.files.PopulationDocuments;
 import rungwise.files.SampleProtocolReader;
 import rungwise.store.SqliteStore;
 import rungwise.web.secrets.Argon2Hashing;
@@ -46,6 +50,7 @@ public final class OpenClinic implements AutoCloseable {
   private final InstantSource clock;
   private final People people;
   private final Formulary formulary;
+  private final Populations populations;
   private final Protocols protocols;
 
   private OpenClinic(SqliteStore store, InstantSource clock) {
@@ -70,9 +75,22 @@ public final class OpenClinic implements AutoCloseable {
                 UUID::randomUUID,
                 clock,
                 store.transactions()));
+    this.populations =
+        new Populations(
+            new PopulationPorts(
+                store.populationShelf(),
+                new PopulationDocuments(),
+                formulary::find,
+                () -> formulary.list().stream().map(ClinicPreparation::preparation).toList(),
+                store.transactions(),
+                clock));
     this.protocols =
         new Protocols(
-            store.protocolShelf(), new SampleProtocolReader(), store.transactions(), clock);
+            store.protocolShelf(),
+            new SampleProtocolReader(),
+            store.transactions(),
+            clock,
+            populations::canKeepLimitsOf);
   }
 
   /**
@@ -146,6 +164,10 @@ public final class OpenClinic implements AutoCloseable {
     return protocols;
   }
 
+  public Populations populations() {
+    return populations;
+  }
+
   /** Carries the record to another store, or from one. */
   public Carrying carrying() {
     return new Carrying(store.records(), store.transactions());
@@ -199,6 +221,7 @@ public final class OpenClinic implements AutoCloseable {
             store.courses(),
             store.pastHistories(),
             protocols,
+            populations,
             formulary::find,
             store.transactions(),
             clock,

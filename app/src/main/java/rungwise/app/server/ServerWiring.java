@@ -19,6 +19,7 @@ import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
+import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
@@ -181,6 +182,11 @@ class ServerWiring {
   }
 
   @Bean
+  Populations populations(OpenClinic clinic) {
+    return clinic.populations();
+  }
+
+  @Bean
   Formulary formulary(OpenClinic clinic) {
     return clinic.formulary();
   }
@@ -191,6 +197,7 @@ class ServerWiring {
         () -> clinic.formulary().list().stream().map(ClinicPreparation::preparation).toList(),
         clinic.formulary()::syringes,
         () -> clinic.protocols().holdingOn(time.today(clinic.clock())),
-        clinic.formulary()::isInUse);
+        clinic.formulary()::isInUse,
+        clinic.populations()::choiceFor);
   }
 }

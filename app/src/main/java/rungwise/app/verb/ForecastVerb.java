@@ -3,6 +3,7 @@ package rungwise.app.verb;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -28,7 +29,8 @@ import rungwise.files.ShippedPopulations;
     footer = {
       "",
       "rungwise forecast history.csv",
-      "rungwise forecast history.csv.gz --population clinic.json --volumes 0.05:0.5:0.05 --json"
+      "rungwise forecast history.csv.gz --population clinic.json --volumes 0.05:0.5:0.05 --json",
+      "rungwise forecast history.csv --volumes 0.1,0.2 --delivery u100-0.5 --lost 0.1"
     },
     mixinStandardHelpOptions = true)
 final class ForecastVerb implements Callable<Integer> {
@@ -65,6 +67,22 @@ final class ForecastVerb implements Callable<Integer> {
       description = "The strength relative to the population's preparation: 1 if not given.")
   private String strength = ONE;
 
+  @Option(
+      names = "--delivery",
+      paramLabel = "SYRINGE",
+      description = {
+        "Average over what may be delivered with this syringe, such as u100-0.5, and show the error",
+        "budget: half a graduation, the barrel's and the label's tolerance, and what --lost says."
+      })
+  private @Nullable String delivery;
+
+  @Option(
+      names = "--lost",
+      description =
+          "With --delivery: the largest part of the strength that time and warmth may have taken,"
+              + " such as 0.1. Without it: 0.")
+  private @Nullable String lost;
+
   @Option(names = "--json", description = "Print one JSON object.")
   private boolean isJson;
 
@@ -73,7 +91,16 @@ final class ForecastVerb implements Callable<Integer> {
     if (history == null) {
       throw new WrongUse("No history was given: give a .csv or .csv.gz file.");
     }
-    var reading = new ForecastRequest(history, population, volumes, potency, strength).answer();
+    var request =
+        new ForecastRequest(
+            history,
+            population,
+            volumes,
+            potency,
+            strength,
+            Optional.ofNullable(delivery),
+            Optional.ofNullable(lost));
+    var reading = request.answer();
     ForecastAnswer answer =
         reading
             .found()

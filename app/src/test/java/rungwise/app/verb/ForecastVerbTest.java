@@ -99,6 +99,80 @@ final class ForecastVerbTest {
     return numbers;
   }
 
+  /** The sums of reference/example_delivery.py, by another rule than the program's. */
+  @Test
+  void with_a_syringe_the_chances_are_averaged_over_what_may_be_delivered() throws IOException {
+    Run run =
+        forecast(
+            HISTORY,
+            "--population",
+            POPULATION,
+            "--delivery",
+            "u100-0.5",
+            "--lost",
+            "0.15",
+            "--volumes",
+            "0.05,0.2,0.35",
+            "--json");
+
+    List<double[]> lines =
+        LINE.matcher(run.out()).results().map(ForecastVerbTest::numbers).toList();
+    List<double[]> rows =
+        Files.readAllLines(REFERENCE.resolve("example-delivery.txt"), StandardCharsets.UTF_8)
+            .stream()
+            .filter(line -> !line.startsWith("#"))
+            .map(line -> Arrays.stream(line.split(" ", -1)).skip(1))
+            .map(words -> words.mapToDouble(Double::parseDouble).toArray())
+            .toList();
+    assertThat(lines).hasSameSizeAs(rows).hasSize(9);
+    for (int i = 0; i < rows.size(); i++) {
+      // The bound that the design sets for a probability.
+      assertThat(lines.get(i)).containsExactly(rows.get(i), within(1e-8));
+    }
+    // 0.2 mL in 0.5 mL: half a line is 0.005 mL, ISO 7886-1 lets 0.0075 + 0.004 mL pass.
+    assertThat(run.out())
+        .contains("\"reading\":0.025,\"barrel\":0.0575,\"label\":0.1,\"lost_at_most\":0.15");
+  }
+
+  @Test
+  void a_reader_sees_the_error_budget_below_each_volume() {
+    Run run = forecast(HISTORY, "--volumes", "0.2", "--delivery", "u100-0.5", "--lost", "0.15");
+
+    assertThat(run.out())
+        .contains("no safety checks were made", "the same averaged over what may be delivered")
+        .contains("reading 2.5, barrel 5.8, label 10.0 either way, lost up to 15.0: between");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "--delivery=none|--delivery: \"none\" is no syringe with lines: give one of u100-0.3-half",
+        "--delivery=cartridge-1|--delivery: \"cartridge-1\" is no syringe with lines",
+        "--lost=0.1|--lost was given without a syringe: give --delivery too",
+        "--delivery=u100-0.3|--volumes: 0.35 mL is on no line of a 0.3 mL U-100 syringe",
+        "--delivery=u100-1-two --lost=1|--lost: \"1\" was given: write a part of 1, below 1",
+      })
+  void a_delivery_that_cannot_be_is_refused_with_what_to_give(String options, String fault) {
+    String[] all = (HISTORY + " --volumes 0.2,0.35 " + options).split(" ", -1);
+
+    Run run = forecast(all);
+
+    assertThat(run.status()).isEqualTo(2);
+    assertThat(run.out()).isEmpty();
+    assertThat(run.err()).anyMatch(line -> line.startsWith(fault));
+  }
+
+  @Test
+  void a_volume_that_nobody_can_measure_has_no_error_budget() {
+    Run run = forecast(HISTORY, "--volumes", "0.02", "--delivery", "u100-1");
+
+    assertThat(run.err())
+        .singleElement()
+        .asString()
+        .startsWith("--volumes: the drawing error of 0.02 mL in a 1 mL U-100 syringe is as large");
+  }
+
   @Test
   void potency_and_strength_multiply_the_volume() {
     Run half = forecast(HISTORY, "--volumes", "0.4", "--potency", "0.5", "--json");

@@ -16,6 +16,7 @@ import rungwise.clinic.protocols.ProtocolCase.Response;
 import rungwise.clinic.protocols.ProtocolCase.Walk;
 import rungwise.clinic.protocols.ProtocolDifference;
 import rungwise.clinic.protocols.Protocols;
+import rungwise.dosing.choice.ByRule;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.AetiologyGroup;
@@ -44,7 +45,10 @@ final class WrittenProtocolTest {
 
   private static final ProtocolCase MAN =
       new ProtocolCase(
-          AetiologyGroup.VASCULOGENIC, SamplePreparations.ALPROSTADIL_20, Barrels.U100_1);
+          AetiologyGroup.VASCULOGENIC,
+          SamplePreparations.ALPROSTADIL_20,
+          Barrels.U100_1,
+          new ByRule());
 
   private static String document(String name) {
     return SampleProtocols.documents().stream()
@@ -86,7 +90,10 @@ final class WrittenProtocolTest {
   void a_protocol_for_something_else_has_no_walk_and_says_why() {
     var onMixture =
         new ProtocolCase(
-            AetiologyGroup.VASCULOGENIC, SamplePreparations.THREE_DRUG, Barrels.U100_0_5);
+            AetiologyGroup.VASCULOGENIC,
+            SamplePreparations.THREE_DRUG,
+            Barrels.U100_0_5,
+            new ByRule());
 
     assertThat(onMixture.walk(read(LABEL), List.of()).faults())
         .singleElement()

@@ -3,6 +3,7 @@ package rungwise.clinic.course;
 import rungwise.clinic.Transactions;
 import rungwise.clinic.audit.Audit;
 import rungwise.clinic.past.PastHistories;
+import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.room.RoomDays;
 
@@ -10,6 +11,7 @@ import rungwise.clinic.room.RoomDays;
 public record CoursePorts(
     Courses courses,
     ProtocolShelf shelf,
+    PopulationShelf populations,
     Audit audit,
     RoomDays roomDays,
     PastHistories past,

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Protocol;
@@ -35,10 +37,15 @@ public final class LabelReader implements ProtocolReader {
   public static final LocalDate LATER = LocalDate.of(2026, 3, 10);
 
   private static final int MONTHS = 6;
+  private static final Pattern LIMITED = Pattern.compile("limited to ([0-9]+)");
   private static final Source HERE = new Source.Assumption("for a test");
 
   @Override
   public Reading<Protocol> read(String document) {
+    Matcher limited = LIMITED.matcher(document);
+    if (limited.matches()) {
+      return Reading.of(limited(Integer.parseInt(limited.group(1))));
+    }
     return switch (document) {
       case LABEL -> Reading.of(label());
       case MIXTURE -> Reading.of(mixture());
@@ -60,6 +67,34 @@ public final class LabelReader implements ProtocolReader {
   @Override
   public String document(Map<String, Object> parts) {
     return parts.getOrDefault("document", "").toString();
+  }
+
+  /** The document of the label with a limit for the chance of 120 minutes, in 1000. */
+  public static String limitedTo(int inThousand) {
+    return "limited to " + inThousand;
+  }
+
+  private static Protocol limited(int inThousand) {
+    var chances =
+        new Protocol.Chances(Optional.of(new Sourced<>(inThousand, HERE)), Optional.empty());
+    return labelAs("limited", "Limited", /* sample= */ false, label().more().withChances(chances));
+  }
+
+  private static Protocol labelAs(
+      String name, String title, boolean sample, Protocol.Options more) {
+    Protocol label = label();
+    return new Protocol(
+        name,
+        1,
+        title,
+        sample,
+        label.components(),
+        label.starts(),
+        label.steps(),
+        label.strengths(),
+        label.ceiling(),
+        label.limits(),
+        more);
   }
 
   private static Protocol label() {
@@ -88,25 +123,14 @@ public final class LabelReader implements ProtocolReader {
   }
 
   private static Protocol strict() {
-    Protocol label = label();
-    return new Protocol(
+    var home =
+        new Protocol.Home(
+            Optional.of(new Sourced<>(MONTHS, HERE)), List.of(new Sourced<>(QUESTION, HERE)));
+    return labelAs(
         "strict",
-        1,
         "Label and more",
-        true,
-        label.components(),
-        label.starts(),
-        label.steps(),
-        label.strengths(),
-        label.ceiling(),
-        label.limits(),
-        label
-            .more()
-            .withFrom(Optional.of(LATER))
-            .withHome(
-                new Protocol.Home(
-                    Optional.of(new Sourced<>(MONTHS, HERE)),
-                    List.of(new Sourced<>(QUESTION, HERE)))));
+        /* sample= */ true,
+        label().more().withFrom(Optional.of(LATER)).withHome(home));
   }
 
   private static Protocol mixture() {

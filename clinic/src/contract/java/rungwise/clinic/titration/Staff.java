@@ -16,6 +16,8 @@ public final class Staff {
   public static final Account ON_CALL = account(3, "oda.oncall", Role.ON_CALL_CLINICIAN);
   public static final Account AUDITOR = account(4, "ada.auditor", Role.AUDITOR);
 
+  public static final Account LEAD = account(5, "lea.lead", Role.PROGRAMME_LEAD);
+
   private Staff() {}
 
   private static Account account(int number, String name, Role role) {

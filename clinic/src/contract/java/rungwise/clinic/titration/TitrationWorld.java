@@ -16,6 +16,9 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
+import rungwise.clinic.populations.InventedPopulations;
+import rungwise.clinic.populations.PopulationPorts;
+import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.ProtocolReader;
 import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.protocols.SignedProtocol;
@@ -67,6 +70,8 @@ public final class TitrationWorld {
           Optional.empty());
 
   private final CoursePorts stored;
+  private final Populations populations;
+  private final Protocols written;
   private final List<Protocol> protocols;
   private final TitrationPorts ports;
   private final Titration titration;
@@ -77,7 +82,19 @@ public final class TitrationWorld {
 
   public TitrationWorld(CoursePorts stored, ProtocolReader reader) {
     this.stored = stored;
-    var protocols = new Protocols(stored.shelf(), reader, stored.transactions(), () -> now);
+    this.populations =
+        new Populations(
+            new PopulationPorts(
+                stored.populations(),
+                new InventedPopulations(),
+                TitrationWorld::preparation,
+                () -> List.of(SamplePreparations.ALPROSTADIL_20, SamplePreparations.ALPROSTADIL_40),
+                stored.transactions(),
+                () -> now));
+    this.written =
+        new Protocols(
+            stored.shelf(), reader, stored.transactions(), () -> now, populations::canKeepLimitsOf);
+    Protocols protocols = written;
     for (Protocol sample : protocols.unsignedSamples()) {
       protocols.signSample(Staff.PRESCRIBER, sample.name(), sample.version()).orThrow();
     }
@@ -87,6 +104,7 @@ public final class TitrationWorld {
             stored.courses(),
             stored.past(),
             protocols,
+            populations,
             TitrationWorld::preparation,
             stored.transactions(),
             () -> now,
@@ -102,6 +120,15 @@ public final class TitrationWorld {
   /** Whether a preparation may be planned now. */
   public boolean isInUse(PreparationId id) {
     return preparation(id).isPresent() && !withdrawn.contains(id);
+  }
+
+  public Populations populations() {
+    return populations;
+  }
+
+  /** The use cases about protocols. */
+  public Protocols written() {
+    return written;
   }
 
   public Titration titration() {

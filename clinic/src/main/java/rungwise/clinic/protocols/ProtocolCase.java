@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.dosing.Dosing;
+import rungwise.dosing.choice.Choice;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
@@ -35,8 +36,11 @@ import rungwise.quantities.Volume;
  * A made-up man walked through a protocol: he has no condition, a fresh vial, everything in place
  * for home, injects what is advised and waits long enough. It goes through the same engine as the
  * courses do.
+ *
+ * @param choice how each dose is chosen
  */
-public record ProtocolCase(AetiologyGroup group, Preparation preparation, Barrel barrel) {
+public record ProtocolCase(
+    AetiologyGroup group, Preparation preparation, Barrel barrel, Choice choice) {
 
   private static final Instant BEGIN = Instant.parse("2026-01-05T12:00:00Z");
 
@@ -123,7 +127,8 @@ public record ProtocolCase(AetiologyGroup group, Preparation preparation, Barrel
             Optional.of(
                 new VialInHand(
                     FRESH, new VialInHand.Label(preparation.composition()), now.plus(APART))),
-            now));
+            now),
+        choice);
   }
 
   private static Advised words(Advice advice, Ladder ladder) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import rungwise.clinic.Transactions;
 import rungwise.clinic.people.Account;
@@ -24,16 +25,27 @@ public final class Protocols {
   private final ProtocolReader reader;
   private final Transactions transactions;
   private final InstantSource clock;
+  private final Predicate<Protocol> canKeepLimits;
 
   /** What a signed document says never changes. */
   private final Map<String, Protocol> read = new ConcurrentHashMap<>();
 
+  /**
+   * Protocols of a clinic.
+   *
+   * @param canKeepLimits whether a signed population can be asked about what a protocol is for
+   */
   public Protocols(
-      ProtocolShelf shelf, ProtocolReader reader, Transactions transactions, InstantSource clock) {
+      ProtocolShelf shelf,
+      ProtocolReader reader,
+      Transactions transactions,
+      InstantSource clock,
+      Predicate<Protocol> canKeepLimits) {
     this.shelf = shelf;
     this.reader = reader;
     this.transactions = transactions;
     this.clock = clock;
+    this.canKeepLimits = canKeepLimits;
   }
 
   /** The samples that come with the program and are not signed yet. */
@@ -143,10 +155,11 @@ public final class Protocols {
       faults.add(
           "protocol: \"" + protocol.name() + "\" is the name of a sample: choose another name");
     }
-    if (protocol.chances().isAsked()) {
+    if (protocol.chances().isAsked() && !canKeepLimits.test(protocol)) {
       faults.add(
-          "model: no population of the response model is signed here, so that its limits would not"
-              + " be kept: leave the part out");
+          "model: no population of the response model is signed here for what this protocol is"
+              + " written for, so that its limits would not be kept: leave the part out, or let the"
+              + " programme lead sign one first");
     }
     int next = nextVersion(protocol.name());
     if (protocol.version() != next) {

@@ -19,14 +19,17 @@ import rungwise.clinic.record.RecordedEntry.FactRow;
 /** The use cases that carry a record out of one store and into another, empty one. */
 public final class Carrying {
 
-  /** What a course needs to be read that is not in it: what the clinic keeps, and protocols. */
+  /** What a course needs to be read that is not in it: what the clinic keeps and has signed. */
   private static final Set<String> SETTING =
       Set.of(
           "preparation",
           "preparation_ingredient",
           "preparation_withdrawn",
           "syringe",
-          "protocol_signed");
+          "protocol_signed",
+          "population_signed",
+          "population_signed_preparation",
+          "population_withdrawn");
 
   private static final Set<String> ACCOUNTS = Set.of("account", "account_standing");
   private static final String ACCOUNT_ID = "account_id";
@@ -47,8 +50,8 @@ public final class Carrying {
 
   /**
    * Gives the entries of one course in order, with what is needed to read it: the clinic's
-   * preparations, syringes and protocols, and the accounts of all who wrote any of it. They are
-   * numbered anew from 1.
+   * preparations, syringes, protocols and populations, and the accounts of all who wrote any of it.
+   * They are numbered anew from 1.
    *
    * @return how many there are; 0 if there is no such course
    */

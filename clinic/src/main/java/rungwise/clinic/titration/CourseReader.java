@@ -8,6 +8,7 @@ import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.past.PastReading;
+import rungwise.dosing.choice.Choice;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.VialInHand;
@@ -30,8 +31,13 @@ public final class CourseReader {
     this.ports = ports;
   }
 
-  /** The state of a course at an instant. */
+  /** The state of a course at an instant, by the population that is in use now. */
   public CourseState state(CourseFile file, Instant now) {
+    return state(file, now, ports.populations().choiceFor(file.plan().preparation()));
+  }
+
+  /** The same, by another way to choose. */
+  CourseState state(CourseFile file, Instant now, Choice choice) {
     Plan plan = file.plan();
     Protocol protocol = protocol(plan);
     History history = history(file, protocol, now);
@@ -49,7 +55,7 @@ public final class CourseReader {
             history,
             vial(file, protocol, now),
             now);
-    return new CourseState(file, question, proposal.notes());
+    return new CourseState(file, question, choice, proposal.notes());
   }
 
   /** The ladder that a plan would give this man, or why it gives none. */

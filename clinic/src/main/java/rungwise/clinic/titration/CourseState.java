@@ -6,6 +6,7 @@ import java.util.Optional;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
 import rungwise.dosing.Dosing;
+import rungwise.dosing.choice.Choice;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Clearance;
 import rungwise.dosing.guard.SignedDose;
@@ -14,16 +15,17 @@ import rungwise.dosing.history.Question;
 /**
  * A course at an instant: its record and what the engine says of it.
  *
+ * @param choice how the next dose is chosen
  * @param notes what a reader must know about the ladder while it is not signed
  */
-public record CourseState(CourseFile file, Question question, List<String> notes) {
+public record CourseState(CourseFile file, Question question, Choice choice, List<String> notes) {
 
   public CourseState {
     notes = List.copyOf(notes);
   }
 
   public Advice advice() {
-    return Dosing.advise(question);
+    return Dosing.advise(question, choice);
   }
 
   /** The answer to "may he inject now?". */

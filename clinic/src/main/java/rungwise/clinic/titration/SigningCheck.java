@@ -15,6 +15,11 @@ import rungwise.quantities.Volume;
 /** The guards, asked once more when a dose is to be signed. */
 final class SigningCheck {
 
+  /** A report may make a long response more likely as well as less. */
+  private static final String LIMITED =
+      "The protocol limits the chance of a long erection, which is asked again after each report:"
+          + " sign without a next step.";
+
   private SigningCheck() {}
 
   /** Every reason why the draft cannot be signed; empty if it can. */
@@ -72,6 +77,9 @@ final class SigningCheck {
     Optional<Volume> next = nextStep(draft, state, volume);
     if (next.isEmpty()) {
       return List.of("There is no step above " + volume + ": sign without a next step.");
+    }
+    if (state.question().protocol().chances().isAsked()) {
+      return List.of(LIMITED);
     }
     return DoseGuards.askForNextStep(state.question(), volume, next.get()).stream()
         .filter(Verdict::isBlock)

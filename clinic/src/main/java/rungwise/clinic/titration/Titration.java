@@ -26,7 +26,8 @@ import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.titration.CourseChanges.By;
-import rungwise.dosing.Dosing;
+import rungwise.dosing.choice.ByRule;
+import rungwise.dosing.choice.Choice;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.known.Barrels;
@@ -317,8 +318,13 @@ public final class Titration {
   }
 
   private Replay replay(CourseFile file, DoseSigned signed) {
-    CourseState then = reader.state(file.upTo(signed.basis()), signed.askedAt());
-    return new Replay(signed.advice(), Dosing.advise(then.question()).record());
+    // A decision that does not say how it was chosen was chosen by rule.
+    Choice choice =
+        Advice.choiceIn(signed.advice())
+            .flatMap(ports.populations()::choiceOf)
+            .orElseGet(ByRule::new);
+    CourseState then = reader.state(file.upTo(signed.basis()), signed.askedAt(), choice);
+    return new Replay(signed.advice(), then.advice().record());
   }
 
   private Reading<Long> byPrescriber(Account actor, CourseId id, String reason, CourseFact fact) {

@@ -8,6 +8,7 @@ import rungwise.clinic.ClinicTime;
 import rungwise.clinic.Transactions;
 import rungwise.clinic.course.Courses;
 import rungwise.clinic.past.PastHistories;
+import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
@@ -16,12 +17,14 @@ import rungwise.dosing.known.PreparationId;
  * All that the use cases about a course need from outside.
  *
  * @param past what was brought in from before this record began
+ * @param populations asks the response model, where one is signed for a preparation
  * @param preparations finds every version of every preparation, withdrawn ones too
  */
 public record TitrationPorts(
     Courses courses,
     PastHistories past,
     Protocols protocols,
+    Populations populations,
     Function<PreparationId, Optional<Preparation>> preparations,
     Transactions transactions,
     InstantSource clock,

@@ -17,6 +17,7 @@ import rungwise.clinic.audit.Viewed;
 import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.people.AccountId;
+import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.room.RoomDays;
 import rungwise.dosing.screening.Condition;
@@ -31,6 +32,7 @@ public final class InMemoryRecord implements Transactions {
 
   private final List<Stored> entries = new ArrayList<>();
   private final List<ProtocolShelf.Signed> protocols = new ArrayList<>();
+  private final List<PopulationShelf.Kept> populations = new ArrayList<>();
   private final List<StoredView> views = new ArrayList<>();
   private final List<LocalDate> days = new ArrayList<>();
   private int depth;
@@ -41,6 +43,7 @@ public final class InMemoryRecord implements Transactions {
     return new CoursePorts(
         memory.new InMemoryCourses(),
         memory.new InMemoryShelf(),
+        memory.new InMemoryPopulations(),
         memory.new InMemoryAudit(),
         memory.new InMemoryRoomDays(),
         PastHistories.NONE,
@@ -51,6 +54,7 @@ public final class InMemoryRecord implements Transactions {
   public <T> T inTransaction(Supplier<T> work) {
     int entriesBefore = entries.size();
     int protocolsBefore = protocols.size();
+    List<PopulationShelf.Kept> populationsBefore = List.copyOf(populations);
     int viewsBefore = views.size();
     int daysBefore = days.size();
     boolean isDone = false;
@@ -64,6 +68,8 @@ public final class InMemoryRecord implements Transactions {
       if (!isDone) {
         entries.subList(entriesBefore, entries.size()).clear();
         protocols.subList(protocolsBefore, protocols.size()).clear();
+        populations.clear();
+        populations.addAll(populationsBefore);
         views.subList(viewsBefore, views.size()).clear();
         days.subList(daysBefore, days.size()).clear();
       }
@@ -269,6 +275,50 @@ public final class InMemoryRecord implements Transactions {
               signed.document(),
               signed.by(),
               signed.at().truncatedTo(ChronoUnit.MILLIS)));
+    }
+  }
+
+  private final class InMemoryPopulations implements PopulationShelf {
+
+    @Override
+    public List<Kept> all() {
+      return List.copyOf(populations);
+    }
+
+    private Optional<Kept> find(String name, int version) {
+      return populations.stream()
+          .filter(kept -> kept.signed().name().equals(name) && kept.signed().version() == version)
+          .findFirst();
+    }
+
+    @Override
+    public void append(PopulationShelf.Signed signed) {
+      requireTransaction();
+      require(find(signed.name(), signed.version()).isEmpty(), "signed already");
+      populations.add(
+          new Kept(
+              new PopulationShelf.Signed(
+                  signed.name(),
+                  signed.version(),
+                  signed.document(),
+                  signed.preparations(),
+                  signed.by(),
+                  milliseconds(signed.at())),
+              Optional.empty()));
+    }
+
+    @Override
+    public void withdraw(String name, int version, Withdrawn withdrawn) {
+      requireTransaction();
+      Optional<Kept> found = find(name, version).filter(kept -> kept.withdrawn().isEmpty());
+      require(found.isPresent(), "not there or withdrawn already");
+      populations.set(
+          populations.indexOf(found.orElseThrow()),
+          new Kept(
+              found.orElseThrow().signed(),
+              Optional.of(
+                  new Withdrawn(
+                      withdrawn.by(), milliseconds(withdrawn.at()), withdrawn.reason()))));
     }
   }
 

@@ -23,6 +23,9 @@ import rungwise.quantities.Volume;
 /**
  * Chooses by the last report alone, as every label does. The order of the questions is the order of
  * danger: emergency, two hours, one hour, unknown; only then how firm it was.
+ *
+ * <p>A protocol that limits the response model is not kept by it: where the rule leads to a dose, a
+ * prescriber decides.
  */
 public record ByRule() implements Choice {
 
@@ -33,6 +36,35 @@ public record ByRule() implements Choice {
 
   @Override
   public Proposal choose(Question question) {
+    Proposal byReport = byReport(question);
+    return byReport
+        .decision()
+        .proposed()
+        .flatMap(volume -> beyondLimits(question, volume))
+        .map(reason -> referred(byReport, reason))
+        .orElse(byReport);
+  }
+
+  @Override
+  public Optional<Reason> beyondLimits(Question question, Volume volume) {
+    return question.protocol().chances().isAsked() ? Optional.of(silent(volume)) : Optional.empty();
+  }
+
+  /** The limits cannot be kept, because nobody can be asked. */
+  static Reason silent(Volume volume) {
+    return new Reason(TitrationRule.MODEL_SILENT, List.of(Fact.said("volume by rule", volume)));
+  }
+
+  /** A prescriber decides, for a reason that comes before those of the rule. */
+  static Proposal referred(Proposal byRule, Reason reason) {
+    var reasons = new ArrayList<Reason>();
+    reasons.add(reason);
+    reasons.addAll(byRule.reasons());
+    return new Proposal(new Decision.Refer(), reasons);
+  }
+
+  /** What the last report leads to, whatever the protocol limits. */
+  static Proposal byReport(Question question) {
     Optional<Proposal> forbidden = forbidden(question);
     if (forbidden.isPresent()) {
       return forbidden.get();

@@ -38,7 +38,7 @@ public record ByRuleAndModel(ResponseModel model) implements Choice {
 
   @Override
   public Proposal choose(Question question) {
-    Proposal byRule = new ByRule().choose(question);
+    Proposal byRule = ByRule.byReport(question);
     var reasons = new ArrayList<>(byRule.reasons());
     Decision decision = byRule.decision();
     Optional<Step> step =
@@ -59,14 +59,35 @@ public record ByRuleAndModel(ResponseModel model) implements Choice {
   private record Step(Decision decision, Reason reason) {}
 
   private Step ask(Question question, Decision decision, Volume proposed) {
-    return model
-        .prospect(
-            question.group(),
-            question.preparation(),
-            question.history(),
-            question.history().injections())
+    return prospect(question)
         .map(prospect -> within(question, prospect, decision, proposed))
-        .orElseGet(() -> new Step(decision, new Reason(TitrationRule.MODEL_SILENT, List.of())));
+        .orElseGet(() -> new Step(new Decision.Refer(), ByRule.silent(proposed)));
+  }
+
+  /** What the whole history says of the preparation in use, if the population knows both. */
+  public Optional<Prospect> prospect(Question question) {
+    return prospect(question, question.history().injections());
+  }
+
+  private Optional<Prospect> prospect(Question question, List<Injection> counted) {
+    return model.prospect(question.group(), question.preparation(), question.history(), counted);
+  }
+
+  @Override
+  public Optional<Reason> beyondLimits(Question question, Volume volume) {
+    Protocol.Chances chances = question.protocol().chances();
+    if (!chances.isAsked()) {
+      return Optional.empty();
+    }
+    Optional<Prospect> prospect = prospect(question);
+    if (prospect.isEmpty()) {
+      return Optional.of(ByRule.silent(volume));
+    }
+    Forecast forecast = prospect.get().forecast(volume);
+    return isWithin(chances, forecast)
+        ? Optional.empty()
+        : Optional.of(
+            new Reason(TitrationRule.MODEL_FORBIDS_STEP, facts(chances, volume, forecast)));
   }
 
   private static Step within(
@@ -134,21 +155,19 @@ public record ByRuleAndModel(ResponseModel model) implements Choice {
 
   /** What the earlier injections make of the last report, if that is very unlikely. */
   private Optional<Reason> flag(Question question) {
-    List<Injection> all = question.history().injections();
     return question
         .history()
         .lastOf(question.preparationId())
         .flatMap(
             last ->
-                model
-                    .prospect(
-                        question.group(),
-                        question.preparation(),
-                        question.history(),
-                        all.subList(0, all.size() - 1))
+                prospect(question, before(question, last))
                     .map(before -> before.chanceOfAsExtreme(question.history(), last))
                     .filter(chance -> chance * THOUSAND < UNLIKELY_IN_1000.value())
                     .map(chance -> unlikely(last, chance)));
+  }
+
+  private static List<Injection> before(Question question, Injection last) {
+    return question.history().injections().stream().takeWhile(one -> !one.equals(last)).toList();
   }
 
   private static Reason unlikely(Injection last, double chance) {

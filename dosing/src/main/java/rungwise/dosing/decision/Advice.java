@@ -29,6 +29,8 @@ public record Advice(
     String protocol,
     String engine) {
 
+  private static final String CHOICE = "\nchoice: ";
+
   /** One step and all that was said of it. */
   public record StepVerdicts(Volume volume, List<Verdict> verdicts) {
     public StepVerdicts {
@@ -76,6 +78,12 @@ public record Advice(
         && steps.stream().anyMatch(step -> step.volume().equals(volume) && step.isAllowed());
   }
 
+  /** How the dose was chosen, by the text of {@link #record()}; empty if it does not say. */
+  public static Optional<String> choiceIn(String record) {
+    int at = record.lastIndexOf(CHOICE);
+    return at < 0 ? Optional.empty() : record.substring(at + CHOICE.length()).lines().findFirst();
+  }
+
   /** The whole advice in a fixed text, for the record and for its replay. */
   public String record() {
     return String.join(
@@ -90,7 +98,7 @@ public record Advice(
         "now: " + timeVerdicts,
         "home: " + homeVerdicts,
         "not before: " + notBefore.map(Instant::toString).orElse("-"),
-        "choice: " + choice,
+        CHOICE.strip() + " " + choice,
         "protocol: " + protocol,
         "engine: " + engine);
   }

@@ -94,9 +94,14 @@ public enum TitrationRule {
   MODEL_AGREES(
       "The response model finds the chance of a long erection within the protocol's limits.",
       new Source.Assumption("the protocol's own limit; the model never raises a dose")),
+  MODEL_FORBIDS_STEP(
+      "The response model finds the chance of a long erection above the protocol's limit.",
+      new Source.Assumption("the protocol's own limit; the model never raises a dose")),
   MODEL_SILENT(
-      "The response model knows nothing of this preparation or group: by rule alone.",
-      new Source.Assumption("no published table converts one mixture into another")),
+      "The protocol limits the chance of a long erection, and no signed population knows this"
+          + " preparation and group, so that nobody can say whether it is kept: a prescriber"
+          + " decides.",
+      new Source.Assumption("a limit that cannot be kept is not dropped")),
   REPORT_UNLIKELY(
       "The response model finds this report very unlikely: check the mark, the volume and the vial"
           + " first.",

@@ -52,6 +52,16 @@ public record Delivery(double reading, double barrel, double label, double mostL
         mostLost);
   }
 
+  /** The least that may be delivered, as a part of what is meant. */
+  public double least() {
+    return (1 - reading - barrel) * (1 - label) * (1 - mostLost);
+  }
+
+  /** The most that may be delivered, as a part of what is meant. */
+  public double most() {
+    return (1 + reading + barrel) * (1 + label);
+  }
+
   /** The forecast of an amount, averaged over what may be delivered. */
   public Forecast forecast(Requirement requirement, double logDose) {
     var sums = new double[4];

@@ -96,7 +96,7 @@ final class ByRuleAndModelTest {
     for (Protocol protocol : List.of(limited(5, 1), limited(50, 5), limited(999, 999))) {
       for (LabelWorld world : worlds(protocol)) {
         Question question = world.question();
-        Optional<Volume> byRule = Dosing.advise(question).decision().proposed();
+        Optional<Volume> byRule = byReport(world).decision().proposed();
         Optional<Volume> byBoth =
             Dosing.advise(question, new ByRuleAndModel(MODEL)).decision().proposed();
 
@@ -111,6 +111,14 @@ final class ByRuleAndModelTest {
       }
     }
     assertThat(lowered).isGreaterThan(100);
+  }
+
+  /** What the same reports lead to under a protocol without limits. */
+  private static Advice byReport(LabelWorld world) {
+    Protocol limited = world.question().protocol();
+    Advice advice = Dosing.advise(world.by(limited.with(Protocol.Chances.NOT_ASKED)).question());
+    world.by(limited);
+    return advice;
   }
 
   private static double chanceOf120(Question question, Volume volume) {
@@ -131,7 +139,7 @@ final class ByRuleAndModelTest {
     int limit = (int) Math.ceil(1000 * chanceOf120(world.question(), ml("0.25")));
     world.by(limited(limit, 999));
 
-    Advice byRule = Dosing.advise(world.question());
+    Advice byRule = byReport(world);
     Advice advice = advise(world, MODEL);
 
     assertThat(byRule.decision()).isEqualTo(new Decision.StepUp(ml("0.5")));
@@ -146,7 +154,10 @@ final class ByRuleAndModelTest {
                 (long) Math.ceil(chance * 1000) + " in 1000, limit " + limit + " in 1000"));
     assertThat(rules(advice)).contains(TitrationRule.STEP_AFTER_PARTIAL);
     assertThat(advice.record()).contains("choice: by rule and model invented version 1");
+    assertThat(Advice.choiceIn(advice.record())).contains("by rule and model invented version 1");
     assertThat(byRule.record()).contains("choice: by rule\n");
+    assertThat(Advice.choiceIn(byRule.record())).contains("by rule");
+    assertThat(Advice.choiceIn("none")).isEmpty();
   }
 
   @Test
@@ -179,13 +190,18 @@ final class ByRuleAndModelTest {
   }
 
   @Test
-  void a_group_or_preparation_that_the_population_does_not_know_goes_by_rule_and_says_so() {
-    LabelWorld mixed = new LabelWorld().by(limited(1, 1)).group(AetiologyGroup.MIXED);
+  void limits_that_nobody_can_keep_are_never_dropped_a_prescriber_decides() {
+    LabelWorld mixed = new LabelWorld().by(limited(999, 999)).group(AetiologyGroup.MIXED);
 
-    Advice advice = advise(mixed, MODEL);
+    Advice unknownGroup = advise(mixed, MODEL);
+    Advice noPopulation = Dosing.advise(mixed.question());
 
-    assertThat(advice.decision()).isEqualTo(Dosing.advise(mixed.question()).decision());
-    assertThat(rules(advice)).contains(TitrationRule.MODEL_SILENT);
+    for (Advice advice : List.of(unknownGroup, noPopulation)) {
+      assertThat(advice.decision()).isEqualTo(new Decision.Refer());
+      assertThat(rules(advice))
+          .containsExactly(TitrationRule.MODEL_SILENT, TitrationRule.FIRST_DOSE);
+      assertThat(advice.reason().facts()).containsExactly(Fact.said("volume by rule", "0.12 mL"));
+    }
     assertThat(
             MODEL.prospect(
                 AetiologyGroup.VASCULOGENIC,
@@ -193,6 +209,37 @@ final class ByRuleAndModelTest {
                 mixed.question().history(),
                 List.of()))
         .isEmpty();
+  }
+
+  @Test
+  void a_stop_stays_a_stop_where_nobody_can_keep_the_limits() {
+    LabelWorld world =
+        new LabelWorld().by(limited(9, 9)).injected("0.12", Grade.USABLE, minutes(150));
+
+    assertThat(Dosing.advise(world.question()).decision()).isEqualTo(byReport(world).decision());
+    assertThat(rules(Dosing.advise(world.question()))).doesNotContain(TitrationRule.MODEL_SILENT);
+  }
+
+  @Test
+  void a_volume_is_beyond_the_limits_where_its_chance_is_or_nobody_can_say() {
+    LabelWorld world = new LabelWorld().injected("0.25", Grade.FIRM_NOT_USABLE, minutes(20));
+    int limit = (int) Math.ceil(1000 * chanceOf120(world.question(), ml("0.25")));
+    var both = new ByRuleAndModel(MODEL);
+
+    assertThat(both.beyondLimits(world.question(), ml("0.5"))).isEmpty();
+    assertThat(new ByRule().beyondLimits(world.question(), ml("0.5"))).isEmpty();
+    world.by(limited(limit, 999));
+    assertThat(both.beyondLimits(world.question(), ml("0.25"))).isEmpty();
+    assertThat(both.beyondLimits(world.question(), ml("0.5")))
+        .map(Reason::rule)
+        .contains(TitrationRule.MODEL_FORBIDS_STEP);
+    assertThat(new ByRule().beyondLimits(world.question(), ml("0.25")))
+        .map(Reason::rule)
+        .contains(TitrationRule.MODEL_SILENT);
+    world.group(AetiologyGroup.MIXED);
+    assertThat(both.beyondLimits(world.question(), ml("0.25")))
+        .map(Reason::rule)
+        .contains(TitrationRule.MODEL_SILENT);
   }
 
   @Test

@@ -173,3 +173,18 @@ create trigger if not exists access_taken_is_not_changed before update on access
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists access_taken_is_not_removed before delete on access_taken
 begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists population_signed_is_not_changed before update on population_signed
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists population_signed_is_not_removed before delete on population_signed
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists population_signed_preparation_is_not_changed before update on population_signed_preparation
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists population_signed_preparation_is_not_removed before delete on population_signed_preparation
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists population_withdrawn_is_not_changed before update on population_withdrawn
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists population_withdrawn_is_not_removed before delete on population_withdrawn
+begin select raise(abort, 'facts are never removed'); end;

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import rungwise.clinic.protocols.ProtocolCase;
@@ -15,6 +16,7 @@ import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.Protocol;
 import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;
@@ -25,7 +27,11 @@ import rungwise.web.page.Typed;
 import rungwise.web.start.StartChoices;
 
 /** The made-up man of the form: who he is, and what followed each injection. */
-public record CaseForm(Typed typed, List<Preparation> preparations, List<Barrel> barrels) {
+public record CaseForm(
+    Typed typed,
+    List<Preparation> preparations,
+    List<Barrel> barrels,
+    Function<PreparationId, rungwise.dosing.choice.Choice> choices) {
 
   static final int RESPONSES = 6;
 
@@ -42,7 +48,8 @@ public record CaseForm(Typed typed, List<Preparation> preparations, List<Barrel>
   }
 
   static CaseForm of(Typed typed, StartChoices choices) {
-    return new CaseForm(typed, choices.preparations().get(), choices.barrels().get());
+    return new CaseForm(
+        typed, choices.preparations().get(), choices.barrels().get(), choices.choices());
   }
 
   /** Who he is. */
@@ -116,7 +123,12 @@ public record CaseForm(Typed typed, List<Preparation> preparations, List<Barrel>
     return responses()
         .map(
             said ->
-                new ProtocolCase(group.get(), preparation.get(), barrel.get()).walk(protocol, said))
+                new ProtocolCase(
+                        group.get(),
+                        preparation.get(),
+                        barrel.get(),
+                        choices.apply(preparation.get().id()))
+                    .walk(protocol, said))
         .orElseGet(() -> Reading.refused("Enter the minutes as a whole number, such as 45."));
   }
 

@@ -2,10 +2,12 @@ package rungwise.web.start;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.protocols.SignedProtocol;
+import rungwise.dosing.choice.Choice;
 import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
@@ -17,12 +19,14 @@ import rungwise.dosing.known.PreparationId;
  * @param barrels the syringes that the clinic keeps
  * @param protocols those that a course may begin to run by today
  * @param inUse whether a version of a preparation may be planned now
+ * @param choices how the doses of a preparation are chosen
  */
 public record StartChoices(
     Supplier<List<Preparation>> preparations,
     Supplier<List<Barrel>> barrels,
     Supplier<List<SignedProtocol>> protocols,
-    Predicate<PreparationId> inUse) {
+    Predicate<PreparationId> inUse,
+    Function<PreparationId, Choice> choices) {
 
   /** The plan of a form's choices; empty if one of them is not on the clinic's lists. */
   public Optional<Plan> plan(String preparation, String barrel, String protocol) {

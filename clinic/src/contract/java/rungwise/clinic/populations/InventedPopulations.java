@@ -1,0 +1,57 @@
+package rungwise.clinic.populations;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.response.Population;
+import rungwise.quantities.Reading;
+
+/**
+ * Invented populations, for tests: "mu 1.2 of alprostadil-20". The lower the mean, the more is
+ * expected of every volume. None of them knows men of mixed aetiology.
+ */
+public final class InventedPopulations implements PopulationReader {
+
+  /** Expects a long erection of the first step already in many men. */
+  public static final String STRONG = "mu -1 of alprostadil-20";
+
+  /** Expects little of the lower steps. */
+  public static final String WEAK = "mu 3 of alprostadil-20";
+
+  private static final Pattern DOCUMENT = Pattern.compile("mu (-?[0-9.]+) of ([a-z0-9.-]+)");
+
+  @Override
+  public Reading<PopulationDocument> read(String document) {
+    Matcher matcher = DOCUMENT.matcher(document);
+    if (!matcher.matches()) {
+      return new Reading.Refused<>(List.of("it has no mu", "it has no preparation"));
+    }
+    var gammas = new HashMap<String, Double>();
+    for (AetiologyGroup group : AetiologyGroup.values()) {
+      gammas.put(group.token(), 0.0);
+    }
+    gammas.remove(AetiologyGroup.MIXED.token());
+    return Reading.of(
+        new PopulationDocument(
+            new Population(
+                Double.parseDouble(matcher.group(1)),
+                Map.copyOf(gammas),
+                1.2,
+                2.5,
+                -1.5,
+                1.5,
+                3.9,
+                0.6,
+                0.5),
+            matcher.group(2),
+            Origin.BROUGHT_IN));
+  }
+
+  @Override
+  public List<Shipped> shipped() {
+    return List.of(new Shipped("shipped", "mu 1 of alprostadil-20"));
+  }
+}

@@ -1,0 +1,295 @@
+package rungwise.clinic.populations;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.people.Role;
+import rungwise.clinic.populations.PopulationShelf.Kept;
+import rungwise.clinic.populations.PopulationShelf.Signed;
+import rungwise.clinic.populations.PopulationShelf.Withdrawn;
+import rungwise.dosing.choice.ByRule;
+import rungwise.dosing.choice.ByRuleAndModel;
+import rungwise.dosing.choice.Choice;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.Protocol;
+import rungwise.dosing.known.SamplePreparations;
+import rungwise.quantities.Reading;
+
+/**
+ * The use cases about populations of the response model. A course is asked about only by one that
+ * the programme lead has signed for its preparation.
+ *
+ * <p>For a preparation the last signature that names it decides. If that population was withdrawn,
+ * or a newer version of the same name leaves the preparation out, there is none: an earlier one
+ * does not come back by itself.
+ */
+public final class Populations {
+
+  private static final String NOT_ALLOWED =
+      "Only the programme lead can sign or withdraw a population of the response model.";
+
+  private static final Pattern NAME = Pattern.compile("[a-z0-9][a-z0-9-]{0,59}");
+  private static final int LONGEST_DOCUMENT = 100_000;
+  private static final int LONGEST_REASON = 1000;
+
+  private final PopulationPorts ports;
+
+  /** What a signed document says never changes. */
+  private final Map<String, PopulationDocument> read = new ConcurrentHashMap<>();
+
+  public Populations(PopulationPorts ports) {
+    this.ports = ports;
+  }
+
+  /** The populations that were ever signed, in the order of their signatures. */
+  public List<SignedPopulation> signed() {
+    List<Kept> all = ports.shelf().all();
+    return all.stream().map(kept -> signed(kept, all)).toList();
+  }
+
+  public Optional<SignedPopulation> find(String name, int version) {
+    return signed().stream()
+        .filter(one -> one.signed().name().equals(name) && one.signed().version() == version)
+        .findFirst();
+  }
+
+  /** The population that is asked about courses with a preparation. */
+  public Optional<SignedPopulation> inUseFor(PreparationId preparation) {
+    List<Kept> all = ports.shelf().all();
+    return deciding(preparation, all).map(kept -> signed(kept, all));
+  }
+
+  /** How the next dose of a preparation is chosen. */
+  public Choice choiceFor(PreparationId preparation) {
+    return inUseFor(preparation)
+        .<Choice>map(one -> new ByRuleAndModel(one.model()))
+        .orElseGet(ByRule::new);
+  }
+
+  /**
+   * The choice that a stored decision remembers.
+   *
+   * @param key as the decision says it
+   */
+  public Optional<Choice> choiceOf(String key) {
+    var byRule = new ByRule();
+    if (key.equals(byRule.key())) {
+      return Optional.of(byRule);
+    }
+    return signed().stream()
+        .<Choice>map(one -> new ByRuleAndModel(one.model()))
+        .filter(choice -> choice.key().equals(key))
+        .findFirst();
+  }
+
+  /** Whether a population in use can be asked about what a protocol is written for. */
+  public boolean canKeepLimitsOf(Protocol protocol) {
+    return signed().stream().flatMap(one -> one.inUseFor().stream()).anyMatch(protocol::isFor);
+  }
+
+  private SignedPopulation signed(Kept kept, List<Kept> all) {
+    Signed signed = kept.signed();
+    PopulationDocument document =
+        read.computeIfAbsent(signed.document(), text -> ports.reader().read(text).orThrow());
+    return new SignedPopulation(
+        signed,
+        document,
+        reference(document).orElseThrow(),
+        found(signed.preparations()),
+        found(
+            signed.preparations().stream()
+                .filter(id -> deciding(id, all).equals(Optional.of(kept)))
+                .toList()),
+        kept.withdrawn());
+  }
+
+  private List<Preparation> found(List<PreparationId> ids) {
+    return ids.stream().flatMap(id -> ports.preparations().apply(id).stream()).toList();
+  }
+
+  /** The population whose signature decides about a preparation, if it is still in use. */
+  private static Optional<Kept> deciding(PreparationId preparation, List<Kept> all) {
+    return all.reversed().stream()
+        .filter(kept -> kept.signed().preparations().contains(preparation))
+        .findFirst()
+        .filter(kept -> kept.withdrawn().isEmpty())
+        .filter(kept -> kept.signed().version() == newest(kept.signed().name(), all));
+  }
+
+  private static int newest(String name, List<Kept> all) {
+    return all.stream()
+        .map(Kept::signed)
+        .filter(signed -> signed.name().equals(name))
+        .mapToInt(Signed::version)
+        .max()
+        .orElse(0);
+  }
+
+  /** The preparation whose strength is 1: one that the clinic knows, or a published sample. */
+  private Optional<Preparation> reference(PopulationDocument document) {
+    return ports
+        .preparations()
+        .apply(new PreparationId(document.reference()))
+        .or(() -> SamplePreparations.of(document.reference()));
+  }
+
+  /** The populations that come with the program. */
+  public List<PopulationReader.Shipped> shipped() {
+    return ports.reader().shipped();
+  }
+
+  /** A document as it is looked at before it is signed, or every fault of it. */
+  public Reading<PopulationSheet> look(String document) {
+    if (document.length() > LONGEST_DOCUMENT) {
+      return Reading.refused(
+          "The document is longer than " + LONGEST_DOCUMENT + " characters: nothing was read.");
+    }
+    return switch (ports.reader().read(document)) {
+      case Reading.Refused<PopulationDocument> refused -> new Reading.Refused<>(refused.faults());
+      case Reading.Read<PopulationDocument> read ->
+          reference(read.value())
+              .map(reference -> Reading.of(sheet(read.value(), reference)))
+              .orElseGet(() -> Reading.refused(noReference(read.value())));
+    };
+  }
+
+  private PopulationSheet sheet(PopulationDocument document, Preparation reference) {
+    return new PopulationSheet(
+        document,
+        reference,
+        ports.kept().get().stream().map(one -> PopulationSheet.Fit.of(one, reference)).toList());
+  }
+
+  private String noReference(PopulationDocument document) {
+    return "reference_preparation: \""
+        + document.reference()
+        + "\" is no preparation that is known here: give the id of one of the clinic's, or one of "
+        + SamplePreparations.all().stream()
+            .map(one -> one.id().value())
+            .collect(Collectors.joining(", "));
+  }
+
+  /** Faults of a name for a document that is brought in. */
+  public List<String> faultsOfName(String name) {
+    if (!NAME.matcher(name).matches()) {
+      return List.of(
+          "name: \""
+              + name
+              + "\" was given: write small letters, digits and hyphens, such as our-men-2026");
+    }
+    return shipped().stream().anyMatch(one -> one.name().equals(name))
+        ? List.of(
+            "name: \"" + name + "\" is that of a population of the program: choose another name")
+        : List.of();
+  }
+
+  /** Signs a population that comes with the program. */
+  public Reading<SignedPopulation> signShipped(
+      Account actor, String name, Set<PreparationId> preparations) {
+    return shipped().stream()
+        .filter(one -> one.name().equals(name))
+        .findFirst()
+        .map(one -> sign(actor, name, one.document(), preparations, List.of()))
+        .orElseGet(() -> Reading.refused("There is no such population: open the list again."));
+  }
+
+  /** Signs a document that was brought in. */
+  public Reading<SignedPopulation> signBroughtIn(
+      Account actor, String name, String document, Set<PreparationId> preparations) {
+    return sign(actor, name, document, preparations, faultsOfName(name));
+  }
+
+  private Reading<SignedPopulation> sign(
+      Account actor,
+      String name,
+      String document,
+      Set<PreparationId> preparations,
+      List<String> earlier) {
+    if (!actor.may(Role.PROGRAMME_LEAD)) {
+      return Reading.refused(NOT_ALLOWED);
+    }
+    Reading<PopulationSheet> sheet = look(document);
+    var faults = new ArrayList<>(earlier);
+    faults.addAll(sheet.faults());
+    sheet.found().ifPresent(found -> faults.addAll(unfit(found, preparations)));
+    if (!faults.isEmpty()) {
+      return new Reading.Refused<>(faults);
+    }
+    return ports
+        .transactions()
+        .inTransaction(
+            () -> {
+              int version = newest(name, ports.shelf().all()) + 1;
+              List<PreparationId> ids =
+                  sheet.orThrow().fits().stream()
+                      .map(fit -> fit.preparation().id())
+                      .filter(preparations::contains)
+                      .toList();
+              ports
+                  .shelf()
+                  .append(
+                      new Signed(
+                          name, version, document, ids, actor.id(), ports.clock().instant()));
+              return Reading.of(find(name, version).orElseThrow());
+            });
+  }
+
+  /** Only what is known exactly can be signed for. */
+  private static List<String> unfit(PopulationSheet sheet, Set<PreparationId> preparations) {
+    if (preparations.isEmpty()) {
+      return List.of("preparations: choose at least one for which it is signed");
+    }
+    Set<PreparationId> fit =
+        sheet.fits().stream()
+            .filter(one -> one.strength().isPresent())
+            .map(one -> one.preparation().id())
+            .collect(Collectors.toUnmodifiableSet());
+    return preparations.stream()
+        .filter(id -> !fit.contains(id))
+        .map(
+            id ->
+                "preparations: the strength of \""
+                    + id.value()
+                    + "\" is not known exactly here: choose from the list")
+        .sorted()
+        .toList();
+  }
+
+  /** Takes a population out of use: no earlier one takes its place. */
+  public Reading<SignedPopulation> withdraw(
+      Account actor, String name, int version, String reason) {
+    if (!actor.may(Role.PROGRAMME_LEAD)) {
+      return Reading.refused(NOT_ALLOWED);
+    }
+    if (reason.isBlank() || reason.length() > LONGEST_REASON) {
+      return Reading.refused(
+          "Write why it is withdrawn, in at most " + LONGEST_REASON + " characters.");
+    }
+    return ports
+        .transactions()
+        .inTransaction(
+            () -> {
+              Optional<SignedPopulation> found = find(name, version);
+              if (found.isEmpty()) {
+                return Reading.refused("There is no such population: open the list again.");
+              }
+              if (found.get().withdrawn().isPresent()) {
+                return Reading.refused("It is withdrawn already: nothing was changed.");
+              }
+              ports
+                  .shelf()
+                  .withdraw(
+                      name,
+                      version,
+                      new Withdrawn(actor.id(), ports.clock().instant(), reason.strip()));
+              return Reading.of(find(name, version).orElseThrow());
+            });
+  }
+}

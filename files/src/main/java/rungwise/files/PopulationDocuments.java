@@ -1,0 +1,48 @@
+package rungwise.files;
+
+import java.util.List;
+import java.util.Map;
+import rungwise.clinic.populations.Origin;
+import rungwise.clinic.populations.PopulationDocument;
+import rungwise.clinic.populations.PopulationReader;
+import rungwise.dosing.response.Population;
+import rungwise.quantities.Reading;
+
+/**
+ * Populations as JSON, and those that come with the program. A document whose parameters are those
+ * of one that comes with the program rests on what that one rests on, whatever it is called.
+ */
+public final class PopulationDocuments implements PopulationReader {
+
+  private static final Map<String, Origin> ORIGINS =
+      Map.of(
+          ShippedPopulations.DEFAULT,
+          Origin.PUBLISHED_SUMMARIES,
+          ShippedPopulations.ASSUMED,
+          Origin.ASSUMPTION);
+
+  @Override
+  public Reading<PopulationDocument> read(String document) {
+    return PopulationFile.read(document)
+        .map(
+            file ->
+                new PopulationDocument(
+                    file.population(), file.referencePreparation(), origin(file.population())));
+  }
+
+  private Origin origin(Population population) {
+    return shipped().stream()
+        .filter(
+            one -> PopulationFile.read(one.document()).orThrow().population().equals(population))
+        .findFirst()
+        .map(one -> ORIGINS.getOrDefault(one.name(), Origin.BROUGHT_IN))
+        .orElse(Origin.BROUGHT_IN);
+  }
+
+  @Override
+  public List<Shipped> shipped() {
+    return ShippedPopulations.names().stream()
+        .map(name -> new Shipped(name, ShippedPopulations.document(name).orElseThrow()))
+        .toList();
+  }
+}

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -23,8 +24,7 @@ final class HistoryTable {
   /** Enough to see what is wrong with a file. */
   private static final int MOST_FAULTS = 200;
 
-  private static final CSVFormat FORMAT =
-      CSVFormat.RFC4180.builder().setIgnoreEmptyLines(false).get();
+  static final CSVFormat FORMAT = CSVFormat.RFC4180.builder().setIgnoreEmptyLines(false).get();
 
   private final String text;
   private final List<String> faults = new ArrayList<>();
@@ -75,7 +75,7 @@ final class HistoryTable {
       return;
     }
     CSVRecord header = records.getFirst().values();
-    Map<Column, Integer> columns = columnsOf(header);
+    Map<Column, Integer> columns = columnsOf(header, faults);
     for (Numbered record : records.subList(1, columns.isEmpty() ? 1 : records.size())) {
       boolean isLast = broken.isEmpty() && record.line() == records.getLast().line();
       if (faults.size() < MOST_FAULTS) {
@@ -115,8 +115,8 @@ final class HistoryTable {
     }
   }
 
-  /** Where each column stands; nothing if the header cannot be used. */
-  private Map<Column, Integer> columnsOf(CSVRecord header) {
+  /** Where each column stands; nothing if the header cannot be used, of which the faults tell. */
+  static Map<Column, Integer> columnsOf(CSVRecord header, List<String> faults) {
     var columns = new EnumMap<Column, Integer>(Column.class);
     for (int i = 0; i < header.size(); i++) {
       String name = header.get(i).strip();
@@ -144,8 +144,7 @@ final class HistoryTable {
 
   private void readLine(
       long line, CSVRecord record, Map<Column, Integer> columns, int width, boolean isLast) {
-    boolean isBlank = record.size() == 1 && record.get(0).isBlank();
-    if (isBlank) {
+    if (isBlank(record)) {
       return;
     }
     if (record.size() != width) {
@@ -169,12 +168,22 @@ final class HistoryTable {
               + " end it with a line break");
       return;
     }
-    var cells = new LineCells(line, record, columns, faults);
+    var cells = new LineCells(line, texts(record, columns), faults);
     Optional<HistoryLine> read = cells.read();
     read.ifPresent(this::add);
     if (read.isEmpty()) {
       setAside(record.get(columns.getOrDefault(Column.PATIENT, 0)).strip());
     }
+  }
+
+  static boolean isBlank(CSVRecord record) {
+    return record.size() == 1 && record.get(0).isBlank();
+  }
+
+  /** What stands in each column of a record that has as many values as the header. */
+  static Function<Column, String> texts(CSVRecord record, Map<Column, Integer> columns) {
+    return column ->
+        Optional.ofNullable(columns.get(column)).map(at -> record.get(at).strip()).orElse("");
   }
 
   private void setAside(String patient) {

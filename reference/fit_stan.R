@@ -3,7 +3,7 @@
 #     Rscript fit_stan.R SET SEED ITERATIONS       writes fit_stan_SET.txt
 #
 # Four chains, one after the other on one core, as many draws kept as ITERATIONS after 1000 to warm
-# up. The seconds are those of the chains with their warm-up; compiling is left out. Lines:
+# up. The seconds are processor time of the chains with their warm-up, without compiling. Lines:
 #     SET NAME mean sd mcse_mean mcse_sd ess rhat        (natural scale; bulk ESS, rank R-hat)
 #     SET seconds value
 #     SET worst_ess_per_second value

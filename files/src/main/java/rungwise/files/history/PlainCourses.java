@@ -102,7 +102,7 @@ final class PlainCourses {
       return Optional.empty();
     }
     String line = text.get().startsWith(mark) ? text.get().substring(mark.length()) : text.get();
-    try (var parser = CSVParser.parse(new StringReader(line + '\n'), HistoryTable.FORMAT)) {
+    try (var parser = CSVParser.parse(new StringReader(line + '\n'), Records.FORMAT)) {
       List<CSVRecord> records = parser.getRecords();
       return records.size() == 1 ? Optional.of(records.getFirst()) : Optional.empty();
     } catch (UncheckedIOException | IOException open) {

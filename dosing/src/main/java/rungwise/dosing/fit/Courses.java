@@ -156,7 +156,7 @@ public final class Courses {
       }
       logDose[at] = dose;
       byte known = grade.isUseful() ? keep(at, lasted) : NOT_KNOWN;
-      report[at] = (byte) (Math.max(LOWEST_GRADE, grade.number()) | known << BITS_OF_GRADE);
+      report[at] = (byte) (Math.max(LOWEST_GRADE, grade.number()) | (known << BITS_OF_GRADE));
       firstTrial[courses]++;
       return this;
     }

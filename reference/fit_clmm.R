@@ -10,6 +10,9 @@
 # and standard errors follow by the delta method. Lines: "grades NAME estimate se", and with
 # "grades.clmm" the same fit in ordinal's own parameters.
 suppressMessages(library(ordinal))
+say <- function(...) cat(paste(...), "\n", sep = "")
+show <- function(...) do.call(say, lapply(list(...), function(v)
+  if (is.numeric(v)) sprintf("%.15g", v) else v))
 
 rows <- read.csv(gzfile("fit/grades.csv.gz"))
 rows$x <- log(rows$volume_ml * rows$potency * rows$strength / 0.1)
@@ -22,12 +25,10 @@ rows$group <- relevel(factor(rows$group), ref = reference)
 fit <- clmm(y ~ x + group + (1 | patient), data = rows, link = "logit", nAGQ = 40, Hess = TRUE,
             control = clmm.control(method = "ucminf", gradTol = 1e-6, maxIter = 500, grtol = 1e-7))
 
-cat("# fit_clmm.R, no seed -", R.version.string, "- ordinal",
-    as.character(packageVersion("ordinal")), "\n")
-cat("# grades reference", reference, "patients", nrow(men), "injections", nrow(rows),
-    "largest derivative", max(abs(fit$gradient)), "\n")
-show <- function(...) cat(paste(sapply(list(...), function(v)
-  if (is.numeric(v)) sprintf("%.15g", v) else v), collapse = " "), "\n", sep = "")
+say("# fit_clmm.R, no seed -", R.version.string, "- ordinal",
+    as.character(packageVersion("ordinal")))
+say("# grades reference", reference, "patients", nrow(men), "injections", nrow(rows),
+    "largest derivative", max(abs(fit$gradient)))
 
 # The parameters in the order of vcov: thresholds, b, b_g, and last the logarithm of s.
 own <- c(fit$alpha, fit$beta, s = as.numeric(attr(VarCorr(fit)$patient, "stddev")))

@@ -13,6 +13,9 @@
 # Lines: "durations logLik value" counts the density of T (that of ln T less the sum of ln T);
 # then "durations NAME estimate se" for intercept, slope and the two deviations (no se).
 suppressMessages(library(lme4))
+say <- function(...) cat(paste(...), "\n", sep = "")
+show <- function(...) do.call(say, lapply(list(...), function(v)
+  if (is.numeric(v)) sprintf("%.15g", v) else v))
 
 rows <- read.csv(gzfile("fit/durations.csv.gz"))
 rows$x <- log(rows$volume_ml * rows$potency * rows$strength / 0.1)
@@ -20,11 +23,8 @@ rows$y <- log(rows$duration_min)
 fit <- lmer(y ~ x + (1 | patient), data = rows, REML = FALSE,
             control = lmerControl(optimizer = "bobyqa", optCtrl = list(rhoend = 1e-12)))
 
-cat("# fit_lme4.R, no seed -", R.version.string, "- lme4", as.character(packageVersion("lme4")),
-    "\n")
-cat("# durations patients", length(unique(rows$patient)), "injections", nrow(rows), "\n")
-show <- function(...) cat(paste(sapply(list(...), function(v)
-  if (is.numeric(v)) sprintf("%.15g", v) else v), collapse = " "), "\n", sep = "")
+say("# fit_lme4.R, no seed -", R.version.string, "- lme4", as.character(packageVersion("lme4")))
+say("# durations patients", length(unique(rows$patient)), "injections", nrow(rows))
 error <- sqrt(diag(as.matrix(vcov(fit))))
 show("durations", "logLik", as.numeric(logLik(fit)) - sum(rows$y))
 show("durations", "intercept", fixef(fit)[[1]], error[[1]])

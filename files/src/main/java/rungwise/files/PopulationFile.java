@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import rungwise.dosing.response.Population;
 import rungwise.quantities.Reading;
@@ -15,9 +16,9 @@ import rungwise.quantities.Reading;
  * A population of the response model as a JSON document.
  *
  * <p>{@code parameters} holds mu, omega, beta, c2, c4, d0, d1 and tau, and gamma as an object with
- * one number for each group other than the reference group; a flat key such as gamma_mixed is read
- * too. Each is a number, or an object with {@code estimate} and {@code se}. Keys that are not named
- * here are kept unread.
+ * one number for each group other than the reference group; a flat key such as gamma.mixed or
+ * gamma_mixed is read too. Each is a number, or an object with {@code estimate} and {@code se}.
+ * Keys that are not named here are kept unread.
  *
  * @param population the estimates
  * @param referenceGroup the group whose gamma is 0
@@ -37,7 +38,10 @@ public record PopulationFile(
   private static final String GROUPS = "groups";
   private static final String REFERENCE_PREPARATION = "reference_preparation";
   private static final String GAMMA = "gamma";
-  private static final String GAMMA_OF = GAMMA + "_";
+
+  /** How the gamma of one group may be written flat, as gamma.mixed or gamma_mixed. */
+  private static final Pattern GAMMA_OF = Pattern.compile(GAMMA + "[._]([a-z_]{1,60})");
+
   private static final Set<String> SINGLE =
       Set.of("mu", "omega", "beta", "c2", "c4", "d0", "d1", "tau");
   private static final Pattern TOKEN = Pattern.compile("[a-z_]{1,60}");
@@ -116,9 +120,9 @@ public record PopulationFile(
       estimate(nested.at(group)).ifPresent(gamma -> gammas.put(group, gamma));
     }
     for (String key : parameters.keys()) {
-      if (key.startsWith(GAMMA_OF)) {
-        estimate(parameters.at(key))
-            .ifPresent(gamma -> gammas.put(key.substring(GAMMA_OF.length()), gamma));
+      Matcher flat = GAMMA_OF.matcher(key);
+      if (flat.matches()) {
+        estimate(parameters.at(key)).ifPresent(gamma -> gammas.put(flat.group(1), gamma));
       } else if (!key.equals(GAMMA) && !SINGLE.contains(key)) {
         parameters.fault("unknown " + key + "; known are " + new TreeSet<>(SINGLE) + " and gamma");
       }

@@ -21,6 +21,9 @@ final class CourseIntegral {
   /** The nodes end where the integrand is below e^-26 = 5e-12 of its largest value. */
   private static final double FALL = 26;
 
+  /** How much farther apart nodes are that stay while the parameters move a little. */
+  static final double COARSER = 1.2;
+
   private static final int MOST_NODES = 100_000;
   private static final int MOST_STEPS = 200;
   private static final int BISECT_EACH = 4;
@@ -70,6 +73,34 @@ final class CourseIntegral {
     goOutWithSlopes(atCentre, step, sums);
     goOutWithSlopes(atCentre, -step, sums);
     sums.endCourse(atCentre + Math.log(total * step), total);
+  }
+
+  /**
+   * Evenly spaced nodes that hold the mass of a course.
+   *
+   * @param first the lowest
+   */
+  record Nodes(double first, double step, int count) {}
+
+  /** The nodes of a course, a little farther apart than those of its sums. */
+  Nodes nodes(int course) {
+    begin(course);
+    step *= COARSER;
+    highest = integrand.log(centre);
+    int above = nodesOutTo(step);
+    int below = nodesOutTo(-step);
+    return new Nodes(centre - below * step, step, below + above + 1);
+  }
+
+  private int nodesOutTo(double distance) {
+    double log = highest;
+    int node = 0;
+    while (log > highest - FALL) {
+      node++;
+      log = integrand.log(centre + node * distance);
+      check(node, log);
+    }
+    return node;
   }
 
   private void begin(int course) {

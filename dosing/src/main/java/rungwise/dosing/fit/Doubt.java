@@ -4,6 +4,15 @@ package rungwise.dosing.fit;
 public sealed interface Doubt {
 
   /**
+   * With fewer courses a fit is not offered for signing. An assumption: the standard error of omega
+   * is then an eighth of omega, and 60 courses are the fewest that the fit was checked on.
+   */
+  int LEAST_COURSES = 60;
+
+  /** The fewest courses of one group: an assumption too. */
+  int LEAST_OF_GROUP = 10;
+
+  /**
    * Too few courses to trust anything.
    *
    * @param courses how many there are

@@ -6,15 +6,6 @@ import java.util.List;
 /** What the courses themselves make doubtful, whatever the search finds. */
 final class Doubts {
 
-  /**
-   * With fewer courses a fit is not offered for signing. An assumption: the standard error of omega
-   * is then about a seventh of omega, and 60 courses are the fewest that the fit was checked on.
-   */
-  static final int LEAST_COURSES = 60;
-
-  /** An assumption too: the fewest of one group. */
-  static final int LEAST_OF_GROUP = 10;
-
   private static final int FIRST_USEFUL = 3;
 
   private Doubts() {}
@@ -30,7 +21,7 @@ final class Doubts {
 
   static List<Doubt> of(Courses courses) {
     var doubts = new ArrayList<Doubt>();
-    if (courses.count() < LEAST_COURSES) {
+    if (courses.count() < Doubt.LEAST_COURSES) {
       doubts.add(new Doubt.FewCourses(courses.count()));
     }
     int[][] counts = countGrades(courses);
@@ -45,7 +36,7 @@ final class Doubts {
     }
     for (int group = 0; group < counts.length; group++) {
       String name = courses.groups().get(group);
-      if (courses.countOf(name) < LEAST_OF_GROUP) {
+      if (courses.countOf(name) < Doubt.LEAST_OF_GROUP) {
         doubts.add(new Doubt.SmallGroup(name, courses.countOf(name)));
       }
       if (isSeparated(counts[group])) {

@@ -97,8 +97,13 @@ final class Integrand {
     return sum - Math.log(product);
   }
 
-  /** What is a polynomial of the requirement. */
-  private double smoothLog(double requirement) {
+  /** Less the second derivative of {@link #smoothLog}, which is the same everywhere. */
+  double smoothCurvature() {
+    return 1 / (point.omega() * point.omega()) + reports.exact * steepness * steepness;
+  }
+
+  /** What is a polynomial of the requirement, of degree two. */
+  double smoothLog(double requirement) {
     double z = (requirement - mean) / point.omega();
     double shift = point.d1() * requirement;
     double squares =

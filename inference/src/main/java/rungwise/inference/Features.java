@@ -27,7 +27,7 @@ public record Features(double pole, double kernel) {
    * / 2) with u + v = w, where 1/s^2 sums 1/kernel^2 and 1/deviation^2. The slower split of w
    * decides: v = pole / s^2 if w is larger than that, else all of it.
    */
-  double nodeDistance(double deviation) {
+  public double nodeDistance(double deviation) {
     double precision = 1 / (kernel * kernel) + 1 / (deviation * deviation);
     double slowest = pole * precision;
     double frequency = Math.sqrt(2 * EXPONENT * precision);

@@ -28,6 +28,7 @@ import rungwise.store.database.CannotOpenStore;
       DemoVerb.class,
       DoseVerb.class,
       ForecastVerb.class,
+      FitVerb.class,
       VerifyVerb.class,
       BackupVerb.class,
       RestoreVerb.class,

@@ -54,6 +54,7 @@ final class ModuleOrderTest {
           "history",
           "guard",
           "response",
+          "fit",
           "decision",
           "choice");
 

@@ -29,6 +29,7 @@ final class PureSideTest {
           "java.time.zone",
           "java.util",
           "java.util.function",
+          "java.util.random",
           "java.util.regex",
           "java.util.stream",
           "org.jspecify.annotations");
@@ -43,6 +44,7 @@ final class PureSideTest {
           "java.lang.ProcessBuilder",
           "java.lang.ClassLoader",
           "java.util.Random",
+          "java.util.random.RandomGeneratorFactory",
           "java.util.SplittableRandom",
           "java.util.UUID",
           "java.util.Timer",
@@ -62,6 +64,7 @@ final class PureSideTest {
           "java\\.time\\.[A-Za-z.]+\\.(now|systemDefault)"
               + "|java\\.lang\\.Math\\.random"
               + "|java\\.util\\.Collections\\.shuffle"
+              + "|java\\.util\\.random\\.RandomGenerator\\.(of|getDefault)"
               + "|java\\.util\\.Locale\\.(getDefault|setDefault)"
               + "|java\\.lang\\.Class\\.(getResource|getResourceAsStream|forName)"
               + "|java\\.lang\\.Object\\.(wait|notify|notifyAll)");

@@ -1,6 +1,6 @@
 package rungwise.files.history;
 
-import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -19,11 +19,6 @@ record Cell(long line, String name, String text, List<String> faults) {
 
   private static final int LONGEST_SHOWN = 40;
 
-  /** Digits with at most one point, as the texts of people; no exponent, no sign. */
-  private static final Pattern DECIMAL = Pattern.compile("[0-9]{1,9}(?:\\.[0-9]{1,20})?");
-
-  private static final Pattern WHOLE = Pattern.compile("[0-9]{1,9}");
-
   private static final Pattern UNSEEN = Pattern.compile("\\p{C}");
 
   boolean isEmpty() {
@@ -37,22 +32,17 @@ record Cell(long line, String name, String text, List<String> faults) {
     return Optional.empty();
   }
 
-  /** A number more than, or not less than, the least and at most the most. */
-  Optional<Double> number(double least, boolean orEqual, double most, String accepted) {
-    if (!DECIMAL.matcher(text).matches()) {
-      return refuse(accepted);
-    }
-    double number = new BigDecimal(text).doubleValue();
-    boolean isEnough = orEqual ? number >= least : number > least;
-    return isEnough && number <= most ? Optional.of(number) : refuse(accepted);
+  /** A number as {@link PlainNumber} reads it, within bounds. */
+  Optional<Double> number(Bounds bounds, String accepted) {
+    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+    double number = PlainNumber.decimal(bytes, 0, bytes.length);
+    return bounds.hold(number) ? Optional.of(number) : refuse(accepted);
   }
 
   Optional<Integer> wholeNumber(int most, String accepted) {
-    if (!WHOLE.matcher(text).matches()) {
-      return refuse(accepted);
-    }
-    int number = Integer.parseInt(text);
-    return number <= most ? Optional.of(number) : refuse(accepted);
+    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+    int number = PlainNumber.whole(bytes, 0, bytes.length);
+    return number >= 0 && number <= most ? Optional.of(number) : refuse(accepted);
   }
 
   /** The text, if it is written like the pattern. */

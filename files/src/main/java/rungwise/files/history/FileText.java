@@ -17,7 +17,7 @@ import rungwise.quantities.Reading;
 final class FileText {
 
   /** A quarter of a gigabyte: far above any clinic's history, far below what a machine holds. */
-  private static final int MOST_BYTES = 1 << 28;
+  static final int MOST_BYTES = 1 << 28;
 
   private static final String PACKED = ".gz";
   private static final int FIRST_OF_GZIP = 0x1f;
@@ -29,7 +29,7 @@ final class FileText {
   private FileText() {}
 
   static Reading<String> of(String name, byte[] content) {
-    boolean isPacked = name.toLowerCase(Locale.ROOT).endsWith(PACKED);
+    boolean isPacked = isPacked(name);
     if (isPacked != startsLikeGzip(content)) {
       return Reading.refused(
           isPacked
@@ -37,6 +37,11 @@ final class FileText {
               : "line 1: " + name + " is packed with gzip: name it .csv.gz, or unpack it");
     }
     return isPacked ? unpacked(name, content) : decoded(content);
+  }
+
+  /** Whether a file of this name is to be unpacked. */
+  static boolean isPacked(String name) {
+    return name.toLowerCase(Locale.ROOT).endsWith(PACKED);
   }
 
   private static boolean startsLikeGzip(byte[] content) {

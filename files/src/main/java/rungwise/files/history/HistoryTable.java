@@ -1,8 +1,6 @@
 package rungwise.files.history;
 
 import java.io.IOException;
-import java.io.StringReader;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashSet;
@@ -11,9 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import rungwise.quantities.Reading;
 
@@ -22,9 +19,6 @@ final class HistoryTable {
 
   /** Enough to see what is wrong with a file. */
   private static final int MOST_FAULTS = 200;
-
-  private static final CSVFormat FORMAT =
-      CSVFormat.RFC4180.builder().setIgnoreEmptyLines(false).get();
 
   private final String text;
   private final List<String> faults = new ArrayList<>();
@@ -39,11 +33,8 @@ final class HistoryTable {
   /** Whether it is not known of whom a line is that is wrong. */
   private boolean isUnsure = false;
 
-  /** What is wrong with the line at which the records end too early. */
-  private Optional<String> broken = Optional.empty();
-
-  /** A record and the line in which it begins. */
-  private record Numbered(long line, CSVRecord values) {}
+  /** Whether the records end at one that cannot be told apart. */
+  private boolean isBroken = false;
 
   private HistoryTable(String text) {
     this.text = text;
@@ -59,8 +50,7 @@ final class HistoryTable {
   static HistorySurvey survey(String text) {
     var table = new HistoryTable(text);
     table.readAll();
-    boolean isUnsure =
-        table.isUnsure || table.broken.isPresent() || table.faults.size() >= MOST_FAULTS;
+    boolean isUnsure = table.isUnsure || table.isBroken || table.faults.size() >= MOST_FAULTS;
     List<HistoryLine> whole =
         isUnsure || (table.aside.isEmpty() && !table.faults.isEmpty())
             ? List.of()
@@ -69,41 +59,33 @@ final class HistoryTable {
   }
 
   private void readAll() {
-    List<Numbered> records = records();
-    if (records.isEmpty()) {
-      faults.add(broken.orElse("line 1: the header is missing: the columns are " + Column.known()));
-      return;
-    }
-    CSVRecord header = records.getFirst().values();
-    Map<Column, Integer> columns = columnsOf(header);
-    for (Numbered record : records.subList(1, columns.isEmpty() ? 1 : records.size())) {
-      boolean isLast = broken.isEmpty() && record.line() == records.getLast().line();
-      if (faults.size() < MOST_FAULTS) {
-        readLine(record.line(), record.values(), columns, header.size(), isLast);
+    try (var records = new Records(text)) {
+      Optional<Records.Numbered> header = records.next();
+      if (header.isPresent()) {
+        readLines(header.get().values(), records);
+      } else {
+        faults.add(
+            records
+                .broken()
+                .orElse("line 1: the header is missing: the columns are " + Column.known()));
       }
+    } catch (IOException impossible) {
+      throw new IllegalStateException("bug: a text in memory cannot be read", impossible);
     }
-    broken.ifPresent(faults::add);
-    tellWhatIsLeft();
   }
 
-  /** All records with the lines in which they begin, up to one that cannot be told apart. */
-  private List<Numbered> records() {
-    var records = new ArrayList<Numbered>();
-    long line = 1;
-    try (CSVParser parser = CSVParser.parse(new StringReader(text), FORMAT)) {
-      for (CSVRecord record : parser) {
-        records.add(new Numbered(line, record));
-        line = parser.getCurrentLineNumber() + 1;
+  private void readLines(CSVRecord header, Records records) {
+    Map<Column, Integer> columns = columnsOf(header, faults);
+    boolean isUsable = !columns.isEmpty();
+    for (var next = records.next(); next.isPresent(); next = records.next()) {
+      Records.Numbered record = next.get();
+      if (isUsable && faults.size() < MOST_FAULTS) {
+        readLine(record.line(), record.values(), columns, header.size(), records.isAtEnd());
       }
-    } catch (UncheckedIOException | IOException open) {
-      broken =
-          Optional.of(
-              "line "
-                  + line
-                  + ": a quotation mark that begins in this line is not closed rightly: the file"
-                  + " may have been cut");
     }
-    return records;
+    isBroken = records.broken().isPresent();
+    records.broken().ifPresent(faults::add);
+    tellWhatIsLeft();
   }
 
   private void tellWhatIsLeft() {
@@ -115,8 +97,8 @@ final class HistoryTable {
     }
   }
 
-  /** Where each column stands; nothing if the header cannot be used. */
-  private Map<Column, Integer> columnsOf(CSVRecord header) {
+  /** Where each column stands; nothing if the header cannot be used, of which the faults tell. */
+  static Map<Column, Integer> columnsOf(CSVRecord header, List<String> faults) {
     var columns = new EnumMap<Column, Integer>(Column.class);
     for (int i = 0; i < header.size(); i++) {
       String name = header.get(i).strip();
@@ -144,8 +126,7 @@ final class HistoryTable {
 
   private void readLine(
       long line, CSVRecord record, Map<Column, Integer> columns, int width, boolean isLast) {
-    boolean isBlank = record.size() == 1 && record.get(0).isBlank();
-    if (isBlank) {
+    if (isBlank(record)) {
       return;
     }
     if (record.size() != width) {
@@ -169,12 +150,22 @@ final class HistoryTable {
               + " end it with a line break");
       return;
     }
-    var cells = new LineCells(line, record, columns, faults);
+    var cells = new LineCells(line, texts(record, columns), faults);
     Optional<HistoryLine> read = cells.read();
     read.ifPresent(this::add);
     if (read.isEmpty()) {
       setAside(record.get(columns.getOrDefault(Column.PATIENT, 0)).strip());
     }
+  }
+
+  static boolean isBlank(CSVRecord record) {
+    return record.size() == 1 && record.get(0).isBlank();
+  }
+
+  /** What stands in each column of a record that has as many values as the header. */
+  static Function<Column, String> texts(CSVRecord record, Map<Column, Integer> columns) {
+    return column ->
+        Optional.ofNullable(columns.get(column)).map(at -> record.get(at).strip()).orElse("");
   }
 
   private void setAside(String patient) {

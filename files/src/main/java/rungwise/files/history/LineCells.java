@@ -4,10 +4,9 @@ import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.regex.Pattern;
-import org.apache.commons.csv.CSVRecord;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.response.Lasted;
 import rungwise.quantities.Volume;
@@ -16,17 +15,16 @@ import rungwise.quantities.Volume;
  * The values of one line.
  *
  * @param line its number
- * @param columns where each column stands
+ * @param texts what stands in each column, without spaces around it; nothing where there is none
  * @param faults shared by the whole file
  */
-record LineCells(long line, CSVRecord values, Map<Column, Integer> columns, List<String> faults) {
+record LineCells(long line, Function<Column, String> texts, List<String> faults) {
 
-  private static final int MOST_INJECTIONS = 999_999;
-  private static final int HIGHEST_GRADE = 4;
-  private static final double MOST_POTENCY = 1.2;
-  private static final double LEAST_STRENGTH = 0.001;
-  private static final double MOST_STRENGTH = 1000;
-  private static final double MOST_MINUTES = 999_999;
+  static final int MOST_INJECTIONS = 999_999;
+  static final int HIGHEST_GRADE = 4;
+  static final Bounds POTENCY = new Bounds(0, /* isLeastAccepted= */ false, 1.2);
+  static final Bounds STRENGTH = new Bounds(0.001, /* isLeastAccepted= */ true, 1000);
+  static final Bounds MINUTES = new Bounds(0, /* isLeastAccepted= */ true, 999_999);
 
   private static final Pattern NAME = Pattern.compile("[^\\p{C}]{1,100}");
   private static final Pattern GROUP = Pattern.compile("[a-z_]{1,60}");
@@ -36,21 +34,20 @@ record LineCells(long line, CSVRecord values, Map<Column, Integer> columns, List
   /** The line, if nothing is wrong with it. */
   Optional<HistoryLine> read() {
     int before = faults.size();
-    var patient = cell(Column.PATIENT).like(NAME, "write what the patient is called");
-    var group =
-        cell(Column.GROUP).like(GROUP, "write small letters and underscores, such as vasculogenic");
+    var patient = patient();
+    var group = group();
     var injection =
         cell(Column.INJECTION)
             .wholeNumber(MOST_INJECTIONS, "write its number, such as 1 for the first");
-    var volume = cell(Column.VOLUME_ML).read(Volume::parseMillilitres);
-    var potency =
-        cell(Column.POTENCY)
-            .number(0, /* orEqual= */ false, MOST_POTENCY, "write a number above 0, at most 1.2");
+    var volume = volume();
+    var potency = cell(Column.POTENCY).number(POTENCY, "write a number above 0, at most 1.2");
     var strength = strength();
     var grade = grade();
     var lasted = lasted();
     lasted.ifPresent(one -> grade.ifPresent(found -> checkForModel(found, one)));
     var time = time();
+    var preparation = optional(Column.PREPARATION);
+    var barrel = optional(Column.BARREL);
     if (faults.size() > before) {
       return Optional.empty();
     }
@@ -66,28 +63,36 @@ record LineCells(long line, CSVRecord values, Map<Column, Integer> columns, List
             grade.orElseThrow(),
             lasted.orElseThrow(),
             time,
-            optional(Column.PREPARATION),
-            optional(Column.BARREL)));
+            preparation,
+            barrel));
   }
 
   private Cell cell(Column column) {
-    String text =
-        Optional.ofNullable(columns.get(column)).map(at -> values.get(at).strip()).orElse("");
-    return new Cell(line, column.token(), text, faults);
+    return new Cell(line, column.token(), texts.apply(column), faults);
   }
 
-  private Optional<String> optional(Column column) {
+  Optional<String> patient() {
+    return cell(Column.PATIENT).like(NAME, "write what the patient is called");
+  }
+
+  Optional<String> group() {
+    return cell(Column.GROUP)
+        .like(GROUP, "write small letters and underscores, such as vasculogenic");
+  }
+
+  Optional<Volume> volume() {
+    return cell(Column.VOLUME_ML).read(Volume::parseMillilitres);
+  }
+
+  /** What stands in a column that may be empty or left out. */
+  Optional<String> optional(Column column) {
     Cell cell = cell(column);
     return cell.isEmpty() ? Optional.empty() : cell.like(NAME, "write its name, or nothing");
   }
 
   private Optional<Double> strength() {
     return cell(Column.STRENGTH)
-        .number(
-            LEAST_STRENGTH,
-            /* orEqual= */ true,
-            MOST_STRENGTH,
-            "write a number from 0.001 to 1000, 1 for the reference preparation");
+        .number(STRENGTH, "write a number from 0.001 to 1000, 1 for the reference preparation");
   }
 
   private Optional<Grade> grade() {
@@ -96,7 +101,7 @@ record LineCells(long line, CSVRecord values, Map<Column, Integer> columns, List
         .flatMap(Grade::of);
   }
 
-  private Optional<Instant> time() {
+  Optional<Instant> time() {
     Cell cell = cell(Column.TIME);
     if (cell.isEmpty()) {
       return Optional.empty();
@@ -130,7 +135,7 @@ record LineCells(long line, CSVRecord values, Map<Column, Integer> columns, List
   }
 
   private static Optional<Double> duration(Cell cell) {
-    return cell.number(0, /* orEqual= */ true, MOST_MINUTES, A_DURATION);
+    return cell.number(MINUTES, A_DURATION);
   }
 
   private static Optional<Lasted> interval(Cell minutes, Cell upper) {
@@ -144,10 +149,14 @@ record LineCells(long line, CSVRecord values, Map<Column, Integer> columns, List
         : upper.refuse("write more minutes than duration_min");
   }
 
-  /** The model reads the logarithm of a duration at grades 3 and 4. */
   private void checkForModel(Grade grade, Lasted lasted) {
-    if (grade.isUseful() && lasted.equals(new Lasted.Exactly(0))) {
+    if (!isForModel(grade, lasted)) {
       cell(Column.DURATION_MIN).refuse("a usable erection lasts longer than 0 minutes");
     }
+  }
+
+  /** The model reads the logarithm of a duration at grades 3 and 4. */
+  static boolean isForModel(Grade grade, Lasted lasted) {
+    return !(grade.isUseful() && lasted instanceof Lasted.Exactly(double minutes) && minutes == 0);
   }
 }

@@ -238,6 +238,20 @@ final class HistoryFileTest {
   }
 
   @Test
+  void a_patient_with_a_wrong_name_of_a_barrel_is_set_aside_as_any_other() {
+    String text =
+        HEADER
+            + ",barrel\nA,mixed,1,0.1,1,1,2,,none,,u100\u0001\nB,mixed,1,0.1,1,1,7,,none,,\n"
+            + "C,mixed,1,0.1,1,1,2,,none,,\n";
+
+    HistorySurvey survey = HistoryFile.survey("h.csv", text.getBytes(StandardCharsets.UTF_8));
+
+    assertThat(survey.lines()).extracting(HistoryLine::patient).containsExactly("C");
+    assertThat(survey.aside()).isEqualTo(2);
+    assertThat(survey.faults()).hasSize(2);
+  }
+
+  @Test
   void wherever_a_file_is_cut_the_rest_is_refused_or_says_what_its_lines_said() {
     byte[] whole = SOUND.getBytes(StandardCharsets.UTF_8);
     for (int length = 0; length < whole.length; length++) {

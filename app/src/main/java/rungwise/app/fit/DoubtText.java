@@ -1,0 +1,52 @@
+package rungwise.app.fit;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import rungwise.dosing.fit.Doubt;
+
+/** A doubt in words, each a sentence. */
+final class DoubtText {
+
+  private static final int PLACES = 2;
+
+  private DoubtText() {}
+
+  static String of(Doubt doubt) {
+    return switch (doubt) {
+      case Doubt.FewCourses few ->
+          "There are only "
+              + few.courses()
+              + " courses: a fit is offered for signing from "
+              + Doubt.LEAST_COURSES
+              + " on.";
+      case Doubt.SmallGroup small ->
+          "The group "
+              + small.group()
+              + " has only "
+              + small.courses()
+              + " courses: fewer than "
+              + Doubt.LEAST_OF_GROUP
+              + " say little of a group.";
+      case Doubt.SeparatedGroup separated ->
+          "In the group "
+              + separated.group()
+              + " every response is usable, or none is: what it needs cannot be told.";
+      case Doubt.MissingGrade missing ->
+          "No response has grade " + missing.grade() + ": a threshold beside it cannot be told.";
+      case Doubt.NoDurations none ->
+          "No duration at grade 3 or 4 is known: d0, d1 and tau are not fitted, and the result is"
+              + " no population to forecast with.";
+      case Doubt.AtBound bound ->
+          "The search left "
+              + bound.parameter()
+              + " at an end of its range: it is not an estimate.";
+      case Doubt.NotATop notATop ->
+          "The curvature is not that of a top: there are no standard errors.";
+      case Doubt.NotSettled notSettled -> "The search did not settle.";
+      case Doubt.HeavyTail tail ->
+          "A few draws of the posterior carry most of its weight (Pareto k "
+              + BigDecimal.valueOf(tail.paretoK()).setScale(PLACES, RoundingMode.HALF_UP)
+              + ", above 0.7): its means and deviations are not to be trusted.";
+    };
+  }
+}

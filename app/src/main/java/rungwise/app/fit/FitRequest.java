@@ -1,0 +1,110 @@
+package rungwise.app.fit;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import java.util.random.RandomGenerator;
+import java.util.random.RandomGeneratorFactory;
+import rungwise.dosing.fit.Courses;
+import rungwise.dosing.fit.Fit;
+import rungwise.dosing.fit.Fitting;
+import rungwise.dosing.fit.Pass;
+import rungwise.dosing.fit.Posterior;
+import rungwise.dosing.fit.Posteriors;
+import rungwise.dosing.response.Given;
+import rungwise.files.history.HistoryFile;
+import rungwise.files.history.HistoryLine;
+import rungwise.quantities.Reading;
+
+/**
+ * What was typed after the verb "fit".
+ *
+ * @param history the path of a history file
+ * @param reference the reference group, where one was named
+ * @param hasPosterior whether the posterior is asked for too
+ * @param seed of the posterior's draws
+ * @param threads how many threads work; what comes out is the same for any number
+ */
+public record FitRequest(
+    Path history, Optional<String> reference, boolean hasPosterior, long seed, int threads) {
+
+  private static final String GENERATOR = "L64X128MixRandom";
+
+  /**
+   * The fit, or everything that is wrong with the request and its file.
+   *
+   * @param progress is told after each look at the courses
+   */
+  public Reading<FitAnswer> answer(Consumer<Pass> progress) throws IOException {
+    Reading<HistoryFile> read = HistoryFile.read(history);
+    return switch (read) {
+      case Reading.Refused<HistoryFile> refused -> new Reading.Refused<>(refused.faults());
+      case Reading.Read<HistoryFile> file -> answer(courses(file.value()), progress);
+    };
+  }
+
+  /** The courses of a file, in its order. */
+  public static Courses courses(HistoryFile file) {
+    Courses.Builder builder = Courses.builder();
+    for (List<HistoryLine> lines : file.patients().values()) {
+      builder.course(lines.getFirst().group());
+      for (HistoryLine line : lines) {
+        double dose = new Given(line.volume(), line.potency(), line.strength()).logDose();
+        builder.trial(dose, line.grade(), line.lasted());
+      }
+    }
+    return builder.build();
+  }
+
+  private Reading<FitAnswer> answer(Courses courses, Consumer<Pass> progress) {
+    if (courses.count() < Fitting.LEAST_COURSES) {
+      return Reading.refused(
+          history
+              + ": there is "
+              + courses.count()
+              + " patient in the file: a fit needs 2 patients at least, and many more to be of use");
+    }
+    String group = reference.or(() -> Fitting.mostFrequentGroup(courses)).orElseThrow();
+    if (!courses.groups().contains(group)) {
+      return Reading.refused(
+          "--reference-group: \""
+              + group
+              + "\" was given, which the file does not hold: it holds "
+              + new TreeSet<>(courses.groups()));
+    }
+    try (var workers = new ThreadWorkers(threads)) {
+      return Reading.of(fit(courses, group, workers, progress));
+    }
+  }
+
+  private FitAnswer fit(
+      Courses courses, String group, ThreadWorkers workers, Consumer<Pass> progress) {
+    long start = System.nanoTime();
+    Fit fit = Fitting.fit(courses, group, workers, progress);
+    double seconds = secondsSince(start);
+    start = System.nanoTime();
+    Optional<Posterior> posterior =
+        hasPosterior && fit.population().isPresent()
+            ? Optional.of(Posteriors.of(courses, fit, workers, generator(), progress))
+            : Optional.empty();
+    return new FitAnswer(
+        history.toString(),
+        fit,
+        seconds,
+        "the preparation of strength 1 in " + history.getFileName(),
+        posterior,
+        secondsSince(start));
+  }
+
+  private RandomGenerator generator() {
+    return RandomGeneratorFactory.of(GENERATOR).create(seed);
+  }
+
+  private static double secondsSince(long start) {
+    return (double) (System.nanoTime() - start) / TimeUnit.SECONDS.toNanos(1);
+  }
+}

@@ -1,0 +1,111 @@
+package rungwise.app.verb;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import rungwise.app.fit.FitAnswer;
+import rungwise.app.fit.FitJson;
+import rungwise.app.fit.FitRequest;
+import rungwise.app.fit.FitText;
+import rungwise.app.server.WrongUse;
+import rungwise.dosing.fit.Pass;
+
+/** Fits the response model to the courses of a history file. */
+@Command(
+    name = "fit",
+    description = {
+      "Fit the response model to the courses of a history file, by maximum marginal likelihood.",
+      "The JSON is a population file for forecast --population. It is not signed."
+    },
+    footer = {
+      "",
+      "rungwise fit history.csv",
+      "rungwise fit history.csv.gz --reference-group vasculogenic --posterior --seed 7 --json"
+    },
+    mixinStandardHelpOptions = true)
+final class FitVerb implements Callable<Integer> {
+
+  private static final int MOST_THREADS = 256;
+
+  @Spec private CommandSpec spec = CommandSpec.create();
+
+  @Parameters(
+      arity = "0..1",
+      paramLabel = "FILE",
+      description = "The history: a .csv or .csv.gz file.")
+  private @Nullable Path history;
+
+  @Option(
+      names = "--reference-group",
+      paramLabel = "NAME",
+      description = "The group that the others are compared with. Without it: the most frequent.")
+  private @Nullable String reference;
+
+  @Option(
+      names = "--posterior",
+      description = "Tell the posterior under weak beliefs too: see docs/model-card.md.")
+  private boolean hasPosterior;
+
+  @Option(
+      names = "--seed",
+      description =
+          "A whole number: the same seed, the same draws of the posterior. Without it: 1.")
+  private long seed = 1;
+
+  @Option(
+      names = "--threads",
+      description = "How many threads work; the result is the same. Without it: one a processor.")
+  private int threads = Math.min(MOST_THREADS, Runtime.getRuntime().availableProcessors());
+
+  @Option(names = "--json", description = "Print one JSON object.")
+  private boolean isJson;
+
+  @Override
+  public Integer call() throws IOException {
+    if (history == null) {
+      throw new WrongUse("No history was given: give a .csv or .csv.gz file.");
+    }
+    if (threads < 1 || threads > MOST_THREADS) {
+      throw new WrongUse(
+          "--threads: \""
+              + threads
+              + "\" was given: write a whole number from 1 to 256, such as 2");
+    }
+    PrintWriter err = spec.commandLine().getErr();
+    var request =
+        new FitRequest(history, Optional.ofNullable(reference), hasPosterior, seed, threads);
+    var reading = request.answer(pass -> tell(err, pass));
+    FitAnswer answer =
+        reading
+            .found()
+            .orElseThrow(() -> new WrongUse(String.join(System.lineSeparator(), reading.faults())));
+    PrintWriter out = spec.commandLine().getOut();
+    if (isJson) {
+      out.println(FitJson.of(answer));
+    } else {
+      FitText.of(answer).forEach(out::println);
+    }
+    out.flush();
+    return ExitCode.OK;
+  }
+
+  private static void tell(PrintWriter err, Pass pass) {
+    err.printf(
+        Locale.ROOT,
+        "Look %d at %d courses: logarithm %.6f%n",
+        pass.number(),
+        pass.courses(),
+        pass.log());
+    err.flush();
+  }
+}

@@ -1,0 +1,75 @@
+package rungwise.dosing.fit;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import rungwise.dosing.response.Population;
+
+/**
+ * The response model as it was fitted to courses by maximum marginal likelihood.
+ *
+ * @param reference the group whose gamma is 0
+ * @param parameters by name, with gamma.NAME for each other group, in the order of the model; those
+ *     of durations are missing where no duration is known
+ * @param log the logarithm of the probability of all grades, and of the density of durations in
+ *     minutes, where it is largest
+ * @param courses how many courses it was made from
+ * @param trials how many injections
+ * @param shares the part of each group among the courses
+ * @param doubts what speaks against using it
+ */
+public record Fit(
+    String reference,
+    Map<String, Estimate> parameters,
+    double log,
+    int courses,
+    int trials,
+    Map<String, Double> shares,
+    List<Doubt> doubts) {
+
+  private static final String GAMMA = "gamma.";
+
+  public Fit {
+    parameters = Collections.unmodifiableMap(new LinkedHashMap<>(parameters));
+    shares = Collections.unmodifiableMap(new TreeMap<>(shares));
+    doubts = List.copyOf(doubts);
+  }
+
+  /** Whether it may be laid before somebody who signs. */
+  public boolean isOfferedForSigning() {
+    return doubts.isEmpty();
+  }
+
+  /** The population that forecasts use; nothing where no duration is known. */
+  public Optional<Population> population() {
+    if (!parameters.keySet().containsAll(Layout.SHARED)) {
+      return Optional.empty();
+    }
+    var gammas = new TreeMap<String, Double>();
+    gammas.put(reference, 0.0);
+    parameters.forEach(
+        (name, estimate) -> {
+          if (name.startsWith(GAMMA)) {
+            gammas.put(name.substring(GAMMA.length()), estimate.value());
+          }
+        });
+    return Optional.of(
+        new Population(
+            value("mu"),
+            gammas,
+            value("omega"),
+            value("beta"),
+            value("c2"),
+            value("c4"),
+            value("d0"),
+            value("d1"),
+            value("tau")));
+  }
+
+  private double value(String name) {
+    return Optional.ofNullable(parameters.get(name)).map(Estimate::value).orElse(Double.NaN);
+  }
+}

@@ -1,0 +1,160 @@
+package rungwise.dosing.fit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import rungwise.inference.Curved;
+
+/**
+ * Which parameter stands where, and on which scale: mu, the gamma of each group but the reference
+ * group, then omega, beta, c2, c4, d0, d1, tau.
+ */
+final class Layout {
+
+  private static final String MU = "mu";
+  private static final String GAMMA = "gamma.";
+
+  /** The parameters that all men share, in the order of {@link Slopes} from omega on. */
+  static final List<String> SHARED = List.of("omega", "beta", "c2", "c4", "d0", "d1", "tau");
+
+  private final List<String> names;
+  private final List<Scale> scales;
+
+  /** Where the gamma of each group stands; 0, as mu, for the reference group. */
+  private final int[] placeOfGroup;
+
+  /**
+   * The layout for courses.
+   *
+   * @param groups in the order of the courses
+   * @param reference one of them
+   * @param scaleOfD1 plain where it may be 0, the logarithm where it is drawn
+   */
+  Layout(List<String> groups, String reference, Scale scaleOfD1) {
+    List<String> others =
+        groups.stream().filter(group -> !group.equals(reference)).sorted().toList();
+    names =
+        Stream.of(Stream.of(MU), others.stream().map(GAMMA::concat), SHARED.stream())
+            .flatMap(part -> part)
+            .toList();
+    var scaled = new ArrayList<Scale>();
+    for (int i = 0; i <= others.size(); i++) {
+      scaled.add(Scale.PLAIN);
+    }
+    scaled.addAll(
+        List.of(
+            Scale.LOG,
+            Scale.LOG,
+            Scale.LOG_OF_NEGATIVE,
+            Scale.LOG,
+            Scale.PLAIN,
+            scaleOfD1,
+            Scale.LOG));
+    scales = List.copyOf(scaled);
+    placeOfGroup = groups.stream().mapToInt(group -> 1 + others.indexOf(group)).toArray();
+  }
+
+  List<String> names() {
+    return names;
+  }
+
+  int size() {
+    return names.size();
+  }
+
+  Scale scale(int place) {
+    return scales.get(place);
+  }
+
+  int place(String name) {
+    return names.indexOf(name);
+  }
+
+  /** Where a parameter of {@link Slopes} other than the mean stands. */
+  int place(int slope) {
+    return size() - Slopes.COUNT + slope;
+  }
+
+  double[] natural(double[] scaled) {
+    double[] natural = new double[scaled.length];
+    for (int i = 0; i < scaled.length; i++) {
+      natural[i] = scales.get(i).natural(scaled[i]);
+    }
+    return natural;
+  }
+
+  double[] scaled(double[] natural) {
+    double[] scaled = new double[natural.length];
+    for (int i = 0; i < natural.length; i++) {
+      scaled[i] = scales.get(i).scaled(natural[i]);
+    }
+    return scaled;
+  }
+
+  /** The parameters as one man's reports see them. */
+  Point point(double[] scaled) {
+    double[] natural = natural(scaled);
+    double[] means = new double[placeOfGroup.length];
+    for (int group = 0; group < means.length; group++) {
+      int place = placeOfGroup[group];
+      means[group] = place == 0 ? natural[0] : natural[0] + natural[place];
+    }
+    return new Point(
+        means,
+        natural[place(Slopes.OMEGA)],
+        natural[place(Slopes.BETA)],
+        natural[place(Slopes.C2)],
+        natural[place(Slopes.C4)],
+        natural[place(Slopes.D0)],
+        natural[place(Slopes.D1)],
+        natural[place(Slopes.TAU)]);
+  }
+
+  /** Value and derivatives by the scaled parameters, from the sums of each group. */
+  Curved curved(double[] scaled, List<BlockSums> sumsOfGroups) {
+    double value = 0;
+    double[] gradient = new double[size()];
+    double[][] hessian = new double[size()][size()];
+    for (int group = 0; group < placeOfGroup.length; group++) {
+      BlockSums sums = sumsOfGroups.get(group);
+      value += sums.log;
+      add(sums, gradient, hessian);
+      if (placeOfGroup[group] > 0) {
+        addGamma(sums, placeOfGroup[group], gradient, hessian);
+      }
+    }
+    for (int row = 0; row < size(); row++) {
+      double slope = scales.get(row).slope(scaled[row]);
+      for (int column = 0; column <= row; column++) {
+        hessian[row][column] *= slope * scales.get(column).slope(scaled[column]);
+        hessian[column][row] = hessian[row][column];
+      }
+      hessian[row][row] += gradient[row] * scales.get(row).curvature(scaled[row]);
+      gradient[row] *= slope;
+    }
+    return new Curved(value, gradient, hessian);
+  }
+
+  /** Adds the sums as if their mean were mu; lower triangle only. */
+  private void add(BlockSums sums, double[] gradient, double[][] hessian) {
+    for (int row = 0; row < Slopes.COUNT; row++) {
+      int to = row == 0 ? 0 : place(row);
+      gradient[to] += sums.first[row];
+      for (int column = 0; column <= row; column++) {
+        int other = column == 0 ? 0 : place(column);
+        hessian[to][other] += sums.second[Slopes.pair(column, row)];
+      }
+    }
+  }
+
+  /** What is left to add where the mean is mu + gamma. */
+  private void addGamma(BlockSums sums, int gamma, double[] gradient, double[][] hessian) {
+    double meanMean = sums.second[Slopes.pair(Slopes.MEAN, Slopes.MEAN)];
+    gradient[gamma] += sums.first[Slopes.MEAN];
+    hessian[gamma][gamma] += meanMean;
+    hessian[gamma][0] += meanMean;
+    for (int shared = 1; shared < Slopes.COUNT; shared++) {
+      hessian[place(shared)][gamma] += sums.second[Slopes.pair(Slopes.MEAN, shared)];
+    }
+  }
+}

@@ -1,0 +1,41 @@
+package rungwise.dosing.fit;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What is known of the parameters after the courses, under weak beliefs before them ({@link
+ * Priors}).
+ *
+ * @param parameters by name, in the order of the model
+ * @param paretoK the shape of the tail of the draws' weights; up to 0.7 they can be trusted
+ * @param draws how many draws were made
+ */
+public record Posterior(Map<String, Known> parameters, double paretoK, int draws) {
+
+  /** Above this shape the averages are not to be trusted (JMLR 25 (2024), number 72). */
+  public static final double MOST_PARETO_K = 0.7;
+
+  /**
+   * One parameter on its natural scale.
+   *
+   * @param effective how many independent draws would know its mean as well
+   */
+  public record Known(double mean, double deviation, double effective) {}
+
+  public Posterior {
+    parameters = Collections.unmodifiableMap(new LinkedHashMap<>(parameters));
+  }
+
+  /** The fewest effective draws of any parameter. */
+  public double leastEffective() {
+    return parameters.values().stream().mapToDouble(Known::effective).min().orElse(0);
+  }
+
+  /** What speaks against using it. */
+  public List<Doubt> doubts() {
+    return paretoK <= MOST_PARETO_K ? List.of() : List.of(new Doubt.HeavyTail(paretoK));
+  }
+}

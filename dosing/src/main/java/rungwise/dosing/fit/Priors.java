@@ -1,0 +1,91 @@
+package rungwise.dosing.fit;
+
+import rungwise.inference.Curved;
+
+/**
+ * Weak beliefs about the parameters before any course: normal curves for mu, gamma and d0, and for
+ * the logarithms of omega, beta, -c2, c4, d1 and tau.
+ *
+ * <p>They are assumptions, wide enough that some hundred courses leave little of them: mu 0 with
+ * deviation 2, each gamma 0 with 1, omega 0.7, beta 2, -c2 and c4 2, tau 0.5 each times or divided
+ * by 2 (deviation 0.7 of the logarithm), d0 the logarithm of 40 minutes with 1, d1 0.5 times or
+ * divided by 2.7 (deviation 1).
+ */
+final class Priors {
+
+  /** A parameter so many deviations away is taken for impossible. */
+  static final double FARTHEST = 8;
+
+  private static final double DEVIATION_OF_MU = 2;
+  private static final double DEVIATION_OF_LOG = 0.7;
+  private static final double MEDIAN_OMEGA = 0.7;
+  private static final double MEDIAN_BETA = 2;
+  private static final double MEDIAN_C = 2;
+  private static final double MEDIAN_MINUTES = 40;
+  private static final double MEDIAN_D1 = 0.5;
+  private static final double MEDIAN_TAU = 0.5;
+
+  private final double[] means;
+  private final double[] deviations;
+
+  /** For a layout on whose scale d1 stands as its logarithm. */
+  Priors(Layout layout) {
+    means = new double[layout.size()];
+    deviations = new double[layout.size()];
+    for (int place = 0; place < layout.place(Slopes.OMEGA); place++) {
+      deviations[place] = place == 0 ? DEVIATION_OF_MU : 1;
+    }
+    set(layout.place(Slopes.OMEGA), MEDIAN_OMEGA, DEVIATION_OF_LOG);
+    set(layout.place(Slopes.BETA), MEDIAN_BETA, DEVIATION_OF_LOG);
+    set(layout.place(Slopes.C2), MEDIAN_C, DEVIATION_OF_LOG);
+    set(layout.place(Slopes.C4), MEDIAN_C, DEVIATION_OF_LOG);
+    set(layout.place(Slopes.D0), MEDIAN_MINUTES, 1);
+    set(layout.place(Slopes.D1), MEDIAN_D1, 1);
+    set(layout.place(Slopes.TAU), MEDIAN_TAU, DEVIATION_OF_LOG);
+  }
+
+  private void set(int place, double median, double deviation) {
+    means[place] = Math.log(median);
+    deviations[place] = deviation;
+  }
+
+  double mean(int place) {
+    return means[place];
+  }
+
+  double deviation(int place) {
+    return deviations[place];
+  }
+
+  /** Whether no parameter is farther away than {@link #FARTHEST}. */
+  boolean isConceivable(double[] scaled) {
+    boolean isNear = true;
+    for (int i = 0; i < scaled.length; i++) {
+      isNear &= Math.abs(scaled[i] - means[i]) <= FARTHEST * deviations[i];
+    }
+    return isNear;
+  }
+
+  /** The logarithm of the density, up to a constant. */
+  double log(double[] scaled) {
+    double sum = 0;
+    for (int i = 0; i < scaled.length; i++) {
+      double z = (scaled[i] - means[i]) / deviations[i];
+      sum -= z * z / 2;
+    }
+    return sum;
+  }
+
+  /** The logarithm of a likelihood with its derivatives, and these beliefs added. */
+  Curved added(Curved likelihood, double[] scaled) {
+    double[] gradient = likelihood.gradient().clone();
+    double[][] hessian = new double[scaled.length][];
+    for (int i = 0; i < scaled.length; i++) {
+      double precision = 1 / (deviations[i] * deviations[i]);
+      gradient[i] -= (scaled[i] - means[i]) * precision;
+      hessian[i] = likelihood.hessian()[i].clone();
+      hessian[i][i] -= precision;
+    }
+    return new Curved(likelihood.value() + log(scaled), gradient, hessian);
+  }
+}

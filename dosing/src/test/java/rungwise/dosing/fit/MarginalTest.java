@@ -1,0 +1,136 @@
+package rungwise.dosing.fit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import rungwise.dosing.response.Population;
+import rungwise.dosing.response.Requirement;
+import rungwise.inference.Curved;
+
+/** The sum over courses and its derivatives. */
+final class MarginalTest {
+
+  private static final Layout LAYOUT =
+      new Layout(List.of("mixed", "other", "third"), "other", Scale.PLAIN);
+  private static final double[] NATURAL = {0.4, 0.3, -0.5, 0.8, 2.2, -1.4, 1.6, 3.8, 0.6, 0.45};
+
+  private static Population population(double omega, double beta, double tau) {
+    return new Population(
+        0.4,
+        Map.of("mixed", 0.3, "other", 0.0, "third", -0.5),
+        omega,
+        beta,
+        -1.4,
+        1.6,
+        3.8,
+        0.6,
+        tau);
+  }
+
+  private static Marginal marginal(Courses courses) {
+    List<String> groups = courses.groups();
+    return new Marginal(
+        courses, new Layout(groups, "other", Scale.PLAIN), Workers.alone(), /* stride= */ 1);
+  }
+
+  private static MadeCourses made(Population population, int count) {
+    var made = new MadeCourses(7, population);
+    for (int i = 0; i < count; i++) {
+      made.add(i % 12);
+    }
+    return made;
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {0, 1, 2, 3})
+  void the_probability_of_each_course_is_that_of_the_forecasts(int hardness) {
+    // Forecasts are checked against dense sums of SciPy: ForecastGoldenTest.
+    double omega = List.of(0.3, 0.8, 1.6, 2.3).get(hardness);
+    double beta = List.of(1.0, 2.2, 4.0, 6.0).get(hardness);
+    double tau = List.of(0.8, 0.45, 0.3, 0.2).get(hardness);
+    Population population = population(omega, beta, tau);
+    var made = made(population, 300);
+    double[] natural = NATURAL.clone();
+    natural[3] = omega;
+    natural[4] = beta;
+    natural[9] = tau;
+
+    for (MadeCourses.Course course : made.all()) {
+      Courses courses = MadeCourses.of(List.of(course));
+      double[] own = natural.clone();
+      own[0] = population.meanOf(course.group()).orElseThrow();
+      double[] alone = new double[Slopes.COUNT];
+      alone[0] = own[0];
+      System.arraycopy(own, 3, alone, 1, Slopes.COUNT - 1);
+      var layout = new Layout(courses.groups(), course.group(), Scale.PLAIN);
+      double log =
+          new Marginal(courses, layout, Workers.alone(), /* stride= */ 1).log(layout.scaled(alone));
+      double expected =
+          Requirement.of(population, course.group(), course.trials()).logProbabilityOfTrials();
+
+      // The largest difference seen in these 1200 courses was 1.4e-9, at beta 6 and omega 2.3.
+      assertThat(log).as("%s", course).isCloseTo(expected, within(1e-8));
+    }
+  }
+
+  @Test
+  void both_derivatives_are_those_of_central_differences() {
+    Marginal marginal = marginal(made(population(0.8, 2.2, 0.45), 120).courses());
+    double[] scaled = marginal.layout().scaled(NATURAL);
+    Curved curved = marginal.curved(scaled);
+
+    assertThat(curved.value()).isCloseTo(marginal.log(scaled), within(1e-8));
+    for (int i = 0; i < scaled.length; i++) {
+      double[] more = scaled.clone();
+      double[] less = scaled.clone();
+      more[i] += 1e-4;
+      less[i] -= 1e-4;
+      Curved above = marginal.curved(more);
+      Curved below = marginal.curved(less);
+      // The third derivative over 6, some thousands, times the square of the step.
+      assertThat(curved.gradient()[i])
+          .as(marginal.layout().names().get(i))
+          .isCloseTo((above.value() - below.value()) / 2e-4, within(1e-4));
+      for (int j = 0; j < scaled.length; j++) {
+        assertThat(curved.hessian()[i][j])
+            .as(marginal.layout().names().get(i) + " and " + marginal.layout().names().get(j))
+            .isCloseTo((above.gradient()[j] - below.gradient()[j]) / 2e-4, within(1e-3));
+      }
+    }
+  }
+
+  @Test
+  void the_order_of_courses_does_not_matter() {
+    List<MadeCourses.Course> courses = made(population(0.8, 2.2, 0.45), 300).all();
+    List<MadeCourses.Course> shuffled = new ArrayList<>(courses);
+    Collections.shuffle(shuffled, new Random(3));
+    double[] scaled = LAYOUT.scaled(NATURAL);
+
+    // Sums of 300 numbers of order ten, in another order.
+    assertThat(marginal(MadeCourses.of(shuffled)).log(scaled))
+        .isCloseTo(marginal(MadeCourses.of(courses)).log(scaled), within(1e-10));
+  }
+
+  @Test
+  void a_course_without_trials_adds_nothing() {
+    List<MadeCourses.Course> courses = made(population(0.8, 2.2, 0.45), 30).all();
+    List<MadeCourses.Course> more = new ArrayList<>(courses);
+    more.add(new MadeCourses.Course("mixed", List.of()));
+    double[] scaled = LAYOUT.scaled(NATURAL);
+
+    Curved without = marginal(MadeCourses.of(courses)).curved(scaled);
+    Curved with = marginal(MadeCourses.of(more)).curved(scaled);
+
+    assertThat(with.value()).isCloseTo(without.value(), within(1e-10));
+    // The integral of a normal curve and its derivatives, to the accuracy of the sum.
+    assertThat(with.gradient()).containsExactly(without.gradient(), within(1e-9));
+  }
+}

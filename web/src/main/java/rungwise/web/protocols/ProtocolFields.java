@@ -42,6 +42,10 @@ final class ProtocolFields {
     put("same_visit", part(parts, "same_visit"), ProtocolForm.VISIT);
     String afterNone = ProtocolForm.AFTER_NONE;
     set(row("same_visit", afterNone), part(parts, "same_visit"), afterNone);
+    for (String chance : ProtocolForm.CHANCES) {
+      Map<?, ?> model = part(parts, ProtocolForm.MODEL);
+      put(row(ProtocolForm.MODEL, chance), part(model, chance), List.of(ProtocolForm.IN_1000));
+    }
     for (String number : ProtocolForm.NUMBERS) {
       put(number, part(parts, number), List.of(ProtocolForm.VALUE));
     }

@@ -34,6 +34,10 @@ record ProtocolForm(Typed typed) {
           "fresh_days",
           "pde5_hours");
 
+  static final String MODEL = "model";
+  static final List<String> CHANCES = List.of("chance_of_120_minutes", "chance_of_240_minutes");
+  static final String IN_1000 = "in_1000";
+
   static final List<String> STEP = List.of("up_to", "add", "add_at_most");
   static final List<String> STRENGTH = List.of("strength", "not_below");
   static final List<String> VISIT = List.of("within_minutes", "after_partial_up_to");
@@ -81,7 +85,18 @@ record ProtocolForm(Typed typed) {
           with(AFTER_NONE, typed.has(row("same_visit", AFTER_NONE), "true"), "same_visit", VISIT));
     }
     NUMBERS.forEach(number -> parts.put(number, part(number, List.of(VALUE))));
+    if (!chances().isEmpty()) {
+      parts.put(MODEL, chances());
+    }
     return parts;
+  }
+
+  private Map<String, Object> chances() {
+    var chances = new LinkedHashMap<String, Object>();
+    CHANCES.stream()
+        .filter(chance -> isUsed(row(MODEL, chance), List.of(IN_1000)))
+        .forEach(chance -> chances.put(chance, part(row(MODEL, chance), List.of(IN_1000))));
+    return chances;
   }
 
   /** The faults of the document, each at the field that it is about. */
@@ -117,7 +132,8 @@ record ProtocolForm(Typed typed) {
         switch (part) {
           case "ceiling", "care_above" -> row(part, key.isEmpty() ? DOSE : key);
           case "same_visit" -> row(part, key.isEmpty() ? VISIT.getFirst() : key);
-          case "version", "model" -> "protocol";
+          case MODEL -> row(row(MODEL, CHANCES.contains(key) ? key : CHANCES.getFirst()), IN_1000);
+          case "version" -> "protocol";
           default -> part;
         });
   }

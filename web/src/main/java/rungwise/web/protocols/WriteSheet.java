@@ -73,7 +73,7 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
   }
 
   List<Section> sections() {
-    return Stream.of(doses(), limits(), numbers()).flatMap(List::stream).toList();
+    return Stream.of(doses(), limits(), numbers(), model()).flatMap(List::stream).toList();
   }
 
   private List<Section> doses() {
@@ -131,6 +131,23 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
                     List.of(line(entry.getKey(), "Limit", Map.of("value", entry.getValue()))),
                     entry.getKey()))
         .toList();
+  }
+
+  private List<Section> model() {
+    return List.of(
+        section(
+            "Response model",
+            "The most chance of a usable response that lasts so long, in 1000; left empty, the"
+                + " model holds no dose. A population has to be signed for the preparation first.",
+            List.of(
+                chance(ProtocolForm.CHANCES.getFirst(), "2 h or longer"),
+                chance(ProtocolForm.CHANCES.getLast(), "4 h or longer")),
+            ProtocolForm.MODEL));
+  }
+
+  private Line chance(String name, String words) {
+    return line(
+        row(ProtocolForm.MODEL, name), words, Map.of(ProtocolForm.IN_1000, "at most, in 1000"));
   }
 
   private Line sameVisit() {

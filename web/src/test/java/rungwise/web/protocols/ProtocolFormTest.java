@@ -50,6 +50,11 @@ class ProtocolFormTest {
     for (String number : ProtocolForm.NUMBERS) {
       parts.put(number, Map.of("value", 3, "source", CUSTOM));
     }
+    parts.put(
+        "model",
+        Map.of(
+            "chance_of_120_minutes", Map.of("in_1000", 50, "source", CUSTOM),
+            "chance_of_240_minutes", Map.of("in_1000", 5, "source", LABEL)));
     return parts;
   }
 
@@ -78,6 +83,7 @@ class ProtocolFormTest {
     parts.remove("care_above");
     parts.remove("same_visit");
     parts.remove("strengths");
+    parts.remove("model");
 
     assertThat(ProtocolFields.of(parts).parts(3)).isEqualTo(parts);
   }
@@ -96,6 +102,8 @@ class ProtocolFormTest {
                         "spacing_hours, value: must be a whole number",
                         "ceiling, source, place: must be a text",
                         "same_visit, within_minutes: must be a whole number",
+                        "model, chance_of_240_minutes, in_1000: must be a whole number",
+                        "model: no population is signed",
                         "version: is not the next one",
                         "something else"))
                 .all()
@@ -108,6 +116,8 @@ class ProtocolFormTest {
             "spacing_hours-value",
             "ceiling-source",
             "same_visit-within_minutes",
+            "model-chance_of_240_minutes-in_1000",
+            "model-chance_of_120_minutes-in_1000",
             "protocol",
             "");
   }

@@ -8,19 +8,19 @@ import java.util.regex.Pattern;
  * The lines below a drawing that say what its signs mean and what it shows, each behind its sign
  * and broken so that it fits.
  */
-final class Key {
+public final class Key {
 
   /**
    * One sentence of the key.
    *
    * @param isLoud whether it is written in bold type and in the colour of danger
    */
-  record Entry(Sign sign, String words, boolean isLoud) {
-    static Entry of(Sign sign, String words) {
+  public record Entry(Sign sign, String words, boolean isLoud) {
+    public static Entry of(Sign sign, String words) {
       return new Entry(sign, words, /* isLoud= */ false);
     }
 
-    static Entry loud(String words) {
+    public static Entry loud(String words) {
       return new Entry(Sign.NONE, words, /* isLoud= */ true);
     }
   }
@@ -46,13 +46,13 @@ final class Key {
    *
    * @param width how much room there is for signs and words
    */
-  Key(double left, double top, double width) {
+  public Key(double left, double top, double width) {
     this.left = left;
     this.bottom = top;
     this.letters = (int) ((width - WORDS) / (LETTER * Pen.TEXT));
   }
 
-  void add(Entry entry) {
+  public void add(Entry entry) {
     bottom += BETWEEN;
     parts.addAll(entry.sign().standingAt(left + SIGN, bottom + LINE_HEIGHT - BETWEEN / 2));
     double start = entry.sign() == Sign.NONE ? left : left + WORDS;
@@ -67,12 +67,12 @@ final class Key {
     return entry.isLoud() ? "drawing-key drawing-danger" : "drawing-key";
   }
 
-  List<SvgElement> parts() {
+  public List<SvgElement> parts() {
     return List.copyOf(parts);
   }
 
   /** Where the key ends. */
-  double bottom() {
+  public double bottom() {
     return bottom + BETWEEN;
   }
 

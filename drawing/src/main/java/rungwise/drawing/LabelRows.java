@@ -7,14 +7,14 @@ import java.util.List;
  * Labels along a line, none of which covers another. Those that matter are all kept, in further
  * rows where they would collide; of the others only those stay that fit into the first row.
  */
-final class LabelRows {
+public final class LabelRows {
 
   /**
    * A text whose middle stands at a place.
    *
    * @param isKept whether it must not be left out
    */
-  record Label(double x, String words, boolean isKept) {
+  public record Label(double x, String words, boolean isKept) {
     private boolean isClearOf(Label other) {
       double reach = (Pen.widthOf(words) + Pen.widthOf(other.words)) / 2 + GAP;
       return Math.abs(x - other.x) >= reach;
@@ -26,7 +26,7 @@ final class LabelRows {
    *
    * @param row 0 or more, counted away from the line
    */
-  record Placed(Label label, int row) {}
+  public record Placed(Label label, int row) {}
 
   private static final double GAP = 6;
 
@@ -35,7 +35,7 @@ final class LabelRows {
   private LabelRows() {}
 
   /** The labels that stay, those that matter first. Among equals the earlier one goes first. */
-  static List<Placed> of(List<Label> labels) {
+  public static List<Placed> of(List<Label> labels) {
     var rows = new LabelRows();
     labels.stream().filter(Label::isKept).forEach(rows::keep);
     labels.stream()
@@ -46,7 +46,7 @@ final class LabelRows {
   }
 
   /** How many rows they take, 1 at least. */
-  static int count(List<Placed> placed) {
+  public static int count(List<Placed> placed) {
     return 1 + placed.stream().mapToInt(Placed::row).max().orElse(0);
   }
 

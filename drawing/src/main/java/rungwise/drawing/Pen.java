@@ -10,7 +10,7 @@ import java.util.stream.Stream;
  * The strokes that the schedule, the time line and the injection clock share: one line weight, one
  * hatching, two sizes of text. Everything is drawn in the colour of the text around the drawing.
  */
-final class Pen {
+public final class Pen {
 
   static final String INK = "currentColor";
 
@@ -18,7 +18,7 @@ final class Pen {
   static final double LINE = 2;
 
   /** The size of all text, in units of the drawing. */
-  static final double TEXT = 17;
+  public static final double TEXT = 17;
 
   /**
    * The widest that a letter is on average, as a part of the size of its text, in bold type. A text
@@ -35,7 +35,7 @@ final class Pen {
   private Pen() {}
 
   /** A whole drawing, which says in words what it shows. */
-  static SvgElement drawing(
+  public static SvgElement drawing(
       String className, double width, double height, String words, Stream<SvgElement> parts) {
     String right = SvgElement.number(width);
     String bottom = SvgElement.number(height);
@@ -51,19 +51,20 @@ final class Pen {
         .holding(parts.toList());
   }
 
-  static double widthOf(String words) {
+  public static double widthOf(String words) {
     return words.length() * LETTER * TEXT;
   }
 
-  static SvgElement text(String className, double x, double y, String words) {
+  public static SvgElement text(String className, double x, double y, String words) {
     return anchored(className, x, y, "start", words);
   }
 
-  static SvgElement centred(String className, double x, double y, String words) {
+  public static SvgElement centred(String className, double x, double y, String words) {
     return anchored(className, x, y, "middle", words);
   }
 
-  static SvgElement anchored(String className, double x, double y, String anchor, String words) {
+  public static SvgElement anchored(
+      String className, double x, double y, String anchor, String words) {
     return SvgElement.of("text")
         .with("class", className)
         .with("x", x)
@@ -73,11 +74,11 @@ final class Pen {
         .saying(words);
   }
 
-  static SvgElement bold(SvgElement text) {
+  public static SvgElement bold(SvgElement text) {
     return text.with("font-weight", "bold");
   }
 
-  static SvgElement line(String className, double x1, double y1, double x2, double y2) {
+  public static SvgElement line(String className, double x1, double y1, double x2, double y2) {
     return SvgElement.of("line")
         .with("class", className)
         .with("x1", x1)
@@ -88,11 +89,11 @@ final class Pen {
         .with("stroke-width", LINE);
   }
 
-  static SvgElement quiet(SvgElement stroke) {
+  public static SvgElement quiet(SvgElement stroke) {
     return stroke.with("stroke-opacity", QUIET);
   }
 
-  static SvgElement dot(String className, double x, double y, double radius) {
+  public static SvgElement dot(String className, double x, double y, double radius) {
     return SvgElement.of("circle")
         .with("class", className)
         .with("cx", x)
@@ -100,7 +101,7 @@ final class Pen {
         .with("r", radius);
   }
 
-  static SvgElement box(String className, double x, double y, double width, double height) {
+  public static SvgElement box(String className, double x, double y, double width, double height) {
     return SvgElement.of("rect")
         .with("class", className)
         .with("x", x)
@@ -109,11 +110,11 @@ final class Pen {
         .with("height", height);
   }
 
-  static SvgElement polygon(String className, double... coordinates) {
+  public static SvgElement polygon(String className, double... coordinates) {
     return SvgElement.of("polygon").with("class", className).with("points", points(coordinates));
   }
 
-  static SvgElement path(String className, double... coordinates) {
+  public static SvgElement path(String className, double... coordinates) {
     return open(
         SvgElement.of("polyline").with("class", className).with("points", points(coordinates)));
   }
@@ -123,12 +124,12 @@ final class Pen {
   }
 
   /** The outline of a shape alone. */
-  static SvgElement open(SvgElement shape) {
+  public static SvgElement open(SvgElement shape) {
     return shape.with("fill", "none").with("stroke", INK).with("stroke-width", LINE);
   }
 
   /** Slanted lines that fill a box and nothing outside it. */
-  static List<SvgElement> hatch(double x, double y, double width, double height) {
+  public static List<SvgElement> hatch(double x, double y, double width, double height) {
     var lines = new ArrayList<SvgElement>();
     double right = x + width;
     double bottom = y + height;

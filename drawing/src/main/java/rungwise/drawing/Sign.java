@@ -6,7 +6,7 @@ import java.util.List;
  * The signs that mean the same in every drawing. Each is told by its shape, and has its words in
  * the key below the drawing.
  */
-enum Sign {
+public enum Sign {
   /** What is in force, or happened last: a filled arrow. */
   NOW,
   /** What is proposed to come next: the same arrow, hollow. */
@@ -46,11 +46,11 @@ enum Sign {
   }
 
   /** An arrow whose tip is at a point and that points along a direction of length 1. */
-  static SvgElement now(double x, double y, double dx, double dy) {
+  public static SvgElement now(double x, double y, double dx, double dy) {
     return arrow("drawing-now", x, y, dx, dy);
   }
 
-  static SvgElement next(double x, double y, double dx, double dy) {
+  public static SvgElement next(double x, double y, double dx, double dy) {
     return Pen.open(arrow("drawing-next", x, y, dx, dy));
   }
 
@@ -68,7 +68,7 @@ enum Sign {
   }
 
   /** A limit on a scale that grows to the right. */
-  static List<SvgElement> upright(double x, double top, double bottom) {
+  public static List<SvgElement> upright(double x, double top, double bottom) {
     return List.of(
         Pen.line("drawing-limit", x, top, x, bottom),
         Pen.line("drawing-beyond", x + LIMIT_GAP, top, x + LIMIT_GAP, bottom));

@@ -14,26 +14,26 @@ import java.util.stream.Collectors;
  * @param attributes already written out, in the order in which they were given
  * @param content the inner elements or the text, already written out
  */
-record SvgElement(String name, List<String> attributes, String content) {
+public record SvgElement(String name, List<String> attributes, String content) {
 
   /** Coordinates carry thousandths: finer than any screen, and the same text on any machine. */
   private static final int DECIMALS = 3;
 
   private static final Pattern NOT_IN_XML = Pattern.compile("[\\p{Cc}\\p{Cs}\uFFFE\uFFFF]");
 
-  SvgElement {
+  public SvgElement {
     attributes = List.copyOf(attributes);
   }
 
-  static SvgElement of(String name) {
+  public static SvgElement of(String name) {
     return new SvgElement(name, List.of(), "");
   }
 
-  SvgElement with(String attribute, String value) {
+  public SvgElement with(String attribute, String value) {
     return withWritten(attribute, escaped(value));
   }
 
-  SvgElement with(String attribute, double value) {
+  public SvgElement with(String attribute, double value) {
     return withWritten(attribute, number(value));
   }
 
@@ -43,11 +43,11 @@ record SvgElement(String name, List<String> attributes, String content) {
     return new SvgElement(name, more, content);
   }
 
-  SvgElement saying(String text) {
+  public SvgElement saying(String text) {
     return new SvgElement(name, attributes, escaped(text));
   }
 
-  SvgElement holding(List<SvgElement> inner) {
+  public SvgElement holding(List<SvgElement> inner) {
     String lines = inner.stream().map(SvgElement::toString).collect(Collectors.joining("\n"));
     return new SvgElement(name, attributes, "\n" + lines + "\n");
   }

@@ -18,6 +18,8 @@ import rungwise.drawing.InjectionClock.Side;
 import rungwise.drawing.InjectionClock.View;
 import rungwise.drawing.Schedule.State;
 import rungwise.drawing.Schedule.Step;
+import rungwise.drawing.chance.ChanceCurvesDrawing;
+import rungwise.drawing.chance.ChanceMovesDrawing;
 import rungwise.quantities.Volume;
 
 /** What holds for the schedule, the time line and the injection clock alike. */
@@ -50,6 +52,10 @@ final class DrawingRulesTest {
       drawings.add(
           InjectionClockDrawing.svg(
               new InjectionClock(View.FACING_HIM, List.of(place, place, place, place, place))));
+    }
+    for (boolean isCrowded : List.of(true, false)) {
+      drawings.add(ChanceCurvesDrawing.svg(Chances.curves(isCrowded)));
+      drawings.add(ChanceMovesDrawing.svg(Chances.moves(isCrowded ? 31 : 1)));
     }
     return drawings.stream();
   }
@@ -160,7 +166,8 @@ final class DrawingRulesTest {
         List.of(
             Drawn.of(ScheduleDrawing.svg(schedule)),
             Drawn.of(TimeLineDrawing.svg(Points.line(Points.calm(0)))),
-            Drawn.of(InjectionClockDrawing.svg(clock)));
+            Drawn.of(InjectionClockDrawing.svg(clock)),
+            Drawn.of(ChanceCurvesDrawing.svg(Chances.curves(/* isCrowded= */ true))));
 
     assertThat(all.stream().map(drawing -> shape(drawing.allOf("drawing-now").getFirst())))
         .allSatisfy(

@@ -79,23 +79,7 @@ public final class SampleCourse {
               .append(
                   new ProtocolShelf.Signed(
                       "sample", 1, "two\nlines", AccountId.PROGRAM, SampleEntries.NOW));
-          store
-              .populationShelf()
-              .append(
-                  new PopulationShelf.Signed(
-                      "sample",
-                      1,
-                      "{\n}",
-                      List.of(PREPARATION, new PreparationId("another")),
-                      AccountId.PROGRAM,
-                      SampleEntries.NOW));
-          store
-              .populationShelf()
-              .withdraw(
-                  "sample",
-                  1,
-                  new PopulationShelf.Withdrawn(
-                      AccountId.PROGRAM, SampleEntries.NOW, "made from too few men"));
+          appendPopulations(store);
           store
               .pastHistories()
               .append(new UUID(4, 1).toString(), "history.csv", past(), SampleEntries.NOW);
@@ -109,6 +93,26 @@ public final class SampleCourse {
                       Viewed.Outcome.SHOWN,
                       List.of(COURSE)));
         });
+  }
+
+  private static void appendPopulations(SqliteStore store) {
+    store
+        .populationShelf()
+        .append(
+            new PopulationShelf.Signed(
+                "sample",
+                1,
+                "{\n}",
+                List.of(PREPARATION, new PreparationId("another")),
+                AccountId.PROGRAM,
+                SampleEntries.NOW));
+    store
+        .populationShelf()
+        .withdraw(
+            "sample",
+            1,
+            new PopulationShelf.Withdrawn(
+                AccountId.PROGRAM, SampleEntries.NOW, "made from too few men"));
   }
 
   private static void append(SqliteStore store, CourseFact fact) {

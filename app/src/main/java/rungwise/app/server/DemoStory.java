@@ -3,6 +3,7 @@ package rungwise.app.server;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import rungwise.app.server.DemoTeller.Man;
 import rungwise.app.server.DemoTeller.Seen;
 import rungwise.app.server.DemoTeller.Told;
@@ -17,6 +18,7 @@ import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.screening.Condition;
+import rungwise.files.ShippedPopulations;
 
 /** The invented clinic's past. Every man, date and response is invented. */
 final class DemoStory {
@@ -64,6 +66,13 @@ final class DemoStory {
           .addSample(prescriber.id(), preparation.id(), new InUseRule.NotStated())
           .orThrow();
     }
+    clinic
+        .populations()
+        .signShipped(
+            prescriber,
+            ShippedPopulations.DEFAULT,
+            Set.of(SamplePreparations.ALPROSTADIL_20.id(), SamplePreparations.ALPROSTADIL_40.id()))
+        .orThrow();
     for (Barrel barrel : KEPT) {
       clinic.formulary().addSyringe(prescriber.id(), barrel.token()).orThrow();
     }

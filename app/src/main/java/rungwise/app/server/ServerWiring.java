@@ -15,6 +15,7 @@ import rungwise.clinic.audit.Viewing;
 import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.factor.PasskeyUse;
 import rungwise.clinic.factor.SecondFactors;
+import rungwise.clinic.forecast.CourseForecasts;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.people.Account;
@@ -38,6 +39,7 @@ import rungwise.web.fault.FaultPages;
 import rungwise.web.formulary.FormularyPages;
 import rungwise.web.page.PageParts;
 import rungwise.web.people.PeoplePages;
+import rungwise.web.populations.PopulationPages;
 import rungwise.web.protocols.ProtocolPages;
 import rungwise.web.provider.ProviderPages;
 import rungwise.web.right.RightPages;
@@ -67,6 +69,7 @@ import rungwise.web.today.TodayPages;
   FormularyPages.class,
   PageParts.class,
   PeoplePages.class,
+  PopulationPages.class,
   ProtocolPages.class,
   ProviderPages.class,
   RightPages.class,
@@ -174,6 +177,11 @@ class ServerWiring {
   CourseViews courseViews(ClinicTime time, People people) {
     return new CourseViews(
         time, id -> people.find(id).map(Account::fullName).orElse("the program"));
+  }
+
+  @Bean
+  CourseForecasts courseForecasts(Populations populations, ClinicTime time) {
+    return new CourseForecasts(populations, time.zone());
   }
 
   @Bean

@@ -71,8 +71,8 @@ final class ForecastVerb implements Callable<Integer> {
       names = "--delivery",
       paramLabel = "SYRINGE",
       description = {
-        "Average over what may be delivered with this syringe, such as u100-0.5, and show the error",
-        "budget: half a graduation, the barrel's and the label's tolerance, and what --lost says."
+        "Average over what may be delivered with this syringe, such as u100-0.5, and show the",
+        "error budget: half a graduation, tolerance of barrel and label, and what --lost says."
       })
   private @Nullable String delivery;
 

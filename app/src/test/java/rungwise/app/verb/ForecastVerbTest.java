@@ -30,7 +30,7 @@ final class ForecastVerbTest {
   private static final Pattern LINE =
       Pattern.compile(
           "\\{\"volume_ml\":([\\d.]+),\"p_useful\":([\\d.]+),\"p_useful_ge60\":([\\d.]+),"
-              + "\"p_useful_ge120\":([\\d.]+),\"p_useful_ge240\":([\\d.]+)}");
+              + "\"p_useful_ge120\":([\\d.]+),\"p_useful_ge240\":([\\d.]+)[,}]");
 
   /** What came of one run. */
   private record Run(int status, String out, List<String> err) {}

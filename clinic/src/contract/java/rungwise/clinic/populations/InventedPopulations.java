@@ -1,11 +1,14 @@
 package rungwise.clinic.populations;
 
+import java.time.InstantSource;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import rungwise.clinic.course.CoursePorts;
 import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.response.Population;
 import rungwise.quantities.Reading;
 
@@ -22,6 +25,18 @@ public final class InventedPopulations implements PopulationReader {
   public static final String WEAK = "mu 3 of alprostadil-20";
 
   private static final Pattern DOCUMENT = Pattern.compile("mu (-?[0-9.]+) of ([a-z0-9.-]+)");
+
+  /** The use cases of a clinic that keeps alprostadil alone, in two strengths. */
+  public static Populations of(CoursePorts stored, InstantSource clock) {
+    return new Populations(
+        new PopulationPorts(
+            stored.populations(),
+            new InventedPopulations(),
+            id -> SamplePreparations.of(id.value()),
+            () -> List.of(SamplePreparations.ALPROSTADIL_20, SamplePreparations.ALPROSTADIL_40),
+            stored.transactions(),
+            clock));
+  }
 
   @Override
   public Reading<PopulationDocument> read(String document) {

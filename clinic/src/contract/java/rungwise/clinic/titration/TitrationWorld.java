@@ -17,7 +17,6 @@ import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.populations.InventedPopulations;
-import rungwise.clinic.populations.PopulationPorts;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.ProtocolReader;
 import rungwise.clinic.protocols.Protocols;
@@ -82,15 +81,7 @@ public final class TitrationWorld {
 
   public TitrationWorld(CoursePorts stored, ProtocolReader reader) {
     this.stored = stored;
-    this.populations =
-        new Populations(
-            new PopulationPorts(
-                stored.populations(),
-                new InventedPopulations(),
-                TitrationWorld::preparation,
-                () -> List.of(SamplePreparations.ALPROSTADIL_20, SamplePreparations.ALPROSTADIL_40),
-                stored.transactions(),
-                () -> now));
+    this.populations = InventedPopulations.of(stored, () -> now);
     this.written =
         new Protocols(
             stored.shelf(), reader, stored.transactions(), () -> now, populations::canKeepLimitsOf);

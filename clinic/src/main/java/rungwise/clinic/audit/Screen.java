@@ -11,6 +11,7 @@ public enum Screen {
   VIAL("his vials"),
   VISIT("an injection in the clinic"),
   ROOM("the room board"),
+  FORECAST("what a dose may do"),
   VIEWS("who has seen the course"),
   RECORD_NUMBERS("the list of record numbers"),
   ACCESS_TAKEN("the list of access taken"),

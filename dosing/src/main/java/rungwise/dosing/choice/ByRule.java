@@ -40,14 +40,9 @@ public record ByRule() implements Choice {
     return byReport
         .decision()
         .proposed()
-        .flatMap(volume -> beyondLimits(question, volume))
-        .map(reason -> referred(byReport, reason))
+        .filter(volume -> question.protocol().chances().isAsked())
+        .map(volume -> referred(byReport, silent(volume)))
         .orElse(byReport);
-  }
-
-  @Override
-  public Optional<Reason> beyondLimits(Question question, Volume volume) {
-    return question.protocol().chances().isAsked() ? Optional.of(silent(volume)) : Optional.empty();
   }
 
   /** The limits cannot be kept, because nobody can be asked. */

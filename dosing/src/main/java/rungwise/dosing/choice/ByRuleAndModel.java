@@ -73,23 +73,6 @@ public record ByRuleAndModel(ResponseModel model) implements Choice {
     return model.prospect(question.group(), question.preparation(), question.history(), counted);
   }
 
-  @Override
-  public Optional<Reason> beyondLimits(Question question, Volume volume) {
-    Protocol.Chances chances = question.protocol().chances();
-    if (!chances.isAsked()) {
-      return Optional.empty();
-    }
-    Optional<Prospect> prospect = prospect(question);
-    if (prospect.isEmpty()) {
-      return Optional.of(ByRule.silent(volume));
-    }
-    Forecast forecast = prospect.get().forecast(volume);
-    return isWithin(chances, forecast)
-        ? Optional.empty()
-        : Optional.of(
-            new Reason(TitrationRule.MODEL_FORBIDS_STEP, facts(chances, volume, forecast)));
-  }
-
   private static Step within(
       Question question, Prospect prospect, Decision decision, Volume proposed) {
     Protocol.Chances chances = question.protocol().chances();
@@ -120,7 +103,8 @@ public record ByRuleAndModel(ResponseModel model) implements Choice {
         : new Decision.Repeat(volume);
   }
 
-  private static boolean isWithin(Protocol.Chances chances, Forecast forecast) {
+  /** Whether no chance is above what a protocol allows. */
+  public static boolean isWithin(Protocol.Chances chances, Forecast forecast) {
     return isWithin(chances.of120Minutes(), forecast.useful120())
         && isWithin(chances.of240Minutes(), forecast.useful240());
   }

@@ -94,9 +94,6 @@ public enum TitrationRule {
   MODEL_AGREES(
       "The response model finds the chance of a long erection within the protocol's limits.",
       new Source.Assumption("the protocol's own limit; the model never raises a dose")),
-  MODEL_FORBIDS_STEP(
-      "The response model finds the chance of a long erection above the protocol's limit.",
-      new Source.Assumption("the protocol's own limit; the model never raises a dose")),
   MODEL_SILENT(
       "The protocol limits the chance of a long erection, and no signed population knows this"
           + " preparation and group, so that nobody can say whether it is kept: a prescriber"

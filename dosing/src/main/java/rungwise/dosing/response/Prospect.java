@@ -16,6 +16,16 @@ public record Prospect(Requirement requirement, double strength) {
     return requirement.forecast(new Given(volume, 1, strength).logDose());
   }
 
+  /** Between what that lies for nine in ten such men. */
+  public ForecastRange range(Volume volume) {
+    return requirement.range(new Given(volume, 1, strength).logDose());
+  }
+
+  /** The minutes that half of the usable responses to a volume pass. */
+  public double medianMinutesIfUseful(Volume volume) {
+    return requirement.medianMinutesIfUseful(new Given(volume, 1, strength).logDose());
+  }
+
   /**
    * How probable a report is that lies at least as far to its side as this one, firmer or less
    * firm, longer or shorter: the smallest of these.

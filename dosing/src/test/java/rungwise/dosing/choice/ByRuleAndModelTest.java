@@ -221,28 +221,6 @@ final class ByRuleAndModelTest {
   }
 
   @Test
-  void a_volume_is_beyond_the_limits_where_its_chance_is_or_nobody_can_say() {
-    LabelWorld world = new LabelWorld().injected("0.25", Grade.FIRM_NOT_USABLE, minutes(20));
-    int limit = (int) Math.ceil(1000 * chanceOf120(world.question(), ml("0.25")));
-    var both = new ByRuleAndModel(MODEL);
-
-    assertThat(both.beyondLimits(world.question(), ml("0.5"))).isEmpty();
-    assertThat(new ByRule().beyondLimits(world.question(), ml("0.5"))).isEmpty();
-    world.by(limited(limit, 999));
-    assertThat(both.beyondLimits(world.question(), ml("0.25"))).isEmpty();
-    assertThat(both.beyondLimits(world.question(), ml("0.5")))
-        .map(Reason::rule)
-        .contains(TitrationRule.MODEL_FORBIDS_STEP);
-    assertThat(new ByRule().beyondLimits(world.question(), ml("0.25")))
-        .map(Reason::rule)
-        .contains(TitrationRule.MODEL_SILENT);
-    world.group(AetiologyGroup.MIXED);
-    assertThat(both.beyondLimits(world.question(), ml("0.25")))
-        .map(Reason::rule)
-        .contains(TitrationRule.MODEL_SILENT);
-  }
-
-  @Test
   void a_report_that_the_model_finds_very_unlikely_is_flagged_and_changes_no_dose() {
     LabelWorld world =
         new LabelWorld()

@@ -31,6 +31,7 @@ public final class Routes {
   private static final Access PRESCRIBER = new Access.AnyOf(Set.of(Role.PRESCRIBER));
   private static final Access KEEPER =
       new Access.AnyOf(Set.of(Role.PRESCRIBER, Role.PROGRAMME_LEAD));
+  private static final Access LEAD = new Access.AnyOf(Set.of(Role.PROGRAMME_LEAD));
   private static final Access ADMINISTRATOR = new Access.AnyOf(Set.of(Role.ADMINISTRATOR));
   private static final Access WATCHER = new Access.AnyOf(Set.of(Role.ADMINISTRATOR, Role.AUDITOR));
 
@@ -55,6 +56,7 @@ public final class Routes {
           Route.get("/courses/{id}", CLINICAL, Screen.COURSE),
           Route.post("/courses/{id}/access", CLINICAL, Screen.COURSE),
           Route.get("/courses/{id}/order", CLINICAL, Screen.SIGNED_DOSE),
+          Route.get("/courses/{id}/forecast", CLINICAL, Screen.FORECAST),
           Route.get("/courses/{id}/report", REPORTS, Screen.REPORT),
           Route.post("/courses/{id}/report", REPORTS, Screen.REPORT),
           Route.get("/courses/{id}/report/{entry}", REPORTS, Screen.REPORT),
@@ -100,6 +102,13 @@ public final class Routes {
           Route.post("/protocols/write", KEEPER),
           Route.post("/protocols/write/sign", KEEPER).signing(),
           Route.post("/protocols/{name}/{version}/sign", KEEPER).signing(),
+          Route.get("/populations", CLINICAL),
+          Route.get("/populations/shipped/{name}", CLINICAL),
+          Route.post("/populations/shipped/{name}/sign", LEAD).signing(),
+          Route.get("/populations/new", LEAD),
+          Route.post("/populations/new", LEAD),
+          Route.post("/populations/new/sign", LEAD).signing(),
+          Route.post("/populations/{name}/{version}/withdraw", LEAD).signing(),
           Route.get("/people", ADMINISTRATOR),
           Route.get("/people/invite", ADMINISTRATOR),
           Route.post("/people/invite", ADMINISTRATOR).proven(),

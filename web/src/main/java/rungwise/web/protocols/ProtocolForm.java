@@ -165,7 +165,7 @@ record ProtocolForm(Typed typed) {
         switch (part) {
           case "ceiling", "care_above" -> row(part, key.isEmpty() ? DOSE : key);
           case "same_visit" -> row(part, key.isEmpty() ? VISIT.getFirst() : key);
-          case MODEL -> row(row(MODEL, key.isEmpty() ? CHANCES.getFirst() : key), IN_1000);
+          case MODEL -> row(row(MODEL, CHANCES.contains(key) ? key : CHANCES.getFirst()), IN_1000);
           case "version" -> "protocol";
           default -> part;
         });

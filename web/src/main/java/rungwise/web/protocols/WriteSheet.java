@@ -152,18 +152,17 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
             ProtocolForm.READINESS),
         section(
             "Limits of the response model",
-            "How many in 1000 useful responses may be expected to last so long; left empty, the"
-                + " model is not asked",
+            "The most chance of a usable response that lasts so long, in 1000; left empty, the"
+                + " model holds no dose. A population has to be signed for the preparation first.",
             List.of(
-                line(
-                    row(ProtocolForm.MODEL, "chance_of_120_minutes"),
-                    "120 minutes or longer",
-                    Map.of(ProtocolForm.IN_1000, "at most, in 1000")),
-                line(
-                    row(ProtocolForm.MODEL, "chance_of_240_minutes"),
-                    "240 minutes or longer",
-                    Map.of(ProtocolForm.IN_1000, "at most, in 1000"))),
+                chance(ProtocolForm.CHANCES.getFirst(), "2 h or longer"),
+                chance(ProtocolForm.CHANCES.getLast(), "4 h or longer")),
             ProtocolForm.MODEL));
+  }
+
+  private Line chance(String name, String words) {
+    return line(
+        row(ProtocolForm.MODEL, name), words, Map.of(ProtocolForm.IN_1000, "at most, in 1000"));
   }
 
   private List<Section> numbers() {

@@ -18,7 +18,9 @@ import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.forecast.CourseForecasts;
 import rungwise.clinic.people.Account;
+import rungwise.clinic.titration.CourseState;
 import rungwise.clinic.titration.CourseView;
 import rungwise.clinic.titration.CourseViews;
 import rungwise.clinic.titration.SignDraft;
@@ -39,11 +41,14 @@ final class CourseController {
 
   private final Titration titration;
   private final CourseViews views;
+  private final CourseForecasts forecasts;
   private final StartChoices choices;
 
-  CourseController(Titration titration, CourseViews views, StartChoices choices) {
+  CourseController(
+      Titration titration, CourseViews views, CourseForecasts forecasts, StartChoices choices) {
     this.titration = titration;
     this.views = views;
+    this.forecasts = forecasts;
     this.choices = choices;
   }
 
@@ -154,14 +159,17 @@ final class CourseController {
   }
 
   private CoursePage page(Account actor, CourseId id) {
-    return CoursePage.of(view(id), actor, choices);
+    CourseState state = state(id);
+    CourseView view = views.of(state);
+    return CoursePage.of(view, ForecastPart.of(forecasts.of(state), view), actor, choices);
   }
 
   private CourseView view(CourseId id) {
-    return titration
-        .find(id)
-        .map(views::of)
-        .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
+    return views.of(state(id));
+  }
+
+  private CourseState state(CourseId id) {
+    return titration.find(id).orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
   }
 
   static CourseId courseId(String text) {

@@ -11,6 +11,8 @@ import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
 import rungwise.clinic.titration.CourseView;
+import rungwise.clinic.titration.CourseView.ReasonLine;
+import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.GuardClass;
 import rungwise.dosing.history.Place;
 import rungwise.web.page.Choice;
@@ -29,6 +31,7 @@ import rungwise.web.start.StartChoices;
  * @param answer the largest line on the page
  * @param picture the drawn syringe of the proposed dose
  * @param drawings schedule, time line and places
+ * @param checkFirst the last report, where the response model finds it very unlikely
  * @param sign the form that signs a dose, for a prescriber where one can be signed
  */
 public record CoursePage(
@@ -40,6 +43,8 @@ public record CoursePage(
     Optional<DoseLines> dose,
     Optional<String> picture,
     CourseDrawings drawings,
+    ForecastPart forecast,
+    Optional<ReasonLine> checkFirst,
     Optional<SignForm> sign,
     boolean isPrescriber,
     boolean isClinical,
@@ -84,7 +89,8 @@ public record CoursePage(
 
   private static final String NO_HOLD = "";
 
-  static CoursePage of(CourseView view, Account actor, StartChoices choices) {
+  static CoursePage of(
+      CourseView view, ForecastPart forecast, Account actor, StartChoices choices) {
     boolean isPrescriber = actor.may(Role.PRESCRIBER);
     boolean isClinical =
         isPrescriber || actor.may(Role.NURSE_EDUCATOR) || actor.may(Role.ON_CALL_CLINICIAN);
@@ -97,11 +103,22 @@ public record CoursePage(
         view.proposed().map(DoseLines::of),
         view.proposed().flatMap(dose -> DosePicture.svg(dose, "proposed")),
         CourseDrawings.of(view),
+        forecast,
+        view.reasons().stream().filter(CoursePage::isToCheckFirst).findFirst(),
         isPrescriber ? signForm(view) : Optional.empty(),
         isPrescriber,
         isClinical,
         Field.of(Field.Kind.TEXT, "reason", "Reason"),
         planForm(view, choices));
+  }
+
+  private static boolean isToCheckFirst(ReasonLine reason) {
+    return reason.sentence().equals(TitrationRule.REPORT_UNLIKELY.wording());
+  }
+
+  /** Every rule that spoke but the one that is said at the top. */
+  public List<ReasonLine> reasons() {
+    return view.reasons().stream().filter(reason -> !isToCheckFirst(reason)).toList();
   }
 
   CoursePage withNotice(String text) {
@@ -114,6 +131,8 @@ public record CoursePage(
         dose,
         picture,
         drawings,
+        forecast,
+        checkFirst,
         sign,
         isPrescriber,
         isClinical,
@@ -132,6 +151,8 @@ public record CoursePage(
         dose,
         picture,
         drawings,
+        forecast,
+        checkFirst,
         sign,
         isPrescriber,
         isClinical,

@@ -7,7 +7,7 @@ import rungwise.clinic.titration.Titration;
 
 /** The course page and its forms. */
 @Configuration(proxyBeanMethods = false)
-@Import({CourseController.class, ReportController.class})
+@Import({CourseController.class, ForecastController.class, ReportController.class})
 public class TitrationPages {
 
   @Bean

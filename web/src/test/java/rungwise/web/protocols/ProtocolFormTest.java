@@ -117,6 +117,7 @@ class ProtocolFormTest {
                         "emergency_plan 2, ask: must be a text",
                         "readiness_months, value: must be a whole number",
                         "model, chance_of_240_minutes, in_1000: must be a whole number",
+                        "model: no population is signed",
                         "something else"))
                 .all()
                 .stream()
@@ -134,6 +135,7 @@ class ProtocolFormTest {
             "emergency_plan-2-ask",
             "readiness_months-value",
             "model-chance_of_240_minutes-in_1000",
+            "model-chance_of_120_minutes-in_1000",
             "");
   }
 }

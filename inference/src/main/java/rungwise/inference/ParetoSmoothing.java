@@ -62,7 +62,7 @@ public final class ParetoSmoothing {
 
   private void smooth() {
     int count = weights.length;
-    int tail = (int) Math.min(PART_OF_ALL * count, Math.ceil(ROOTS * Math.sqrt(count)));
+    int tail = (int) Math.ceil(Math.min(PART_OF_ALL * count, ROOTS * Math.sqrt(count)));
     if (tail < LEAST_TAIL) {
       return;
     }

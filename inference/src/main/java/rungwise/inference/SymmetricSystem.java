@@ -80,13 +80,4 @@ public final class SymmetricSystem {
     }
     return inverse;
   }
-
-  /** The logarithm of the determinant. */
-  public double logDeterminant() {
-    double sum = 0;
-    for (int i = 0; i < lower.length; i++) {
-      sum += 2 * Math.log(lower[i][i]);
-    }
-    return sum;
-  }
 }

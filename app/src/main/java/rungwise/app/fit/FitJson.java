@@ -1,7 +1,6 @@
 package rungwise.app.fit;
 
 import java.util.Map;
-import rungwise.dosing.fit.Estimate;
 import rungwise.dosing.fit.Fit;
 import rungwise.dosing.fit.Posterior;
 import rungwise.files.JsonObject;
@@ -32,9 +31,9 @@ public final class FitJson {
         : object;
   }
 
-  private static JsonObject parameters(Map<String, Estimate> estimates) {
+  private static JsonObject parameters(Map<String, Fit.Estimate> estimates) {
     JsonObject object = JsonObject.empty();
-    for (Map.Entry<String, Estimate> one : estimates.entrySet()) {
+    for (Map.Entry<String, Fit.Estimate> one : estimates.entrySet()) {
       JsonObject estimate = JsonObject.empty().with("estimate", one.getValue().value());
       object =
           object.with(

@@ -2,7 +2,6 @@ package rungwise.app.fit;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.concurrent.TimeUnit;
@@ -15,9 +14,7 @@ import rungwise.dosing.fit.Fitting;
 import rungwise.dosing.fit.Pass;
 import rungwise.dosing.fit.Posterior;
 import rungwise.dosing.fit.Posteriors;
-import rungwise.dosing.response.Given;
-import rungwise.files.history.HistoryFile;
-import rungwise.files.history.HistoryLine;
+import rungwise.files.history.CourseFile;
 import rungwise.quantities.Reading;
 
 /**
@@ -40,24 +37,11 @@ public record FitRequest(
    * @param progress is told after each look at the courses
    */
   public Reading<FitAnswer> answer(Consumer<Pass> progress) throws IOException {
-    Reading<HistoryFile> read = HistoryFile.read(history);
+    Reading<Courses> read = CourseFile.read(history);
     return switch (read) {
-      case Reading.Refused<HistoryFile> refused -> new Reading.Refused<>(refused.faults());
-      case Reading.Read<HistoryFile> file -> answer(courses(file.value()), progress);
+      case Reading.Refused<Courses> refused -> new Reading.Refused<>(refused.faults());
+      case Reading.Read<Courses> file -> answer(file.value(), progress);
     };
-  }
-
-  /** The courses of a file, in its order. */
-  public static Courses courses(HistoryFile file) {
-    Courses.Builder builder = Courses.builder();
-    for (List<HistoryLine> lines : file.patients().values()) {
-      builder.course(lines.getFirst().group());
-      for (HistoryLine line : lines) {
-        double dose = new Given(line.volume(), line.potency(), line.strength()).logDose();
-        builder.trial(dose, line.grade(), line.lasted());
-      }
-    }
-    return builder.build();
   }
 
   private Reading<FitAnswer> answer(Courses courses, Consumer<Pass> progress) {

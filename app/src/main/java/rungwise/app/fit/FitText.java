@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import rungwise.dosing.fit.Estimate;
 import rungwise.dosing.fit.Fit;
 import rungwise.dosing.fit.Posterior;
 
@@ -73,7 +72,7 @@ public final class FitText {
         .stripTrailing();
   }
 
-  private static String row(FitAnswer answer, String name, Estimate estimate) {
+  private static String row(FitAnswer answer, String name, Fit.Estimate estimate) {
     var known = answer.posterior().map(Posterior::parameters).map(Map::entrySet);
     String mean = "";
     String deviation = "";

@@ -5,14 +5,14 @@ import java.util.Arrays;
 /** Sums over the courses of one block, which all belong to one group. */
 final class BlockSums {
 
-  /** First and second derivatives, in the order of {@link Slopes}. */
-  final double[] first = new double[Slopes.COUNT];
+  /** First and second derivatives, in the order of {@link Point}. */
+  final double[] first = new double[Point.COUNT];
 
-  final double[] second = new double[Slopes.PAIRS];
+  final double[] second = new double[Point.PAIRS];
   double log = 0;
 
-  private final double[] courseFirst = new double[Slopes.COUNT];
-  private final double[] courseSecond = new double[Slopes.PAIRS];
+  private final double[] courseFirst = new double[Point.COUNT];
+  private final double[] courseSecond = new double[Point.PAIRS];
 
   void clearCourse() {
     Arrays.fill(courseFirst, 0);
@@ -23,10 +23,10 @@ final class BlockSums {
   void weigh(double weight, Integrand node) {
     double[] slopes = node.first;
     int at = 0;
-    for (int row = 0; row < Slopes.COUNT; row++) {
+    for (int row = 0; row < Point.COUNT; row++) {
       double weighed = weight * slopes[row];
       courseFirst[row] += weighed;
-      for (int column = row; column < Slopes.COUNT; column++) {
+      for (int column = row; column < Point.COUNT; column++) {
         courseSecond[at] += weighed * slopes[column] + weight * node.second[at];
         at++;
       }
@@ -37,10 +37,10 @@ final class BlockSums {
   void endCourse(double logProbability, double total) {
     log += logProbability;
     int at = 0;
-    for (int row = 0; row < Slopes.COUNT; row++) {
+    for (int row = 0; row < Point.COUNT; row++) {
       double slope = courseFirst[row] / total;
       first[row] += slope;
-      for (int column = row; column < Slopes.COUNT; column++) {
+      for (int column = row; column < Point.COUNT; column++) {
         second[at] += courseSecond[at] / total - slope * (courseFirst[column] / total);
         at++;
       }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import rungwise.dosing.response.Population;
 
@@ -31,6 +32,15 @@ public record Fit(
     List<Doubt> doubts) {
 
   private static final String GAMMA = "gamma.";
+
+  /**
+   * A parameter as it was fitted.
+   *
+   * @param value on its natural scale
+   * @param error its standard error, from the curvature at the top; nothing for a parameter at an
+   *     end of its range, or where the curvature is not that of a top
+   */
+  public record Estimate(double value, OptionalDouble error) {}
 
   public Fit {
     parameters = Collections.unmodifiableMap(new LinkedHashMap<>(parameters));

@@ -47,7 +47,7 @@ public final class Fitting {
     this.reference = reference;
     this.workers = workers;
     this.progress = progress;
-    layout = new Layout(courses.groups(), reference, Scale.PLAIN);
+    layout = new Layout(courses.groups(), reference, Layout.Scale.PLAIN);
     ranges = new Ranges(layout);
   }
 
@@ -79,7 +79,7 @@ public final class Fitting {
     double[] point = layout.scaled(Start.of(courses, layout));
     boolean hasDurations = Doubts.hasDurations(courses);
     if (!hasDurations) {
-      for (int slope : new int[] {Slopes.D0, Slopes.D1, Slopes.TAU}) {
+      for (int slope : new int[] {Point.D0, Point.D1, Point.TAU}) {
         ranges.hold(slope, point[layout.place(slope)]);
       }
     }
@@ -89,7 +89,7 @@ public final class Fitting {
       }
     }
     Ascent.Top top = search(point, /* stride= */ 1, ENOUGH);
-    Map<String, Estimate> estimates = estimates(top);
+    Map<String, Fit.Estimate> estimates = estimates(top);
     return new Fit(
         reference,
         estimates,
@@ -115,7 +115,7 @@ public final class Fitting {
         enough);
   }
 
-  private Map<String, Estimate> estimates(Ascent.Top top) {
+  private Map<String, Fit.Estimate> estimates(Ascent.Top top) {
     List<Integer> free = new ArrayList<>();
     for (int place = 0; place < layout.size(); place++) {
       if (!ranges.isHeld(place) && !ranges.isAtEnd(place, top.point()[place])) {
@@ -129,7 +129,7 @@ public final class Fitting {
       }
     }
     Optional<double[][]> inverse = SymmetricSystem.of(information).map(SymmetricSystem::inverse);
-    var estimates = new LinkedHashMap<String, Estimate>();
+    var estimates = new LinkedHashMap<String, Fit.Estimate>();
     for (int place = 0; place < layout.size(); place++) {
       if (!ranges.isHeld(place)) {
         double scaled = top.point()[place];
@@ -140,13 +140,14 @@ public final class Fitting {
                 ? OptionalDouble.of(slope * Math.sqrt(inverse.get()[at][at]))
                 : OptionalDouble.empty();
         estimates.put(
-            layout.names().get(place), new Estimate(layout.scale(place).natural(scaled), error));
+            layout.names().get(place),
+            new Fit.Estimate(layout.scale(place).natural(scaled), error));
       }
     }
     return estimates;
   }
 
-  private List<Doubt> doubts(Ascent.Top top, Map<String, Estimate> estimates) {
+  private List<Doubt> doubts(Ascent.Top top, Map<String, Fit.Estimate> estimates) {
     var doubts = new ArrayList<>(Doubts.of(courses));
     boolean hasErrors = false;
     for (int place = 0; place < layout.size(); place++) {
@@ -154,7 +155,7 @@ public final class Fitting {
         doubts.add(new Doubt.AtBound(layout.names().get(place)));
       }
     }
-    for (Estimate estimate : estimates.values()) {
+    for (Fit.Estimate estimate : estimates.values()) {
       hasErrors |= estimate.error().isPresent();
     }
     if (!hasErrors) {

@@ -19,11 +19,11 @@ final class Integrand {
   /** A product turns into a logarithm before it leaves the range of a double. */
   private static final double LARGE = 1e100;
 
-  /** First derivatives, in the order of {@link Slopes}. */
-  final double[] first = new double[Slopes.COUNT];
+  /** First derivatives, in the order of {@link Point}. */
+  final double[] first = new double[Point.COUNT];
 
   /** Second derivatives: the upper triangle. */
-  final double[] second = new double[Slopes.PAIRS];
+  final double[] second = new double[Point.PAIRS];
 
   private final Point point;
   private final CourseReports reports;
@@ -157,12 +157,12 @@ final class Integrand {
   private void addNormal(double requirement) {
     double omega = point.omega();
     double z = (requirement - mean) / omega;
-    first[Slopes.MEAN] = z / omega;
-    first[Slopes.OMEGA] = (z * z - 1) / omega;
+    first[Point.MEAN] = z / omega;
+    first[Point.OMEGA] = (z * z - 1) / omega;
     double inverse = 1 / (omega * omega);
-    second[Slopes.pair(Slopes.MEAN, Slopes.MEAN)] = -inverse;
-    second[Slopes.pair(Slopes.MEAN, Slopes.OMEGA)] = -2 * z * inverse;
-    second[Slopes.pair(Slopes.OMEGA, Slopes.OMEGA)] = (1 - (2 + 1) * z * z) * inverse;
+    second[Point.pair(Point.MEAN, Point.MEAN)] = -inverse;
+    second[Point.pair(Point.MEAN, Point.OMEGA)] = -2 * z * inverse;
+    second[Point.pair(Point.OMEGA, Point.OMEGA)] = (1 - (2 + 1) * z * z) * inverse;
   }
 
   private void addGrades(double requirement) {
@@ -173,9 +173,9 @@ final class Integrand {
     double betaBeta = -squared(requirement);
     double exp2 = Math.exp(point.c2());
     double odds2 = reports.passed[0] * exp2 / (1 - exp2);
-    first[Slopes.C2] = r - reports.passed[0] - odds2;
-    second[Slopes.pair(Slopes.BETA, Slopes.C2)] = vx - v * requirement;
-    second[Slopes.pair(Slopes.C2, Slopes.C2)] = -v - odds2 / (1 - exp2);
+    first[Point.C2] = r - reports.passed[0] - odds2;
+    second[Point.pair(Point.BETA, Point.C2)] = vx - v * requirement;
+    second[Point.pair(Point.C2, Point.C2)] = -v - odds2 / (1 - exp2);
     sumTerms(1, w);
     byBeta -= rx - r * requirement;
     betaBeta -= squared(requirement);
@@ -184,11 +184,11 @@ final class Integrand {
     betaBeta -= squared(requirement);
     double exp4 = Math.exp(-point.c4());
     double odds4 = reports.passed[1] * exp4 / (1 - exp4);
-    first[Slopes.C4] = r - reports.passed[2] + odds4;
-    second[Slopes.pair(Slopes.BETA, Slopes.C4)] = vx - v * requirement;
-    second[Slopes.pair(Slopes.C4, Slopes.C4)] = -v - odds4 / (1 - exp4);
-    first[Slopes.BETA] = byBeta;
-    second[Slopes.pair(Slopes.BETA, Slopes.BETA)] = betaBeta;
+    first[Point.C4] = r - reports.passed[2] + odds4;
+    second[Point.pair(Point.BETA, Point.C4)] = vx - v * requirement;
+    second[Point.pair(Point.C4, Point.C4)] = -v - odds4 / (1 - exp4);
+    first[Point.BETA] = byBeta;
+    second[Point.pair(Point.BETA, Point.BETA)] = betaBeta;
   }
 
   /** The sum of v (x - eta)^2 over the terms that were summed last. */
@@ -235,16 +235,16 @@ final class Integrand {
       addBounded(reports.boundedDoses[i]);
     }
     double tau = point.tau();
-    first[Slopes.D0] = byMean / tau;
-    first[Slopes.D1] = (byMeanDose - byMean * requirement) / tau;
-    first[Slopes.TAU] = byTau / tau;
-    second[Slopes.pair(Slopes.D0, Slopes.D0)] = meanMean / spread;
-    second[Slopes.pair(Slopes.D0, Slopes.D1)] = (meanMeanDose - meanMean * requirement) / spread;
-    second[Slopes.pair(Slopes.D1, Slopes.D1)] =
+    first[Point.D0] = byMean / tau;
+    first[Point.D1] = (byMeanDose - byMean * requirement) / tau;
+    first[Point.TAU] = byTau / tau;
+    second[Point.pair(Point.D0, Point.D0)] = meanMean / spread;
+    second[Point.pair(Point.D0, Point.D1)] = (meanMeanDose - meanMean * requirement) / spread;
+    second[Point.pair(Point.D1, Point.D1)] =
         (meanMeanDoses - requirement * (2 * meanMeanDose - meanMean * requirement)) / spread;
-    second[Slopes.pair(Slopes.D0, Slopes.TAU)] = meanTau / spread;
-    second[Slopes.pair(Slopes.D1, Slopes.TAU)] = (meanTauDose - meanTau * requirement) / spread;
-    second[Slopes.pair(Slopes.TAU, Slopes.TAU)] = tauTau / spread;
+    second[Point.pair(Point.D0, Point.TAU)] = meanTau / spread;
+    second[Point.pair(Point.D1, Point.TAU)] = (meanTauDose - meanTau * requirement) / spread;
+    second[Point.pair(Point.TAU, Point.TAU)] = tauTau / spread;
   }
 
   /** Of exact durations e = (rest + shift) / tau, whose sums are known. */

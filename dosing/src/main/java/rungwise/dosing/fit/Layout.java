@@ -14,7 +14,7 @@ final class Layout {
   private static final String MU = "mu";
   private static final String GAMMA = "gamma.";
 
-  /** The parameters that all men share, in the order of {@link Slopes} from omega on. */
+  /** The parameters that all men share, in the order of {@link Point} from omega on. */
   static final List<String> SHARED = List.of("omega", "beta", "c2", "c4", "d0", "d1", "tau");
 
   private final List<String> names;
@@ -70,9 +70,9 @@ final class Layout {
     return names.indexOf(name);
   }
 
-  /** Where a parameter of {@link Slopes} other than the mean stands. */
+  /** Where a parameter of {@link Point} other than the mean stands. */
   int place(int slope) {
-    return size() - Slopes.COUNT + slope;
+    return size() - Point.COUNT + slope;
   }
 
   double[] natural(double[] scaled) {
@@ -101,13 +101,13 @@ final class Layout {
     }
     return new Point(
         means,
-        natural[place(Slopes.OMEGA)],
-        natural[place(Slopes.BETA)],
-        natural[place(Slopes.C2)],
-        natural[place(Slopes.C4)],
-        natural[place(Slopes.D0)],
-        natural[place(Slopes.D1)],
-        natural[place(Slopes.TAU)]);
+        natural[place(Point.OMEGA)],
+        natural[place(Point.BETA)],
+        natural[place(Point.C2)],
+        natural[place(Point.C4)],
+        natural[place(Point.D0)],
+        natural[place(Point.D1)],
+        natural[place(Point.TAU)]);
   }
 
   /** Value and derivatives by the scaled parameters, from the sums of each group. */
@@ -137,24 +137,58 @@ final class Layout {
 
   /** Adds the sums as if their mean were mu; lower triangle only. */
   private void add(BlockSums sums, double[] gradient, double[][] hessian) {
-    for (int row = 0; row < Slopes.COUNT; row++) {
+    for (int row = 0; row < Point.COUNT; row++) {
       int to = row == 0 ? 0 : place(row);
       gradient[to] += sums.first[row];
       for (int column = 0; column <= row; column++) {
         int other = column == 0 ? 0 : place(column);
-        hessian[to][other] += sums.second[Slopes.pair(column, row)];
+        hessian[to][other] += sums.second[Point.pair(column, row)];
       }
     }
   }
 
   /** What is left to add where the mean is mu + gamma. */
   private void addGamma(BlockSums sums, int gamma, double[] gradient, double[][] hessian) {
-    double meanMean = sums.second[Slopes.pair(Slopes.MEAN, Slopes.MEAN)];
-    gradient[gamma] += sums.first[Slopes.MEAN];
+    double meanMean = sums.second[Point.pair(Point.MEAN, Point.MEAN)];
+    gradient[gamma] += sums.first[Point.MEAN];
     hessian[gamma][gamma] += meanMean;
     hessian[gamma][0] += meanMean;
-    for (int shared = 1; shared < Slopes.COUNT; shared++) {
-      hessian[place(shared)][gamma] += sums.second[Slopes.pair(Slopes.MEAN, shared)];
+    for (int shared = 1; shared < Point.COUNT; shared++) {
+      hessian[place(shared)][gamma] += sums.second[Point.pair(Point.MEAN, shared)];
+    }
+  }
+
+  /** How a parameter is written where it is searched or drawn, so that every number is allowed. */
+  enum Scale {
+    PLAIN,
+    LOG,
+    LOG_OF_NEGATIVE;
+
+    /** The parameter itself. */
+    double natural(double scaled) {
+      return switch (this) {
+        case PLAIN -> scaled;
+        case LOG -> Math.exp(scaled);
+        case LOG_OF_NEGATIVE -> -Math.exp(scaled);
+      };
+    }
+
+    double scaled(double natural) {
+      return switch (this) {
+        case PLAIN -> natural;
+        case LOG -> Math.log(natural);
+        case LOG_OF_NEGATIVE -> Math.log(-natural);
+      };
+    }
+
+    /** The first derivative of the parameter itself, which for the exponentials is it again. */
+    double slope(double scaled) {
+      return this == PLAIN ? 1 : natural(scaled);
+    }
+
+    /** The second derivative. */
+    double curvature(double scaled) {
+      return this == PLAIN ? 0 : natural(scaled);
     }
   }
 }

@@ -32,16 +32,16 @@ final class Priors {
   Priors(Layout layout) {
     means = new double[layout.size()];
     deviations = new double[layout.size()];
-    for (int place = 0; place < layout.place(Slopes.OMEGA); place++) {
+    for (int place = 0; place < layout.place(Point.OMEGA); place++) {
       deviations[place] = place == 0 ? DEVIATION_OF_MU : 1;
     }
-    set(layout.place(Slopes.OMEGA), MEDIAN_OMEGA, DEVIATION_OF_LOG);
-    set(layout.place(Slopes.BETA), MEDIAN_BETA, DEVIATION_OF_LOG);
-    set(layout.place(Slopes.C2), MEDIAN_C, DEVIATION_OF_LOG);
-    set(layout.place(Slopes.C4), MEDIAN_C, DEVIATION_OF_LOG);
-    set(layout.place(Slopes.D0), MEDIAN_MINUTES, 1);
-    set(layout.place(Slopes.D1), MEDIAN_D1, 1);
-    set(layout.place(Slopes.TAU), MEDIAN_TAU, DEVIATION_OF_LOG);
+    set(layout.place(Point.OMEGA), MEDIAN_OMEGA, DEVIATION_OF_LOG);
+    set(layout.place(Point.BETA), MEDIAN_BETA, DEVIATION_OF_LOG);
+    set(layout.place(Point.C2), MEDIAN_C, DEVIATION_OF_LOG);
+    set(layout.place(Point.C4), MEDIAN_C, DEVIATION_OF_LOG);
+    set(layout.place(Point.D0), MEDIAN_MINUTES, 1);
+    set(layout.place(Point.D1), MEDIAN_D1, 1);
+    set(layout.place(Point.TAU), MEDIAN_TAU, DEVIATION_OF_LOG);
   }
 
   private void set(int place, double median, double deviation) {

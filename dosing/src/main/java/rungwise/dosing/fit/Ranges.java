@@ -24,16 +24,16 @@ final class Ranges {
     this.layout = layout;
     low = new double[layout.size()];
     high = new double[layout.size()];
-    for (int place = 0; place < layout.place(Slopes.OMEGA); place++) {
+    for (int place = 0; place < layout.place(Point.OMEGA); place++) {
       set(place, -MOST_MEAN, MOST_MEAN);
     }
-    set(layout.place(Slopes.OMEGA), LEAST_SPREAD, MOST_OMEGA);
-    set(layout.place(Slopes.BETA), LEAST_SPREAD, MOST_BETA);
-    set(layout.place(Slopes.C2), -LEAST_C, -MOST_C);
-    set(layout.place(Slopes.C4), LEAST_C, MOST_C);
-    set(layout.place(Slopes.D0), -MOST_D0, MOST_D0);
-    set(layout.place(Slopes.D1), 0, MOST_D1);
-    set(layout.place(Slopes.TAU), LEAST_SPREAD, MOST_TAU);
+    set(layout.place(Point.OMEGA), LEAST_SPREAD, MOST_OMEGA);
+    set(layout.place(Point.BETA), LEAST_SPREAD, MOST_BETA);
+    set(layout.place(Point.C2), -LEAST_C, -MOST_C);
+    set(layout.place(Point.C4), LEAST_C, MOST_C);
+    set(layout.place(Point.D0), -MOST_D0, MOST_D0);
+    set(layout.place(Point.D1), 0, MOST_D1);
+    set(layout.place(Point.TAU), LEAST_SPREAD, MOST_TAU);
   }
 
   private void set(int place, double least, double most) {
@@ -41,7 +41,7 @@ final class Ranges {
     high[place] = layout.scale(place).scaled(most);
   }
 
-  /** Holds a parameter of {@link Slopes} where it is. */
+  /** Holds a parameter of {@link Point} where it is. */
   void hold(int slope, double scaled) {
     low[layout.place(slope)] = scaled;
     high[layout.place(slope)] = scaled;

@@ -37,14 +37,14 @@ final class Start {
     var start = new Start(courses);
     double[] natural = new double[layout.size()];
     natural[0] = start.mean();
-    natural[layout.place(Slopes.OMEGA)] = OMEGA;
-    natural[layout.place(Slopes.BETA)] = BETA;
-    natural[layout.place(Slopes.C2)] = -C;
-    natural[layout.place(Slopes.C4)] = C;
-    natural[layout.place(Slopes.D0)] =
+    natural[layout.place(Point.OMEGA)] = OMEGA;
+    natural[layout.place(Point.BETA)] = BETA;
+    natural[layout.place(Point.C2)] = -C;
+    natural[layout.place(Point.C4)] = C;
+    natural[layout.place(Point.D0)] =
         start.durations > 0 ? start.logMinutes / start.durations : D0_WITHOUT_DURATIONS;
-    natural[layout.place(Slopes.D1)] = D1;
-    natural[layout.place(Slopes.TAU)] = TAU;
+    natural[layout.place(Point.D1)] = D1;
+    natural[layout.place(Point.TAU)] = TAU;
     return natural;
   }
 

@@ -2,7 +2,10 @@ package rungwise.dosing.fit;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
+import java.util.TreeMap;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.response.Lasted;
 import rungwise.dosing.response.Population;
@@ -19,21 +22,49 @@ final class MadeCourses {
   record Course(String group, List<Trial> trials) {}
 
   private final Random random;
-  private final Population population;
+  private final Point point;
+  private final Map<String, Double> means;
   private final List<String> groups;
   private final List<Course> courses = new ArrayList<>();
 
   MadeCourses(long seed, Population population) {
+    this(seed, pointOf(population), meansOf(population));
+  }
+
+  /** With parameters that need not be those of a population. */
+  MadeCourses(long seed, Point point, Map<String, Double> means) {
     random = new Random(seed);
-    this.population = population;
-    groups = population.gammas().keySet().stream().sorted().toList();
+    this.point = point;
+    this.means = new TreeMap<>(means);
+    groups = List.copyOf(this.means.keySet());
+  }
+
+  private static Map<String, Double> meansOf(Population population) {
+    var means = new TreeMap<String, Double>();
+    population.gammas().forEach((group, gamma) -> means.put(group, population.mu() + gamma));
+    return means;
+  }
+
+  private static Point pointOf(Population population) {
+    return new Point(
+        new double[0],
+        population.omega(),
+        population.beta(),
+        population.c2(),
+        population.c4(),
+        population.d0(),
+        population.d1(),
+        population.tau());
   }
 
   /** Adds a course of any group. */
   void add(int trials) {
-    String group = groups.get(random.nextInt(groups.size()));
-    double requirement =
-        population.meanOf(group).orElseThrow() + population.omega() * random.nextGaussian();
+    addOf(groups.get(random.nextInt(groups.size())), trials);
+  }
+
+  void addOf(String group, int trials) {
+    double mean = Optional.ofNullable(means.get(group)).orElseThrow();
+    double requirement = mean + point.omega() * random.nextGaussian();
     var own = new ArrayList<Trial>();
     for (int i = 0; i < trials; i++) {
       double dose = Math.log(HALF_MARK * (1 + random.nextInt(MARKS)));
@@ -44,9 +75,9 @@ final class MadeCourses {
 
   private Grade grade(double surplus) {
     double uniform = random.nextDouble();
-    double latent = population.beta() * surplus + Math.log(uniform / (1 - uniform));
+    double latent = point.beta() * surplus + Math.log(uniform / (1 - uniform));
     int number = 1;
-    for (double threshold : List.of(population.c2(), 0.0, population.c4())) {
+    for (double threshold : List.of(point.c2(), 0.0, point.c4())) {
       number += latent > threshold ? 1 : 0;
     }
     return Grade.of(number).orElseThrow();
@@ -54,8 +85,7 @@ final class MadeCourses {
 
   private Lasted lasted(double surplus) {
     double minutes =
-        Math.exp(
-            population.d0() + population.d1() * surplus + population.tau() * random.nextGaussian());
+        Math.exp(point.d0() + point.d1() * surplus + point.tau() * random.nextGaussian());
     double seen = 10 * (1 + random.nextInt(15));
     double from = Math.floor(minutes / 15) * 15;
     return switch (random.nextInt(KINDS)) {

@@ -19,7 +19,7 @@ import rungwise.inference.Curved;
 final class MarginalTest {
 
   private static final Layout LAYOUT =
-      new Layout(List.of("mixed", "other", "third"), "other", Scale.PLAIN);
+      new Layout(List.of("mixed", "other", "third"), "other", Layout.Scale.PLAIN);
   private static final double[] NATURAL = {0.4, 0.3, -0.5, 0.8, 2.2, -1.4, 1.6, 3.8, 0.6, 0.45};
 
   private static Population population(double omega, double beta, double tau) {
@@ -38,7 +38,7 @@ final class MarginalTest {
   private static Marginal marginal(Courses courses) {
     List<String> groups = courses.groups();
     return new Marginal(
-        courses, new Layout(groups, "other", Scale.PLAIN), Workers.alone(), /* stride= */ 1);
+        courses, new Layout(groups, "other", Layout.Scale.PLAIN), Workers.alone(), /* stride= */ 1);
   }
 
   private static MadeCourses made(Population population, int count) {
@@ -67,10 +67,10 @@ final class MarginalTest {
       Courses courses = MadeCourses.of(List.of(course));
       double[] own = natural.clone();
       own[0] = population.meanOf(course.group()).orElseThrow();
-      double[] alone = new double[Slopes.COUNT];
+      double[] alone = new double[Point.COUNT];
       alone[0] = own[0];
-      System.arraycopy(own, 3, alone, 1, Slopes.COUNT - 1);
-      var layout = new Layout(courses.groups(), course.group(), Scale.PLAIN);
+      System.arraycopy(own, 3, alone, 1, Point.COUNT - 1);
+      var layout = new Layout(courses.groups(), course.group(), Layout.Scale.PLAIN);
       double log =
           new Marginal(courses, layout, Workers.alone(), /* stride= */ 1).log(layout.scaled(alone));
       double expected =

@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import java.util.zip.GZIPInputStream;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.response.Given;
@@ -24,8 +25,14 @@ final class ReferenceFits {
 
   private ReferenceFits() {}
 
-  /** An estimate and its standard error; 0 where none was printed. */
-  record Estimate(double value, double error) {}
+  /**
+   * What was printed of a parameter.
+   *
+   * @param value the estimate, or the mean of the posterior
+   * @param error the standard error, or the posterior's standard deviation; 0 where none is printed
+   * @param errorOfMean how sure the mean of a posterior is; 0 of an estimate
+   */
+  record Estimate(double value, double error, double errorOfMean) {}
 
   /** What a program printed of a data set, by parameter. */
   record Printed(Map<String, Estimate> estimates) {
@@ -39,11 +46,14 @@ final class ReferenceFits {
     for (String line : lines(program + ".txt")) {
       String[] words = line.split(" ", -1);
       if (words[0].equals(dataSet) && !words[1].equals("reference")) {
-        double error = words.length > 3 ? Double.parseDouble(words[3]) : 0;
-        found.put(words[1], new Estimate(Double.parseDouble(words[2]), error));
+        found.put(words[1], new Estimate(number(words, 2), number(words, 3), number(words, 4)));
       }
     }
     return new Printed(found);
+  }
+
+  private static double number(String[] words, int place) {
+    return place < words.length ? Double.parseDouble(words[place]) : 0;
   }
 
   /** The reference group of a data set as a program printed it. */
@@ -65,6 +75,11 @@ final class ReferenceFits {
 
   /** The courses of a data set. */
   static Courses courses(String dataSet) {
+    return courses(dataSet, group -> group);
+  }
+
+  /** The courses of a data set with other names of the groups. */
+  static Courses courses(String dataSet, UnaryOperator<String> rename) {
     Path file = FOLDER.resolve("fit").resolve(dataSet + ".csv.gz");
     Courses.Builder builder = Courses.builder();
     try (var in =
@@ -75,7 +90,7 @@ final class ReferenceFits {
       for (String line : in.lines().skip(1).toList()) {
         String[] cells = line.split(",", -1);
         if (!cells[0].equals(before)) {
-          builder.course(cells[1]);
+          builder.course(rename.apply(cells[1]));
           before = cells[0];
         }
         add(builder, cells);

@@ -45,7 +45,11 @@ final class PopulationFileTest {
             "\"gamma\": {\"spinal_cord\": {\"estimate\": -0.7, \"se\": 0.2}, \"mixed\": 0.15}",
             "\"gamma_spinal_cord\": -0.7, \"gamma_mixed\": {\"estimate\": 0.15, \"se\": 1}");
 
+    String dotted = flat.replace("gamma_", "gamma.");
+
     assertThat(PopulationFile.read(flat).orThrow().population())
+        .isEqualTo(PopulationFile.read(SOUND).orThrow().population());
+    assertThat(PopulationFile.read(dotted).orThrow().population())
         .isEqualTo(PopulationFile.read(SOUND).orThrow().population());
   }
 

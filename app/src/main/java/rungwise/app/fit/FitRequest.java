@@ -50,7 +50,8 @@ public record FitRequest(
           history
               + ": there is "
               + courses.count()
-              + " patient in the file: a fit needs 2 patients at least, and many more to be of use");
+              + " patient in the file: a fit needs 2 patients at least, and many more to"
+              + " be of use");
     }
     String group = reference.or(() -> Fitting.mostFrequentGroup(courses)).orElseThrow();
     if (!courses.groups().contains(group)) {

@@ -2,8 +2,9 @@ package rungwise.app.verb;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -36,6 +37,7 @@ import rungwise.dosing.fit.Pass;
 final class FitVerb implements Callable<Integer> {
 
   private static final int MOST_THREADS = 256;
+  private static final int PLACES = 6;
 
   @Spec private CommandSpec spec = CommandSpec.create();
 
@@ -100,12 +102,13 @@ final class FitVerb implements Callable<Integer> {
   }
 
   private static void tell(PrintWriter err, Pass pass) {
-    err.printf(
-        Locale.ROOT,
-        "Look %d at %d courses: logarithm %.6f%n",
-        pass.number(),
-        pass.courses(),
-        pass.log());
+    err.println(
+        "Look "
+            + pass.number()
+            + " at "
+            + pass.courses()
+            + " courses: logarithm "
+            + BigDecimal.valueOf(pass.log()).setScale(PLACES, RoundingMode.HALF_UP));
     err.flush();
   }
 }

@@ -22,6 +22,7 @@ final class CalibrationTest {
   private static final int DRAWS = 800;
   private static final int RANKED = 63;
   private static final int BINS = 8;
+  private static final int MOST_HEAVY = 8;
 
   /**
    * Of chi-square with 7 degrees of freedom, passed with probability 0.001 (NIST handbook 1.3.6).
@@ -63,8 +64,9 @@ final class CalibrationTest {
           .as("%s %s", LAYOUT.names().get(place), Arrays.toString(counts[place]))
           .isLessThan(CRITICAL);
     }
-    // Thirty courses from beliefs so wide may leave a posterior that no t distribution covers.
-    assertThat(heavy).isLessThan(WORLDS / 8);
+    // Thirty courses from beliefs so wide may leave a posterior that no t distribution covers: 3 of
+    // 128 were seen. With beliefs moved by half a deviation the ranks of c2 fail.
+    assertThat(heavy).isLessThan(MOST_HEAVY);
   }
 
   private static double[] fromBeliefs(Random random) {

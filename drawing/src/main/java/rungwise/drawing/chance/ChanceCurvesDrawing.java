@@ -52,12 +52,18 @@ public final class ChanceCurvesDrawing {
 
   private ChanceCurvesDrawing(ChanceCurves curves) {
     this.curves = curves;
-    this.upper = new Panel("usable response", LEFT, RIGHT, TOP, BOTTOM, 1);
+    this.upper = new Panel("usable response", LEFT, RIGHT, TOP, BOTTOM, 1, Panel.Side.LEFT);
     double most =
         curves.points().stream().mapToDouble(point -> point.tooLong().most()).max().orElse(1);
     this.lower =
         new Panel(
-            "usable, and 2 h or longer", LEFT, RIGHT, LOWER_TOP, LOWER_BOTTOM, Panel.topFor(most));
+            "usable, and 2 h or longer",
+            LEFT,
+            RIGHT,
+            LOWER_TOP,
+            LOWER_BOTTOM,
+            Panel.topFor(most),
+            Panel.Side.LEFT);
     this.numbers = LabelRows.of(labels());
   }
 

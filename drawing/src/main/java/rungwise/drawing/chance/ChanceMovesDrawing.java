@@ -21,10 +21,10 @@ import rungwise.drawing.SvgElement;
  */
 public final class ChanceMovesDrawing {
 
-  private static final double LEFT = 64;
+  private static final double LEFT = 4;
   private static final double COLUMN = 22;
-  private static final int FEWEST_COLUMNS = 14;
-  private static final double AFTER = 24;
+  private static final int FEWEST_COLUMNS = 12;
+  private static final double AFTER = 64;
 
   private static final double HEADING = 16;
   private static final double TOP = 30;
@@ -35,7 +35,7 @@ public final class ChanceMovesDrawing {
   private static final double DATES = 330;
   private static final double DATE_ROW = 22;
   private static final double BELOW_DATES = 8;
-  private static final double KEY_WIDTH = 380;
+  private static final double KEY_WIDTH = 330;
   private static final double DOT = 4;
 
   private final ChanceMoves moves;
@@ -47,11 +47,17 @@ public final class ChanceMovesDrawing {
   private ChanceMovesDrawing(ChanceMoves moves) {
     this.moves = moves;
     this.right = LEFT + Math.max(moves.moves().size(), FEWEST_COLUMNS) * COLUMN;
-    this.upper = new Panel("usable response", LEFT, right, TOP, BOTTOM, 1);
+    this.upper = new Panel("usable response", LEFT, right, TOP, BOTTOM, 1, Panel.Side.RIGHT);
     double most = moves.moves().stream().mapToDouble(one -> one.tooLong().most()).max().orElse(1);
     this.lower =
         new Panel(
-            "usable, and 2 h or longer", LEFT, right, LOWER_TOP, LOWER_BOTTOM, Panel.topFor(most));
+            "usable, and 2 h or longer",
+            LEFT,
+            right,
+            LOWER_TOP,
+            LOWER_BOTTOM,
+            Panel.topFor(most),
+            Panel.Side.RIGHT);
     this.dates = LabelRows.of(labels());
   }
 
@@ -67,7 +73,7 @@ public final class ChanceMovesDrawing {
 
   private SvgElement drawn() {
     double top = DATES + (LabelRows.count(dates) - 1) * DATE_ROW + BELOW_DATES;
-    var key = new Key(0, top, KEY_WIDTH);
+    var key = new Key(right + AFTER - KEY_WIDTH, top, KEY_WIDTH);
     key.add(
         Entry.of(
             Sign.NONE,
@@ -103,7 +109,7 @@ public final class ChanceMovesDrawing {
   }
 
   private double at(int index) {
-    return LEFT + (2 * index + 1) * COLUMN / 2;
+    return right - (2 * (moves.moves().size() - 1 - index) + 1) * COLUMN / 2;
   }
 
   private Stream<SvgElement> mark(

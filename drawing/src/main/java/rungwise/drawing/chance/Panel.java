@@ -17,8 +17,22 @@ import rungwise.drawing.SvgElement;
  * @param top where the largest chance stands
  * @param bottom where no chance stands
  * @param largest the chance at the top, more than 0
+ * @param side on which its words stand
  */
-record Panel(String heading, double left, double right, double top, double bottom, double largest) {
+record Panel(
+    String heading,
+    double left,
+    double right,
+    double top,
+    double bottom,
+    double largest,
+    Side side) {
+
+  /** Where the words of a panel stand: a drawing that scrolls opens at its right end. */
+  enum Side {
+    LEFT,
+    RIGHT
+  }
 
   private static final double[] TOPS = {0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1};
   private static final double PERCENT = 100;
@@ -40,18 +54,23 @@ record Panel(String heading, double left, double right, double top, double botto
   }
 
   Stream<SvgElement> ruled(double headingBase) {
+    SvgElement words =
+        side == Side.LEFT
+            ? Pen.text("drawing-heading", 0, headingBase, heading)
+            : Pen.anchored("drawing-heading", right, headingBase, "end", heading);
     return Stream.concat(
-        Stream.of(Pen.bold(Pen.text("drawing-heading", 0, headingBase, heading))),
-        Stream.of(0.0, largest / 2, largest).flatMap(this::rule));
+        Stream.of(Pen.bold(words)), Stream.of(0.0, largest / 2, largest).flatMap(this::rule));
   }
 
   private Stream<SvgElement> rule(double chance) {
     double y = at(chance);
     SvgElement line = Pen.line("drawing-chance-line", left, y, right, y);
+    double base = y + TEXT_BELOW_MIDDLE;
     return Stream.of(
         chance == 0 ? line : Pen.quiet(line),
-        Pen.anchored(
-            "drawing-number", left - BESIDE, y + TEXT_BELOW_MIDDLE, "end", percent(chance)));
+        side == Side.LEFT
+            ? Pen.anchored("drawing-number", left - BESIDE, base, "end", percent(chance))
+            : Pen.text("drawing-number", right + BESIDE, base, percent(chance)));
   }
 
   private static String percent(double chance) {

@@ -8,7 +8,8 @@ error. The gradient is exact (Fisher's identity: the mean of the derivative over
 second derivatives is the complex step of that gradient, exact to rounding as well.
 
     python3 fit_scipy.py > fit_scipy.txt
-    python3 fit_scipy.py --nodes 24 FILE...      estimates of any file, its time on standard error
+    python3 fit_scipy.py --nodes 24 --stay 0.3 FILE...     estimates of any files, quicker; the
+                                                           seconds are told on standard error
 
 Lines of the output:
     SET logLik value             log density of all grades and of the minutes, constants kept
@@ -284,14 +285,22 @@ def start(courses):
                        np.log(0.5)])
 
 
-def fit(courses, nodes, free=slice(None)):
-    """The maximum, by BFGS and then Newton; free are the parameters that are searched."""
+def fit(courses, nodes, free=slice(None), stay=0.0):
+    """The maximum, by BFGS and then Newton; free are the parameters that are searched.
+
+    While BFGS searches, the nodes stay where they are until a parameter has moved by more than
+    stay. Newton's steps place them anew each time.
+    """
     likelihood = Likelihood(courses, nodes)
     theta = start(courses)
+    placed = np.full(len(theta), np.inf)
 
     def loss(part):
+        nonlocal placed
         theta[free] = part
-        likelihood.place(theta)
+        if not abs(theta - placed).max() <= stay:
+            likelihood.place(theta)
+            placed = theta.copy()
         value, gradient = likelihood.value(theta)
         return -value, -gradient[free]
 
@@ -369,13 +378,14 @@ def main():
     parser = argparse.ArgumentParser()
     parser.add_argument('files', nargs='*')
     parser.add_argument('--nodes', type=int, default=NODES)
+    parser.add_argument('--stay', type=float, default=0.0)
     given = parser.parse_args()
     print('# fit_scipy.py, no seed but 20261127 of the points at1 and at2 - Python',
           sys.version.split()[0], '- NumPy', np.__version__, '- SciPy', scipy.__version__)
     for path in given.files:
         courses = Courses(path)
         begun = time.perf_counter()
-        _, theta, value, covariance, _ = fit(courses, given.nodes)
+        _, theta, value, covariance, _ = fit(courses, given.nodes, stay=given.stay)
         print(f'{time.perf_counter() - begun:.3f} s in the fit', file=sys.stderr)
         show(os.path.basename(path).split('.')[0], courses, theta, value, covariance)
     if not given.files:

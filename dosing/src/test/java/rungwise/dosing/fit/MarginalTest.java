@@ -11,8 +11,11 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import rungwise.dosing.history.Grade;
+import rungwise.dosing.response.Lasted;
 import rungwise.dosing.response.Population;
 import rungwise.dosing.response.Requirement;
+import rungwise.dosing.response.Trial;
 import rungwise.inference.Curved;
 
 /** The sum over courses and its derivatives. */
@@ -132,5 +135,42 @@ final class MarginalTest {
     assertThat(with.value()).isCloseTo(without.value(), within(1e-10));
     // The integral of a normal curve and its derivatives, to the accuracy of the sum.
     assertThat(with.gradient()).containsExactly(without.gradient(), within(1e-9));
+  }
+
+  @Test
+  void men_who_are_all_alike_leave_plain_ordinal_and_linear_regression() {
+    List<MadeCourses.Course> courses = made(population(0.8, 2.2, 0.45), 100).all();
+    Courses.Builder builder = Courses.builder();
+    double expected = 0;
+    for (MadeCourses.Course course : courses) {
+      builder.course(course.group());
+      double mean = population(0.8, 2.2, 0.45).meanOf(course.group()).orElseThrow();
+      for (Trial trial : course.trials()) {
+        boolean isExact = trial.lasted() instanceof Lasted.Exactly;
+        Lasted lasted = isExact ? trial.lasted() : new Lasted.NotRecorded();
+        builder.trial(trial.logDose(), trial.grade(), lasted);
+        expected += logChance(trial.grade(), 2.2 * (trial.logDose() - mean));
+        if (trial.grade().isUseful() && lasted instanceof Lasted.Exactly(double minutes)) {
+          double e = (Math.log(minutes) - 3.8 - 0.6 * (trial.logDose() - mean)) / 0.45;
+          expected -= e * e / 2 + Math.log(0.45 * minutes * Math.sqrt(2 * Math.PI));
+        }
+      }
+    }
+    double[] natural = NATURAL.clone();
+    natural[3] = 1e-6;
+
+    double log = marginal(builder.build()).log(LAYOUT.scaled(natural));
+
+    // Half the square of omega times the squared slopes of 100 courses, some ten thousand.
+    assertThat(log).isCloseTo(expected, within(1e-7));
+  }
+
+  /** Of a grade where the logistic surplus over c_3 is given, by its definition. */
+  private static double logChance(Grade grade, double surplus) {
+    double[] cuts = {Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY, -1.4, 0, 1.6, 1e9};
+    int number = Math.max(1, grade.number());
+    return Math.log(
+        1 / (1 + Math.exp(cuts[number] - surplus))
+            - 1 / (1 + Math.exp(cuts[number + 1] - surplus)));
   }
 }

@@ -81,17 +81,7 @@ record ProtocolForm(Typed typed) {
       parts.put(HOLDS_FROM, said(HOLDS_FROM));
     }
     parts.put("for", List.copyOf(typed.all("for")));
-    parts.put(
-        "start",
-        Arrays.stream(AetiologyGroup.values())
-            .map(
-                group ->
-                    with(
-                        "groups",
-                        List.of(group.token()),
-                        row("start", group.token()),
-                        List.of(DOSE)))
-            .toList());
+    parts.put("start", Arrays.stream(AetiologyGroup.values()).map(this::start).toList());
     parts.put("steps", rows("steps", STEPS, STEP));
     putRows(parts, "strengths", STRENGTHS, STRENGTH);
     parts.put("ceiling", part("ceiling", List.of(DOSE)));
@@ -123,6 +113,11 @@ record ProtocolForm(Typed typed) {
     if (!chances.isEmpty()) {
       parts.put(MODEL, chances);
     }
+  }
+
+  private Map<String, Object> start(AetiologyGroup group) {
+    return with(
+        "groups", List.of(group.token()), row("start", group.token()), List.of(DOSE));
   }
 
   private void putRows(Map<String, Object> parts, String part, int most, List<String> keys) {

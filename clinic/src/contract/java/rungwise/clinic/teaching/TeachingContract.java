@@ -15,6 +15,7 @@ import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EmergencyPlan;
+import rungwise.clinic.course.Plan;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
@@ -55,6 +56,15 @@ public abstract class TeachingContract {
   private static ReadinessDraft plan(String hospital, String number, String transport) {
     return new ReadinessDraft(
         Readiness.EMERGENCY_PLAN.name(), "2026-03-02", hospital, number, transport, "");
+  }
+
+  /** The protocol that asks for more and holds from a later day. */
+  private Reading<Long> chooseStrict() {
+    Plan now = world.file(course).plan();
+    var plan = new Plan(now.preparation(), now.barrel(), "strict", 1);
+    return world
+        .titration()
+        .choosePlan(Staff.PRESCRIBER, course, plan, world::isInUse, "this clinic asks for more");
   }
 
   private void assertRefused(ReadinessDraft draft, String words) {
@@ -159,12 +169,11 @@ public abstract class TeachingContract {
 
   @Test
   void a_protocol_that_holds_from_a_later_day_is_not_chosen_before_it() {
-    assertThat(world.chooseProtocol(course, "strict").faults())
-        .containsExactly("This protocol holds from 10 March 2026.");
+    assertThat(chooseStrict().faults()).containsExactly("This protocol holds from 10 March 2026.");
 
     world.pass(Duration.ofDays(8));
 
-    assertThat(world.chooseProtocol(course, "strict").faults()).isEmpty();
+    assertThat(chooseStrict().faults()).isEmpty();
   }
 
   @Test
@@ -173,7 +182,7 @@ public abstract class TeachingContract {
     assertThat(world.state(course).question().readiness())
         .containsExactly(Readiness.EMERGENCY_PLAN);
     world.pass(Duration.ofDays(8));
-    world.chooseProtocol(course, "strict").orThrow();
+    chooseStrict().orThrow();
 
     assertThat(world.state(course).question().readiness()).isEmpty();
     assertRefused(
@@ -200,7 +209,7 @@ public abstract class TeachingContract {
   void what_was_shown_holds_for_as_many_months_as_the_protocol_says_to_the_day() {
     record(item(Readiness.TEACH_BACK, "2026-03-01", "")).orThrow();
     world.setClock(Instant.parse("2026-08-31T20:00:00Z"));
-    world.chooseProtocol(course, "strict").orThrow();
+    chooseStrict().orThrow();
     assertThat(world.state(course).question().readiness()).containsExactly(Readiness.TEACH_BACK);
 
     world.setClock(Instant.parse("2026-09-01T20:00:00Z"));

@@ -262,12 +262,6 @@ public final class TitrationWorld {
         id, new Plan(plan.preparation(), barrel, plan.protocol(), plan.protocolVersion()));
   }
 
-  /** Chooses another protocol, in its first version. */
-  public Reading<Long> chooseProtocol(CourseId id, String protocol) {
-    Plan plan = file(id).plan();
-    return choose(id, new Plan(plan.preparation(), plan.barrel(), protocol, 1));
-  }
-
   /** Chooses another preparation with its protocol. */
   public Reading<Long> choosePreparation(CourseId id, Preparation preparation) {
     Protocol protocol = protocolFor(preparation);

@@ -116,8 +116,7 @@ record ProtocolForm(Typed typed) {
   }
 
   private Map<String, Object> start(AetiologyGroup group) {
-    return with(
-        "groups", List.of(group.token()), row("start", group.token()), List.of(DOSE));
+    return with("groups", List.of(group.token()), row("start", group.token()), List.of(DOSE));
   }
 
   private void putRows(Map<String, Object> parts, String part, int most, List<String> keys) {

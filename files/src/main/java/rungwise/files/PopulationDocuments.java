@@ -21,13 +21,27 @@ public final class PopulationDocuments implements PopulationReader {
           ShippedPopulations.ASSUMED,
           Origin.ASSUMPTION);
 
+  /** What a fit says against its own use. */
+  private static final String DOUBTS = "doubts";
+
   @Override
   public Reading<PopulationDocument> read(String document) {
-    return PopulationFile.read(document)
-        .map(
-            file ->
-                new PopulationDocument(
-                    file.population(), file.referencePreparation(), origin(file.population())));
+    return switch (PopulationFile.read(document)) {
+      case Reading.Refused<PopulationFile> refused -> new Reading.Refused<>(refused.faults());
+      case Reading.Read<PopulationFile> read -> withoutDoubts(read.value());
+    };
+  }
+
+  private Reading<PopulationDocument> withoutDoubts(PopulationFile file) {
+    if (file.others().get(DOUBTS) instanceof List<?> doubts && !doubts.isEmpty()) {
+      return new Reading.Refused<>(
+          doubts.stream()
+              .map(doubt -> DOUBTS + ": the fit is not to be signed: " + doubt)
+              .toList());
+    }
+    return Reading.of(
+        new PopulationDocument(
+            file.population(), file.referencePreparation(), origin(file.population())));
   }
 
   private Origin origin(Population population) {

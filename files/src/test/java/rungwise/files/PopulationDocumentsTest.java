@@ -41,4 +41,18 @@ final class PopulationDocumentsTest {
   void the_faults_of_a_document_are_those_of_its_reader() {
     assertThat(documents.read("{}").faults()).isEqualTo(PopulationFile.read("{}").faults());
   }
+
+  @Test
+  void a_fit_that_doubts_itself_is_not_taken_with_every_doubt_named() {
+    String sound = shipped(ShippedPopulations.DEFAULT);
+    String doubtful =
+        sound.replaceFirst(
+            "\\{", "{\"doubts\": [\"There are only 12 courses.\", \"It did not settle.\"],");
+
+    assertThat(documents.read(doubtful).faults())
+        .containsExactly(
+            "doubts: the fit is not to be signed: There are only 12 courses.",
+            "doubts: the fit is not to be signed: It did not settle.");
+    assertThat(documents.read(sound.replaceFirst("\\{", "{\"doubts\": [],")).faults()).isEmpty();
+  }
 }

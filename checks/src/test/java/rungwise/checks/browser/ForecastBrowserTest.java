@@ -149,6 +149,7 @@ class ForecastBrowserTest {
     assertThat(page().locator(".answer").first()).hasText("Increase: 0.5\u00a0mL");
     follow("Every volume, and how it moved after each report");
     assertThat(page().locator("svg.drawing-moves .drawing-useful")).hasCount(4);
+    page().locator("summary").getByText("Every volume that can be drawn").click();
     assertThat(page().locator("tbody tr")).hasCount(100);
     browser.inspect("forecast");
 

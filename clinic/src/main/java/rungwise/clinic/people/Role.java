@@ -8,7 +8,7 @@ public enum Role {
   PRESCRIBER("Prescriber", "screens, plans and signs ladders and orders"),
   NURSE_EDUCATOR("Nurse educator", "teaches, and takes reports by telephone"),
   ON_CALL_CLINICIAN("On-call clinician", "answers the urgent call"),
-  PROGRAMME_LEAD("Programme lead", "signs protocols and watches the safety figures"),
+  PROGRAMME_LEAD("Programme lead", "signs protocols and populations, watches the safety figures"),
   ADMINISTRATOR("Administrator", "gives accounts, backs up and restores"),
   AUDITOR("Auditor", "reads who saw or changed what");
 

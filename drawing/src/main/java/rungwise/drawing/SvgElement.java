@@ -21,6 +21,12 @@ public record SvgElement(String name, List<String> attributes, String content) {
 
   private static final Pattern NOT_IN_XML = Pattern.compile("[\\p{Cc}\\p{Cs}\uFFFE\uFFFF]");
 
+  /** What is written as it is, beside letters and digits. */
+  private static final String PLAIN = " -.,:;()/%#_";
+
+  /** Up to here a whole number is written without a look at its decimals. */
+  private static final double LARGEST_WHOLE = 1e9;
+
   public SvgElement {
     attributes = List.copyOf(attributes);
   }
@@ -53,12 +59,23 @@ public record SvgElement(String name, List<String> attributes, String content) {
   }
 
   static String number(double value) {
+    if (value == Math.rint(value) && Math.abs(value) <= LARGEST_WHOLE) {
+      return Long.toString((long) value);
+    }
     BigDecimal rounded = BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_EVEN);
     return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
   }
 
   /** Text that is safe inside an element and an attribute; XML takes no control characters. */
   private static String escaped(String text) {
+    return text.chars().allMatch(SvgElement::isPlain) ? text : withEscapes(text);
+  }
+
+  private static boolean isPlain(int character) {
+    return Character.isLetterOrDigit(character) || PLAIN.indexOf(character) >= 0;
+  }
+
+  private static String withEscapes(String text) {
     return NOT_IN_XML
         .matcher(text)
         .replaceAll(" ")

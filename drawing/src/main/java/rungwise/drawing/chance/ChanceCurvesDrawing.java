@@ -108,7 +108,7 @@ public final class ChanceCurvesDrawing {
                 curves.steps().stream().flatMap(this::step),
                 lines(),
                 Sign.upright(at(curves.maximum()), TOP, LOWER_BOTTOM).stream(),
-                curves.past().stream().flatMap(this::injection),
+                curves.past().stream().distinct().flatMap(this::injection),
                 arrows(),
                 numbers.stream().map(this::number),
                 key.parts().stream())

@@ -2,6 +2,7 @@ package rungwise.clinic.start;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -64,6 +65,31 @@ public abstract class StartingContract {
         draft.barrel(),
         draft.protocol(),
         /* namesakeConfirmed= */ true);
+  }
+
+  private static CourseDraft by(CourseDraft draft, String protocol) {
+    return new CourseDraft(
+        draft.fullName(),
+        draft.birthDate(),
+        draft.recordNumber(),
+        draft.group(),
+        draft.preparation(),
+        draft.barrel(),
+        protocol,
+        draft.namesakeConfirmed());
+  }
+
+  @Test
+  void a_course_does_not_begin_on_a_protocol_before_the_day_from_which_it_holds() {
+    String strict = "strict version 1";
+    world.setClock(Instant.parse("2026-03-10T03:59:00Z"));
+    assertThat(open(by(good(), strict)).faults())
+        .containsExactly("Choose a protocol that the clinic has signed.");
+
+    // Midnight of 10 March in New York, which has put its clock forward two days before.
+    world.setClock(Instant.parse("2026-03-10T04:00:00Z"));
+
+    assertThat(open(by(good(), strict)).faults()).isEmpty();
   }
 
   private static CourseDraft of(CourseDraft draft, String preparation) {

@@ -55,6 +55,7 @@ final class ModuleOrderTest {
           "guard",
           "response",
           "fit",
+          "predictive",
           "decision",
           "choice");
 

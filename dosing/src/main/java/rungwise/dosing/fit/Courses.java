@@ -4,8 +4,10 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.response.Lasted;
+import rungwise.dosing.response.Trial;
 
 /**
  * The courses of many men as the response model reads them, in a form that is small: a trial takes
@@ -18,6 +20,7 @@ public final class Courses {
   static final int LOWEST_GRADE = 1;
   static final int HIGHEST_GRADE = 4;
   private static final int MASK_OF_GRADE = 7;
+  private static final double MILLIONTHS = 1e6;
 
   /** How a duration is known. */
   static final byte NOT_KNOWN = 0;
@@ -70,6 +73,45 @@ public final class Courses {
   public int countOf(String group) {
     int wanted = groups.indexOf(group);
     return (int) Arrays.stream(groupOf, 0, courses).filter(one -> one == wanted).count();
+  }
+
+  /** How many trials a course has. */
+  public int trialsOf(int course) {
+    return firstTrial[course + 1] - firstTrial[course];
+  }
+
+  /** The group of a course. */
+  public String nameOfGroup(int course) {
+    return groups.get(groupOf[course]);
+  }
+
+  /** The trials of a course in their order, as far as the model reads them. */
+  public List<Trial> listOfTrials(int course) {
+    return IntStream.range(firstTrial[course], firstTrial[course + 1])
+        .mapToObj(trial -> new Trial(logDose[trial], gradeOf(trial), lasted(trial)))
+        .toList();
+  }
+
+  private Grade gradeOf(int trial) {
+    return Grade.of(grade(trial)).orElseThrow();
+  }
+
+  private Lasted lasted(int trial) {
+    return switch (duration(trial)) {
+      case EXACT -> new Lasted.Exactly(minutes(low[trial]));
+      case BOUNDED ->
+          Double.isInfinite(high[trial])
+              ? new Lasted.AtLeast(minutes(low[trial]))
+              : new Lasted.Between(minutes(low[trial]), minutes(high[trial]));
+      default -> new Lasted.NotRecorded();
+    };
+  }
+
+  /** The minutes of a logarithm; to the last digit where they were given in millionths. */
+  private static double minutes(double log) {
+    double minutes = Math.exp(log);
+    double rounded = Math.rint(minutes * MILLIONTHS) / MILLIONTHS;
+    return Math.log(rounded) == log ? rounded : minutes;
   }
 
   int groupOf(int course) {

@@ -2,7 +2,9 @@ package rungwise.dosing.fit;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.TreeMap;
 import java.util.stream.Stream;
+import rungwise.dosing.response.Population;
 import rungwise.inference.Curved;
 
 /**
@@ -17,6 +19,7 @@ final class Layout {
   /** The parameters that all men share, in the order of {@link Point} from omega on. */
   static final List<String> SHARED = List.of("omega", "beta", "c2", "c4", "d0", "d1", "tau");
 
+  private final String reference;
   private final List<String> names;
   private final List<Scale> scales;
 
@@ -31,6 +34,7 @@ final class Layout {
    * @param scaleOfD1 plain where it may be 0, the logarithm where it is drawn
    */
   Layout(List<String> groups, String reference, Scale scaleOfD1) {
+    this.reference = reference;
     List<String> others =
         groups.stream().filter(group -> !group.equals(reference)).sorted().toList();
     names =
@@ -101,6 +105,30 @@ final class Layout {
     }
     return new Point(
         means,
+        natural[place(Point.OMEGA)],
+        natural[place(Point.BETA)],
+        natural[place(Point.C2)],
+        natural[place(Point.C4)],
+        natural[place(Point.D0)],
+        natural[place(Point.D1)],
+        natural[place(Point.TAU)]);
+  }
+
+  /**
+   * The population with these parameters.
+   *
+   * @throws IllegalArgumentException if one of them lies outside the {@link Ranges}
+   */
+  Population population(double[] scaled) {
+    double[] natural = natural(scaled);
+    var gammas = new TreeMap<String, Double>();
+    gammas.put(reference, 0.0);
+    for (int place = 1; place < place(Point.OMEGA); place++) {
+      gammas.put(names.get(place).substring(GAMMA.length()), natural[place]);
+    }
+    return new Population(
+        natural[0],
+        gammas,
         natural[place(Point.OMEGA)],
         natural[place(Point.BETA)],
         natural[place(Point.C2)],

@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import rungwise.dosing.response.Population;
 
 /**
  * What is known of the parameters after the courses, under weak beliefs before them ({@link
@@ -12,8 +13,14 @@ import java.util.Map;
  * @param parameters by name, in the order of the model
  * @param paretoK the shape of the tail of the draws' weights; up to 0.7 they can be trusted
  * @param draws how many draws were made
+ * @param sample {@link #SAMPLE} of them, taken in equal steps along the sum of their weights, so
+ *     that each stands for as much as the others; none where no draw is a population of the model
  */
-public record Posterior(Map<String, Known> parameters, double paretoK, int draws) {
+public record Posterior(
+    Map<String, Known> parameters, double paretoK, int draws, List<Population> sample) {
+
+  /** How many sets of parameters stand for all draws. */
+  public static final int SAMPLE = 20;
 
   /** Above this shape the averages are not to be trusted (JMLR 25 (2024), number 72). */
   public static final double MOST_PARETO_K = 0.7;
@@ -27,6 +34,7 @@ public record Posterior(Map<String, Known> parameters, double paretoK, int draws
 
   public Posterior {
     parameters = Collections.unmodifiableMap(new LinkedHashMap<>(parameters));
+    sample = List.copyOf(sample);
   }
 
   /** The fewest effective draws of any parameter. */

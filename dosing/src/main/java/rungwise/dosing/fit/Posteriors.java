@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.random.RandomGenerator;
+import rungwise.dosing.response.Population;
 import rungwise.inference.Ascent;
 import rungwise.inference.Curved;
 import rungwise.inference.ParetoSmoothing;
@@ -42,6 +43,9 @@ public final class Posteriors {
   private static final int CHECKED = 24;
 
   private static final double NEGLIGIBLE = 1e-3;
+
+  /** Where in its step of the sum of weights a draw of the sample is taken. */
+  private static final double MIDDLE = 0.5;
 
   private final Marginal marginal;
   private final Layout layout;
@@ -243,7 +247,26 @@ public final class Posteriors {
     for (int place = 0; place < layout.size(); place++) {
       known.put(layout.names().get(place), known(place, weights));
     }
-    return new Posterior(known, smoothing.shape(), draws.size());
+    return new Posterior(known, smoothing.shape(), draws.size(), sample(weights));
+  }
+
+  /** Systematic resampling (Kitagawa, JCGS 5 (1996) 1), of what a population may be. */
+  private List<Population> sample(double[] weights) {
+    var ranges = new Ranges(layout);
+    double[] sums = new double[weights.length];
+    double sum = 0;
+    for (int i = 0; i < weights.length; i++) {
+      sum += ranges.holds(draws.get(i)) ? weights[i] : 0;
+      sums[i] = sum;
+    }
+    var sample = new ArrayList<Population>();
+    for (int i = 0; i < weights.length && sample.size() < Posterior.SAMPLE; i++) {
+      while (sample.size() < Posterior.SAMPLE
+          && sums[i] > sum * (sample.size() + MIDDLE) / Posterior.SAMPLE) {
+        sample.add(layout.population(draws.get(i)));
+      }
+    }
+    return sample;
   }
 
   private Posterior.Known known(int place, double[] weights) {

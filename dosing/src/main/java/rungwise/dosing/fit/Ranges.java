@@ -55,6 +55,16 @@ final class Ranges {
     return high;
   }
 
+  /** Whether every parameter lies between its ends. */
+  boolean holds(double[] scaled) {
+    for (int place = 0; place < scaled.length; place++) {
+      if (!(scaled[place] >= low[place] && scaled[place] <= high[place])) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   boolean isHeld(int place) {
     return low[place] == high[place];
   }

@@ -3,6 +3,8 @@ package rungwise.dosing.fit;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -82,10 +84,10 @@ final class PosteriorsTest {
 
   @Test
   void a_heavy_tail_of_the_weights_is_a_doubt() {
-    var heavy = new Posterior(java.util.Map.of(), 0.71, 100);
+    var heavy = new Posterior(Map.of(), 0.71, 100, List.of());
 
     assertThat(heavy.doubts()).containsExactly(new Doubt.HeavyTail(0.71));
-    assertThat(new Posterior(java.util.Map.of(), 0.7, 100).doubts()).isEmpty();
-    assertThat(new Posterior(java.util.Map.of(), Double.NaN, 100).doubts()).hasSize(1);
+    assertThat(new Posterior(Map.of(), 0.7, 100, List.of()).doubts()).isEmpty();
+    assertThat(new Posterior(Map.of(), Double.NaN, 100, List.of()).doubts()).hasSize(1);
   }
 }

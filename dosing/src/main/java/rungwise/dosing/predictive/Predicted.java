@@ -1,0 +1,96 @@
+package rungwise.dosing.predictive;
+
+import java.util.List;
+import rungwise.quantities.Volume;
+
+/**
+ * What the men of a clinic reported, beside what the response model would have foreseen of each
+ * report from the same man's earlier ones.
+ *
+ * @param courses how many courses with an injection were looked at: all of them, or every k-th
+ *     where there are more than {@link PredictiveCheck#MOST_COURSES}
+ * @param injections how many injections these courses have
+ * @param volumes by volume, rising; empty where there is no injection
+ * @param durations by limit, rising; empty where no useful response has a duration that is known
+ */
+public record Predicted(
+    int courses, int injections, List<OfVolume> volumes, List<OfDuration> durations) {
+
+  public Predicted {
+    volumes = List.copyOf(volumes);
+    durations = List.copyOf(durations);
+  }
+
+  /** Whether every report lies within its range. About one range in ten misses by chance alone. */
+  public boolean isWithin() {
+    return volumes.stream().allMatch(OfVolume::isWithin)
+        && durations.stream().allMatch(OfDuration::isWithin);
+  }
+
+  /**
+   * Between what a count was foreseen, in nine of ten replications.
+   *
+   * @param low one replication in twenty lies below it
+   * @param middle the mean, which may lie outside the two where few cases decide it
+   * @param high one in twenty lies above it
+   */
+  public record Range(double low, double middle, double high) {
+
+    public Range {
+      if (!(low <= high && Double.isFinite(middle))) {
+        throw new IllegalArgumentException("bug: a range from " + low + " to " + high);
+      }
+    }
+
+    boolean meets(double least, double most) {
+      return least <= high && most >= low;
+    }
+  }
+
+  /** How many reports there are of a kind, and how many were foreseen. */
+  public record Count(int reported, Range expected) {
+
+    public boolean isWithin() {
+      return expected.meets(reported, reported);
+    }
+  }
+
+  /**
+   * The injections of like volumes of the reference preparation.
+   *
+   * @param above the volumes are more than this
+   * @param upTo and at most this
+   * @param injections how many there are
+   * @param grades of grades 1 to 4, in this order; grade 0 is read as 1
+   * @param useful of grades 3 and 4 together
+   */
+  public record OfVolume(
+      Volume above, Volume upTo, int injections, List<Count> grades, Count useful) {
+
+    public OfVolume {
+      grades = List.copyOf(grades);
+    }
+
+    public boolean isWithin() {
+      return useful.isWithin() && grades.stream().allMatch(Count::isWithin);
+    }
+  }
+
+  /**
+   * How many useful responses lasted so long or longer.
+   *
+   * @param minutes the limit
+   * @param responses useful ones of which something is known of the duration
+   * @param reportedSurely as many surely did
+   * @param reportedPossibly as many did or may have: what is known leaves it open
+   * @param expected of the same responses
+   */
+  public record OfDuration(
+      int minutes, int responses, int reportedSurely, int reportedPossibly, Range expected) {
+
+    /** Whether a count that the reports allow lies within the range. */
+    public boolean isWithin() {
+      return expected.meets(reportedSurely, reportedPossibly);
+    }
+  }
+}

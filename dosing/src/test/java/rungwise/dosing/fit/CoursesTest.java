@@ -3,9 +3,11 @@ package rungwise.dosing.fit;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.response.Lasted;
+import rungwise.dosing.response.Trial;
 
 final class CoursesTest {
 
@@ -50,6 +52,45 @@ final class CoursesTest {
     assertThat(courses.duration(0)).isEqualTo(Courses.NOT_KNOWN);
     assertThat(courses.duration(1)).isEqualTo(Courses.NOT_KNOWN);
     assertThat(courses.duration(2)).isEqualTo(Courses.BOUNDED);
+  }
+
+  @Test
+  void trials_come_back_as_the_model_reads_them() {
+    List<Trial> given =
+        List.of(
+            new Trial(0.5, Grade.FULLER, NONE),
+            new Trial(0.7, Grade.USABLE, new Lasted.Exactly(59.9)),
+            new Trial(0.7, Grade.USABLE, new Lasted.AtLeast(120)),
+            new Trial(0.7, Grade.FULLY_FIRM, new Lasted.Between(0, 60)),
+            new Trial(0.7, Grade.FULLY_FIRM, new Lasted.Between(237.1, 240)),
+            new Trial(0.7, Grade.FULLY_FIRM, NONE));
+    Courses.Builder builder = Courses.builder().course("mixed").course("other");
+    given.forEach(one -> builder.trial(one.logDose(), one.grade(), one.lasted()));
+    builder.course("mixed").trial(0.1, Grade.NONE, new Lasted.Exactly(5));
+
+    Courses courses = builder.build();
+
+    assertThat(courses.trialsOf(0)).isZero();
+    assertThat(courses.listOfTrials(0)).isEmpty();
+    assertThat(courses.trialsOf(1)).isEqualTo(6);
+    assertThat(courses.nameOfGroup(1)).isEqualTo("other");
+    assertThat(courses.listOfTrials(1)).isEqualTo(given);
+    assertThat(courses.listOfTrials(2)).containsExactly(new Trial(0.1, Grade.FULLER, NONE));
+  }
+
+  /** A limit is reached or not: no duration may move over it by a rounding. */
+  @Test
+  void durations_come_back_to_the_last_digit() {
+    Courses.Builder builder = Courses.builder().course("mixed");
+    for (int tenths = 1; tenths <= 6000; tenths++) {
+      builder.trial(0, Grade.USABLE, new Lasted.Exactly(tenths / 10.0));
+    }
+
+    List<Trial> trials = builder.build().listOfTrials(0);
+
+    for (int tenths = 1; tenths <= 6000; tenths++) {
+      assertThat(trials.get(tenths - 1).lasted()).isEqualTo(new Lasted.Exactly(tenths / 10.0));
+    }
   }
 
   @Test

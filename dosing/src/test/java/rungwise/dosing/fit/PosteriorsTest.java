@@ -5,9 +5,12 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
+import java.util.function.ToDoubleFunction;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import rungwise.dosing.response.Population;
 
 /** The posterior against Stan, which draws every man's requirement too: reference/fit_stan.R. */
 final class PosteriorsTest {
@@ -48,6 +51,37 @@ final class PosteriorsTest {
     assertThat(ours.doubts()).isEmpty();
     assertThat(ours.leastEffective()).isGreaterThan(4000);
     assertThat(posterior(courses, "neurogenic", ThreeThreads::share)).isEqualTo(ours);
+    assertStandsFor(ours);
+  }
+
+  /** Twenty draws know a mean to a deviation over the root of twenty. */
+  private static void assertStandsFor(Posterior posterior) {
+    List<Population> sample = posterior.sample();
+    assertThat(sample).hasSize(Posterior.SAMPLE).doesNotHaveDuplicates();
+    Map<String, ToDoubleFunction<Population>> of =
+        Map.of(
+            "mu", Population::mu,
+            "gamma.vasculogenic", one -> one.meanOf("vasculogenic").orElseThrow() - one.mu(),
+            "omega", Population::omega,
+            "beta", Population::beta,
+            "c2", Population::c2,
+            "c4", Population::c4,
+            "d0", Population::d0,
+            "d1", Population::d1,
+            "tau", Population::tau);
+
+    assertThat(posterior.parameters()).containsOnlyKeys(of.keySet());
+    of.forEach(
+        (name, parameter) -> {
+          Posterior.Known known =
+              Optional.ofNullable(posterior.parameters().get(name)).orElseThrow();
+          assertThat(sample.stream().mapToDouble(parameter).average().orElseThrow())
+              .as(name)
+              .isCloseTo(
+                  known.mean(),
+                  within(STANDARD_ERRORS * known.deviation() / Math.sqrt(sample.size())));
+        });
+    assertThat(sample).allMatch(one -> one.meanOf("neurogenic").equals(Optional.of(one.mu())));
   }
 
   @Test

@@ -77,7 +77,7 @@ public final class Key {
   }
 
   /** A text in lines of at most so many letters; a number stays with its unit. */
-  static List<String> broken(String words, int letters) {
+  public static List<String> broken(String words, int letters) {
     var lines = new ArrayList<String>();
     var line = new StringBuilder();
     for (String word : held(words).split(" ", -1)) {

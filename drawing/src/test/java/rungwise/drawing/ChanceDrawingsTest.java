@@ -16,6 +16,8 @@ import rungwise.drawing.chance.ChanceCurves;
 import rungwise.drawing.chance.ChanceCurvesDrawing;
 import rungwise.drawing.chance.ChanceMoves;
 import rungwise.drawing.chance.ChanceMovesDrawing;
+import rungwise.drawing.chance.Shares;
+import rungwise.drawing.chance.SharesDrawing;
 import rungwise.quantities.Volume;
 
 /** What the drawings of chances show. */
@@ -98,6 +100,134 @@ final class ChanceDrawingsTest {
     assertThat(ChanceMovesDrawing.words(moves).getFirst()).isEqualTo("after report 4");
     assertThat(drawing.root().getAttribute("aria-label"))
         .isEqualTo(Chances.CAVEAT + " Now: after report 4");
+  }
+
+  @Test
+  void each_share_stands_at_its_height_beside_what_was_expected() {
+    Drawn drawing = Drawn.of(SharesDrawing.svg(Chances.shares(3)));
+    List<Element> rules = drawing.allOf("drawing-chance-line");
+    double none = Drawn.number(rules.get(0), "y1");
+    double top = Drawn.number(rules.get(2), "y1");
+    List<Element> reported = drawing.allOf("drawing-reported");
+    Element stem = drawing.allOf("drawing-range").getFirst();
+
+    // Shares 0.05, 0.2 and from 0.15 to 0.2 on a scale that ends at the next round number.
+    assertThat(drawing.allOf("drawing-number").getLast().getTextContent()).isEqualTo("50 %");
+    assertThat(reported.stream().map(Element::getTagName))
+        .containsExactly("circle", "circle", "rect");
+    assertThat((none - Drawn.number(reported.get(0), "cy")) / (none - top))
+        .isCloseTo(0.05 / 0.5, within(FINE));
+    assertThat((none - Drawn.number(reported.get(1), "cy")) / (none - top))
+        .isCloseTo(0.2 / 0.5, within(FINE));
+    assertThat((none - Drawn.number(reported.get(2), "y")) / (none - top))
+        .isCloseTo(0.2 / 0.5, within(FINE));
+    assertThat(Drawn.number(reported.get(2), "height") / (none - top))
+        .isCloseTo(0.05 / 0.5, within(FINE));
+    assertThat((none - Drawn.number(stem, "y1")) / (none - top)).isCloseTo(0, within(FINE));
+    assertThat((none - Drawn.number(stem, "y2")) / (none - top))
+        .isCloseTo(0.13 / 0.5, within(FINE));
+    assertThat(Drawn.number(stem, "x1")).isEqualTo(Drawn.number(reported.getFirst(), "cx"));
+    assertThat(drawing.allOf("drawing-mean")).hasSize(3);
+  }
+
+  @Test
+  void a_share_outside_has_a_sign_above_it_and_words_for_it() {
+    Shares shares = Chances.shares(3);
+    Drawn drawing = Drawn.of(SharesDrawing.svg(shares));
+    Element sign = drawing.only("drawing-outside");
+
+    assertThat(sign.getTextContent()).isEqualTo("!");
+    assertThat(sign.getAttribute("x"))
+        .isEqualTo(drawing.allOf("drawing-label").get(2).getAttribute("x"));
+    assertThat(drawing.key())
+        .contains("Dot: reported.", "Bar:", "!: Outside what was expected, as one in ten is")
+        .contains(Chances.CAVEAT);
+    assertThat(SharesDrawing.words(shares))
+        .containsExactly(
+            Chances.CAVEAT,
+            "Useful responses by volume.",
+            "Volume 0.",
+            "Volume 1.",
+            "Volume 2.",
+            "Outside what was expected, as one in ten is by chance: 0.05 mL to 0.1 mL.");
+    assertThat(drawing.root().getAttribute("aria-label"))
+        .isEqualTo(String.join(" ", SharesDrawing.words(shares)));
+  }
+
+  @Test
+  void where_no_share_is_outside_it_says_so_and_speaks_of_no_bar() {
+    Drawn drawing = Drawn.of(SharesDrawing.svg(Chances.shares(1)));
+
+    assertThat(drawing.allOf("drawing-outside")).isEmpty();
+    assertThat(drawing.key())
+        .contains("None lies outside what was expected.")
+        .doesNotContain("Bar:", "!:");
+  }
+
+  /** A share at the very end of the range lies within it, and a bar that touches it does. */
+  @ParameterizedTest
+  @CsvSource({
+    "0.2, 0.2, false",
+    "0.4, 0.4, false",
+    "0.19, 0.19, true",
+    "0.41, 0.41, true",
+    "0.1, 0.2, false",
+    "0.4, 0.9, false",
+    "0.1, 0.19, true",
+    "0, 1, false"
+  })
+  void a_share_is_outside_where_nothing_that_may_have_been_reported_is_within(
+      double low, double high, boolean isOutside) {
+    var column = new Shares.Column("a", low, high, new Band(0.2, 0.3, 0.4), "a");
+
+    assertThat(column.isOutside()).isEqualTo(isOutside);
+  }
+
+  @Test
+  void labels_of_shares_are_broken_and_do_not_touch_each_other() {
+    for (int count : List.of(3, 10, 16)) {
+      List<Element> labels =
+          Drawn.of(SharesDrawing.svg(Chances.shares(count))).allOf("drawing-label");
+      List<String> first =
+          labels.stream()
+              .map(Element::getTextContent)
+              .map(words -> words.replace('\u00A0', ' '))
+              .limit(4)
+              .toList();
+      assertThat(first).containsExactly("0 mL to", "0.05 mL", "0.05 mL to", "0.1 mL");
+      assertThat(labels).hasSize(2 * count);
+      for (int i = 2; i < labels.size(); i++) {
+        double apart = Drawn.number(labels.get(i), "x") - Drawn.number(labels.get(i - 2), "x");
+        double halves =
+            (Pen.widthOf(labels.get(i).getTextContent())
+                    + Pen.widthOf(labels.get(i - 2).getTextContent()))
+                / 2;
+        assertThat(apart).isGreaterThan(halves);
+      }
+    }
+  }
+
+  @Test
+  void a_bar_between_bounds_that_nearly_meet_is_still_seen() {
+    var column = new Shares.Column("a", 0.5, 0.5001, new Band(0.4, 0.5, 0.6), "a");
+    Drawn drawing =
+        Drawn.of(SharesDrawing.svg(new Shares("b", List.of(column), List.of(), Chances.CAVEAT)));
+
+    assertThat(Drawn.number(drawing.only("drawing-reported"), "height")).isEqualTo(4);
+  }
+
+  @Test
+  void what_can_be_no_share_is_refused() {
+    var band = new Band(0, 0, 1);
+
+    assertThatThrownBy(() -> new Shares.Column("a", 0.5, 0.4, band, ""))
+        .hasMessage("bug: a share between 0.5 and 0.4");
+    assertThatThrownBy(() -> new Shares.Column("a", -0.1, 0.4, band, ""))
+        .hasMessageStartingWith("bug: a share");
+    assertThatThrownBy(() -> new Shares.Column("a", Double.NaN, 1, band, ""))
+        .hasMessageStartingWith("bug: a share");
+    assertThatThrownBy(() -> new Shares("a", List.of(), List.of(), ""))
+        .hasMessage("bug: no shares");
   }
 
   @ParameterizedTest

@@ -7,6 +7,7 @@ import java.util.stream.LongStream;
 import rungwise.drawing.chance.Band;
 import rungwise.drawing.chance.ChanceCurves;
 import rungwise.drawing.chance.ChanceMoves;
+import rungwise.drawing.chance.Shares;
 import rungwise.quantities.Volume;
 
 /** Invented chances that rise with the volume. */
@@ -65,5 +66,28 @@ public final class Chances {
                         "after report " + i))
             .toList(),
         CAVEAT);
+  }
+
+  /**
+   * As many shares: every third known only between two bounds, every fifth outside what was
+   * expected, and the longest labels.
+   */
+  public static Shares shares(int count) {
+    return new Shares(
+        "useful responses",
+        IntStream.range(0, count).mapToObj(Chances::share).toList(),
+        List.of("Useful responses by volume."),
+        CAVEAT);
+  }
+
+  private static Shares.Column share(int i) {
+    double middle = (i + 1) / 20.0;
+    double low = i % 5 == 1 ? middle + 0.1 : middle;
+    return new Shares.Column(
+        volume(50L * i) + " to " + volume(50L * i + 50),
+        low,
+        i % 3 == 2 ? low + 0.05 : low,
+        new Band(middle - 0.05, middle, middle + 0.08),
+        "Volume " + i + ".");
   }
 }

@@ -20,6 +20,7 @@ import rungwise.drawing.Schedule.State;
 import rungwise.drawing.Schedule.Step;
 import rungwise.drawing.chance.ChanceCurvesDrawing;
 import rungwise.drawing.chance.ChanceMovesDrawing;
+import rungwise.drawing.chance.SharesDrawing;
 import rungwise.quantities.Volume;
 
 /** What holds for the schedule, the time line and the injection clock alike. */
@@ -56,6 +57,9 @@ final class DrawingRulesTest {
     for (boolean isCrowded : List.of(true, false)) {
       drawings.add(ChanceCurvesDrawing.svg(Chances.curves(isCrowded)));
       drawings.add(ChanceMovesDrawing.svg(Chances.moves(isCrowded ? 31 : 1)));
+    }
+    for (int count : List.of(1, 3, 10, 16)) {
+      drawings.add(SharesDrawing.svg(Chances.shares(count)));
     }
     return drawings.stream();
   }

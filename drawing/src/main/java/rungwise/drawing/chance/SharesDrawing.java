@@ -28,7 +28,12 @@ public final class SharesDrawing {
   private static final double TOP = 54;
   private static final double BOTTOM = 204;
   private static final double LABELS = 230;
+  private static final double LABEL_LINE = 22;
   private static final double BELOW_LABELS = 8;
+
+  /** A longer label is broken where it can be. */
+  private static final int LETTERS_OF_LABEL = 10;
+
   private static final double KEY_WIDTH = 372;
   private static final double DOT = 4;
   private static final double HALF_MEAN = 8;
@@ -41,7 +46,11 @@ public final class SharesDrawing {
   private SharesDrawing(Shares shares) {
     this.shares = shares;
     double widest =
-        shares.columns().stream().mapToDouble(one -> Pen.widthOf(one.label())).max().orElse(0);
+        shares.columns().stream()
+            .flatMap(one -> lines(one).stream())
+            .mapToDouble(Pen::widthOf)
+            .max()
+            .orElse(0);
     this.column = Math.max(NARROWEST, widest + BETWEEN);
     this.right = LEFT + shares.columns().size() * column;
     double most =
@@ -77,11 +86,12 @@ public final class SharesDrawing {
             .collect(Collectors.joining(", "));
     return labels.isEmpty()
         ? "None lies outside what was expected."
-        : "Outside what was expected: " + labels + ".";
+        : "Outside what was expected, as one in ten is by chance: " + labels + ".";
   }
 
   private SvgElement drawn() {
-    var key = new Key(0, LABELS + BELOW_LABELS, KEY_WIDTH);
+    int lines = shares.columns().stream().mapToInt(one -> lines(one).size()).max().orElse(1);
+    var key = new Key(0, LABELS + (lines - 1) * LABEL_LINE + BELOW_LABELS, KEY_WIDTH);
     key().forEach(key::add);
     double width = Math.max(Math.max(right + AFTER, KEY_WIDTH), Pen.widthOf(shares.heading()));
     return Pen.drawing(
@@ -110,19 +120,32 @@ public final class SharesDrawing {
                     x,
                     panel.at(one.expected().high()))),
             Pen.quiet(Pen.line("drawing-mean", x - HALF_MEAN, mean, x + HALF_MEAN, mean)),
-            reported(x, one),
-            Pen.centred("drawing-label", x, LABELS, one.label()));
+            reported(x, one));
+    Stream<SvgElement> all = Stream.concat(marks, label(x, one));
     return one.isOutside()
-        ? Stream.concat(marks, Stream.of(Pen.bold(Pen.centred("drawing-outside", x, ALARM, "!"))))
-        : marks;
+        ? Stream.concat(all, Stream.of(Pen.bold(Pen.centred("drawing-outside", x, ALARM, "!"))))
+        : all;
   }
 
-  /** A dot, or a bar between two bounds, as wide as the dot. */
+  private static List<String> lines(Shares.Column one) {
+    return Key.broken(one.label(), LETTERS_OF_LABEL);
+  }
+
+  private static Stream<SvgElement> label(double x, Shares.Column one) {
+    List<String> lines = lines(one);
+    return IntStream.range(0, lines.size())
+        .mapToObj(i -> Pen.centred("drawing-label", x, LABELS + i * LABEL_LINE, lines.get(i)));
+  }
+
+  /** A dot, or a bar between two bounds, as wide as the dot and never lower than half of it. */
   private SvgElement reported(double x, Shares.Column one) {
     double top = panel.at(one.high());
-    return one.low() == one.high()
-        ? Pen.dot("drawing-reported", x, top, DOT)
-        : Pen.box("drawing-reported", x - DOT, top, 2 * DOT, panel.at(one.low()) - top);
+    if (one.low() == one.high()) {
+      return Pen.dot("drawing-reported", x, top, DOT);
+    }
+    double height = panel.at(one.low()) - top;
+    double seen = Math.max(DOT, height);
+    return Pen.box("drawing-reported", x - DOT, top - (seen - height) / 2, 2 * DOT, seen);
   }
 
   private Stream<Entry> key() {

@@ -24,6 +24,9 @@ public final class PopulationDocuments implements PopulationReader {
   /** What a fit says against its own use. */
   private static final String DOUBTS = "doubts";
 
+  /** What a fit to the clinic's own courses says of itself. */
+  static final String FITTED_HERE = "fitted_here";
+
   @Override
   public Reading<PopulationDocument> read(String document) {
     return switch (PopulationFile.read(document)) {
@@ -40,11 +43,16 @@ public final class PopulationDocuments implements PopulationReader {
               .toList());
     }
     return Reading.of(
-        new PopulationDocument(
-            file.population(), file.referencePreparation(), origin(file.population())));
+        new PopulationDocument(file.population(), file.referencePreparation(), origin(file)));
   }
 
-  private Origin origin(Population population) {
+  private Origin origin(PopulationFile file) {
+    return file.others().containsKey(FITTED_HERE)
+        ? Origin.FITTED_HERE
+        : originOf(file.population());
+  }
+
+  private Origin originOf(Population population) {
     return shipped().stream()
         .filter(
             one -> PopulationFile.read(one.document()).orThrow().population().equals(population))

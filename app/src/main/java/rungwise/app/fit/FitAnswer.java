@@ -1,11 +1,12 @@
 package rungwise.app.fit;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import rungwise.dosing.fit.Doubt;
 import rungwise.dosing.fit.Fit;
 import rungwise.dosing.fit.Posterior;
+import rungwise.files.FitDocument;
+import rungwise.files.JsonObject;
 
 /**
  * What was fitted to the courses of a file.
@@ -26,8 +27,16 @@ public record FitAnswer(
 
   /** What speaks against using it. */
   List<Doubt> doubts() {
-    var doubts = new ArrayList<>(fit.doubts());
-    posterior.ifPresent(found -> doubts.addAll(found.doubts()));
-    return doubts;
+    return fit.doubts(posterior);
+  }
+
+  /** The answer for a program. */
+  public JsonObject json() {
+    return new FitDocument(
+            fit,
+            posterior,
+            preparation,
+            Optional.of(new FitDocument.Seconds(seconds, posteriorSeconds)))
+        .json();
   }
 }

@@ -6,8 +6,7 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
-import java.util.random.RandomGenerator;
-import java.util.random.RandomGeneratorFactory;
+import rungwise.clinic.fitting.Draws;
 import rungwise.dosing.fit.Courses;
 import rungwise.dosing.fit.Fit;
 import rungwise.dosing.fit.Fitting;
@@ -28,8 +27,6 @@ import rungwise.quantities.Reading;
  */
 public record FitRequest(
     Path history, Optional<String> reference, boolean hasPosterior, long seed, int threads) {
-
-  private static final String GENERATOR = "L64X128MixRandom";
 
   /**
    * The fit, or everything that is wrong with the request and its file.
@@ -74,7 +71,7 @@ public record FitRequest(
     start = System.nanoTime();
     Optional<Posterior> posterior =
         hasPosterior && fit.population().isPresent()
-            ? Optional.of(Posteriors.of(courses, fit, workers, generator(), progress))
+            ? Optional.of(Posteriors.of(courses, fit, workers, Draws.generator(seed), progress))
             : Optional.empty();
     return new FitAnswer(
         history.toString(),
@@ -83,10 +80,6 @@ public record FitRequest(
         "the preparation of strength 1 in " + history.getFileName(),
         posterior,
         secondsSince(start));
-  }
-
-  private RandomGenerator generator() {
-    return RandomGeneratorFactory.of(GENERATOR).create(seed);
   }
 
   private static double secondsSince(long start) {

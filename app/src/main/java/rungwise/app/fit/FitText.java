@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import rungwise.clinic.fitting.DoubtWords;
 import rungwise.dosing.fit.Fit;
 import rungwise.dosing.fit.Posterior;
 
@@ -54,7 +55,7 @@ public final class FitText {
       lines.add("Nothing was found that speaks against laying it before the programme lead.");
     } else {
       lines.add("Not to be signed:");
-      answer.doubts().forEach(doubt -> lines.add("  " + DoubtText.of(doubt)));
+      answer.doubts().forEach(doubt -> lines.add("  " + DoubtWords.of(doubt)));
     }
     return List.copyOf(lines);
   }

@@ -9,10 +9,10 @@ import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.IntConsumer;
 import java.util.function.Supplier;
-import rungwise.dosing.fit.Workers;
+import rungwise.clinic.fitting.FitWorkers;
 
 /** So many threads, each of which takes the next task that nobody has taken. */
-public final class ThreadWorkers implements Workers, AutoCloseable {
+public final class ThreadWorkers implements FitWorkers {
 
   private final int threads;
   private final ExecutorService executor;
@@ -22,6 +22,11 @@ public final class ThreadWorkers implements Workers, AutoCloseable {
     executor =
         Executors.newFixedThreadPool(
             threads, Thread.ofPlatform().daemon().name("fit-", 1).factory());
+  }
+
+  /** One fewer than there are processors, so that pages are still answered; at least one. */
+  public static ThreadWorkers ofSpareProcessors() {
+    return new ThreadWorkers(Math.max(1, Runtime.getRuntime().availableProcessors() - 1));
   }
 
   @Override

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.UUID;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
+import rungwise.app.fit.ThreadWorkers;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.access.CourseAccess;
 import rungwise.clinic.audit.Trail;
@@ -18,6 +19,8 @@ import rungwise.clinic.factor.FactorPorts;
 import rungwise.clinic.factor.FactorSecret;
 import rungwise.clinic.factor.PasskeyUse;
 import rungwise.clinic.factor.SecondFactors;
+import rungwise.clinic.fitting.FitPorts;
+import rungwise.clinic.fitting.FitRuns;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.formulary.FormularyPorts;
@@ -38,6 +41,7 @@ import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Titration;
 import rungwise.clinic.titration.TitrationPorts;
+import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
 import rungwise.files.SampleProtocolReader;
 import rungwise.store.SqliteStore;
@@ -166,6 +170,21 @@ public final class OpenClinic implements AutoCloseable {
 
   public Populations populations() {
     return populations;
+  }
+
+  /** Fits to the clinic's own courses, one at a time, beside what pages do. */
+  FitRuns fitRuns(Titration titration, ClinicTime time) {
+    return new FitRuns(
+        new FitPorts(
+            titration::all,
+            store.pastHistories(),
+            populations,
+            formulary::find,
+            () -> formulary.list().stream().map(ClinicPreparation::preparation).toList(),
+            result -> FitDocument.of(result).toString(),
+            ThreadWorkers::ofSpareProcessors,
+            run -> Thread.ofPlatform().daemon().name("fit").start(run),
+            time));
   }
 
   /** Carries the record to another store, or from one. */

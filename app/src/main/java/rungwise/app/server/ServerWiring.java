@@ -15,6 +15,7 @@ import rungwise.clinic.audit.Viewing;
 import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.factor.PasskeyUse;
 import rungwise.clinic.factor.SecondFactors;
+import rungwise.clinic.fitting.FitRuns;
 import rungwise.clinic.forecast.CourseForecasts;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
@@ -36,6 +37,7 @@ import rungwise.web.audit.AuditPages;
 import rungwise.web.dose.DosePages;
 import rungwise.web.factor.FactorPages;
 import rungwise.web.fault.FaultPages;
+import rungwise.web.fitting.FittingPages;
 import rungwise.web.formulary.FormularyPages;
 import rungwise.web.page.PageParts;
 import rungwise.web.people.PeoplePages;
@@ -66,6 +68,7 @@ import rungwise.web.today.TodayPages;
   DosePages.class,
   FactorPages.class,
   FaultPages.class,
+  FittingPages.class,
   FormularyPages.class,
   PageParts.class,
   PeoplePages.class,
@@ -182,6 +185,11 @@ class ServerWiring {
   @Bean
   CourseForecasts courseForecasts(Populations populations, ClinicTime time) {
     return new CourseForecasts(populations, time.zone());
+  }
+
+  @Bean
+  FitRuns fitRuns(OpenClinic clinic, Titration titration, ClinicTime time) {
+    return clinic.fitRuns(titration, time);
   }
 
   @Bean

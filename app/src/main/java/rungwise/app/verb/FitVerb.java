@@ -15,7 +15,6 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import rungwise.app.fit.FitAnswer;
-import rungwise.app.fit.FitJson;
 import rungwise.app.fit.FitRequest;
 import rungwise.app.fit.FitText;
 import rungwise.app.server.WrongUse;
@@ -93,7 +92,7 @@ final class FitVerb implements Callable<Integer> {
             .orElseThrow(() -> new WrongUse(String.join(System.lineSeparator(), reading.faults())));
     PrintWriter out = spec.commandLine().getOut();
     if (isJson) {
-      out.println(FitJson.of(answer));
+      out.println(answer.json());
     } else {
       FitText.of(answer).forEach(out::println);
     }

@@ -13,9 +13,11 @@ import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Somebody with a browser of his own: keeps cookies, follows no redirect by itself. */
 final class Visitor {
@@ -51,10 +53,21 @@ final class Visitor {
     return postRaw(path, all);
   }
 
+  /** The same with fields that may be there several times. */
+  HttpResponse<String> postAll(String page, String path, List<Map.Entry<String, String>> fields) {
+    return postRaw(
+        path,
+        Stream.concat(fields.stream(), Stream.of(Map.entry("_csrf", token(get(page).body())))));
+  }
+
   /** Sends fields to a path as they are. */
   HttpResponse<String> postRaw(String path, Map<String, String> fields) {
+    return postRaw(path, fields.entrySet().stream());
+  }
+
+  private HttpResponse<String> postRaw(String path, Stream<Map.Entry<String, String>> fields) {
     String body =
-        fields.entrySet().stream()
+        fields
             .map(field -> field.getKey() + "=" + encode(field.getValue()))
             .collect(Collectors.joining("&"));
     return send(

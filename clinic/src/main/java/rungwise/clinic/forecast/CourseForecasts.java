@@ -116,7 +116,7 @@ public final class CourseForecasts {
   }
 
   /** The dose in force, or else what is proposed, or else what was injected last. */
-  private static Volume current(CourseState state) {
+  static Volume current(CourseState state) {
     Ladder ladder = state.question().ladder();
     return state
         .file()
@@ -189,7 +189,7 @@ public final class CourseForecasts {
         .toList();
   }
 
-  private static CurvePoint point(Prospect prospect, Volume volume) {
+  static CurvePoint point(Prospect prospect, Volume volume) {
     Forecast forecast = prospect.forecast(volume);
     ForecastRange range = prospect.range(volume);
     return new CurvePoint(

@@ -9,6 +9,9 @@ public enum Origin {
   ASSUMPTION(
       "An assumption: no published table says what a volume of a mixture does.",
       "Every number in it is assumed, and wide. Nothing has been measured."),
+  FITTED_HERE(
+      "Fitted to the reports of this clinic's own men.",
+      "What speaks against it, and how well it predicts reports, was shown before it was signed."),
   BROUGHT_IN(
       "Brought in from a file: how well it fits the men of this clinic was not checked here.",
       "Read how it was made, and from whose injections, before it is signed.");

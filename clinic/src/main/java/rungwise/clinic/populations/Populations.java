@@ -196,29 +196,63 @@ public final class Populations {
     return shipped().stream()
         .filter(one -> one.name().equals(name))
         .findFirst()
-        .map(one -> sign(actor, name, one.document(), preparations, List.of()))
+        .map(
+            one ->
+                sign(
+                    actor,
+                    name,
+                    look(one.document()),
+                    new Asked(one.document(), preparations),
+                    List.of()))
         .orElseGet(() -> Reading.refused("There is no such population: open the list again."));
+  }
+
+  /** A document that is brought in, as it is looked at, or every fault of it. */
+  public Reading<PopulationSheet> lookBroughtIn(String document) {
+    Reading<PopulationSheet> sheet = look(document);
+    return sheet.found().filter(Populations::isFittedHere).isPresent()
+        ? Reading.refused(
+            "The document says that it was fitted here. Sign it where the fit was made, or take"
+                + " \"fitted_here\" out to bring it in like any other.")
+        : sheet;
+  }
+
+  private static boolean isFittedHere(PopulationSheet sheet) {
+    return sheet.document().origin() == Origin.FITTED_HERE;
   }
 
   /** Signs a document that was brought in. */
   public Reading<SignedPopulation> signBroughtIn(
       Account actor, String name, String document, Set<PreparationId> preparations) {
-    return sign(actor, name, document, preparations, faultsOfName(name));
+    return sign(
+        actor,
+        name,
+        lookBroughtIn(document),
+        new Asked(document, preparations),
+        faultsOfName(name));
   }
+
+  /** Signs a document that was fitted to the clinic's own courses. */
+  public Reading<SignedPopulation> signFitted(
+      Account actor, String name, String document, Set<PreparationId> preparations) {
+    return sign(actor, name, look(document), new Asked(document, preparations), faultsOfName(name));
+  }
+
+  /** What somebody asks to be signed, and for what. */
+  private record Asked(String document, Set<PreparationId> preparations) {}
 
   private Reading<SignedPopulation> sign(
       Account actor,
       String name,
-      String document,
-      Set<PreparationId> preparations,
+      Reading<PopulationSheet> sheet,
+      Asked asked,
       List<String> earlier) {
     if (!actor.may(Role.PROGRAMME_LEAD)) {
       return Reading.refused(NOT_ALLOWED);
     }
-    Reading<PopulationSheet> sheet = look(document);
     var faults = new ArrayList<>(earlier);
     faults.addAll(sheet.faults());
-    sheet.found().ifPresent(found -> faults.addAll(unfit(found, preparations)));
+    sheet.found().ifPresent(found -> faults.addAll(unfit(found, asked.preparations())));
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
     }
@@ -230,13 +264,18 @@ public final class Populations {
               List<PreparationId> ids =
                   sheet.orThrow().fits().stream()
                       .map(fit -> fit.preparation().id())
-                      .filter(preparations::contains)
+                      .filter(asked.preparations()::contains)
                       .toList();
               ports
                   .shelf()
                   .append(
                       new Signed(
-                          name, version, document, ids, actor.id(), ports.clock().instant()));
+                          name,
+                          version,
+                          asked.document(),
+                          ids,
+                          actor.id(),
+                          ports.clock().instant()));
               return Reading.of(find(name, version).orElseThrow());
             });
   }

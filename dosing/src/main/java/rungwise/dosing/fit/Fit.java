@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import rungwise.dosing.response.Population;
 
 /**
@@ -46,6 +47,13 @@ public record Fit(
     parameters = Collections.unmodifiableMap(new LinkedHashMap<>(parameters));
     shares = Collections.unmodifiableMap(new TreeMap<>(shares));
     doubts = List.copyOf(doubts);
+  }
+
+  /** What speaks against using it, and against its posterior where that was drawn. */
+  public List<Doubt> doubts(Optional<Posterior> posterior) {
+    return Stream.concat(
+            doubts.stream(), posterior.stream().flatMap(drawn -> drawn.doubts().stream()))
+        .toList();
   }
 
   /** Whether it may be laid before somebody who signs. */

@@ -1,5 +1,9 @@
 package rungwise.dosing.response;
 
+import rungwise.dosing.history.Grade;
+import rungwise.dosing.history.SoftAfter;
+import rungwise.quantities.TimeSpan;
+
 /** How long an erection lasted, in minutes, as the response model reads it. */
 public sealed interface Lasted {
 
@@ -40,6 +44,24 @@ public sealed interface Lasted {
 
   /** Nothing is known of it; the model leaves it out. */
   record NotRecorded() implements Lasted {}
+
+  /** What a report says; a usable response that lasted 0 minutes exactly is read as not known. */
+  static Lasted of(Grade grade, SoftAfter soft) {
+    return switch (soft) {
+      case SoftAfter.Exactly(TimeSpan duration) ->
+          grade.isUseful() && duration.equals(TimeSpan.ofMinutes(0))
+              ? new NotRecorded()
+              : new Exactly(minutes(duration));
+      case SoftAfter.AtLeast(TimeSpan duration) -> new AtLeast(minutes(duration));
+      case SoftAfter.Between(TimeSpan from, TimeSpan before) ->
+          new Between(minutes(from), minutes(before));
+      case SoftAfter.NotKnown none -> new NotRecorded();
+    };
+  }
+
+  private static double minutes(TimeSpan span) {
+    return span.ratioTo(TimeSpan.ofMinutes(1));
+  }
 
   private static void require(boolean isSound, double minutes) {
     if (!isSound) {

@@ -7,11 +7,9 @@ import java.util.Map;
 import java.util.Optional;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
-import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
-import rungwise.quantities.TimeSpan;
 
 /**
  * A population that may be asked about the men of a clinic.
@@ -23,8 +21,6 @@ import rungwise.quantities.TimeSpan;
  * @param reference the preparation whose strength is 1
  */
 public record ResponseModel(String key, Population population, Preparation reference) {
-
-  private static final TimeSpan MINUTE = TimeSpan.ofMinutes(1);
 
   /** Injections of one preparation. */
   private record Batch(Preparation preparation, List<Trial> trials) {}
@@ -93,24 +89,15 @@ public record ResponseModel(String key, Population population, Preparation refer
         .toList();
   }
 
-  /** An injection with everything that was injected in its stay. */
-  static Trial trial(History history, Injection injection, double strength) {
+  /**
+   * An injection with everything that was injected in its stay.
+   *
+   * @param strength of its preparation relative to the reference
+   */
+  public static Trial trial(History history, Injection injection, double strength) {
     return new Trial(
         new Given(history.cumulative(injection), 1, strength).logDose(),
         injection.grade(),
-        lasted(injection));
-  }
-
-  private static Lasted lasted(Injection injection) {
-    return switch (injection.soft()) {
-      case SoftAfter.Exactly(TimeSpan duration) ->
-          injection.grade().isUseful() && duration.equals(TimeSpan.ofMinutes(0))
-              ? new Lasted.NotRecorded()
-              : new Lasted.Exactly(duration.ratioTo(MINUTE));
-      case SoftAfter.AtLeast(TimeSpan duration) -> new Lasted.AtLeast(duration.ratioTo(MINUTE));
-      case SoftAfter.Between(TimeSpan from, TimeSpan before) ->
-          new Lasted.Between(from.ratioTo(MINUTE), before.ratioTo(MINUTE));
-      case SoftAfter.NotKnown none -> new Lasted.NotRecorded();
-    };
+        Lasted.of(injection.grade(), injection.soft()));
   }
 }

@@ -13,8 +13,8 @@ import rungwise.clinic.populations.PopulationSheet;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.populations.SignedPopulation;
 import rungwise.quantities.Reading;
+import rungwise.web.page.HeldField;
 import rungwise.web.page.Page;
-import rungwise.web.populations.LookPage.Held;
 
 /** Brings in a population from a file. Nothing is kept before it is signed. */
 @Controller
@@ -40,7 +40,7 @@ final class BringInController {
       @RequestParam(defaultValue = "") String name,
       @RequestParam(defaultValue = "") String document) {
     String called = name.strip();
-    Reading<PopulationSheet> sheet = populations.look(document);
+    Reading<PopulationSheet> sheet = populations.lookBroughtIn(document);
     List<String> faultsOfName = populations.faultsOfName(called);
     return sheet.found().isPresent() && faultsOfName.isEmpty()
         ? Page.of(LOOK, look(actor, called, document, sheet.orThrow()))
@@ -53,7 +53,8 @@ final class BringInController {
         sheet,
         actor,
         "/populations/new/sign",
-        List.of(new Held(BringInPage.NAME, name), new Held(BringInPage.DOCUMENT, document)));
+        List.of(
+            new HeldField(BringInPage.NAME, name), new HeldField(BringInPage.DOCUMENT, document)));
   }
 
   @PostMapping("/populations/new/sign")
@@ -64,11 +65,11 @@ final class BringInController {
       @RequestParam(defaultValue = "") Set<String> preparations) {
     String called = name.strip();
     Reading<SignedPopulation> outcome =
-        populations.signBroughtIn(actor, called, document, PopulationsController.ids(preparations));
+        populations.signBroughtIn(actor, called, document, SignFor.ids(preparations));
     if (outcome.found().isPresent()) {
       return PopulationsController.signed(outcome.orThrow(), actor);
     }
-    Reading<PopulationSheet> sheet = populations.look(document);
+    Reading<PopulationSheet> sheet = populations.lookBroughtIn(document);
     return sheet.found().isPresent() && populations.faultsOfName(called).isEmpty()
         ? Page.refused(
             LOOK,

@@ -9,9 +9,9 @@ import rungwise.clinic.populations.PopulationSheet;
 import rungwise.clinic.populations.PopulationWords;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.web.page.Choice;
-import rungwise.web.page.Choice.Option;
 import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
+import rungwise.web.page.HeldField;
 
 /**
  * A population as it is looked at before it is signed.
@@ -31,14 +31,8 @@ public record LookPage(
     List<String> others,
     List<String> groupsWithout,
     String signPath,
-    List<Held> held,
+    List<HeldField> held,
     boolean isLead) {
-
-  /** The field of the preparations. */
-  static final String PREPARATIONS = "preparations";
-
-  /** A field that is sent along unseen. */
-  public record Held(String name, String value) {}
 
   public LookPage {
     preparations = List.copyOf(preparations);
@@ -48,14 +42,14 @@ public record LookPage(
   }
 
   static LookPage of(
-      String name, PopulationSheet sheet, Account actor, String signPath, List<Held> held) {
+      String name, PopulationSheet sheet, Account actor, String signPath, List<HeldField> held) {
     return new LookPage(
         Faults.NONE,
         name,
         sheet.document().origin(),
         sheet.reference().composition(),
         PopulationWords.of(sheet.document().population()),
-        preparations(sheet),
+        SignFor.choice(sheet),
         sheet.fits().stream()
             .filter(fit -> fit.strength().isEmpty())
             .map(fit -> fit.preparation() + ": it " + fit.words() + ".")
@@ -82,23 +76,6 @@ public record LookPage(
   }
 
   private static Fault fault(String text) {
-    return text.startsWith(PREPARATIONS) ? new Fault(PREPARATIONS, text) : Fault.ofForm(text);
-  }
-
-  private static List<Choice> preparations(PopulationSheet sheet) {
-    List<Option> options =
-        sheet.fits().stream()
-            .filter(fit -> fit.strength().isPresent())
-            .map(
-                fit ->
-                    new Option(
-                        fit.preparation().id().value(),
-                        fit.preparation().toString(),
-                        fit.words(),
-                        false))
-            .toList();
-    return options.isEmpty()
-        ? List.of()
-        : List.of(Choice.of(PREPARATIONS, "For which preparations", options));
+    return text.startsWith(SignFor.FIELD) ? new Fault(SignFor.FIELD, text) : Fault.ofForm(text);
   }
 }

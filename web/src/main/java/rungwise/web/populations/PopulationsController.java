@@ -2,7 +2,6 @@ package rungwise.web.populations;
 
 import java.util.List;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpStatus;
@@ -20,7 +19,6 @@ import rungwise.clinic.people.People;
 import rungwise.clinic.populations.PopulationReader;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.populations.SignedPopulation;
-import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Page;
 
@@ -82,7 +80,7 @@ final class PopulationsController {
       @PathVariable String name,
       @RequestParam(defaultValue = "") Set<String> preparations) {
     LookPage page = sheet(actor, name);
-    return switch (populations.signShipped(actor, name, ids(preparations))) {
+    return switch (populations.signShipped(actor, name, SignFor.ids(preparations))) {
       case Reading.Read<SignedPopulation> read -> signed(read.value(), actor);
       case Reading.Refused<SignedPopulation> refused ->
           Page.refused(LOOK, page.with(refused.faults(), preparations));
@@ -92,14 +90,6 @@ final class PopulationsController {
   static ModelAndView signed(SignedPopulation population, Account actor) {
     LOG.info("Population {} signed by {}", population.key(), actor.id());
     return Page.redirect(HOME);
-  }
-
-  /** The ids that were ticked. */
-  static Set<PreparationId> ids(Set<String> ticked) {
-    return ticked.stream()
-        .filter(id -> !id.isBlank())
-        .map(PreparationId::new)
-        .collect(Collectors.toUnmodifiableSet());
   }
 
   @PostMapping("/populations/{name}/{version}/withdraw")

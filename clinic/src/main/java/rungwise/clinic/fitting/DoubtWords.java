@@ -1,17 +1,18 @@
-package rungwise.app.fit;
+package rungwise.clinic.fitting;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import rungwise.dosing.fit.Doubt;
 
 /** A doubt in words, each a sentence. */
-final class DoubtText {
+public final class DoubtWords {
 
   private static final int PLACES = 2;
 
-  private DoubtText() {}
+  private DoubtWords() {}
 
-  static String of(Doubt doubt) {
+  /** What speaks against signing, for whoever signs. */
+  public static String of(Doubt doubt) {
     return switch (doubt) {
       case Doubt.FewCourses few ->
           "There are only "

@@ -1,0 +1,169 @@
+package rungwise.clinic.fitting;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import rungwise.clinic.past.PastHistories;
+import rungwise.clinic.past.PastHistory;
+import rungwise.clinic.past.PastInjection;
+import rungwise.clinic.titration.CourseState;
+import rungwise.dosing.fit.Courses;
+import rungwise.dosing.history.History;
+import rungwise.dosing.history.Injection;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.response.Given;
+import rungwise.dosing.response.Lasted;
+import rungwise.dosing.response.RelativeStrength;
+import rungwise.dosing.response.ResponseModel;
+import rungwise.dosing.response.Trial;
+
+/**
+ * Reads the courses of a choice from the record: each course once, with what was brought in for it,
+ * and each history that belongs to no course.
+ *
+ * <p>A man counts from his first injection on, and up to the first of a preparation whose strength
+ * is not known exactly. What comes after it cannot be read, and what came before says all that the
+ * doses until then depended on.
+ */
+final class CourseChooser {
+
+  private final FitPorts ports;
+  private final FitChoice choice;
+  private final Preparation reference;
+  private final Courses.Builder builder = Courses.builder();
+  private final Map<LeftOut, Integer> leftOut = new EnumMap<>(LeftOut.class);
+
+  private CourseChooser(FitPorts ports, FitChoice choice, Preparation reference) {
+    this.ports = ports;
+    this.choice = choice;
+    this.reference = reference;
+  }
+
+  static ChosenCourses choose(FitPorts ports, FitChoice choice, Preparation reference) {
+    return new CourseChooser(ports, choice, reference).run();
+  }
+
+  private ChosenCourses run() {
+    Set<String> ofCourses = new HashSet<>();
+    for (CourseState state : ports.courses().get()) {
+      String key = state.file().patient().recordKey();
+      ofCourses.add(key);
+      take(state, ports.past().of(key));
+    }
+    for (PastHistories.Kept kept : ports.past().all()) {
+      if (!ofCourses.contains(kept.history().recordKey())) {
+        take(kept.history());
+      }
+    }
+    return new ChosenCourses(choice, reference, builder.build(), leftOut);
+  }
+
+  private void leaveOut(LeftOut why) {
+    leftOut.merge(why, 1, Integer::sum);
+  }
+
+  /** Trials in the order of time, while their strength is known. */
+  private static final class Reports {
+    private final List<Trial> trials = new ArrayList<>();
+    private boolean isCut = false;
+
+    void add(Optional<Trial> trial) {
+      isCut |= trial.isEmpty();
+      if (!isCut) {
+        trials.add(trial.orElseThrow());
+      }
+    }
+  }
+
+  private void take(CourseState state, List<PastHistories.Kept> past) {
+    History history = state.question().history();
+    List<PastInjection> notNamed = past.stream().flatMap(CourseChooser::notNamed).toList();
+    var reports = new Reports();
+    notNamed.forEach(one -> reports.add(Optional.of(trial(one, one.strength()))));
+    history
+        .injections()
+        .forEach(
+            injection ->
+                reports.add(
+                    strengthOf(injection.preparation())
+                        .map(strength -> ResponseModel.trial(history, injection, strength))));
+    Optional<LocalDate> began =
+        notNamed.isEmpty()
+            ? history.injections().stream().map(Injection::at).findFirst().map(this::day)
+            : Optional.empty();
+    take(state.file().opened().group(), began, !notNamed.isEmpty(), reports);
+  }
+
+  private static Stream<PastInjection> notNamed(PastHistories.Kept kept) {
+    return kept.history().injections().stream().filter(one -> one.setting().isEmpty());
+  }
+
+  private void take(PastHistory history) {
+    Optional<AetiologyGroup> group = AetiologyGroup.of(history.group());
+    if (group.isEmpty()) {
+      leaveOut(LeftOut.OTHER_GROUP);
+      return;
+    }
+    var reports = new Reports();
+    for (PastInjection one : history.injections()) {
+      reports.add(
+          one.setting().isEmpty()
+              ? Optional.of(trial(one, one.strength()))
+              : one.setting()
+                  .map(PastInjection.Setting::preparation)
+                  .flatMap(ports.preparations())
+                  .flatMap(this::strengthOf)
+                  .map(strength -> trial(one, strength)));
+    }
+    take(
+        group.get(),
+        history.injections().getFirst().setting().map(setting -> day(setting.at())),
+        history.injections().stream().anyMatch(one -> one.setting().isEmpty()),
+        reports);
+  }
+
+  private void take(
+      AetiologyGroup group, Optional<LocalDate> began, boolean hasNotNamed, Reports reports) {
+    if (!choice.groups().contains(group)) {
+      leaveOut(LeftOut.OTHER_GROUP);
+    } else if (reports.trials.isEmpty()) {
+      leaveOut(reports.isCut ? LeftOut.OTHER_PREPARATION : LeftOut.NO_INJECTION);
+    } else if (hasNotNamed && !choice.countsFiles()) {
+      leaveOut(LeftOut.NOT_NAMED);
+    } else if (!choice.holds(began)) {
+      leaveOut(LeftOut.OTHER_DAYS);
+    } else {
+      if (reports.isCut) {
+        leaveOut(LeftOut.ONLY_BEFORE_CHANGE);
+      }
+      builder.course(group.token());
+      reports.trials.forEach(one -> builder.trial(one.logDose(), one.grade(), one.lasted()));
+    }
+  }
+
+  private static Trial trial(PastInjection one, double strength) {
+    return new Trial(
+        new Given(one.volume(), one.potency(), strength).logDose(),
+        one.grade(),
+        Lasted.of(one.grade(), one.soft()));
+  }
+
+  private Optional<Double> strengthOf(Preparation preparation) {
+    return RelativeStrength.of(preparation, reference)
+            instanceof RelativeStrength.Exactly(double strength)
+        ? Optional.of(strength)
+        : Optional.empty();
+  }
+
+  private LocalDate day(Instant at) {
+    return ports.time().dayOf(at);
+  }
+}

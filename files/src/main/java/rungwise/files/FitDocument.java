@@ -1,0 +1,111 @@
+package rungwise.files;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import rungwise.clinic.fitting.DoubtWords;
+import rungwise.clinic.fitting.FitResult;
+import rungwise.dosing.fit.Doubt;
+import rungwise.dosing.fit.Fit;
+import rungwise.dosing.fit.Posterior;
+
+/**
+ * A fit as a document, which is a population file too.
+ *
+ * @param posterior where it was asked for and can be had
+ * @param preparation what the preparation of strength 1 is called
+ * @param seconds how long it took, where that was asked
+ */
+public record FitDocument(
+    Fit fit, Optional<Posterior> posterior, String preparation, Optional<Seconds> seconds) {
+
+  /**
+   * How long it took.
+   *
+   * @param fit without reading
+   * @param posterior with the search
+   */
+  public record Seconds(double fit, double posterior) {}
+
+  /** The document of a fit to the clinic's own courses, which says so. */
+  public static JsonObject of(FitResult result) {
+    return new FitDocument(
+            result.fit(),
+            result.posterior(),
+            result.chosen().reference().id().value(),
+            Optional.empty())
+        .json()
+        .with(
+            PopulationDocuments.FITTED_HERE,
+            JsonObject.empty()
+                .with("courses", result.chosen().words())
+                .with("seed", (double) result.seed()));
+  }
+
+  /** One object; its keys are fixed, and doubts stand there only if there are any. */
+  public JsonObject json() {
+    JsonObject object =
+        JsonObject.empty()
+            .with("parameters", parameters(fit.parameters()))
+            .with("logLik", fit.log())
+            .with("patients", fit.courses())
+            .with("injections", fit.trials());
+    if (seconds.isPresent()) {
+      object = object.with("seconds", seconds.get().fit());
+    }
+    object =
+        object
+            .with("reference_group", fit.reference())
+            .with("groups", shares(fit.shares()))
+            .with("reference_preparation", preparation);
+    List<Doubt> doubts = fit.doubts(posterior);
+    if (!doubts.isEmpty()) {
+      object = object.withTexts("doubts", doubts.stream().map(DoubtWords::of).toList());
+    }
+    return posterior.isPresent() ? object.with("posterior", posterior(posterior.get())) : object;
+  }
+
+  private static JsonObject parameters(Map<String, Fit.Estimate> estimates) {
+    JsonObject object = JsonObject.empty();
+    for (Map.Entry<String, Fit.Estimate> one : estimates.entrySet()) {
+      JsonObject estimate = JsonObject.empty().with("estimate", one.getValue().value());
+      object =
+          object.with(
+              one.getKey(),
+              one.getValue().error().isPresent()
+                  ? estimate.with("se", one.getValue().error().getAsDouble())
+                  : estimate.withNothing("se"));
+    }
+    return object;
+  }
+
+  private static JsonObject shares(Map<String, Double> shares) {
+    JsonObject object = JsonObject.empty();
+    for (Map.Entry<String, Double> one : shares.entrySet()) {
+      object = object.with(one.getKey(), one.getValue());
+    }
+    return object;
+  }
+
+  private JsonObject posterior(Posterior drawn) {
+    JsonObject object = JsonObject.empty();
+    for (Map.Entry<String, Posterior.Known> one : drawn.parameters().entrySet()) {
+      JsonObject known =
+          JsonObject.empty()
+              .with("mean", one.getValue().mean())
+              .with("sd", one.getValue().deviation())
+              .with("ess", one.getValue().effective());
+      object =
+          object.with(
+              one.getKey(),
+              Double.isFinite(drawn.paretoK())
+                  ? known.with("pareto_k", drawn.paretoK())
+                  : known.withNothing("pareto_k"));
+    }
+    return seconds.isPresent()
+        ? object
+            .with("seconds", seconds.get().posterior())
+            .with("min_ess_per_s", drawn.leastEffective() / seconds.get().posterior())
+        : object;
+  }
+}

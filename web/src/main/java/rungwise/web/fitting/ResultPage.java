@@ -1,0 +1,153 @@
+package rungwise.web.fitting;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.fitting.DoubtWords;
+import rungwise.clinic.fitting.FitResult;
+import rungwise.clinic.forecast.ForecastMove;
+import rungwise.clinic.populations.PopulationChange;
+import rungwise.clinic.populations.PopulationSheet;
+import rungwise.clinic.populations.PopulationWords;
+import rungwise.dosing.fit.Posterior;
+import rungwise.web.access.NamesCourses;
+import rungwise.web.page.Choice;
+import rungwise.web.page.Fault;
+import rungwise.web.page.Faults;
+import rungwise.web.page.Field;
+import rungwise.web.populations.SignFor;
+
+/**
+ * A fit that has come to its end, as it is looked at before it is signed.
+ *
+ * @param doubts what speaks against signing it; where there is one, it cannot be signed
+ * @param words what it expects; empty where no duration is known
+ * @param draws what the posterior rests on; empty where there is none
+ * @param change what it says otherwise than the population in use; empty where there is none
+ * @param preparations those that it may be signed for; empty where it is not offered
+ */
+public record ResultPage(
+    Faults faults,
+    String chosen,
+    String reference,
+    String referenceGroup,
+    List<String> doubts,
+    Optional<PopulationWords> words,
+    List<ParameterLine> parameters,
+    String draws,
+    Optional<ReportPictures> pictures,
+    Optional<PopulationChange> change,
+    List<Move> moves,
+    Field name,
+    List<Choice> preparations)
+    implements NamesCourses {
+
+  private static final String NAME = "name";
+
+  /**
+   * How the forecast of one man would move.
+   *
+   * @param usefulNow empty where there is no forecast, as the other three
+   */
+  public record Move(
+      CourseId course,
+      String man,
+      String recordNumber,
+      String dose,
+      String usefulNow,
+      String usefulThen,
+      String longNow,
+      String longThen) {
+
+    private static final String NONE = "no forecast";
+
+    static Move of(ForecastMove move) {
+      return new Move(
+          move.course(),
+          move.man().fullName(),
+          move.man().recordNumber(),
+          move.dose().volumeAndMark(),
+          move.now().map(one -> one.useful().words()).orElse(NONE),
+          move.then().map(one -> one.useful().words()).orElse(NONE),
+          move.now().map(one -> one.useful120().words()).orElse(NONE),
+          move.then().map(one -> one.useful120().words()).orElse(NONE));
+    }
+
+    public String path() {
+      return "/courses/" + course;
+    }
+  }
+
+  public ResultPage {
+    doubts = List.copyOf(doubts);
+    parameters = List.copyOf(parameters);
+    moves = List.copyOf(moves);
+    preparations = List.copyOf(preparations);
+  }
+
+  static ResultPage of(
+      FitResult result,
+      Optional<PopulationSheet> sheet,
+      Optional<PopulationChange> change,
+      List<ForecastMove> moves) {
+    return new ResultPage(
+        Faults.NONE,
+        result.chosen().words(),
+        result.chosen().reference().composition(),
+        ParameterLine.group(result.fit().reference()),
+        result.doubts().stream().map(DoubtWords::of).toList(),
+        result.fit().population().map(PopulationWords::of),
+        ParameterLine.of(result),
+        result.posterior().map(ResultPage::draws).orElse(""),
+        result.predicted().flatMap(ReportPictures::of),
+        change,
+        moves.stream().map(Move::of).toList(),
+        Field.of(Field.Kind.TEXT, NAME, "What it is called here")
+            .withHint("Small letters, digits and hyphens, such as our-men-2026."),
+        sheet.map(SignFor::choice).orElse(List.of()));
+  }
+
+  private static String draws(Posterior posterior) {
+    return posterior.draws()
+        + " weighed draws, worth at least "
+        + ParameterLine.decimal(posterior.leastEffective(), 0)
+        + " independent ones. Pareto k "
+        + ParameterLine.decimal(posterior.paretoK(), 2)
+        + "; up to "
+        + Posterior.MOST_PARETO_K
+        + " they can be trusted.";
+  }
+
+  ResultPage with(String called, Set<String> picked, List<String> found) {
+    var all = new Faults(found.stream().map(ResultPage::fault).toList());
+    return new ResultPage(
+        all,
+        chosen,
+        reference,
+        referenceGroup,
+        doubts,
+        words,
+        parameters,
+        draws,
+        pictures,
+        change,
+        moves,
+        name.withValue(called).withFaults(all),
+        preparations.stream().map(one -> one.withPicked(picked).withFaults(all)).toList());
+  }
+
+  private static Fault fault(String text) {
+    for (String field : List.of(NAME, SignFor.FIELD)) {
+      if (text.startsWith(field)) {
+        return new Fault(field, text);
+      }
+    }
+    return Fault.ofForm(text);
+  }
+
+  @Override
+  public List<CourseId> namedCourses() {
+    return moves.stream().map(Move::course).distinct().toList();
+  }
+}

@@ -63,7 +63,7 @@ public class FitBenchmark {
     drawn = made(COURSES_OF_POSTERIOR, INJECTIONS_OF_POSTERIOR);
   }
 
-  private static Courses made(int count, int injections) {
+  static Courses made(int count, int injections) {
     var random = new Random(1);
     Courses.Builder builder = Courses.builder();
     for (int course = 0; course < count; course++) {

@@ -10,6 +10,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
@@ -66,16 +67,12 @@ class FitBrowserTest {
     press("Sign in");
   }
 
-  private void choose(boolean isOnlyLarge) {
+  /** Those of which the file has enough. */
+  private void choose(String... groups) {
     open("/populations/fit");
     page().locator("#reference").selectOption("alprostadil-20");
-    if (isOnlyLarge) {
-      for (String group : new String[] {"spinal_cord", "diabetic", "unknown"}) {
-        Locator box = page().locator("input[name=groups][value='" + group + "']");
-        if (box.count() > 0) {
-          box.uncheck();
-        }
-      }
+    for (Locator box : page().locator("input[name=groups]").all()) {
+      box.setChecked(List.of(groups).contains(box.getAttribute("value")));
     }
     page().locator("input[name=files]").check();
   }
@@ -83,27 +80,40 @@ class FitBrowserTest {
   @Test
   void courses_are_chosen_fitted_looked_at_and_the_fit_is_signed() {
     signIn();
+    open("/populations/fit/result");
+    browser.inspect("fit-none");
     open("/populations");
     page()
         .getByRole(
             AriaRole.LINK, new Page.GetByRoleOptions().setName("Fit one to your own courses"))
         .click();
     browser.inspect("fit-choose");
+    for (Locator box : page().locator("input[name=groups]").all()) {
+      box.uncheck();
+    }
     press("Count these courses");
-    assertThat(page().getByRole(AriaRole.ALERT)).containsText("reference: choose");
+    assertThat(page().getByRole(AriaRole.ALERT)).containsText("groups: choose at least one");
 
-    choose(/* isOnlyLarge= */ true);
+    choose("vasculogenic", "neurogenic", "psychogenic", "mixed");
     press("Count these courses");
     assertThat(page().locator(".answer")).containsText("courses with");
     browser.inspect("fit-chosen");
     press("Run the fit");
     assertThat(page().locator("h1")).hasText(java.util.regex.Pattern.compile("The fit.*"));
-    browser.inspect("fit-running");
     page()
         .waitForCondition(
             () -> page().locator("h1").innerText().equals("The fit"),
             new Page.WaitForConditionOptions().setTimeout(LONGEST_MILLISECONDS));
     assertThat(page().locator("svg[role=img]").first()).isVisible();
+    assertThat(page().locator(".answer"))
+        .hasText("Nothing was found that speaks against signing it.");
     browser.inspect("fit-result");
+
+    page().getByLabel("What it is called here").fill("our-men-2026");
+    page().locator("input[name=preparations][value='alprostadil-20']").check();
+    press("Sign this fit for use");
+    assertThat(page().locator("main")).containsText("our-men-2026 version 1");
+    assertThat(page().locator("main"))
+        .containsText("Fitted to the reports of this clinic's own men.");
   }
 }

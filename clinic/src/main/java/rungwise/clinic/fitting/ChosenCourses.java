@@ -4,7 +4,6 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
 import rungwise.dosing.fit.Courses;
 import rungwise.dosing.fit.Fitting;
 import rungwise.dosing.known.Preparation;
@@ -53,13 +52,20 @@ public record ChosenCourses(
 
   /** What was chosen, in a sentence that goes into the document. */
   public String words() {
+    String others = String.join(", ", leftOutWords());
     return courses.count()
         + " courses with "
         + courses.trials()
-        + " injections; begun "
-        + choice.from().map(day -> "from " + day).orElse("on any day")
-        + choice.to().map(day -> " to " + day).orElse("")
-        + (choice.countsFiles() ? "; with histories that name no preparation" : "")
-        + leftOutWords().stream().collect(Collectors.joining("; not counted: ", "; ", "."));
+        + " injections, begun "
+        + days()
+        + (choice.countsFiles() ? ", with histories that name no preparation." : ".")
+        + (others.isEmpty() ? "" : " Not counted: " + others + ".");
+  }
+
+  private String days() {
+    String from = choice.from().map(day -> "from " + day).orElse("");
+    String to = choice.to().map(day -> "up to " + day).orElse("");
+    String both = (from + " " + to).strip();
+    return both.isEmpty() ? "on any day" : both;
   }
 }

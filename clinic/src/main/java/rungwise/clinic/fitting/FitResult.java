@@ -2,9 +2,11 @@ package rungwise.clinic.fitting;
 
 import java.util.List;
 import java.util.Optional;
+import rungwise.clinic.populations.PopulationSheet;
 import rungwise.dosing.fit.Doubt;
 import rungwise.dosing.fit.Fit;
 import rungwise.dosing.fit.Posterior;
+import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.predictive.Predicted;
 import rungwise.dosing.response.ResponseModel;
 
@@ -28,6 +30,11 @@ public record FitResult(
   /** Everything that speaks against signing it. */
   public List<Doubt> doubts() {
     return fit.doubts(posterior);
+  }
+
+  /** The groups of which it says nothing; none where no duration is known. */
+  public List<AetiologyGroup> groupsWithout() {
+    return fit.population().map(PopulationSheet::groupsWithout).orElse(List.of());
   }
 
   /** Whether it is offered for signing. */

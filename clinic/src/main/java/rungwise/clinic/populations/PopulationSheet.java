@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.response.Population;
 import rungwise.dosing.response.RelativeStrength;
 
 /**
@@ -52,8 +53,13 @@ public record PopulationSheet(PopulationDocument document, Preparation reference
 
   /** The groups of which it says nothing: their men have no forecast. */
   public List<AetiologyGroup> groupsWithout() {
+    return groupsWithout(document.population());
+  }
+
+  /** The groups of which a population says nothing. */
+  public static List<AetiologyGroup> groupsWithout(Population population) {
     return Arrays.stream(AetiologyGroup.values())
-        .filter(group -> document.population().meanOf(group.token()).isEmpty())
+        .filter(group -> population.meanOf(group.token()).isEmpty())
         .toList();
   }
 }

@@ -113,7 +113,7 @@ public record ReportPictures(
                       count.reported());
                 })
             .toList();
-    return shares("Share of " + heading + ", by volume up to", columns);
+    return shares(heading + ", by volume up to", columns);
   }
 
   private static String volumes(OfVolume one) {
@@ -134,7 +134,7 @@ public record ReportPictures(
                         one.reportedSurely(),
                         one.reportedPossibly()))
             .toList();
-    return shares("Share of usable responses that lasted so long or longer", columns);
+    return shares("so long or longer", columns);
   }
 
   /**

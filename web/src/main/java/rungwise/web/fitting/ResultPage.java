@@ -11,6 +11,7 @@ import rungwise.clinic.populations.PopulationChange;
 import rungwise.clinic.populations.PopulationSheet;
 import rungwise.clinic.populations.PopulationWords;
 import rungwise.dosing.fit.Posterior;
+import rungwise.dosing.known.AetiologyGroup;
 import rungwise.web.access.NamesCourses;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Fault;
@@ -23,6 +24,7 @@ import rungwise.web.populations.SignFor;
  *
  * @param doubts what speaks against signing it; where there is one, it cannot be signed
  * @param words what it expects; empty where no duration is known
+ * @param groupsWithout the groups of which it says nothing
  * @param draws what the posterior rests on; empty where there is none
  * @param change what it says otherwise than the population in use; empty where there is none
  * @param preparations those that it may be signed for; empty where it is not offered
@@ -34,6 +36,7 @@ public record ResultPage(
     String referenceGroup,
     List<String> doubts,
     Optional<PopulationWords> words,
+    List<String> groupsWithout,
     List<ParameterLine> parameters,
     String draws,
     Optional<ReportPictures> pictures,
@@ -81,6 +84,7 @@ public record ResultPage(
 
   public ResultPage {
     doubts = List.copyOf(doubts);
+    groupsWithout = List.copyOf(groupsWithout);
     parameters = List.copyOf(parameters);
     moves = List.copyOf(moves);
     preparations = List.copyOf(preparations);
@@ -98,6 +102,7 @@ public record ResultPage(
         ParameterLine.group(result.fit().reference()),
         result.doubts().stream().map(DoubtWords::of).toList(),
         result.fit().population().map(PopulationWords::of),
+        result.groupsWithout().stream().map(AetiologyGroup::words).toList(),
         ParameterLine.of(result),
         result.posterior().map(ResultPage::draws).orElse(""),
         result.predicted().flatMap(ReportPictures::of),
@@ -128,6 +133,7 @@ public record ResultPage(
         referenceGroup,
         doubts,
         words,
+        groupsWithout,
         parameters,
         draws,
         pictures,

@@ -12,6 +12,7 @@ public enum Screen {
   VISIT("an injection in the clinic"),
   ROOM("the room board"),
   FORECAST("what a dose may do"),
+  PROTOCOL_COURSES("the courses of a protocol"),
   VIEWS("who has seen the course"),
   RECORD_NUMBERS("the list of record numbers"),
   ACCESS_TAKEN("the list of access taken"),

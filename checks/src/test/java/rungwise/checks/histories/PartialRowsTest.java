@@ -29,7 +29,8 @@ final class PartialRowsTest {
   private static final int MOST = 3;
   private static final int INJECTIONS = 3;
   private static final int STEPS = 2;
-  private static final List<Lasting> DURATIONS = List.of(Lasting.exactly(20), Lasting.exactly(75));
+  private static final Lasting SHORT = Lasting.exactly(20);
+  private static final Lasting LONG = Lasting.exactly(75);
   private static final Set<Grade> GRADES =
       EnumSet.of(Grade.NONE, Grade.FULLER, Grade.FIRM_NOT_USABLE, Grade.USABLE);
 
@@ -48,12 +49,10 @@ final class PartialRowsTest {
     var events = new ArrayList<Event>();
     for (Volume rung : sample.ladder().rungs().subList(0, STEPS)) {
       for (Grade grade : GRADES) {
-        for (Lasting lasting : DURATIONS) {
-          events.add(new Event(rung, grade, lasting, SimpleCauses.NONE_FOUND));
-        }
+        events.add(new Event(rung, grade, SHORT, SimpleCauses.NONE_FOUND));
       }
-      events.add(
-          new Event(rung, Grade.FIRM_NOT_USABLE, DURATIONS.getFirst(), SimpleCauses.NOT_ASKED));
+      events.add(new Event(rung, Grade.FIRM_NOT_USABLE, LONG, SimpleCauses.NONE_FOUND));
+      events.add(new Event(rung, Grade.FIRM_NOT_USABLE, SHORT, SimpleCauses.NOT_ASKED));
     }
     return events;
   }
@@ -128,12 +127,7 @@ final class PartialRowsTest {
     var events = new ArrayList<Event>();
     Optional<Volume> proposed = patient.advice(events).decision().proposed();
     while (proposed.isPresent() && events.size() < patient.ladder().rungs().size() * MOST) {
-      events.add(
-          new Event(
-              proposed.get(),
-              Grade.FIRM_NOT_USABLE,
-              DURATIONS.getFirst(),
-              SimpleCauses.NONE_FOUND));
+      events.add(new Event(proposed.get(), Grade.FIRM_NOT_USABLE, SHORT, SimpleCauses.NONE_FOUND));
       proposed = patient.advice(events).decision().proposed();
     }
     return events.stream().map(Event::volume).toList();

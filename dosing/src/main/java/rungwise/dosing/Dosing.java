@@ -21,6 +21,7 @@ import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.guard.VialGuards;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.PartialRow;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.quantities.Volume;
@@ -32,7 +33,7 @@ import rungwise.quantities.Volume;
 public final class Dosing {
 
   /** Stored with every decision. A change that alters a decision raises it. */
-  public static final String ENGINE_VERSION = "4";
+  public static final String ENGINE_VERSION = "5";
 
   private Dosing() {}
 
@@ -127,17 +128,22 @@ public final class Dosing {
             .lastOf(question.preparationId())
             .filter(last -> last.drawn().equals(signed.volume()))
             .filter(Injection::wasTooLittle)
+            .filter(last -> PartialRow.isEnough(question.history(), question.protocol()))
             .isPresent();
     if (!isDue) {
-      verdicts.add(
-          new Verdict(
-              GuardRule.NEXT_STEP_NOT_YET,
-              List.of(Fact.said("signed dose", signed.volume())),
-              GuardRule.NEXT_STEP_NOT_YET.clears()));
+      verdicts.add(nextStepNotYet(question, signed));
     }
     verdicts.addAll(onDose(question, withVolume(signed, next)));
     verdicts.addAll(now(question, Optional.of(signed)));
     return new Clearance(verdicts);
+  }
+
+  private static Verdict nextStepNotYet(Question question, SignedDose signed) {
+    var facts = new ArrayList<Fact>();
+    facts.add(Fact.said("signed dose", signed.volume()));
+    PartialRow.of(question.history(), question.protocol())
+        .ifPresent(row -> facts.add(Fact.said("partial responses in a row", row)));
+    return new Verdict(GuardRule.NEXT_STEP_NOT_YET, facts, GuardRule.NEXT_STEP_NOT_YET.clears());
   }
 
   private static SignedDose withVolume(SignedDose signed, Volume volume) {

@@ -53,6 +53,7 @@ public final class LabelSheet {
           new Protocol.SameVisit(
               TimeSpan.ofMinutes(60), true, Optional.of(LabelWorld.mcg("2.5")), HERE));
   private List<Protocol.ComponentLimit> componentLimits = List.of();
+  private Optional<Protocol.AfterPartial> afterPartial = Optional.empty();
   private int spacingHours = 24;
 
   private LabelSheet() {}
@@ -100,6 +101,12 @@ public final class LabelSheet {
     return this;
   }
 
+  /** A step up after so many partial responses in a row at one dose. */
+  public LabelSheet stepAfterPartials(int responses) {
+    afterPartial = Optional.of(new Protocol.AfterPartial(responses, HERE));
+    return this;
+  }
+
   public LabelSheet withoutSecondDose() {
     sameVisit = Optional.empty();
     return this;
@@ -132,6 +139,7 @@ public final class LabelSheet {
         Protocol.Options.NONE
             .withCareAbove(careAbove)
             .withSameVisit(sameVisit)
-            .withComponentLimits(componentLimits));
+            .withComponentLimits(componentLimits)
+            .withAfterPartial(afterPartial));
   }
 }

@@ -46,6 +46,7 @@ public final class ProtocolFile {
     "for",
     "start",
     "steps",
+    "after_partial",
     "strengths",
     "ceiling",
     "component_limits",
@@ -125,7 +126,15 @@ public final class ProtocolFile {
         new Protocol.Home(
             ifPresent(root.at("readiness_months"), node -> number(node, MOST_MONTHS)),
             eachIfPresent(root.at("emergency_plan"), ProtocolFile::planItem)),
-        ChancesPart.read(root.at("model")).orElse(Protocol.Chances.NOT_ASKED));
+        ChancesPart.read(root.at("model")).orElse(Protocol.Chances.NOT_ASKED),
+        ifPresent(root.at("after_partial"), ProtocolFile::afterPartial));
+  }
+
+  private static Optional<Protocol.AfterPartial> afterPartial(Node node) {
+    node.onlyWith("responses", "source");
+    var responses = node.at("responses").wholeNumber(1, Protocol.AfterPartial.MOST);
+    var source = source(node.at("source"));
+    return responses.flatMap(count -> source.map(found -> new Protocol.AfterPartial(count, found)));
   }
 
   private static Reading<LocalDate> day(String text) {

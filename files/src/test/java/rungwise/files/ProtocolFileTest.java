@@ -3,6 +3,7 @@ package rungwise.files;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Protocol;
@@ -195,6 +196,58 @@ final class ProtocolFileTest {
     String tooLong = WHOLE.replace("who stays with him", "who stays".repeat(12));
     assertThat(ProtocolFile.read(tooLong).faults())
         .containsExactly("emergency_plan 1, ask: must be at most 80 characters long");
+  }
+
+  private static final String PATIENT =
+      SAMPLE
+          + """
+          after_partial:
+            responses: 2
+            source: {assumption: "this clinic's own"}
+          """;
+
+  @Test
+  void a_protocol_may_wait_for_more_than_one_partial_response_and_else_waits_for_one() {
+    assertThat(ProtocolFile.read(PATIENT).orThrow().partialResponsesBeforeStep()).isEqualTo(2);
+    assertThat(SampleProtocols.documents())
+        .allSatisfy(
+            document ->
+                assertThat(ProtocolFile.read(document).orThrow().partialResponsesBeforeStep())
+                    .isEqualTo(1));
+    for (int responses = 1; responses <= 3; responses++) {
+      String asked = PATIENT.replace("responses: 2", "responses: " + responses);
+      assertThat(ProtocolFile.read(asked).orThrow().partialResponsesBeforeStep())
+          .isEqualTo(responses);
+    }
+  }
+
+  @Test
+  void a_document_that_waits_for_partial_responses_is_written_again_as_it_was() {
+    var reader = new SampleProtocolReader();
+
+    assertThat(reader.read(reader.document(reader.parts(PATIENT))).orThrow())
+        .isEqualTo(reader.read(PATIENT).orThrow());
+  }
+
+  @Test
+  void a_protocol_that_waits_for_ever_or_for_nothing_is_refused_with_its_other_faults() {
+    for (String wrong : List.of("0", "4", "1.5", "two", "-1")) {
+      String broken =
+          PATIENT
+              .replace("responses: 2", "responses: " + wrong)
+              .replace("version: 1\n", "version: none\n");
+
+      assertThat(ProtocolFile.read(broken).faults())
+          .as(wrong)
+          .hasSize(2)
+          .anyMatch(fault -> fault.startsWith("version: "))
+          .contains("after_partial, responses: must be a whole number from 1 to 3");
+    }
+    String bare = PATIENT.replaceFirst("(?s)after_partial:.*", "after_partial: {responses: 2}");
+    assertThat(ProtocolFile.read(bare).faults())
+        .singleElement()
+        .asString()
+        .startsWith("after_partial, source");
   }
 
   private static final String LIMITED =

@@ -18,6 +18,7 @@ import rungwise.clinic.audit.Look;
 import rungwise.clinic.audit.Screen;
 import rungwise.clinic.audit.Viewed.Outcome;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.titration.CourseState;
 import rungwise.web.access.Route;
@@ -137,6 +138,35 @@ class ViewsTest {
       var others = clinic.opened().viewing().of(file.id(), OptionalLong.empty()).orElseThrow();
       assertThat(others.looks()).isEqualTo(looks());
     }
+  }
+
+  @Test
+  void the_courses_of_a_protocol_are_a_view_of_each_man_that_runs_on_it_and_of_nobody_else() {
+    Visitor visitor = clinic.signedIn(PRESCRIBER);
+    String list = visitor.get("/protocols").body();
+    assertThat(looks()).isEmpty();
+    Plan plan = course.file().plan();
+    String courses =
+        "/protocols/courses?of=" + plan.protocol() + "+version+" + plan.protocolVersion();
+    assertThat(list).contains(courses);
+
+    String page = visitor.get(courses).body();
+
+    for (var file : clinic.opened().viewing().courses()) {
+      var looked = clinic.opened().viewing().of(file.id(), OptionalLong.empty()).orElseThrow();
+      boolean runsOnIt = isOnTheProtocolOf(plan, file.plan());
+      assertThat(page.contains("/courses/" + file.id())).isEqualTo(runsOnIt);
+      assertThat(page.contains(file.patient().fullName())).isEqualTo(runsOnIt);
+      assertThat(list).doesNotContain(file.patient().fullName());
+      assertThat(looked.looks()).hasSize(runsOnIt ? 1 : 0);
+    }
+    assertLooked(PRESCRIBER, Screen.PROTOCOL_COURSES);
+    assertThat(visitor.get("/protocols/courses?of=none").statusCode()).isEqualTo(404);
+  }
+
+  private static boolean isOnTheProtocolOf(Plan plan, Plan other) {
+    return other.protocol().equals(plan.protocol())
+        && other.protocolVersion() == plan.protocolVersion();
   }
 
   @Test

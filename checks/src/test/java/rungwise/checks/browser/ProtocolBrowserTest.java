@@ -5,6 +5,7 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import java.time.ZoneId;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -79,6 +80,18 @@ class ProtocolBrowserTest {
   }
 
   @Test
+  void the_courses_that_run_on_a_protocol_are_on_a_page_of_their_own() {
+    open("/protocols");
+    browser.inspect("protocols");
+    page().getByText("Show which").first().click();
+
+    assertThat(page().locator("h1")).containsText("Courses that run on it now");
+    browser.inspect("protocol-courses");
+    page().locator("tbody a").first().click();
+    assertThat(page()).hasURL(Pattern.compile(".*/courses/[0-9a-f-]{36}"));
+  }
+
+  @Test
   void what_a_protocol_may_say_beyond_the_least_is_written_in_the_form() {
     page().locator("#holds_from").fill("2031-01-01");
     page().locator("#component_limits-1-most").fill("60 mcg of alprostadil");
@@ -90,6 +103,9 @@ class ProtocolBrowserTest {
     page().locator("#readiness_months-value").fill("12");
     page().locator("#readiness_months-source").selectOption("assumption");
     page().locator("#readiness_months-words").fill("once a year");
+    page().locator("#after_partial-responses").fill("2");
+    page().locator("#after_partial-source").selectOption("assumption");
+    page().locator("#after_partial-words").fill("this clinic asks twice");
     press("Check it");
 
     assertThat(page().locator("#checked")).containsText("holds from 1\u00a0January\u00a02031");
@@ -97,6 +113,8 @@ class ProtocolBrowserTest {
         .containsText("New: Most of alprostadil in one injection");
     assertThat(page().locator("#checked")).containsText("who stays with him that night");
     assertThat(page().locator("#checked")).containsText("New: What was shown or agreed");
+    assertThat(page().locator("#checked"))
+        .containsText("New: Partial responses in a row at the same dose before a step up, 2.");
     browser.inspect("protocol-with-more");
     press("Sign this protocol for use");
 

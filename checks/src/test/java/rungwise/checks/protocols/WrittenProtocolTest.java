@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.time.InstantSource;
+import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -113,9 +114,35 @@ final class WrittenProtocolTest {
         .contains(
             "Maximum dose: was 60 mcg, is 40 mcg.",
             "Minimum interval: was 24 h, is 48 h.",
-            "Left out: Step from a dose of up to 60 mcg, 5 mcg is proposed;"
-                + " the source allows up to 10 mcg.")
+            "Left out: Step from a dose of up to 60 mcg, 5 mcg is proposed, after no response and"
+                + " after a partial one alike; the source would allow up to 10 mcg.")
         .noneMatch(line -> line.startsWith("First dose"));
+  }
+
+  @Test
+  void how_a_partial_response_is_answered_is_a_difference_in_words() {
+    String two = LABEL + "after_partial:\n  responses: 2\n  source: {assumption: \"our own\"}\n";
+    String what = "Partial responses in a row at the same dose before a step up";
+
+    assertThat(ProtocolDifference.between(read(LABEL), read(two)))
+        .containsExactly("New: " + what + ", 2.");
+    assertThat(ProtocolDifference.between(read(two), read(LABEL)))
+        .containsExactly("Left out: " + what + ", 2.");
+    assertThat(
+            ProtocolDifference.between(
+                read(two), read(two.replace("responses: 2", "responses: 3"))))
+        .containsExactly(what + ": was 2, is 3.");
+  }
+
+  @Test
+  void the_made_up_man_is_held_at_a_partial_response_for_as_long_as_the_protocol_says() {
+    String two = LABEL + "after_partial:\n  responses: 2\n  source: {assumption: \"our own\"}\n";
+    List<Response> partial = Collections.nCopies(4, response(Grade.FIRM_NOT_USABLE, 20));
+
+    assertThat(
+            MAN.walk(read(two), partial).orThrow().advices().stream()
+                .map(one -> one.dose().orElseThrow().volume().microlitres()))
+        .containsExactly(120L, 120L, 250L, 250L, 500L);
   }
 
   @Test

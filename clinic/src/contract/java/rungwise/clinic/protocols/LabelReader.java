@@ -38,6 +38,7 @@ public final class LabelReader implements ProtocolReader {
 
   private static final int MONTHS = 6;
   private static final Pattern LIMITED = Pattern.compile("limited to ([0-9]+)");
+  private static final Pattern WAITING = Pattern.compile("waiting for ([1-3])");
   private static final Source HERE = new Source.Assumption("for a test");
 
   @Override
@@ -45,6 +46,10 @@ public final class LabelReader implements ProtocolReader {
     Matcher limited = LIMITED.matcher(document);
     if (limited.matches()) {
       return Reading.of(limited(Integer.parseInt(limited.group(1))));
+    }
+    Matcher waiting = WAITING.matcher(document);
+    if (waiting.matches()) {
+      return Reading.of(waiting(Integer.parseInt(waiting.group(1))));
     }
     return switch (document) {
       case LABEL -> Reading.of(label());
@@ -78,6 +83,20 @@ public final class LabelReader implements ProtocolReader {
     var chances =
         new Protocol.Chances(Optional.of(new Sourced<>(inThousand, HERE)), Optional.empty());
     return labelAs("limited", "Limited", /* sample= */ false, label().more().withChances(chances));
+  }
+
+  /** The document of the label that goes up after so many partial responses in a row. */
+  public static String waitingFor(int responses) {
+    return "waiting for " + responses;
+  }
+
+  private static Protocol waiting(int responses) {
+    var after = new Protocol.AfterPartial(responses, HERE);
+    return labelAs(
+        "waiting",
+        "Waiting",
+        /* sample= */ false,
+        label().more().withAfterPartial(Optional.of(after)));
   }
 
   private static Protocol labelAs(

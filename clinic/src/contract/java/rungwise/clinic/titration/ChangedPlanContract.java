@@ -7,6 +7,7 @@ import java.util.function.Predicate;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
@@ -78,6 +79,19 @@ public abstract class ChangedPlanContract {
         .contains(
             "Not possible: No dose of this preparation has been given in the clinic"
                 + " since he began it.");
+  }
+
+  @Test
+  void a_course_runs_on_the_protocol_that_was_chosen_last_and_on_no_other() {
+    world.pass(Duration.ofDays(10));
+    CourseId other = world.open();
+
+    choose(FIRST, "u100-1", "strict", "").orThrow();
+
+    var running = world.titration().runningOn();
+    assertThat(running).containsOnlyKeys("label version 1", "strict version 1");
+    assertThat(running.get("label version 1")).extracting(CourseFile::id).containsExactly(other);
+    assertThat(running.get("strict version 1")).extracting(CourseFile::id).containsExactly(course);
   }
 
   @Test

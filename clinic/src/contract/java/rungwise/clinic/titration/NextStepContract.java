@@ -11,10 +11,12 @@ import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
+import rungwise.clinic.course.Plan;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.dosing.decision.Decision;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.known.SamplePreparations;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
 
@@ -168,6 +170,24 @@ public abstract class NextStepContract {
     assertThat(lastReport().ordered()).isEqualTo(Volume.ofMicrolitres(120));
     assertThat(world.state(course).advice().decision())
         .isEqualTo(new Decision.Repeat(Volume.ofMicrolitres(120)));
+  }
+
+  @Test
+  void the_next_step_waits_for_as_many_partial_responses_as_the_protocol_says() {
+    world.written().signWritten(Staff.PRESCRIBER, LabelReader.waitingFor(2)).orThrow();
+    var plan = new Plan(SamplePreparations.ALPROSTADIL_20.id(), "u100-1", "waiting", 1);
+    world.titration().choosePlan(Staff.PRESCRIBER, course, plan, world::isInUse, "").orThrow();
+    signWithNextStep();
+    reportTwoDaysLater(evening("2026-03-04").grade("2").exactly("20"));
+    assertThat(nextStepBlocks()).containsExactly(GuardRule.NEXT_STEP_NOT_YET);
+
+    reportTwoDaysLater(evening("2026-03-06").mark("25"));
+    assertThat(lastReport().ordered()).isEqualTo(Volume.ofMicrolitres(120));
+    correct(evening("2026-03-06").grade("2").exactly("20"));
+    assertThat(nextStepBlocks()).doesNotContain(GuardRule.NEXT_STEP_NOT_YET);
+    reportTwoDaysLater(evening("2026-03-08").mark("25"));
+
+    assertThat(lastReport().ordered()).isEqualTo(Volume.ofMicrolitres(250));
   }
 
   @Test

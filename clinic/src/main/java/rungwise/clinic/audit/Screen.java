@@ -13,6 +13,7 @@ public enum Screen {
   ROOM("the room board"),
   FORECAST("what a dose may do"),
   FIT("a fit to the clinic's own courses"),
+  PROTOCOL_COURSES("the courses of a protocol"),
   VIEWS("who has seen the course"),
   RECORD_NUMBERS("the list of record numbers"),
   ACCESS_TAKEN("the list of access taken"),

@@ -1,5 +1,6 @@
 package rungwise.clinic.fitting;
 
+import java.util.List;
 import java.util.Optional;
 import rungwise.dosing.fit.Fit;
 import rungwise.dosing.fit.Fitting;
@@ -8,6 +9,7 @@ import rungwise.dosing.fit.Posterior;
 import rungwise.dosing.fit.Posteriors;
 import rungwise.dosing.predictive.Predicted;
 import rungwise.dosing.predictive.PredictiveCheck;
+import rungwise.dosing.response.Population;
 
 /** One fit from its start to its end, in memory alone. */
 final class FitRun {
@@ -97,6 +99,14 @@ final class FitRun {
                   chosen.courses(), posterior.get().sample(), Draws.generator(SEED), workers));
     }
     return new FitResult(chosen, fit, posterior, predicted, SEED);
+  }
+
+  /** Empty where no draw of the posterior is a population of the model. */
+  private Optional<Predicted> predicted(ChosenCourses chosen, List<Population> draws) {
+    return draws.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            PredictiveCheck.of(chosen.courses(), draws, Draws.generator(SEED), workers));
   }
 
   private void begin(Step next) {

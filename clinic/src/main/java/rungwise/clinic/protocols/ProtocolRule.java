@@ -23,6 +23,7 @@ public record ProtocolRule(String part, String what, String value, Source source
     return Stream.of(
             Arrays.stream(AetiologyGroup.values()).map(group -> start(protocol, group)),
             steps(protocol).stream(),
+            protocol.more().afterPartial().stream().map(ProtocolRule::afterPartial),
             protocol.strengths().stream().map(ProtocolRule::strength),
             Stream.of(limit("ceiling", "Maximum dose", protocol.ceiling())),
             protocol.componentLimits().stream().map(ProtocolRule::component),
@@ -52,10 +53,21 @@ public record ProtocolRule(String part, String what, String value, Source source
           new ProtocolRule(
               "steps",
               "Step from a dose of up to " + step.upTo(),
-              step.smallest() + " is proposed; the source allows up to " + step.largest(),
+              step.smallest()
+                  + " is proposed, after no response and after a partial one alike; the source"
+                  + " would allow up to "
+                  + step.largest(),
               step.source()));
     }
     return rules;
+  }
+
+  private static ProtocolRule afterPartial(Protocol.AfterPartial after) {
+    return new ProtocolRule(
+        "after_partial",
+        "Partial responses in a row at the same dose before a step up",
+        Integer.toString(after.responses()),
+        after.source());
   }
 
   private static ProtocolRule strength(Protocol.StrengthRule rule) {

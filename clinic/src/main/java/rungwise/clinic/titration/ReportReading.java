@@ -14,8 +14,11 @@ import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InjectionDetails;
+import rungwise.clinic.course.Plan;
 import rungwise.dosing.history.Grade;
+import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.PartialRow;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
@@ -120,30 +123,44 @@ final class ReportReading {
     return ports.preparations().apply(id).orElseThrow();
   }
 
-  /** The injection of that preparation that came last before this one. */
-  private Optional<Injection> before(
+  /** The injections of that preparation before this one. */
+  private History before(
       ReportDraft draft, CourseFile file, PreparationId preparation, Instant at) {
     OptionalLong corrected =
         file.entries().stream()
             .filter(entry -> draft.corrects().equals(Optional.of(entry.id())))
             .mapToLong(CourseEntry::number)
             .findFirst();
-    return file.history(report -> Stock.NOT_RECORDED, this::preparationOf).of(preparation).stream()
-        .filter(one -> one.at().isBefore(at))
-        .filter(one -> !corrected.equals(OptionalLong.of(one.entry())))
-        .reduce((earlier, later) -> later);
+    return History.of(
+        file.history(report -> Stock.NOT_RECORDED, this::preparationOf).of(preparation).stream()
+            .filter(one -> one.at().isBefore(at))
+            .filter(one -> !corrected.equals(OptionalLong.of(one.entry())))
+            .toList());
   }
 
   /** What was signed for it: the dose, or its next step once the dose had been too little. */
-  private static Volume ordered(
-      Optional<DoseSigned> order, Volume drawn, Optional<Injection> before) {
-    boolean isNextStep =
-        order.flatMap(DoseSigned::nextStep).equals(Optional.of(drawn))
-            && before
-                .filter(one -> order.map(DoseSigned::volume).equals(Optional.of(one.drawn())))
-                .filter(Injection::wasTooLittle)
-                .isPresent();
-    return isNextStep ? drawn : order.map(DoseSigned::volume).orElse(drawn);
+  private Volume ordered(Optional<DoseSigned> order, Volume drawn, History before) {
+    return order
+        .map(
+            signed ->
+                signed.nextStep().equals(Optional.of(drawn)) && wasNextStepDue(signed, before)
+                    ? drawn
+                    : signed.volume())
+        .orElse(drawn);
+  }
+
+  private boolean wasNextStepDue(DoseSigned signed, History before) {
+    Plan plan = signed.plan();
+    return before
+            .last()
+            .filter(one -> one.drawn().equals(signed.volume()))
+            .filter(Injection::wasTooLittle)
+            .isPresent()
+        && ports
+            .protocols()
+            .find(plan.protocol(), plan.protocolVersion())
+            .filter(found -> PartialRow.isEnough(before, found.protocol()))
+            .isPresent();
   }
 
   private static Optional<InjectionReported> reported(CourseFile file, EntryId entry) {

@@ -69,15 +69,16 @@ public final class Titration {
     return ports.courses().all().stream().flatMap(id -> find(id).stream()).toList();
   }
 
-  /** How many courses run on each protocol, by its key. */
-  public Map<String, Long> runningOn() {
+  /**
+   * The courses that run on each protocol now, by its key, the one opened last first. A course runs
+   * on the protocol of its last plan alone. No entry ends a course, so every one that is open runs.
+   */
+  public Map<String, List<CourseFile>> runningOn() {
     return ports.courses().all().stream()
         .flatMap(id -> ports.courses().find(id).stream())
-        .map(CourseFile::plan)
         .collect(
             Collectors.groupingBy(
-                plan -> plan.protocol() + " version " + plan.protocolVersion(),
-                Collectors.counting()));
+                file -> file.plan().protocol() + " version " + file.plan().protocolVersion()));
   }
 
   /** Other men with a course who could be taken for this one. */

@@ -14,6 +14,7 @@ import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.PartialRow;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.known.DurationLimits;
@@ -200,11 +201,20 @@ public record ByRule() implements Choice {
     if (wasTooLongAtOrBelow(question, next.get())) {
       return new Step(TitrationRule.NEXT_STEP_TOO_LONG, new Decision.Refer());
     }
-    TitrationRule rule =
-        report.grade() == Grade.NONE
-            ? TitrationRule.STEP_AFTER_NONE
-            : TitrationRule.STEP_AFTER_PARTIAL;
-    return new Step(rule, new Decision.StepUp(next.get()));
+    if (!PartialRow.isEnough(question.history(), question.protocol())) {
+      return again(ladder, report, TitrationRule.PARTIAL_AGAIN);
+    }
+    return new Step(stepRule(question, report.grade()), new Decision.StepUp(next.get()));
+  }
+
+  private static TitrationRule stepRule(Question question, Grade grade) {
+    if (grade == Grade.NONE) {
+      return TitrationRule.STEP_AFTER_NONE;
+    }
+    boolean countsPartials = question.protocol().partialResponsesBeforeStep() > 1;
+    return countsPartials && grade == Grade.FULLER
+        ? TitrationRule.STEP_AFTER_FULLER
+        : TitrationRule.STEP_AFTER_PARTIAL;
   }
 
   private static boolean wasTooLongAtOrBelow(Question question, Volume volume) {
@@ -246,6 +256,8 @@ public record ByRule() implements Choice {
     facts.add(Fact.said("ordered", report.ordered()));
     facts.add(Fact.said("response", report.responseWords()));
     facts.add(Fact.said("simple causes", report.causes().words()));
+    PartialRow.of(question.history(), question.protocol())
+        .ifPresent(row -> facts.add(Fact.said("partial responses in a row at this dose", row)));
     return facts;
   }
 }

@@ -75,6 +75,14 @@ public enum TitrationRule {
   STEP_AFTER_PARTIAL(
       "Partial response: one step up.",
       Source.read(Citation.US_SYRINGE_LABEL, "2.2: increments until the wanted response")),
+  PARTIAL_AGAIN(
+      "Partial response, and the protocol waits for more of them in a row at this dose before a"
+          + " step up: same dose again.",
+      new Source.Assumption("the protocol's own number, with its own source")),
+  STEP_AFTER_FULLER(
+      "Fuller but not firm, for which the protocol does not wait as for a partial response: one"
+          + " step up.",
+      Source.read(Citation.US_SYRINGE_LABEL, "2.2: increments until the wanted response")),
   AT_MAXIMUM(
       "Not usable at the last step of the schedule: review technique, vial, arousal, strength and"
           + " preparation.",

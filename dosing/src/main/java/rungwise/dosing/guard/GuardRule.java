@@ -134,7 +134,7 @@ public enum GuardRule {
       "The condition for the signed next step is not met.",
       new Source.Assumption("a poor response to the signed dose, over in time, with nothing wrong"),
       "the last report is a poor response to the signed dose, over within the hour, with nothing"
-          + " wrong"),
+          + " wrong; a partial one as often in a row as the protocol waits for"),
   NO_ORDER(
       GuardClass.HARD_STOP,
       "No dose is signed for him.",

@@ -58,6 +58,11 @@ public record Injection(
     return !grade.isUseful() && isKnownShort() && causes == SimpleCauses.NONE_FOUND;
   }
 
+  /** A partial response that speaks of the dose: too little, but firm. */
+  public boolean isPartial() {
+    return grade == Grade.FIRM_NOT_USABLE && wasTooLittle();
+  }
+
   /** Whether a dose is at least as strong as this one was, of this or of another preparation. */
   public boolean isReachedBy(Preparation other, Volume volume) {
     return other.holdsAtLeast(volume, preparation, drawn);

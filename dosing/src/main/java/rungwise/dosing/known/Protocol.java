@@ -49,6 +49,7 @@ public record Protocol(
    * @param home what it asks for before home use, beyond what every clinic needs
    * @param chances the most chance of a long response that the response model may leave; empty
    *     means that it is not asked
+   * @param afterPartial how a partial response is answered; empty means by a step up after each
    */
   public record Options(
       Optional<LocalDate> from,
@@ -56,7 +57,8 @@ public record Protocol(
       List<ComponentLimit> componentLimits,
       Optional<SameVisit> sameVisit,
       Home home,
-      Chances chances) {
+      Chances chances,
+      Optional<AfterPartial> afterPartial) {
 
     public static final Options NONE =
         new Options(
@@ -65,7 +67,8 @@ public record Protocol(
             List.of(),
             Optional.empty(),
             Home.NOTHING_MORE,
-            Chances.NOT_ASKED);
+            Chances.NOT_ASKED,
+            Optional.empty());
 
     public Options {
       componentLimits = List.copyOf(componentLimits);
@@ -77,27 +80,31 @@ public record Protocol(
     }
 
     public Options withFrom(Optional<LocalDate> other) {
-      return new Options(other, careAbove, componentLimits, sameVisit, home, chances);
+      return new Options(other, careAbove, componentLimits, sameVisit, home, chances, afterPartial);
     }
 
     public Options withCareAbove(Optional<Sourced<ProtocolAmount>> other) {
-      return new Options(from, other, componentLimits, sameVisit, home, chances);
+      return new Options(from, other, componentLimits, sameVisit, home, chances, afterPartial);
     }
 
     public Options withComponentLimits(List<ComponentLimit> other) {
-      return new Options(from, careAbove, other, sameVisit, home, chances);
+      return new Options(from, careAbove, other, sameVisit, home, chances, afterPartial);
     }
 
     public Options withSameVisit(Optional<SameVisit> other) {
-      return new Options(from, careAbove, componentLimits, other, home, chances);
+      return new Options(from, careAbove, componentLimits, other, home, chances, afterPartial);
     }
 
     public Options withHome(Home other) {
-      return new Options(from, careAbove, componentLimits, sameVisit, other, chances);
+      return new Options(from, careAbove, componentLimits, sameVisit, other, chances, afterPartial);
     }
 
     public Options withChances(Chances other) {
-      return new Options(from, careAbove, componentLimits, sameVisit, home, other);
+      return new Options(from, careAbove, componentLimits, sameVisit, home, other, afterPartial);
+    }
+
+    public Options withAfterPartial(Optional<AfterPartial> other) {
+      return new Options(from, careAbove, componentLimits, sameVisit, home, chances, other);
     }
   }
 
@@ -150,6 +157,23 @@ public record Protocol(
     }
   }
 
+  /**
+   * How a partial response is answered: grade 2, over in time, with nothing wrong.
+   *
+   * @param responses after how many of them in a row at one dose a step up is proposed, 1 to 3
+   */
+  public record AfterPartial(int responses, Source source) {
+
+    /** However a protocol is written, the same dose does not go on for ever. */
+    public static final int MOST = 3;
+
+    public AfterPartial {
+      if (responses < 1 || responses > MOST) {
+        throw new IllegalArgumentException("bug: a step up after " + responses + " responses");
+      }
+    }
+  }
+
   /** The first amount for some groups. */
   public record Start(Set<AetiologyGroup> groups, ProtocolAmount amount, Source source) {
     public Start {
@@ -161,8 +185,9 @@ public record Protocol(
    * How far one step goes.
    *
    * @param upTo the step applies to amounts up to and with this one
-   * @param smallest what is added; the engine always proposes this
-   * @param largest what the source would allow
+   * @param smallest what is added, after no response and after a partial one: one rung
+   * @param largest what the source would allow at most, such as after no response; it is shown and
+   *     never taken, because no proposal goes further than one rung
    */
   public record Step(
       ProtocolAmount upTo, ProtocolAmount smallest, ProtocolAmount largest, Source source) {}
@@ -249,6 +274,11 @@ public record Protocol(
 
   public Chances chances() {
     return more.chances();
+  }
+
+  /** After how many partial responses in a row at one dose a step up is proposed: 1 to 3. */
+  public int partialResponsesBeforeStep() {
+    return more.afterPartial().map(AfterPartial::responses).orElse(1);
   }
 
   /** The most of single components, whatever the volume. */

@@ -91,6 +91,30 @@ final class ByRuleAndModelTest {
   }
 
   @Test
+  void what_waits_for_partial_responses_is_held_or_lowered_too_and_never_raised() {
+    var source = new Source.Assumption("for this test");
+    int waited = 0;
+    for (Protocol once : List.of(limited(5, 1), limited(50, 5), limited(999, 999))) {
+      Protocol twice =
+          once.with(
+              once.more().withAfterPartial(Optional.of(new Protocol.AfterPartial(2, source))));
+      List<LabelWorld> each = worlds(once);
+      List<LabelWorld> patient = worlds(twice);
+      for (int at = 0; at < each.size(); at++) {
+        Optional<Volume> one = advise(each.get(at), MODEL).decision().proposed();
+        Optional<Volume> two = advise(patient.get(at), MODEL).decision().proposed();
+
+        if (two.isPresent()) {
+          assertThat(one).isPresent();
+          assertThat(two.get().isMoreThan(one.get())).isFalse();
+        }
+        waited += two.equals(one) ? 0 : 1;
+      }
+    }
+    assertThat(waited).isPositive();
+  }
+
+  @Test
   void no_volume_is_ever_above_the_rules_own_and_each_is_within_the_limits() {
     int lowered = 0;
     for (Protocol protocol : List.of(limited(5, 1), limited(50, 5), limited(999, 999))) {

@@ -98,6 +98,7 @@ public final class Routes {
           Route.post("/syringes/{token}", KEEPER),
           Route.get("/dose", CLINICAL),
           Route.get("/protocols", CLINICAL),
+          Route.list("/protocols/courses", CLINICAL, Screen.PROTOCOL_COURSES),
           Route.get("/protocols/write", KEEPER),
           Route.post("/protocols/write", KEEPER),
           Route.post("/protocols/write/sign", KEEPER).signing(),

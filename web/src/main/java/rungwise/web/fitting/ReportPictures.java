@@ -1,6 +1,7 @@
 package rungwise.web.fitting;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.IntStream;
@@ -113,7 +114,11 @@ public record ReportPictures(
                       count.reported());
                 })
             .toList();
-    return shares(heading + ", by volume up to", columns);
+    return shares(capital(heading) + ", by volume up to", columns);
+  }
+
+  private static String capital(String words) {
+    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   private static String volumes(OfVolume one) {
@@ -134,7 +139,7 @@ public record ReportPictures(
                         one.reportedSurely(),
                         one.reportedPossibly()))
             .toList();
-    return shares("so long or longer", columns);
+    return shares("Usable responses this long or longer", columns);
   }
 
   /**

@@ -39,6 +39,10 @@ final class ProtocolFields {
     rows("strengths", list(parts, "strengths"), ProtocolForm.STRENGTH);
     rows("component_limits", list(parts, "component_limits"), ProtocolForm.COMPONENT_LIMIT);
     rows("emergency_plan", list(parts, "emergency_plan"), ProtocolForm.PLAN_ITEM);
+    put(
+        ProtocolForm.AFTER_PARTIAL,
+        part(parts, ProtocolForm.AFTER_PARTIAL),
+        List.of(ProtocolForm.RESPONSES));
     put(ProtocolForm.READINESS, part(parts, ProtocolForm.READINESS), List.of(ProtocolForm.VALUE));
     for (String limit : List.of("ceiling", "care_above")) {
       put(limit, part(parts, limit), List.of(ProtocolForm.DOSE));

@@ -40,6 +40,11 @@ record ProtocolForm(Typed typed) {
   /** A number that may be left out. */
   static final String READINESS = "readiness_months";
 
+  /** How a partial response is answered, which may be left out. */
+  static final String AFTER_PARTIAL = "after_partial";
+
+  static final String RESPONSES = "responses";
+
   /** The limits of the response model, either of which may be left out. */
   static final String MODEL = "model";
 
@@ -83,24 +88,27 @@ record ProtocolForm(Typed typed) {
     parts.put("for", List.copyOf(typed.all("for")));
     parts.put("start", Arrays.stream(AetiologyGroup.values()).map(this::start).toList());
     parts.put("steps", rows("steps", STEPS, STEP));
+    putPart(parts, AFTER_PARTIAL, RESPONSES);
     putRows(parts, "strengths", STRENGTHS, STRENGTH);
     parts.put("ceiling", part("ceiling", List.of(DOSE)));
     putRows(parts, "component_limits", COMPONENT_LIMITS, COMPONENT_LIMIT);
-    if (isUsed("care_above", List.of(DOSE))) {
-      parts.put("care_above", part("care_above", List.of(DOSE)));
-    }
+    putPart(parts, "care_above", DOSE);
     if (isUsed("same_visit", VISIT)) {
       parts.put(
           "same_visit",
           with(AFTER_NONE, typed.has(row("same_visit", AFTER_NONE), "true"), "same_visit", VISIT));
     }
     putRows(parts, "emergency_plan", PLAN_ITEMS, PLAN_ITEM);
-    if (isUsed(READINESS, List.of(VALUE))) {
-      parts.put(READINESS, part(READINESS, List.of(VALUE)));
-    }
+    putPart(parts, READINESS, VALUE);
     putChances(parts);
     NUMBERS.forEach(number -> parts.put(number, part(number, List.of(VALUE))));
     return parts;
+  }
+
+  private void putPart(Map<String, Object> parts, String part, String key) {
+    if (isUsed(part, List.of(key))) {
+      parts.put(part, part(part, List.of(key)));
+    }
   }
 
   private void putChances(Map<String, Object> parts) {
@@ -157,6 +165,7 @@ record ProtocolForm(Typed typed) {
     }
     return Optional.of(
         switch (part) {
+          case AFTER_PARTIAL -> row(part, key.isEmpty() ? RESPONSES : key);
           case "ceiling", "care_above" -> row(part, key.isEmpty() ? DOSE : key);
           case "same_visit" -> row(part, key.isEmpty() ? VISIT.getFirst() : key);
           case MODEL -> row(row(MODEL, CHANCES.contains(key) ? key : CHANCES.getFirst()), IN_1000);

@@ -1,17 +1,24 @@
 package rungwise.web.protocols;
 
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.ModelAndView;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
 import rungwise.clinic.protocols.Protocols;
+import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.clinic.titration.Titration;
 import rungwise.dosing.known.Protocol;
 import rungwise.quantities.Reading;
@@ -40,12 +47,27 @@ final class ProtocolsController {
     return new ProtocolsPage.Words(
         time,
         id -> people.find(id).map(Account::fullName).orElse("the program"),
-        titration.runningOn());
+        titration.runningOn().entrySet().stream()
+            .collect(Collectors.toMap(Map.Entry::getKey, entry -> entry.getValue().size())));
   }
 
   @GetMapping("/protocols")
   ModelAndView list(@AuthenticationPrincipal Account actor) {
     return Page.of(PAGE, ProtocolsPage.of(protocols, actor, words()));
+  }
+
+  @GetMapping("/protocols/courses")
+  ModelAndView courses(@RequestParam(defaultValue = "") String of) {
+    return protocols.signed().stream()
+        .map(SignedProtocol::protocol)
+        .filter(protocol -> protocol.key().equals(of))
+        .findFirst()
+        .map(
+            protocol ->
+                ProtocolCoursesPage.of(
+                    protocol, titration.runningOn().getOrDefault(protocol.key(), List.of())))
+        .map(page -> Page.of("protocols/courses", page))
+        .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
   }
 
   @PostMapping("/protocols/{name}/{version}/sign")

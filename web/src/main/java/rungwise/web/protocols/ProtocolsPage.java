@@ -25,6 +25,7 @@ public record ProtocolsPage(
    *
    * @param writePath where a new one is written from it
    * @param courses how many courses run on it
+   * @param coursesPath where they are named; that page is on record as a look at each of them
    */
   public record Sheet(
       String title,
@@ -32,7 +33,8 @@ public record ProtocolsPage(
       String signPath,
       boolean isSample,
       String signed,
-      long courses,
+      int courses,
+      String coursesPath,
       List<ProtocolRule> rules) {
     public Sheet {
       rules = List.copyOf(rules);
@@ -44,7 +46,7 @@ public record ProtocolsPage(
    *
    * @param courses how many courses run on a protocol, by its key
    */
-  record Words(ClinicTime time, Function<AccountId, String> names, Map<String, Long> courses) {
+  record Words(ClinicTime time, Function<AccountId, String> names, Map<String, Integer> courses) {
     String signed(SignedProtocol signed) {
       return "Signed for use here by "
           + names.apply(signed.by())
@@ -73,7 +75,7 @@ public record ProtocolsPage(
                     sheet(
                         signed.protocol(),
                         words.signed(signed),
-                        words.courses().getOrDefault(signed.protocol().key(), 0L)))
+                        words.courses().getOrDefault(signed.protocol().key(), 0)))
             .toList(),
         protocols.unsignedSamples().stream().map(sample -> sheet(sample, "", 0)).toList(),
         actor.may(Role.PRESCRIBER) || actor.may(Role.PROGRAMME_LEAD));
@@ -84,14 +86,16 @@ public record ProtocolsPage(
         new Faults(found.stream().map(Fault::ofForm).toList()), signed, samples, maySign);
   }
 
-  private static Sheet sheet(Protocol protocol, String signed, long courses) {
+  private static Sheet sheet(Protocol protocol, String signed, int courses) {
+    String key = URLEncoder.encode(protocol.key(), StandardCharsets.UTF_8);
     return new Sheet(
         protocol.title() + ", version " + protocol.version(),
-        "/protocols/write?from=" + URLEncoder.encode(protocol.key(), StandardCharsets.UTF_8),
+        "/protocols/write?from=" + key,
         "/protocols/" + protocol.name() + "/" + protocol.version() + "/sign",
         protocol.sample(),
         signed,
         courses,
+        "/protocols/courses?of=" + key,
         ProtocolRule.of(protocol));
   }
 }

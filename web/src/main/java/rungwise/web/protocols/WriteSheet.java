@@ -38,8 +38,8 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
   private static final Map<String, String> STEP_LABELS =
       named(
           "up_to", "from a dose of up to",
-          "add", "add",
-          "add_at_most", "the source allows up to");
+          "add", "add, after no response and after a partial one",
+          "add_at_most", "after no response the source would allow up to");
 
   private static final Map<String, String> STRENGTH_LABELS =
       named("strength", "strength, such as 40 mcg/mL", "not_below", "least dose from it");
@@ -100,14 +100,36 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
             "start"),
         section(
             "Steps",
-            AMOUNT + ". A row that is left empty is no step.",
+            AMOUNT
+                + ". What is added is one step, after no response and after a partial one alike."
+                + " What the source would allow beyond it is shown and never taken: no advice goes"
+                + " up more than one step at once. A row that is left empty is no step.",
             rows("steps", ProtocolForm.STEPS, "Step ", STEP_LABELS),
             "steps"),
+        afterPartial(),
         section(
             "Strengths",
             "Where a strong vial cannot be measured small; may be left empty",
             rows("strengths", ProtocolForm.STRENGTHS, "Strength ", STRENGTH_LABELS),
             "strengths"));
+  }
+
+  private Section afterPartial() {
+    return section(
+        "After a partial response",
+        "Step up after so many of them in a row at the same dose: 1, 2 or 3. A partial response"
+            + " is firm but not usable (rigidity 2), over within the hour, with nothing wrong."
+            + " Left empty, after the first. The texts below differ in how far a step goes"
+            + " after no response and after a partial one; none that was read here asks for a"
+            + " partial response to be repeated first.",
+        List.of(
+            line(
+                ProtocolForm.AFTER_PARTIAL,
+                "Partial responses",
+                Map.of(
+                    ProtocolForm.RESPONSES,
+                    "after a partial response, step up after so many of them"))),
+        "steps");
   }
 
   private List<Section> limits() {

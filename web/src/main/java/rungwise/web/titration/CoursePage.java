@@ -206,7 +206,7 @@ public record CoursePage(
                 "true",
                 "the step above may follow without a new signature",
                 "Only after a poor response to this dose, over within the hour, with nothing"
-                    + " wrong.",
+                    + " wrong; after a partial one as often in a row as the protocol waits for.",
                 false)));
   }
 

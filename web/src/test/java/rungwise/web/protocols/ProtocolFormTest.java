@@ -54,6 +54,7 @@ class ProtocolFormTest {
             Map.of("ask", "who stays with him", "source", CUSTOM),
             Map.of("ask", "who has the key", "source", CUSTOM)));
     parts.put("readiness_months", Map.of("value", 12, "source", CUSTOM));
+    parts.put("after_partial", Map.of("responses", 2, "source", CUSTOM));
     parts.put("model", Map.of("chance_of_240_minutes", Map.of("in_1000", 5, "source", CUSTOM)));
     parts.put("care_above", Map.of("dose", "20 mcg of alprostadil", "source", CUSTOM));
     parts.put("same_visit", SAME_VISIT);
@@ -93,6 +94,7 @@ class ProtocolFormTest {
     parts.remove("emergency_plan");
     parts.remove("readiness_months");
     parts.remove("model");
+    parts.remove("after_partial");
 
     assertThat(ProtocolFields.of(parts).parts(3)).isEqualTo(parts);
   }
@@ -137,5 +139,33 @@ class ProtocolFormTest {
             "model-chance_of_240_minutes-in_1000",
             "model-chance_of_120_minutes-in_1000",
             "");
+  }
+
+  @Test
+  void a_fault_of_how_a_partial_response_is_answered_stands_at_its_fields() {
+    var faults =
+        ProtocolFields.of(parts())
+            .faults(
+                List.of(
+                    "after_partial, responses: must be a whole number from 1 to 3",
+                    "after_partial, source: must say published",
+                    "after_partial: must be a set of keys with values"));
+
+    assertThat(faults.all().stream().map(Fault::field))
+        .containsExactly(
+            "after_partial-responses", "after_partial-source", "after_partial-responses");
+  }
+
+  /** No field of the form is narrower than the document: what is refused is said by its reader. */
+  @Test
+  void what_is_typed_as_a_number_of_responses_reaches_the_document_as_it_was_typed() {
+    for (String typed : List.of("0", "4", "1.5", "two")) {
+      var parts = parts();
+      parts.put("after_partial", Map.of("responses", typed, "source", CUSTOM));
+
+      assertThat(ProtocolFields.of(parts).parts(3).get("after_partial"))
+          .hasToString(
+              "{responses=" + typed + ", source=" + Map.of("common_practice", "as we do it") + "}");
+    }
   }
 }

@@ -25,7 +25,7 @@ final class FitRun {
     WAITING("Waiting for a free processor", 0, 0, 1),
     SEARCH("Looking for the parameters that fit best", 0, 0.1, 40),
     POSTERIOR("Drawing what else the reports allow", 0.1, 0.7, 750),
-    CHECK("Comparing each report with what the ones before it predict", 0.7, 1, 250);
+    CHECK("Comparing each report with what the ones before it predict", 0.7, 1, 64);
 
     private final String words;
     private final double begin;
@@ -93,10 +93,7 @@ final class FitRun {
           Optional.of(
               Posteriors.of(chosen.courses(), fit, workers, Draws.generator(SEED), FitRun::ignore));
       begin(Step.CHECK);
-      predicted =
-          Optional.of(
-              PredictiveCheck.of(
-                  chosen.courses(), posterior.get().sample(), Draws.generator(SEED), workers));
+      predicted = predicted(chosen, posterior.get().sample());
     }
     return new FitResult(chosen, fit, posterior, predicted, SEED);
   }
@@ -105,8 +102,7 @@ final class FitRun {
   private Optional<Predicted> predicted(ChosenCourses chosen, List<Population> draws) {
     return draws.isEmpty()
         ? Optional.empty()
-        : Optional.of(
-            PredictiveCheck.of(chosen.courses(), draws, Draws.generator(SEED), workers));
+        : Optional.of(PredictiveCheck.of(chosen.courses(), draws, Draws.generator(SEED), workers));
   }
 
   private void begin(Step next) {

@@ -130,12 +130,17 @@ class FitPagesTest {
           .isCloseTo(Double.parseDouble(words[3]), within(0.00051));
     }
 
+    Matcher held = Pattern.compile("name=\"fit\" value=\"([0-9a-f]+)\"").matcher(result.body());
+    assertThat(held.find()).isTrue();
+    String fit = held.group(1);
     HttpResponse<String> refused =
-        lead.post(RESULT, FORM + "/sign", Map.of("name", "Our Men", "preparations", ""));
+        lead.post(
+            RESULT, FORM + "/sign", Map.of("fit", fit, "name", "Our Men", "preparations", ""));
     assertThat(refused.statusCode()).isEqualTo(422);
     assertThat(refused.body()).contains("name: \"Our Men\" was given", "choose at least one");
     HttpResponse<String> signed =
-        lead.post(RESULT, FORM + "/sign", Map.of("name", "our-men", "preparations", ID));
+        lead.post(
+            RESULT, FORM + "/sign", Map.of("fit", fit, "name", "our-men", "preparations", ID));
     assertThat(Visitor.location(signed)).isEqualTo("/populations");
     assertThat(lead.get("/populations").body())
         .contains("our-men version 1", "Fitted to the reports of this clinic's own men.");

@@ -11,7 +11,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
@@ -20,19 +19,14 @@ import rungwise.app.server.StoryClock;
 import rungwise.files.history.HistoryFile;
 
 /** The programme lead fits the model to the clinic's own courses, looks at it, and signs it. */
-class FitBrowserTest {
+class FitBrowserTest extends AtTheDesk {
 
   private static final Member LEAD = DemoClinic.MEMBERS.get(1);
   private static final Path MEN = Path.of("..", "reference", "fit", "n300.csv.gz");
   private static final double LONGEST_MILLISECONDS = 240_000;
 
-  private final TestServer server = TestServer.start(FitBrowserTest::fill);
-  private final Browser browser = Browser.open();
-
-  @AfterEach
-  void close() {
-    browser.close();
-    server.close();
+  FitBrowserTest() {
+    super(TestServer.start(FitBrowserTest::fill));
   }
 
   private static void fill(OpenClinic clinic) {
@@ -44,27 +38,6 @@ class FitBrowserTest {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-  }
-
-  private Page page() {
-    return browser.page();
-  }
-
-  private void open(String path) {
-    page().navigate(server.at(path).toString());
-  }
-
-  private void press(String button) {
-    page()
-        .getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button).setExact(true))
-        .click();
-  }
-
-  private void signIn() {
-    open("/sign-in");
-    page().getByLabel("Sign-in name").fill(LEAD.signInName());
-    page().getByLabel("Password").fill(LEAD.password());
-    press("Sign in");
   }
 
   /** Those of which the file has enough. */
@@ -79,7 +52,7 @@ class FitBrowserTest {
 
   @Test
   void courses_are_chosen_fitted_looked_at_and_the_fit_is_signed() {
-    signIn();
+    signIn(LEAD);
     open("/populations/fit/result");
     browser.inspect("fit-none");
     open("/populations");

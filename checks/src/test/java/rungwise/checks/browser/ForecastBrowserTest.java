@@ -3,13 +3,11 @@ package rungwise.checks.browser;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 
 import com.microsoft.playwright.Locator;
-import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
@@ -17,49 +15,20 @@ import rungwise.app.server.DemoClinic.Member;
 import rungwise.app.server.StoryClock;
 
 /** The programme lead signs a population, courses get forecasts, and a limit holds a step. */
-class ForecastBrowserTest {
+class ForecastBrowserTest extends AtTheDesk {
 
   private static final Member LEAD = DemoClinic.MEMBERS.get(1);
   private static final ZoneId ZONE = ZoneId.of("America/Chicago");
   private static final String SAMPLE = "us-vial-syringe-label version 1";
   private static final String CAVEAT = "Calibrated to published summaries, not to this clinic.";
 
-  private final TestServer server =
-      TestServer.start(clinic -> DemoClinic.fill(clinic, (StoryClock) clinic.clock(), ZONE));
-  private final Browser browser = Browser.open();
+  ForecastBrowserTest() {
+    super(TestServer.start(clinic -> DemoClinic.fill(clinic, (StoryClock) clinic.clock(), ZONE)));
+  }
 
   @BeforeEach
-  void signIn() {
-    open("/sign-in");
-    page().getByLabel("Sign-in name").fill(LEAD.signInName());
-    page().getByLabel("Password").fill(LEAD.password());
-    press("Sign in");
-  }
-
-  @AfterEach
-  void close() {
-    browser.close();
-    server.close();
-  }
-
-  private Page page() {
-    return browser.page();
-  }
-
-  private void open(String path) {
-    page().navigate(server.at("/").toString().replaceFirst("/$", "") + path.replace(" ", "%20"));
-  }
-
-  private void press(String button) {
-    page()
-        .getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button).setExact(true))
-        .click();
-  }
-
-  private void follow(String link) {
-    page()
-        .getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(link).setExact(true))
-        .click();
+  void begin() {
+    signIn(LEAD);
   }
 
   private String course(String number) {
@@ -123,10 +92,6 @@ class ForecastBrowserTest {
     page().locator("summary", containing("Change preparation, syringe or protocol")).click();
     page().locator("#protocol").selectOption("our-us-vial-syringe-label version 1");
     press("Change the plan");
-  }
-
-  private static Page.LocatorOptions containing(String text) {
-    return new Page.LocatorOptions().setHasText(text);
   }
 
   @Test

@@ -3,69 +3,26 @@ package rungwise.checks.browser;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
 
 /** Preparations, syringes and the dose page, each in a clinic that starts with accounts only. */
-class FormularyBrowserTest {
+class FormularyBrowserTest extends AtTheDesk {
 
   private static final Member PRESCRIBER = DemoClinic.MEMBERS.get(1);
   private static final Member NURSE = DemoClinic.MEMBERS.get(2);
 
-  private final TestServer server =
-      TestServer.start(clinic -> DemoClinic.fillPeople(clinic.people()));
-  private final Browser browser = Browser.open();
-
-  @AfterEach
-  void close() {
-    browser.close();
-    server.close();
-  }
-
-  private Page page() {
-    return browser.page();
-  }
-
-  private Locator main() {
-    return page().locator("main");
-  }
-
-  private void open(String path) {
-    page().navigate(server.at(path).toString());
+  FormularyBrowserTest() {
+    super(TestServer.start(clinic -> DemoClinic.fillPeople(clinic.people())));
   }
 
   private void ask(String preparation, String barrel, String by, String amount) {
     open(
         "/dose?preparation=%s&barrel=%s&by=%s&amount=%s"
             .formatted(preparation, barrel, by, amount));
-  }
-
-  private void signIn(Member member) {
-    open("/sign-in");
-    page().getByLabel("Sign-in name").fill(member.signInName());
-    page().getByLabel("Password").fill(member.password());
-    press("Sign in");
-  }
-
-  private void press(String button) {
-    page().getByRole(AriaRole.BUTTON, named(button)).click();
-  }
-
-  private void follow(String link) {
-    page().getByRole(AriaRole.LINK, named(link)).click();
-  }
-
-  private static Page.GetByRoleOptions named(String name) {
-    return new Page.GetByRoleOptions().setName(name).setExact(true);
-  }
-
-  private void check(String name, String value) {
-    page().locator("input[name=" + name + "][value='" + value + "']").check();
   }
 
   private void enterTheHouseMixture(String alprostadil) {

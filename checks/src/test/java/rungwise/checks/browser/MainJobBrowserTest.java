@@ -4,14 +4,12 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Locator;
-import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
@@ -25,55 +23,14 @@ import rungwise.dosing.history.Place;
  * steps are those of the US vial and syringe label (prescribing information, dual-chamber syringe,
  * 2.1 and 2.2).
  */
-class MainJobBrowserTest {
+class MainJobBrowserTest extends AtTheDesk {
 
   private static final Member PRESCRIBER = DemoClinic.MEMBERS.get(1);
   private static final Member NURSE = DemoClinic.MEMBERS.get(2);
   private static final ZoneId ZONE = ZoneId.of("America/Chicago");
-  private final TestServer server =
-      TestServer.start(clinic -> DemoClinic.fillPeople(clinic.people()));
 
-  private final Browser browser = Browser.open();
-
-  @AfterEach
-  void close() {
-    browser.close();
-    server.close();
-  }
-
-  private Page page() {
-    return browser.page();
-  }
-
-  private void open(String path) {
-    page().navigate(server.at(path).toString());
-  }
-
-  private void signIn(Member member) {
-    open("/sign-in");
-    page().getByLabel("Sign-in name").fill(member.signInName());
-    page().getByLabel("Password").fill(member.password());
-    press("Sign in");
-  }
-
-  private void press(String button) {
-    page()
-        .getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button).setExact(true))
-        .click();
-  }
-
-  private void follow(String link) {
-    page()
-        .getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(link).setExact(true))
-        .click();
-  }
-
-  private void check(String name, String value) {
-    page().locator("input[name=" + name + "][value='" + value + "']").check();
-  }
-
-  private Locator answer() {
-    return page().locator(".answer").first();
+  MainJobBrowserTest() {
+    super(TestServer.start(clinic -> DemoClinic.fillPeople(clinic.people())));
   }
 
   private void setUpTheClinic() {
@@ -96,14 +53,6 @@ class MainJobBrowserTest {
           .getByRole(AriaRole.BUTTON)
           .click();
     }
-  }
-
-  private static Page.GetByRoleOptions named(String name) {
-    return new Page.GetByRoleOptions().setName(name).setExact(true);
-  }
-
-  private static Page.LocatorOptions containing(String text) {
-    return new Page.LocatorOptions().setHasText(text);
   }
 
   private void openCourse(String name, String number) {

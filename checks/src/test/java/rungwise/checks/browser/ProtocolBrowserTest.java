@@ -2,11 +2,9 @@ package rungwise.checks.browser;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 
-import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import java.time.ZoneId;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
@@ -14,44 +12,23 @@ import rungwise.app.server.DemoClinic.Member;
 import rungwise.app.server.StoryClock;
 
 /** A clinic writes a protocol of its own, tries it and signs it. */
-class ProtocolBrowserTest {
+class ProtocolBrowserTest extends AtTheDesk {
 
   private static final Member PRESCRIBER = DemoClinic.MEMBERS.get(1);
   private static final String SAMPLE = "us-vial-syringe-label version 1";
 
-  private final TestServer server =
-      TestServer.start(
-          clinic ->
-              DemoClinic.fill(clinic, (StoryClock) clinic.clock(), ZoneId.of("America/Chicago")));
-  private final Browser browser = Browser.open();
+  ProtocolBrowserTest() {
+    super(
+        TestServer.start(
+            clinic ->
+                DemoClinic.fill(
+                    clinic, (StoryClock) clinic.clock(), ZoneId.of("America/Chicago"))));
+  }
 
   @BeforeEach
-  void signIn() {
-    open("/sign-in");
-    page().getByLabel("Sign-in name").fill(PRESCRIBER.signInName());
-    page().getByLabel("Password").fill(PRESCRIBER.password());
-    press("Sign in");
+  void begin() {
+    signIn(PRESCRIBER);
     open("/protocols/write?from=" + SAMPLE);
-  }
-
-  @AfterEach
-  void close() {
-    browser.close();
-    server.close();
-  }
-
-  private Page page() {
-    return browser.page();
-  }
-
-  private void open(String path) {
-    page().navigate(server.at("/").toString().replaceFirst("/$", "") + path.replace(" ", "%20"));
-  }
-
-  private void press(String button) {
-    page()
-        .getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button).setExact(true))
-        .click();
   }
 
   @Test

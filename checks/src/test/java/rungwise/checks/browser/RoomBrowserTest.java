@@ -10,7 +10,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
@@ -22,7 +21,7 @@ import rungwise.app.server.StoryClock;
  * An injection in the clinic from the needle until he is soft, the board of the room, and a report
  * from a telephone call, in the invented clinic.
  */
-class RoomBrowserTest {
+class RoomBrowserTest extends AtTheDesk {
 
   private static final Member NURSE = DemoClinic.MEMBERS.get(2);
   private static final Member PRESCRIBER = DemoClinic.MEMBERS.get(1);
@@ -34,8 +33,9 @@ class RoomBrowserTest {
 
   private static final int TIME_KEYS = 5;
 
-  private final TestServer server = TestServer.start(RoomBrowserTest::fill);
-  private final Browser browser = Browser.open();
+  RoomBrowserTest() {
+    super(TestServer.start(RoomBrowserTest::fill));
+  }
 
   private static void fill(OpenClinic clinic) {
     DemoClinic.fill(clinic, (StoryClock) clinic.clock(), ZONE);
@@ -44,39 +44,6 @@ class RoomBrowserTest {
   @BeforeEach
   void begin() {
     signIn(PRESCRIBER);
-  }
-
-  @AfterEach
-  void close() {
-    browser.close();
-    server.close();
-  }
-
-  private Page page() {
-    return browser.page();
-  }
-
-  private void open(String path) {
-    page().navigate(server.at(path).toString());
-  }
-
-  private void signIn(Member member) {
-    open("/sign-in");
-    page().getByLabel("Sign-in name").fill(member.signInName());
-    page().getByLabel("Password").fill(member.password());
-    press("Sign in");
-  }
-
-  private void press(String button) {
-    page().getByRole(AriaRole.BUTTON, named(button)).click();
-  }
-
-  private static Page.GetByRoleOptions named(String name) {
-    return new Page.GetByRoleOptions().setName(name).setExact(true);
-  }
-
-  private void check(String name, String value) {
-    page().locator("input[name=" + name + "][value='" + value + "']").check();
   }
 
   /** Opens a man's course from the day's list and gives its address. */

@@ -12,7 +12,6 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
@@ -22,7 +21,7 @@ import rungwise.clinic.people.People;
 import rungwise.clinic.people.Role;
 
 /** Screening, what comes before home use, and vials, in the invented clinic of the demo. */
-class ScreeningBrowserTest {
+class ScreeningBrowserTest extends AtTheDesk {
 
   private static final Member PRESCRIBER = DemoClinic.MEMBERS.get(1);
   private static final Member NURSE = DemoClinic.MEMBERS.get(2);
@@ -40,30 +39,13 @@ class ScreeningBrowserTest {
   /** His mixture holds three drugs. */
   private static final String ON_A_MIXTURE = "Matthis Okoro";
 
-  private final TestServer server = TestServer.start(clinic -> {});
-  private final Browser browser = Browser.open();
+  ScreeningBrowserTest() {
+    super(TestServer.start(clinic -> {}));
+  }
 
   @BeforeEach
   void tellTheStory() {
     DemoClinic.fill(server.clinic(), server.clock(), ZONE);
-  }
-
-  @AfterEach
-  void close() {
-    browser.close();
-    server.close();
-  }
-
-  private Page page() {
-    return browser.page();
-  }
-
-  private Locator main() {
-    return page().locator("main");
-  }
-
-  private Locator answer() {
-    return page().locator(".answer").first();
   }
 
   private Locator faults() {
@@ -72,22 +54,6 @@ class ScreeningBrowserTest {
 
   private Locator notice() {
     return page().locator(".notice");
-  }
-
-  private void open(String path) {
-    page().navigate(server.at(path).toString());
-  }
-
-  private void signIn(String name, String password) {
-    open("/sign-in");
-    page().getByLabel("Sign-in name").fill(name);
-    page().getByLabel("Password").fill(password);
-    press("Sign in");
-    assertThat(page()).hasURL(server.at("/").toString());
-  }
-
-  private void signIn(Member member) {
-    signIn(member.signInName(), member.password());
   }
 
   private void signInInstead(Member member) {
@@ -104,16 +70,6 @@ class ScreeningBrowserTest {
     assertThat(page()).hasTitle(man + " - Northgate Clinic");
     page().navigate(page().url() + place);
     assertThat(page().locator("h1")).hasText(man);
-  }
-
-  private void press(String button) {
-    page()
-        .getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button).setExact(true))
-        .click();
-  }
-
-  private void check(String name, String value) {
-    page().locator("input[name='" + name + "'][value='" + value + "']").check();
   }
 
   private void fill(String id, String text) {

@@ -2,54 +2,19 @@ package rungwise.checks.browser;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 
-import com.microsoft.playwright.Page;
-import com.microsoft.playwright.options.AriaRole;
 import java.time.ZoneId;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
 
 /** An auditor finds out who has seen a man. */
-class ViewsBrowserTest {
+class ViewsBrowserTest extends AtTheDesk {
 
   private static final Member PRESCRIBER = DemoClinic.MEMBERS.get(1);
   private static final Member AUDITOR = DemoClinic.MEMBERS.getLast();
 
-  private final TestServer server = TestServer.start(clinic -> {});
-  private final Browser browser = Browser.open();
-
-  @AfterEach
-  void close() {
-    browser.close();
-    server.close();
-  }
-
-  private Page page() {
-    return browser.page();
-  }
-
-  private void open(String path) {
-    page().navigate(server.at(path).toString());
-  }
-
-  private void signIn(Member member) {
-    open("/sign-in");
-    page().getByLabel("Sign-in name").fill(member.signInName());
-    page().getByLabel("Password").fill(member.password());
-    press("Sign in");
-  }
-
-  private void press(String button) {
-    page()
-        .getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button).setExact(true))
-        .click();
-  }
-
-  private void follow(String link) {
-    page()
-        .getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(link).setExact(true))
-        .click();
+  ViewsBrowserTest() {
+    super(TestServer.start(clinic -> {}));
   }
 
   @Test

@@ -1,5 +1,9 @@
 package rungwise.clinic.fitting;
 
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -25,6 +29,9 @@ public final class FitRuns {
       "Only the programme lead can fit the response model to the clinic's courses.";
   private static final String NOT_THERE =
       "There is no fit that could be signed: choose courses and run one.";
+
+  private static final String OTHER =
+      "Another fit was run since this page was opened, so nothing was signed. Read the new one.";
 
   private final FitPorts ports;
   private Optional<FitRun> run = Optional.empty();
@@ -56,23 +63,23 @@ public final class FitRuns {
   }
 
   /** Starts a fit to the courses of a choice as they are now. */
-  public synchronized Reading<ChosenCourses> start(Account actor, FitDraft draft) {
+  public Reading<ChosenCourses> start(Account actor, FitDraft draft) {
     Reading<ChosenCourses> chosen = choose(actor, draft);
-    if (chosen.found().isEmpty()) {
-      return chosen;
-    }
+    return chosen.found().isPresent() ? start(chosen.orThrow()) : chosen;
+  }
+
+  private synchronized Reading<ChosenCourses> start(ChosenCourses chosen) {
     if (state() instanceof FitState.Running) {
       return Reading.refused("A fit is running: stop it first, or wait until it has ended.");
     }
-    ChosenCourses courses = chosen.orThrow();
-    if (!courses.isEnough()) {
+    if (!chosen.isEnough()) {
       return Reading.refused(
-          "There are " + courses.courses().count() + " such courses: a fit needs 2 at least.");
+          "There are " + chosen.courses().count() + " such courses: a fit needs 2 at least.");
     }
     var started = new FitRun(ports.workers().get());
     run = Optional.of(started);
-    ports.executor().execute(() -> started.run(courses));
-    return chosen;
+    ports.executor().execute(() -> started.run(chosen));
+    return Reading.of(chosen);
   }
 
   /** What became of the fit that was started last. */
@@ -89,15 +96,40 @@ public final class FitRuns {
     return Reading.of(state());
   }
 
-  /** Signs the fit that has ended for use with preparations. */
+  /**
+   * Signs the fit that has ended for use with preparations.
+   *
+   * @param fingerprint of the fit that was looked at: see {@link #fingerprint}
+   */
   public Reading<SignedPopulation> sign(
-      Account actor, String name, Set<PreparationId> preparations) {
+      Account actor, String fingerprint, String name, Set<PreparationId> preparations) {
     if (!actor.may(Role.PROGRAMME_LEAD)) {
       return Reading.refused(NOT_ALLOWED);
     }
     return state() instanceof FitState.Done(FitResult result) && result.isOffered()
-        ? ports.populations().signFitted(actor, name, ports.writer().write(result), preparations)
+        ? sign(actor, result, fingerprint, new SignAs(name, preparations))
         : Reading.refused(NOT_THERE);
+  }
+
+  private record SignAs(String name, Set<PreparationId> preparations) {}
+
+  private Reading<SignedPopulation> sign(
+      Account actor, FitResult result, String fingerprint, SignAs as) {
+    return fingerprint(result).equals(fingerprint)
+        ? ports
+            .populations()
+            .signFitted(actor, as.name(), ports.writer().write(result), as.preparations())
+        : Reading.refused(OTHER);
+  }
+
+  /** Tells a fit from any other: what is signed must be what was looked at. */
+  public String fingerprint(FitResult result) {
+    try {
+      byte[] document = ports.writer().write(result).getBytes(StandardCharsets.UTF_8);
+      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(document));
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("bug: every Java has SHA-256", e);
+    }
   }
 
   /** The fit as it is looked at before it is signed; empty where it is not offered. */

@@ -56,7 +56,7 @@ final class FitRunsTest {
               world.populations(),
               id -> SamplePreparations.of(id.value()),
               () -> List.of(SamplePreparations.ALPROSTADIL_20),
-              result -> "mu 1.2 of alprostadil-20",
+              result -> "mu 1.%d of alprostadil-20".formatted(result.fit().courses()),
               () -> workers.get(),
               waiting::add,
               new ClinicTime(ZoneId.of("America/New_York"))));
@@ -250,7 +250,7 @@ final class FitRunsTest {
       assertThat(runs.choose(actor, draft).faults()).hasSize(1);
       assertThat(runs.start(actor, draft).faults()).hasSize(1);
       assertThat(runs.stop(actor).faults()).hasSize(1);
-      assertThat(runs.sign(actor, "our-men", Set.of(ALPROSTADIL)).faults()).hasSize(1);
+      assertThat(runs.sign(actor, "", "our-men", Set.of(ALPROSTADIL)).faults()).hasSize(1);
     }
     assertThat(runs.state()).isInstanceOf(FitState.None.class);
   }
@@ -266,7 +266,7 @@ final class FitRunsTest {
     waiting.remove().run();
 
     assertThat(runs.state()).isInstanceOf(FitState.Stopped.class);
-    assertThat(runs.sign(Staff.LEAD, "our-men", Set.of(ALPROSTADIL)).faults()).hasSize(1);
+    assertThat(runs.sign(Staff.LEAD, "", "our-men", Set.of(ALPROSTADIL)).faults()).hasSize(1);
     runs.start(Staff.LEAD, draft(true, "vasculogenic")).orThrow();
     assertThat(runs.state()).isInstanceOf(FitState.Running.class);
   }
@@ -310,8 +310,28 @@ final class FitRunsTest {
     double then = moves.getFirst().then().orElseThrow().useful().middle();
     assertThat(then).isGreaterThan(now);
 
-    assertThat(runs.sign(Staff.LEAD, "our-men", Set.of(ALPROSTADIL)).orThrow().key())
+    assertThat(
+            runs.sign(Staff.LEAD, runs.fingerprint(result), "our-men", Set.of(ALPROSTADIL))
+                .orThrow()
+                .key())
         .isEqualTo("our-men version 1");
+  }
+
+  @Test
+  void a_fit_is_not_signed_by_somebody_who_looked_at_another() {
+    bringInMadeMen(70, "vasculogenic", new Random(5));
+    runs.start(Staff.LEAD, draft(true, "vasculogenic")).orThrow();
+    waiting.remove().run();
+    String looked = runs.fingerprint(((FitState.Done) runs.state()).result());
+    bringInMadeMen(10, "psychogenic", new Random(6));
+    runs.start(Staff.LEAD, draft(true, "vasculogenic", "psychogenic")).orThrow();
+    waiting.remove().run();
+
+    assertThat(runs.sign(Staff.LEAD, looked, "our-men", Set.of(ALPROSTADIL)).faults())
+        .containsExactly(
+            "Another fit was run since this page was opened, so nothing was signed. Read the new"
+                + " one.");
+    assertThat(world.populations().signed()).isEmpty();
   }
 
   @Test
@@ -324,6 +344,9 @@ final class FitRunsTest {
     assertThat(result.doubts().stream().map(DoubtWords::of))
         .contains("There are only 12 courses: a fit is offered for signing from 60 on.");
     assertThat(runs.sheet(result)).isEmpty();
-    assertThat(runs.sign(Staff.LEAD, "our-men", Set.of(ALPROSTADIL)).faults()).hasSize(1);
+    assertThat(
+            runs.sign(Staff.LEAD, runs.fingerprint(result), "our-men", Set.of(ALPROSTADIL))
+                .faults())
+        .hasSize(1);
   }
 }

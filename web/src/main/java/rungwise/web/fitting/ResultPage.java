@@ -17,11 +17,13 @@ import rungwise.web.page.Choice;
 import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
+import rungwise.web.page.HeldField;
 import rungwise.web.populations.SignFor;
 
 /**
  * A fit that has come to its end, as it is looked at before it is signed.
  *
+ * @param held which fit it is, sent along unseen
  * @param doubts what speaks against signing it; where there is one, it cannot be signed
  * @param words what it expects; empty where no duration is known
  * @param groupsWithout the groups of which it says nothing
@@ -31,6 +33,7 @@ import rungwise.web.populations.SignFor;
  */
 public record ResultPage(
     Faults faults,
+    List<HeldField> held,
     String chosen,
     String reference,
     String referenceGroup,
@@ -46,6 +49,7 @@ public record ResultPage(
     List<Choice> preparations)
     implements NamesCourses {
 
+  private static final String FIT = "fit";
   private static final String NAME = "name";
 
   /**
@@ -82,7 +86,23 @@ public record ResultPage(
     }
   }
 
+  /**
+   * What a fit is set beside.
+   *
+   * @param sheet empty where it is not offered
+   * @param change empty where no population in use can be compared
+   */
+  record Beside(
+      Optional<PopulationSheet> sheet,
+      Optional<PopulationChange> change,
+      List<ForecastMove> moves) {
+    Beside {
+      moves = List.copyOf(moves);
+    }
+  }
+
   public ResultPage {
+    held = List.copyOf(held);
     doubts = List.copyOf(doubts);
     groupsWithout = List.copyOf(groupsWithout);
     parameters = List.copyOf(parameters);
@@ -90,13 +110,10 @@ public record ResultPage(
     preparations = List.copyOf(preparations);
   }
 
-  static ResultPage of(
-      FitResult result,
-      Optional<PopulationSheet> sheet,
-      Optional<PopulationChange> change,
-      List<ForecastMove> moves) {
+  static ResultPage of(FitResult result, String fingerprint, Beside beside) {
     return new ResultPage(
         Faults.NONE,
+        List.of(new HeldField(FIT, fingerprint)),
         result.chosen().words(),
         result.chosen().reference().composition(),
         ParameterLine.group(result.fit().reference()),
@@ -106,11 +123,11 @@ public record ResultPage(
         ParameterLine.of(result),
         result.posterior().map(ResultPage::draws).orElse(""),
         result.predicted().flatMap(ReportPictures::of),
-        change,
-        moves.stream().map(Move::of).toList(),
+        beside.change(),
+        beside.moves().stream().map(Move::of).toList(),
         Field.of(Field.Kind.TEXT, NAME, "What it is called here")
             .withHint("Small letters, digits and hyphens, such as our-men-2026."),
-        sheet.map(SignFor::choice).orElse(List.of()));
+        beside.sheet().map(SignFor::choice).orElse(List.of()));
   }
 
   private static String draws(Posterior posterior) {
@@ -128,6 +145,7 @@ public record ResultPage(
     var all = new Faults(found.stream().map(ResultPage::fault).toList());
     return new ResultPage(
         all,
+        held,
         chosen,
         reference,
         referenceGroup,

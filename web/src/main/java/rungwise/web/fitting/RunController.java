@@ -51,7 +51,10 @@ final class RunController {
   }
 
   private ResultPage page(FitResult result) {
-    return ResultPage.of(result, runs.sheet(result), runs.change(result), runs.moves(result));
+    return ResultPage.of(
+        result,
+        runs.fingerprint(result),
+        new ResultPage.Beside(runs.sheet(result), runs.change(result), runs.moves(result)));
   }
 
   @PostMapping("/populations/fit/stop")
@@ -64,10 +67,11 @@ final class RunController {
   @PostMapping("/populations/fit/sign")
   ModelAndView sign(
       @AuthenticationPrincipal Account actor,
+      @RequestParam(defaultValue = "") String fit,
       @RequestParam(defaultValue = "") String name,
       @RequestParam(defaultValue = "") Set<String> preparations) {
     String called = name.strip();
-    return switch (runs.sign(actor, called, SignFor.ids(preparations))) {
+    return switch (runs.sign(actor, fit, called, SignFor.ids(preparations))) {
       case Reading.Read<SignedPopulation> read -> {
         LOG.info("Population {} signed by {}", read.value().key(), actor.id());
         yield Page.redirect("/populations");

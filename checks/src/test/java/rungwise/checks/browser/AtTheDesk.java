@@ -1,0 +1,71 @@
+package rungwise.checks.browser;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import org.junit.jupiter.api.AfterEach;
+import rungwise.app.server.DemoClinic.Member;
+
+/** Somebody at a browser before a server of its own, and what he does on every page. */
+abstract class AtTheDesk {
+
+  final TestServer server;
+  final Browser browser = Browser.open();
+
+  AtTheDesk(TestServer server) {
+    this.server = server;
+  }
+
+  @AfterEach
+  final void leave() {
+    browser.close();
+    server.close();
+  }
+
+  final Page page() {
+    return browser.page();
+  }
+
+  final Locator main() {
+    return page().locator("main");
+  }
+
+  final Locator answer() {
+    return page().locator(".answer").first();
+  }
+
+  final void open(String path) {
+    page().navigate(server.at(path.replace(" ", "%20")).toString());
+  }
+
+  final void signIn(Member member) {
+    signIn(member.signInName(), member.password());
+  }
+
+  final void signIn(String name, String password) {
+    open("/sign-in");
+    page().getByLabel("Sign-in name").fill(name);
+    page().getByLabel("Password").fill(password);
+    press("Sign in");
+  }
+
+  final void press(String button) {
+    page().getByRole(AriaRole.BUTTON, named(button)).click();
+  }
+
+  final void follow(String link) {
+    page().getByRole(AriaRole.LINK, named(link)).click();
+  }
+
+  final void check(String name, String value) {
+    page().locator("input[name='" + name + "'][value='" + value + "']").check();
+  }
+
+  static Page.GetByRoleOptions named(String name) {
+    return new Page.GetByRoleOptions().setName(name).setExact(true);
+  }
+
+  static Page.LocatorOptions containing(String text) {
+    return new Page.LocatorOptions().setHasText(text);
+  }
+}

@@ -109,6 +109,17 @@ class FitPagesTest {
         .toList();
   }
 
+  private static void assertSaysWhatScipyFinds(String page) throws IOException {
+    assertThat(ofScipy()).hasSize(9);
+    for (String[] words : ofScipy()) {
+      List<BigDecimal> shown = shown(page, words[1]);
+      assertThat(shown.getFirst().doubleValue())
+          .isCloseTo(Double.parseDouble(words[2]), within(0.00051));
+      assertThat(shown.getLast().doubleValue())
+          .isCloseTo(Double.parseDouble(words[3]), within(0.00051));
+    }
+  }
+
   @Test
   void a_fit_is_run_looked_at_and_signed_and_says_what_scipy_finds() throws Exception {
     HttpResponse<String> counted = lead.postAll(FORM, FORM, ALL);
@@ -121,15 +132,7 @@ class FitPagesTest {
     assertThat(result.body())
         .contains("Nothing was found that speaks against signing it.")
         .contains("404 injections of 60 courses", "No population in use can be set beside it.");
-    assertThat(ofScipy()).hasSize(9);
-    for (String[] words : ofScipy()) {
-      List<BigDecimal> shown = shown(result.body(), words[1]);
-      assertThat(shown.getFirst().doubleValue())
-          .isCloseTo(Double.parseDouble(words[2]), within(0.00051));
-      assertThat(shown.getLast().doubleValue())
-          .isCloseTo(Double.parseDouble(words[3]), within(0.00051));
-    }
-
+    assertSaysWhatScipyFinds(result.body());
     Matcher held = Pattern.compile("name=\"fit\" value=\"([0-9a-f]+)\"").matcher(result.body());
     assertThat(held.find()).isTrue();
     String fit = held.group(1);

@@ -3,6 +3,7 @@ package rungwise.clinic.fitting;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import rungwise.dosing.fit.Doubt;
+import rungwise.dosing.known.AetiologyGroup;
 
 /** A doubt in words, each a sentence. */
 public final class DoubtWords {
@@ -16,21 +17,21 @@ public final class DoubtWords {
     return switch (doubt) {
       case Doubt.FewCourses few ->
           "There are only "
-              + few.courses()
-              + " courses: a fit is offered for signing from "
+              + counted(few.courses())
+              + ": a fit is offered for signing from "
               + Doubt.LEAST_COURSES
               + " on.";
       case Doubt.SmallGroup small ->
           "The group "
-              + small.group()
+              + group(small.group())
               + " has only "
-              + small.courses()
-              + " courses: fewer than "
+              + counted(small.courses())
+              + ": fewer than "
               + Doubt.LEAST_OF_GROUP
               + " say little of a group.";
       case Doubt.SeparatedGroup separated ->
           "In the group "
-              + separated.group()
+              + group(separated.group())
               + " every response is usable, or none is: what it needs cannot be told.";
       case Doubt.MissingGrade missing ->
           "No response has grade " + missing.grade() + ": a threshold beside it cannot be told.";
@@ -49,5 +50,14 @@ public final class DoubtWords {
               + BigDecimal.valueOf(tail.paretoK()).setScale(PLACES, RoundingMode.HALF_UP)
               + ", above 0.7): its means and deviations are not to be trusted.";
     };
+  }
+
+  private static String counted(int courses) {
+    return courses == 1 ? "1 course" : courses + " courses";
+  }
+
+  /** The group for people; a file may have names of its own. */
+  private static String group(String name) {
+    return AetiologyGroup.of(name).map(AetiologyGroup::words).orElse(name);
   }
 }

@@ -83,7 +83,7 @@ final class ReportReading {
             preparation,
             token,
             drawn.orElseThrow(),
-            ordered(order, drawn.orElseThrow(), before(draft, file, preparation, at.orElseThrow())),
+            ordered(order, drawn.orElseThrow(), before(draft, file, at.orElseThrow())),
             grade.orElseThrow(),
             soft.orElseThrow(),
             causes.orElseThrow(),
@@ -123,16 +123,15 @@ final class ReportReading {
     return ports.preparations().apply(id).orElseThrow();
   }
 
-  /** The injections of that preparation before this one. */
-  private History before(
-      ReportDraft draft, CourseFile file, PreparationId preparation, Instant at) {
+  /** The injections before this one, of whatever preparation: another one ends a row. */
+  private History before(ReportDraft draft, CourseFile file, Instant at) {
     OptionalLong corrected =
         file.entries().stream()
             .filter(entry -> draft.corrects().equals(Optional.of(entry.id())))
             .mapToLong(CourseEntry::number)
             .findFirst();
     return History.of(
-        file.history(report -> Stock.NOT_RECORDED, this::preparationOf).of(preparation).stream()
+        file.history(report -> Stock.NOT_RECORDED, this::preparationOf).injections().stream()
             .filter(one -> one.at().isBefore(at))
             .filter(one -> !corrected.equals(OptionalLong.of(one.entry())))
             .toList());
@@ -153,6 +152,7 @@ final class ReportReading {
     Plan plan = signed.plan();
     return before
             .last()
+            .filter(one -> one.preparation().id().equals(plan.preparation()))
             .filter(one -> one.drawn().equals(signed.volume()))
             .filter(Injection::wasTooLittle)
             .isPresent()

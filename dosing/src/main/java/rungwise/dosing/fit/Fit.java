@@ -32,8 +32,6 @@ public record Fit(
     Map<String, Double> shares,
     List<Doubt> doubts) {
 
-  private static final String GAMMA = "gamma.";
-
   /**
    * A parameter as it was fitted.
    *
@@ -56,38 +54,13 @@ public record Fit(
         .toList();
   }
 
-  /** Whether it may be laid before somebody who signs. */
-  public boolean isOfferedForSigning() {
-    return doubts.isEmpty();
-  }
-
   /** The population that forecasts use; nothing where no duration is known. */
   public Optional<Population> population() {
     if (!parameters.keySet().containsAll(Layout.SHARED)) {
       return Optional.empty();
     }
-    var gammas = new TreeMap<String, Double>();
-    gammas.put(reference, 0.0);
-    parameters.forEach(
-        (name, estimate) -> {
-          if (name.startsWith(GAMMA)) {
-            gammas.put(name.substring(GAMMA.length()), estimate.value());
-          }
-        });
-    return Optional.of(
-        new Population(
-            value("mu"),
-            gammas,
-            value("omega"),
-            value("beta"),
-            value("c2"),
-            value("c4"),
-            value("d0"),
-            value("d1"),
-            value("tau")));
-  }
-
-  private double value(String name) {
-    return Optional.ofNullable(parameters.get(name)).map(Estimate::value).orElse(Double.NaN);
+    var values = new TreeMap<String, Double>();
+    parameters.forEach((name, estimate) -> values.put(name, estimate.value()));
+    return Optional.of(Layout.population(reference, values));
   }
 }

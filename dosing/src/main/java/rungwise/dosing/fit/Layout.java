@@ -2,6 +2,7 @@ package rungwise.dosing.fit;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import rungwise.dosing.response.Population;
@@ -121,21 +122,37 @@ final class Layout {
    */
   Population population(double[] scaled) {
     double[] natural = natural(scaled);
+    var values = new TreeMap<String, Double>();
+    for (int place = 0; place < natural.length; place++) {
+      values.put(names.get(place), natural[place]);
+    }
+    return population(reference, values);
+  }
+
+  /** The population with these parameters, by the names of a layout. */
+  static Population population(String reference, Map<String, Double> values) {
     var gammas = new TreeMap<String, Double>();
     gammas.put(reference, 0.0);
-    for (int place = 1; place < place(Point.OMEGA); place++) {
-      gammas.put(names.get(place).substring(GAMMA.length()), natural[place]);
-    }
+    values.forEach(
+        (name, value) -> {
+          if (name.startsWith(GAMMA)) {
+            gammas.put(name.substring(GAMMA.length()), value);
+          }
+        });
     return new Population(
-        natural[0],
+        value(values, MU),
         gammas,
-        natural[place(Point.OMEGA)],
-        natural[place(Point.BETA)],
-        natural[place(Point.C2)],
-        natural[place(Point.C4)],
-        natural[place(Point.D0)],
-        natural[place(Point.D1)],
-        natural[place(Point.TAU)]);
+        value(values, "omega"),
+        value(values, "beta"),
+        value(values, "c2"),
+        value(values, "c4"),
+        value(values, "d0"),
+        value(values, "d1"),
+        value(values, "tau"));
+  }
+
+  private static double value(Map<String, Double> values, String name) {
+    return values.getOrDefault(name, Double.NaN);
   }
 
   /** Value and derivatives by the scaled parameters, from the sums of each group. */

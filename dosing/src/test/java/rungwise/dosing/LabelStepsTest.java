@@ -12,10 +12,10 @@ import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.AetiologyGroup;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.TimeSpan;
 
 /**

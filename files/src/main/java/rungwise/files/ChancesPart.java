@@ -1,7 +1,7 @@
 package rungwise.files;
 
 import java.util.Optional;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.source.Sourced;
 
 /** The part of a protocol that limits what the response model may let pass. */

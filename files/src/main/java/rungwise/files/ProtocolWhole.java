@@ -5,11 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.dosing.known.AetiologyGroup;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Component;
-import rungwise.dosing.known.Protocol;
-import rungwise.dosing.known.ProtocolAmount;
+import rungwise.dosing.protocol.Protocol;
+import rungwise.dosing.protocol.ProtocolAmount;
 import rungwise.dosing.source.Sourced;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Volume;
 
 /** What no single place of a protocol's document can tell: that it contradicts itself. */

@@ -9,7 +9,7 @@ import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.common.FlowStyle;
 import rungwise.clinic.protocols.ProtocolReader;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.quantities.Reading;
 
 /** Protocols as YAML, read and written, and the samples that come with the program. */

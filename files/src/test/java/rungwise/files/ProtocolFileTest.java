@@ -6,7 +6,7 @@ import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import rungwise.dosing.known.AetiologyGroup;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.source.Sourced;
 import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;

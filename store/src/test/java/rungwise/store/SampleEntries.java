@@ -17,8 +17,8 @@ import rungwise.clinic.people.AccountState;
 import rungwise.clinic.people.Role;
 import rungwise.clinic.people.SignInAttempt;
 import rungwise.clinic.people.SignInName;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.syringe.Barrels;
 
 /** Entries of every kind that accounts make. */
 public final class SampleEntries {

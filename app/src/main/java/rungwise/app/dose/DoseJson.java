@@ -2,12 +2,12 @@ package rungwise.app.dose;
 
 import java.util.Optional;
 import rungwise.clinic.dose.DoseAnswer;
-import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Dose;
-import rungwise.dosing.known.DrawingError;
 import rungwise.dosing.known.Ingredient;
-import rungwise.dosing.known.Marking;
-import rungwise.dosing.known.UnitScale;
+import rungwise.dosing.syringe.Barrel;
+import rungwise.dosing.syringe.DrawingError;
+import rungwise.dosing.syringe.Marking;
+import rungwise.dosing.syringe.UnitScale;
 import rungwise.files.JsonObject;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;

@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import rungwise.dosing.known.Barrel;
-import rungwise.dosing.known.Barrels;
-import rungwise.dosing.known.DrawingError;
 import rungwise.dosing.response.Delivery;
+import rungwise.dosing.syringe.Barrel;
+import rungwise.dosing.syringe.Barrels;
+import rungwise.dosing.syringe.DrawingError;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
 

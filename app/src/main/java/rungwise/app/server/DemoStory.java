@@ -13,11 +13,11 @@ import rungwise.clinic.formulary.InUseRule;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
 import rungwise.dosing.history.Place;
-import rungwise.dosing.known.Barrel;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.screening.Condition;
+import rungwise.dosing.syringe.Barrel;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.files.ShippedPopulations;
 
 /** The invented clinic's past. Every man, date and response is invented. */

@@ -20,10 +20,10 @@ import rungwise.clinic.room.NoteDraft;
 import rungwise.clinic.room.StartDraft;
 import rungwise.clinic.screening.BaselineDraft;
 import rungwise.clinic.screening.ScreeningDraft;
+import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.start.CourseDraft;
 import rungwise.clinic.supply.VialDraft;
 import rungwise.clinic.teaching.ReadinessDraft;
-import rungwise.clinic.titration.CourseState;
 import rungwise.clinic.titration.DrawnMark;
 import rungwise.clinic.titration.ReportDraft;
 import rungwise.clinic.titration.SignDraft;
@@ -31,11 +31,11 @@ import rungwise.dosing.guard.GuardClass;
 import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
-import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.screening.Condition;
+import rungwise.dosing.syringe.Barrel;
 import rungwise.quantities.Volume;
 
 /** Tells what happened to one invented man, through the same use cases that people use. */

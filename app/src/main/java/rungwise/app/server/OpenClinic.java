@@ -36,11 +36,11 @@ import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.record.Carrying;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
+import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Titration;
-import rungwise.clinic.titration.TitrationPorts;
 import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
 import rungwise.files.SampleProtocolReader;
@@ -236,7 +236,7 @@ public final class OpenClinic implements AutoCloseable {
   /** The use cases about courses, on the clinic's wall clock. */
   CourseCases courseCases(ClinicTime time) {
     var ports =
-        new TitrationPorts(
+        new StandingPorts(
             store.courses(),
             store.pastHistories(),
             protocols,

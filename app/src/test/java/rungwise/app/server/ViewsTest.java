@@ -20,7 +20,7 @@ import rungwise.clinic.audit.Viewed.Outcome;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
-import rungwise.clinic.titration.CourseState;
+import rungwise.clinic.standing.CourseState;
 import rungwise.web.access.Route;
 import rungwise.web.access.Routes;
 import rungwise.web.access.Shown;

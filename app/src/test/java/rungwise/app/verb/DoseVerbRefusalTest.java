@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.syringe.Barrels;
 
 /** What the dose verb refuses, and what it says then. */
 final class DoseVerbRefusalTest {

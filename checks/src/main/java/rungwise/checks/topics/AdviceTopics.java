@@ -20,13 +20,13 @@ import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.AetiologyGroup;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Preparation;
-import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Screening;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 

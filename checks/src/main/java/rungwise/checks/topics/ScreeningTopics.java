@@ -18,18 +18,18 @@ import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.AetiologyGroup;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Preparation;
-import rungwise.dosing.known.Protocol;
-import rungwise.dosing.known.ProtocolAmount;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.ladder.LadderProposal;
+import rungwise.dosing.protocol.Protocol;
+import rungwise.dosing.protocol.ProtocolAmount;
 import rungwise.dosing.screening.CardiacRisk;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.ErectileScore;
 import rungwise.dosing.screening.Finding;
 import rungwise.dosing.screening.HeartFailure;
 import rungwise.dosing.screening.Screening;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Volume;
 
 /** What a condition, a medicine or a score means for a man. */

@@ -1,6 +1,6 @@
 package rungwise.checks.topics;
 
-import rungwise.dosing.known.UnitScale;
+import rungwise.dosing.syringe.UnitScale;
 import rungwise.quantities.DoseTextLint;
 import rungwise.quantities.Volume;
 

@@ -47,7 +47,9 @@ final class ModuleOrderTest {
   private static final List<String> STEPS_OF_DOSING =
       List.of(
           "source",
+          "syringe",
           "known",
+          "protocol",
           "supply",
           "screening",
           "ladder",

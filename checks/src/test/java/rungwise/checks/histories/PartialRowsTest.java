@@ -16,7 +16,7 @@ import rungwise.dosing.decision.Decision;
 import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SimpleCauses;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.source.Source;
 import rungwise.quantities.Volume;
 

@@ -23,8 +23,8 @@ import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.Preparation;
-import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.quantities.Reading;
 
 /** What must be on record before home use, over any store. */

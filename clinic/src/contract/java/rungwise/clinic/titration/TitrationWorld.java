@@ -24,6 +24,8 @@ import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.ScreeningForm;
 import rungwise.clinic.screening.Screenings;
+import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.start.CourseDraft;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.VialForm;
@@ -38,8 +40,8 @@ import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
-import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.quantities.Concentration;
@@ -72,7 +74,7 @@ public final class TitrationWorld {
   private final Populations populations;
   private final Protocols written;
   private final List<Protocol> protocols;
-  private final TitrationPorts ports;
+  private final StandingPorts ports;
   private final Titration titration;
   private final Starting starting;
   private final AtomicInteger ids = new AtomicInteger();
@@ -91,7 +93,7 @@ public final class TitrationWorld {
     }
     this.protocols = protocols.signed().stream().map(SignedProtocol::protocol).toList();
     this.ports =
-        new TitrationPorts(
+        new StandingPorts(
             stored.courses(),
             stored.past(),
             protocols,

@@ -19,7 +19,7 @@ import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Spot;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.PreparationId;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening.Answered;

@@ -32,7 +32,7 @@ import rungwise.dosing.history.Reopening;
 import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening;

@@ -6,10 +6,10 @@ import java.util.stream.Collectors;
 import rungwise.dosing.guard.DoseGuards;
 import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Fact;
-import rungwise.dosing.known.Barrel;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Dose;
-import rungwise.dosing.known.DrawingError;
+import rungwise.dosing.syringe.Barrel;
+import rungwise.dosing.syringe.Barrels;
+import rungwise.dosing.syringe.DrawingError;
 import rungwise.quantities.ExactVolume;
 
 /**

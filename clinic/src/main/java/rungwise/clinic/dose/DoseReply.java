@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import rungwise.dosing.guard.Verdict;
-import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Dose;
+import rungwise.dosing.syringe.Barrel;
 import rungwise.quantities.Reading;
 
 /** What there is to say to a question about a dose on a syringe. */

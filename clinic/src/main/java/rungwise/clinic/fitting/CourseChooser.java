@@ -13,7 +13,7 @@ import java.util.stream.Stream;
 import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastInjection;
-import rungwise.clinic.titration.CourseState;
+import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.fit.Courses;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;

@@ -8,7 +8,7 @@ import java.util.function.Supplier;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.populations.Populations;
-import rungwise.clinic.titration.CourseState;
+import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 

@@ -6,7 +6,7 @@ import java.util.Optional;
 import rungwise.clinic.forecast.CourseForecast.CurvePoint;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.populations.SignedPopulation;
-import rungwise.clinic.titration.CourseState;
+import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.response.ResponseModel;

@@ -6,11 +6,11 @@ import java.util.Optional;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.people.Role;
-import rungwise.dosing.known.Barrel;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.syringe.Barrel;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Reading;
 
 /**

@@ -3,7 +3,7 @@ package rungwise.clinic.formulary;
 import java.time.Instant;
 import java.util.List;
 import rungwise.clinic.people.AccountId;
-import rungwise.dosing.known.Barrel;
+import rungwise.dosing.syringe.Barrel;
 
 /** Port: the types of syringe that the clinic keeps. */
 public interface Syringes {

@@ -12,8 +12,8 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import rungwise.clinic.IdSource;
 import rungwise.clinic.Transactions;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Reading;
 
 /** The use cases that bring in histories, and take an import back. */

@@ -18,8 +18,8 @@ import rungwise.dosing.choice.ByRuleAndModel;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
-import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.quantities.Reading;
 
 /**

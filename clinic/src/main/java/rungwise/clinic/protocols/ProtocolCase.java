@@ -20,15 +20,15 @@ import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Stock;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.AetiologyGroup;
-import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.Preparation;
-import rungwise.dosing.known.Protocol;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Screening;
 import rungwise.dosing.supply.Freshness;
+import rungwise.dosing.syringe.Barrel;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
 

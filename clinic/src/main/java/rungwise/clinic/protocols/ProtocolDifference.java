@@ -7,7 +7,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
 import rungwise.dosing.known.Component;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 
 /** What is not the same in two protocols, in words. */
 public final class ProtocolDifference {

@@ -2,7 +2,7 @@ package rungwise.clinic.protocols;
 
 import java.util.List;
 import java.util.Map;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.quantities.Reading;
 
 /** Port: reads protocol documents, and gives the samples that come with the program. */

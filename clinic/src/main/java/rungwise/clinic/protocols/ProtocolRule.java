@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import rungwise.dosing.known.AetiologyGroup;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.source.Source;
 import rungwise.dosing.source.Sourced;
 

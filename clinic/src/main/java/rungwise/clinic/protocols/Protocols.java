@@ -12,7 +12,7 @@ import java.util.stream.Stream;
 import rungwise.clinic.Transactions;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.quantities.Reading;
 
 /** The use cases about protocols. A course can only run on one that the clinic has signed. */

@@ -15,11 +15,11 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Moment;
 import rungwise.clinic.course.Vitals;
 import rungwise.clinic.people.Account;
-import rungwise.clinic.titration.CourseChanges;
-import rungwise.clinic.titration.CourseChanges.By;
-import rungwise.clinic.titration.CourseReader;
-import rungwise.clinic.titration.CourseState;
-import rungwise.clinic.titration.TitrationPorts;
+import rungwise.clinic.standing.CourseChanges;
+import rungwise.clinic.standing.CourseChanges.By;
+import rungwise.clinic.standing.CourseReader;
+import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.decision.Clearance;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
@@ -31,12 +31,12 @@ public final class Room {
   private static final String GONE =
       "This observation was ended or changed meanwhile: open the board again.";
 
-  private final TitrationPorts ports;
+  private final StandingPorts ports;
   private final CourseChanges changes;
   private final CourseReader reader;
   private final RoomDays days;
 
-  public Room(TitrationPorts ports, RoomDays days) {
+  public Room(StandingPorts ports, RoomDays days) {
     this.ports = ports;
     this.changes = new CourseChanges(ports);
     this.reader = new CourseReader(ports);

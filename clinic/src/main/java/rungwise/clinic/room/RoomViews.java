@@ -16,14 +16,14 @@ import rungwise.clinic.room.WatchView.Alarm;
 import rungwise.clinic.room.WatchView.Check;
 import rungwise.clinic.room.WatchView.Milestone;
 import rungwise.clinic.room.WatchView.Seen;
-import rungwise.clinic.titration.CourseState;
+import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.SameVisit;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Spot;
-import rungwise.dosing.known.Barrel;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Dose;
+import rungwise.dosing.syringe.Barrel;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import rungwise.clinic.titration.CourseView.VerdictText;
+import rungwise.clinic.sheet.CourseView.VerdictText;
 import rungwise.dosing.guard.CourseGuards;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Question;

@@ -4,9 +4,9 @@ import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.Baseline;
-import rungwise.clinic.titration.CourseState;
-import rungwise.clinic.titration.CourseView;
-import rungwise.clinic.titration.CourseView.VerdictText;
+import rungwise.clinic.sheet.CourseView;
+import rungwise.clinic.sheet.CourseView.VerdictText;
+import rungwise.clinic.standing.CourseState;
 
 /**
  * The screening of a man in words, for the preparation of his plan.

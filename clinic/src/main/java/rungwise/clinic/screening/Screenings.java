@@ -18,9 +18,9 @@ import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.people.Account;
-import rungwise.clinic.titration.CourseChanges;
-import rungwise.clinic.titration.CourseChanges.By;
-import rungwise.clinic.titration.TitrationPorts;
+import rungwise.clinic.standing.CourseChanges;
+import rungwise.clinic.standing.CourseChanges.By;
+import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.ErectileScore;
@@ -36,7 +36,7 @@ public final class Screenings {
   private final CourseChanges changes;
   private final ClinicTime time;
 
-  public Screenings(TitrationPorts ports) {
+  public Screenings(StandingPorts ports) {
     this.changes = new CourseChanges(ports);
     this.time = ports.time();
   }

@@ -16,11 +16,11 @@ import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
-import rungwise.clinic.titration.CourseReader;
-import rungwise.clinic.titration.TitrationPorts;
+import rungwise.clinic.standing.CourseReader;
+import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.known.AetiologyGroup;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Reading;
 
 /** The use case that opens a course. */
@@ -31,7 +31,7 @@ public final class Starting {
   private static final int OLDEST_YEARS = 120;
   private static final int YOUNGEST_YEARS = 18;
 
-  private final TitrationPorts ports;
+  private final StandingPorts ports;
   private final CourseReader reader;
   private final Predicate<PreparationId> inUse;
   private final IdSource ids;
@@ -41,7 +41,7 @@ public final class Starting {
    *
    * @param inUse whether a version of a preparation may be planned now
    */
-  public Starting(TitrationPorts ports, Predicate<PreparationId> inUse, IdSource ids) {
+  public Starting(StandingPorts ports, Predicate<PreparationId> inUse, IdSource ids) {
     this.ports = ports;
     this.inUse = inUse;
     this.reader = new CourseReader(ports);

@@ -9,10 +9,10 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.people.Account;
-import rungwise.clinic.titration.CourseChanges;
-import rungwise.clinic.titration.CourseChanges.By;
-import rungwise.clinic.titration.CourseReader;
-import rungwise.clinic.titration.TitrationPorts;
+import rungwise.clinic.standing.CourseChanges;
+import rungwise.clinic.standing.CourseChanges.By;
+import rungwise.clinic.standing.CourseReader;
+import rungwise.clinic.standing.StandingPorts;
 import rungwise.quantities.Reading;
 
 /** The use cases of a man's vials: what the label says, and when it was opened. */
@@ -21,7 +21,7 @@ public final class Vials {
   private final CourseChanges changes;
   private final CourseReader reader;
 
-  public Vials(TitrationPorts ports) {
+  public Vials(StandingPorts ports) {
     this.changes = new CourseChanges(ports);
     this.reader = new CourseReader(ports);
   }

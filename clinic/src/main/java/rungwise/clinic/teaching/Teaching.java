@@ -11,10 +11,10 @@ import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EmergencyPlan;
 import rungwise.clinic.people.Account;
-import rungwise.clinic.titration.CourseChanges;
-import rungwise.clinic.titration.CourseChanges.By;
-import rungwise.clinic.titration.CourseReader;
-import rungwise.clinic.titration.TitrationPorts;
+import rungwise.clinic.standing.CourseChanges;
+import rungwise.clinic.standing.CourseChanges.By;
+import rungwise.clinic.standing.CourseReader;
+import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.source.Sourced;
 import rungwise.quantities.Reading;
@@ -28,7 +28,7 @@ public final class Teaching {
   private final CourseReader reader;
   private final ClinicTime time;
 
-  public Teaching(TitrationPorts ports) {
+  public Teaching(StandingPorts ports) {
     this.changes = new CourseChanges(ports);
     this.reader = new CourseReader(ports);
     this.time = ports.time();

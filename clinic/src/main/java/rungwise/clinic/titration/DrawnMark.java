@@ -1,8 +1,8 @@
 package rungwise.clinic.titration;
 
-import rungwise.dosing.known.Barrel;
-import rungwise.dosing.known.Marking;
-import rungwise.dosing.known.UnitScale;
+import rungwise.dosing.syringe.Barrel;
+import rungwise.dosing.syringe.Marking;
+import rungwise.dosing.syringe.UnitScale;
 import rungwise.quantities.MarkNumber;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;

@@ -15,6 +15,7 @@ import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.course.Plan;
+import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
@@ -23,11 +24,11 @@ import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Stock;
-import rungwise.dosing.known.Barrel;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.syringe.Barrel;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
@@ -41,14 +42,14 @@ final class ReportReading {
   private final List<String> faults = new ArrayList<>();
   private final List<String> notices = new ArrayList<>();
 
-  private final TitrationPorts ports;
+  private final StandingPorts ports;
 
-  private ReportReading(TitrationPorts ports) {
+  private ReportReading(StandingPorts ports) {
     this.ports = ports;
   }
 
   static Reading<InjectionReported> of(
-      ReportDraft draft, CourseFile file, TitrationPorts ports, Instant now) {
+      ReportDraft draft, CourseFile file, StandingPorts ports, Instant now) {
     return new ReportReading(ports).read(draft, file, now);
   }
 

@@ -5,6 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.standing.CourseChanges;
+import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.guard.DoseGuards;
 import rungwise.dosing.guard.GuardClass;

@@ -25,14 +25,19 @@ import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
-import rungwise.clinic.titration.CourseChanges.By;
+import rungwise.clinic.sheet.EntryWords;
+import rungwise.clinic.standing.CourseChanges;
+import rungwise.clinic.standing.CourseChanges.By;
+import rungwise.clinic.standing.CourseReader;
+import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.choice.ByRule;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.history.Question;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.PreparationId;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
 
@@ -49,11 +54,11 @@ public final class Titration {
   private static final String NOT_IDENTIFIED =
       "Ask him for his birth date and his record number, and confirm that both are right.";
 
-  private final TitrationPorts ports;
+  private final StandingPorts ports;
   private final CourseReader reader;
   private final CourseChanges changes;
 
-  public Titration(TitrationPorts ports) {
+  public Titration(StandingPorts ports) {
     this.ports = ports;
     this.changes = new CourseChanges(ports);
     this.reader = new CourseReader(ports);

@@ -17,10 +17,10 @@ import rungwise.clinic.people.AccountState;
 import rungwise.clinic.people.InMemoryPeople;
 import rungwise.clinic.people.Role;
 import rungwise.clinic.people.SignInName;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.syringe.Barrels;
 
 final class FormularyTest {
 

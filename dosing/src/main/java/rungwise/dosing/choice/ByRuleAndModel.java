@@ -10,7 +10,7 @@ import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Question;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.response.Forecast;
 import rungwise.dosing.response.Prospect;
 import rungwise.dosing.response.ResponseModel;

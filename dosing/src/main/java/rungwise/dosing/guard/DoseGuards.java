@@ -6,12 +6,12 @@ import java.util.Optional;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Question;
-import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Dose;
-import rungwise.dosing.known.DrawingError;
 import rungwise.dosing.known.Preparation;
-import rungwise.dosing.known.Protocol;
 import rungwise.dosing.ladder.Ladder;
+import rungwise.dosing.protocol.Protocol;
+import rungwise.dosing.syringe.Barrel;
+import rungwise.dosing.syringe.DrawingError;
 import rungwise.quantities.ExactVolume;
 import rungwise.quantities.Volume;
 

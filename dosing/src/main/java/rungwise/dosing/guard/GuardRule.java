@@ -1,9 +1,9 @@
 package rungwise.dosing.guard;
 
-import rungwise.dosing.known.DrawingError;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.source.Citation;
 import rungwise.dosing.source.Source;
+import rungwise.dosing.syringe.DrawingError;
 
 /** Every guard: its class, its words, its source and what clears it, in one table. */
 public enum GuardRule {

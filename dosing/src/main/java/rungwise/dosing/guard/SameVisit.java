@@ -6,7 +6,7 @@ import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.quantities.ExactVolume;
 import rungwise.quantities.TimeSpan;
 

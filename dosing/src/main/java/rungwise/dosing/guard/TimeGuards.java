@@ -7,7 +7,7 @@ import java.util.Optional;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Question;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.quantities.TimeSpan;
 
 /** The guards that ask about an instant. They count instants, so a clock change moves nothing. */

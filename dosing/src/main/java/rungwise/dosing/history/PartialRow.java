@@ -2,7 +2,7 @@ package rungwise.dosing.history;
 
 import java.util.List;
 import java.util.Optional;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 
 /**
  * Partial responses in a row to one dose: grade 2, over in time, with nothing wrong, at the same

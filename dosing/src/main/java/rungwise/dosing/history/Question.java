@@ -6,9 +6,9 @@ import java.util.Set;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
-import rungwise.dosing.known.Protocol;
 import rungwise.dosing.ladder.Carried;
 import rungwise.dosing.ladder.Ladder;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Screening;
 import rungwise.quantities.Volume;
 

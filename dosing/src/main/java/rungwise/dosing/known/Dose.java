@@ -1,5 +1,6 @@
 package rungwise.dosing.known;
 
+import rungwise.dosing.syringe.Barrel;
 import rungwise.quantities.Volume;
 
 /**

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Mass;
 import rungwise.quantities.Volume;
 

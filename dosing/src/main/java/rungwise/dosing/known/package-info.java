@@ -1,8 +1,8 @@
 /**
- * What is known before any patient: preparations, syringes, tolerances, protocols.
+ * What is known before any patient: groups, components, preparations, durations.
  *
- * <p>In: published facts and the clinic's own records. Out: exact contents, marks and error
- * budgets. Must not know: patients.
+ * <p>In: published facts and the clinic's own records. Out: exact contents and limits. Must not
+ * know: patients.
  */
 @NullMarked
 package rungwise.dosing.known;

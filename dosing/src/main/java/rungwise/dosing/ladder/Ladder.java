@@ -2,9 +2,9 @@ package rungwise.dosing.ladder;
 
 import java.util.List;
 import java.util.Optional;
-import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.syringe.Barrel;
 import rungwise.quantities.Volume;
 
 /**

@@ -1,6 +1,6 @@
 package rungwise.dosing.response;
 
-import rungwise.dosing.known.DrawingError;
+import rungwise.dosing.syringe.DrawingError;
 
 /**
  * How far the amount that reaches him may lie from the amount that is meant. Each part is uniform

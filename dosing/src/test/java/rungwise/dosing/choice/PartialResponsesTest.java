@@ -28,8 +28,8 @@ import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Stock;
-import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.source.Source;
 import rungwise.dosing.supply.Freshness;
 

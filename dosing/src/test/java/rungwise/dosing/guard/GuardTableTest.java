@@ -19,12 +19,12 @@ import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.SimpleCauses;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Dose;
-import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
+import rungwise.dosing.syringe.Barrels;
 
 /** The table of guards itself, and the edges of guards that no course is needed for. */
 final class GuardTableTest {

@@ -24,7 +24,7 @@ import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 
 /**
  * A second dose in the same visit. US labels: it may follow within an hour; never more than two in

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
+import rungwise.dosing.syringe.Barrels;
+import rungwise.dosing.syringe.UnitSpacing;
 
 final class UnitSpacingTest {
 

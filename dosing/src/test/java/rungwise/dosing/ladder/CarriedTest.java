@@ -18,14 +18,14 @@ import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.known.AetiologyGroup;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
-import rungwise.dosing.known.Protocol;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.protocol.Protocol;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Concentration;
 
 /** The first dose after a change of preparation: no component above what he last tolerated. */

@@ -8,9 +8,9 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import rungwise.dosing.history.Grade;
-import rungwise.dosing.known.Barrels;
-import rungwise.dosing.known.DrawingError;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.syringe.Barrels;
+import rungwise.dosing.syringe.DrawingError;
 import rungwise.quantities.Volume;
 
 /** Strengths of preparations, and what an uncertain one leaves of a history. */

@@ -1,7 +1,7 @@
 package rungwise.web.dose;
 
 import org.springframework.web.util.UriComponentsBuilder;
-import rungwise.dosing.known.Barrel;
+import rungwise.dosing.syringe.Barrel;
 import rungwise.quantities.Volume;
 
 /** Another question with the same preparation, as a link. */

@@ -6,8 +6,8 @@ import java.util.stream.Stream;
 import rungwise.clinic.dose.DoseAnswer;
 import rungwise.clinic.dose.DoseReply;
 import rungwise.dosing.guard.Verdict;
-import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Dose;
+import rungwise.dosing.syringe.Barrel;
 import rungwise.quantities.Volume;
 import rungwise.web.page.VerdictLine;
 

@@ -14,7 +14,7 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.people.Account;
-import rungwise.dosing.known.Barrel;
+import rungwise.dosing.syringe.Barrel;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Page;
 

@@ -3,9 +3,9 @@ package rungwise.web.formulary;
 import java.util.List;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.people.Account;
-import rungwise.dosing.known.Barrel;
-import rungwise.dosing.known.Barrels;
-import rungwise.dosing.known.Marking;
+import rungwise.dosing.syringe.Barrel;
+import rungwise.dosing.syringe.Barrels;
+import rungwise.dosing.syringe.Marking;
 import rungwise.web.page.Faults;
 
 /** The known types of syringe, and which of them the clinic keeps. */

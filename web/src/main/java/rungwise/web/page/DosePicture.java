@@ -1,9 +1,9 @@
 package rungwise.web.page;
 
 import java.util.Optional;
-import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Dose;
-import rungwise.dosing.known.Marking;
+import rungwise.dosing.syringe.Barrel;
+import rungwise.dosing.syringe.Marking;
 import rungwise.drawing.BarrelDrawing;
 import rungwise.drawing.BarrelScale;
 import rungwise.drawing.DrawnDose;

@@ -4,7 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.web.access.NamesCourses;
 
 /**

@@ -20,7 +20,7 @@ import rungwise.clinic.people.People;
 import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.clinic.titration.Titration;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Page;
 

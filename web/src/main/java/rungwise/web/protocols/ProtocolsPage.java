@@ -12,7 +12,7 @@ import rungwise.clinic.people.Role;
 import rungwise.clinic.protocols.ProtocolRule;
 import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.protocols.SignedProtocol;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 

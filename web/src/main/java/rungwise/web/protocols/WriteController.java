@@ -20,7 +20,7 @@ import rungwise.clinic.protocols.ProtocolCase.Walk;
 import rungwise.clinic.protocols.ProtocolDifference;
 import rungwise.clinic.protocols.ProtocolRule;
 import rungwise.clinic.protocols.Protocols;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;

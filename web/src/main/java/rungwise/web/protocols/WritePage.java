@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.protocols.ProtocolCase.Walk;
 import rungwise.clinic.protocols.ProtocolRule;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;

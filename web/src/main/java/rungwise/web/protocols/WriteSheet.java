@@ -16,7 +16,7 @@ import java.util.stream.Stream;
 import rungwise.clinic.protocols.ProtocolRule;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.source.Source;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;

@@ -16,7 +16,7 @@ import rungwise.clinic.ClinicTime;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.room.RoomViews;
-import rungwise.clinic.titration.CourseChanges.By;
+import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;

@@ -6,7 +6,7 @@ import rungwise.clinic.room.EndDraft;
 import rungwise.clinic.room.NoteDraft;
 import rungwise.clinic.room.Observed;
 import rungwise.clinic.room.StartDraft;
-import rungwise.clinic.titration.CourseState;
+import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.DrawnMark;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Typed;

@@ -8,9 +8,9 @@ import java.util.function.Supplier;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.dosing.choice.Choice;
-import rungwise.dosing.known.Barrel;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.syringe.Barrel;
 
 /**
  * What a new course can be made of.

@@ -3,7 +3,7 @@ package rungwise.web.titration;
 import org.springframework.http.HttpStatus;
 import org.springframework.web.server.ResponseStatusException;
 import rungwise.clinic.course.EntryId;
-import rungwise.clinic.titration.CourseState;
+import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.Titration;
 
 /** What stands in the address of a page about a course. What is not there is answered by 404. */

@@ -1,6 +1,6 @@
 package rungwise.web.titration;
 
-import rungwise.clinic.titration.CourseView.VerdictText;
+import rungwise.clinic.sheet.CourseView.VerdictText;
 import rungwise.web.page.VerdictLine;
 
 /** A course's verdicts as the parts of a page show them. */

@@ -5,9 +5,9 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.servlet.ModelAndView;
 import rungwise.clinic.forecast.CourseForecasts;
-import rungwise.clinic.titration.CourseState;
-import rungwise.clinic.titration.CourseView;
-import rungwise.clinic.titration.CourseViews;
+import rungwise.clinic.sheet.CourseView;
+import rungwise.clinic.sheet.CourseViews;
+import rungwise.clinic.standing.CourseState;
 import rungwise.web.page.Page;
 
 /** What every volume of a course may do, and how that moved. */

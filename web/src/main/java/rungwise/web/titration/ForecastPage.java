@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.forecast.CourseForecast.Moved;
 import rungwise.clinic.forecast.CourseForecast.Whole;
-import rungwise.clinic.titration.CourseView;
+import rungwise.clinic.sheet.CourseView;
 import rungwise.drawing.chance.ChanceMoves;
 import rungwise.drawing.chance.ChanceMovesDrawing;
 import rungwise.web.titration.CourseDrawings.Drawn;

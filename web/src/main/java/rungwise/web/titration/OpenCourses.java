@@ -3,7 +3,7 @@ package rungwise.web.titration;
 import org.springframework.http.HttpStatus;
 import org.springframework.web.server.ResponseStatusException;
 import rungwise.clinic.course.CourseId;
-import rungwise.clinic.titration.CourseState;
+import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.Titration;
 
 /** Finds the course of an address, for every page that belongs to one. */

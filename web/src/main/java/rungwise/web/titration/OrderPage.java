@@ -2,7 +2,7 @@ package rungwise.web.titration;
 
 import java.util.List;
 import java.util.Optional;
-import rungwise.clinic.titration.CourseView;
+import rungwise.clinic.sheet.CourseView;
 import rungwise.web.page.DoseLines;
 import rungwise.web.page.DosePicture;
 import rungwise.web.page.VerdictLine;

@@ -19,7 +19,7 @@ import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.people.Account;
-import rungwise.clinic.titration.CourseState;
+import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.Titration;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;

@@ -1,10 +1,13 @@
-package rungwise.dosing.known;
+package rungwise.dosing.protocol;
 
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.Component;
+import rungwise.dosing.known.Preparation;
 import rungwise.dosing.source.Source;
 import rungwise.dosing.source.Sourced;
 import rungwise.quantities.Concentration;

@@ -1,4 +1,4 @@
-package rungwise.dosing.known;
+package rungwise.dosing.syringe;
 
 import java.util.Optional;
 import rungwise.quantities.Volume;

@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.standing;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -28,9 +28,9 @@ public final class CourseChanges {
   private static final String NO_COURSE = "There is no such course: open the list again.";
   private static final int LONGEST_TEXT = 1000;
 
-  private final TitrationPorts ports;
+  private final StandingPorts ports;
 
-  public CourseChanges(TitrationPorts ports) {
+  public CourseChanges(StandingPorts ports) {
     this.ports = ports;
   }
 

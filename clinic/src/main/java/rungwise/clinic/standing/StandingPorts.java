@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.standing;
 
 import java.time.InstantSource;
 import java.time.LocalDate;
@@ -20,7 +20,7 @@ import rungwise.dosing.known.PreparationId;
  * @param populations asks the response model, where one is signed for a preparation
  * @param preparations finds every version of every preparation, withdrawn ones too
  */
-public record TitrationPorts(
+public record StandingPorts(
     Courses courses,
     PastHistories past,
     Protocols protocols,

@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.standing;
 
 import java.time.Instant;
 import java.util.List;

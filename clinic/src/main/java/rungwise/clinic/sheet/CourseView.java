@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.sheet;
 
 import java.time.LocalDate;
 import java.util.List;

@@ -1,4 +1,4 @@
-package rungwise.dosing.known;
+package rungwise.dosing.syringe;
 
 import rungwise.quantities.MarkNumber;
 import rungwise.quantities.Volume;

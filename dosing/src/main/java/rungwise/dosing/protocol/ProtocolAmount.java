@@ -1,6 +1,8 @@
-package rungwise.dosing.known;
+package rungwise.dosing.protocol;
 
 import java.util.Optional;
+import rungwise.dosing.known.Component;
+import rungwise.dosing.known.Preparation;
 import rungwise.quantities.ExactVolume;
 import rungwise.quantities.Mass;
 import rungwise.quantities.Volume;

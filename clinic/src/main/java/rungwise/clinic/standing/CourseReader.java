@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.standing;
 
 import java.time.Instant;
 import java.util.List;
@@ -13,21 +13,21 @@ import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.AetiologyGroup;
-import rungwise.dosing.known.Barrel;
-import rungwise.dosing.known.Barrels;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
-import rungwise.dosing.known.Protocol;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
+import rungwise.dosing.protocol.Protocol;
+import rungwise.dosing.syringe.Barrel;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Reading;
 
 /** Makes the engine's question of a course's record. Reading it twice gives the same question. */
 public final class CourseReader {
 
-  private final TitrationPorts ports;
+  private final StandingPorts ports;
 
-  public CourseReader(TitrationPorts ports) {
+  public CourseReader(StandingPorts ports) {
     this.ports = ports;
   }
 
@@ -37,7 +37,7 @@ public final class CourseReader {
   }
 
   /** The same, by another way to choose. */
-  CourseState state(CourseFile file, Instant now, Choice choice) {
+  public CourseState state(CourseFile file, Instant now, Choice choice) {
     Plan plan = file.plan();
     Protocol protocol = protocol(plan);
     History history = history(file, protocol, now);

@@ -1,4 +1,4 @@
-package rungwise.dosing.known;
+package rungwise.dosing.syringe;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;

@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.sheet;
 
 import java.util.ArrayList;
 import java.util.stream.Collectors;

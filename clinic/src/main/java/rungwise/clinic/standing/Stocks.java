@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.standing;
 
 import java.time.Instant;
 import java.time.LocalDate;
@@ -15,7 +15,7 @@ import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
-import rungwise.dosing.known.Protocol;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.supply.Freshness;
 
 /**

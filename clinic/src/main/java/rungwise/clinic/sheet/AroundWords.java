@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.sheet;
 
 import java.time.Instant;
 import java.time.LocalDate;
@@ -12,7 +12,8 @@ import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.EmergencyPlan;
 import rungwise.clinic.course.InjectionDetails;
-import rungwise.clinic.titration.CourseView.VerdictText;
+import rungwise.clinic.sheet.CourseView.VerdictText;
+import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.NonResponseStep;
 import rungwise.dosing.decision.TitrationRule;

@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.sheet;
 
 import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
@@ -10,11 +10,11 @@ import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 
 /** What an entry of the record says, in a line. */
-final class EntryWords {
+public final class EntryWords {
 
   private EntryWords() {}
 
-  static String of(CourseFact fact, ClinicTime time) {
+  public static String of(CourseFact fact, ClinicTime time) {
     return switch (fact) {
       case CourseFact.CourseOpened opened -> "Course opened, group " + opened.group().words();
       case CourseFact.Screened screened -> "Screening: " + screeningWords(screened);

@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.sheet;
 
 import java.time.Instant;
 import java.time.LocalDate;
@@ -18,13 +18,15 @@ import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.people.AccountId;
-import rungwise.clinic.titration.CourseView.EntryLine;
-import rungwise.clinic.titration.CourseView.InjectionLine;
-import rungwise.clinic.titration.CourseView.ReadyLine;
-import rungwise.clinic.titration.CourseView.ReasonLine;
-import rungwise.clinic.titration.CourseView.SignedLine;
-import rungwise.clinic.titration.CourseView.StepLine;
-import rungwise.clinic.titration.CourseView.VerdictText;
+import rungwise.clinic.sheet.CourseView.EntryLine;
+import rungwise.clinic.sheet.CourseView.InjectionLine;
+import rungwise.clinic.sheet.CourseView.ReadyLine;
+import rungwise.clinic.sheet.CourseView.ReasonLine;
+import rungwise.clinic.sheet.CourseView.SignedLine;
+import rungwise.clinic.sheet.CourseView.StepLine;
+import rungwise.clinic.sheet.CourseView.VerdictText;
+import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.standing.Remembered;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Clearance;
 import rungwise.dosing.guard.Clears;

@@ -1,16 +1,16 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.standing;
 
 import java.util.HashMap;
 import java.util.Map;
 import java.util.function.Function;
 
 /** Looks each thing up once while one course is read; not for several threads. */
-final class Remembered<K, V> implements Function<K, V> {
+public final class Remembered<K, V> implements Function<K, V> {
 
   private final Function<K, V> source;
   private final Map<K, V> found = new HashMap<>();
 
-  Remembered(Function<K, V> source) {
+  public Remembered(Function<K, V> source) {
     this.source = source;
   }
 

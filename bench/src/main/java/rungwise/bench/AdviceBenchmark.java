@@ -16,6 +16,7 @@ import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import rungwise.dosing.Dosing;
 import rungwise.dosing.decision.Advice;
+import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
@@ -92,6 +93,7 @@ public class AdviceBenchmark {
         ladder,
         History.of(history),
         Optional.empty(),
+        Circumstances.NONE,
         START.plus(APART.multipliedBy(count + 1L)));
   }
 

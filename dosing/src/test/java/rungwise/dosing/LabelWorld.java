@@ -7,6 +7,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.EmergencyReview;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
@@ -233,6 +234,7 @@ public final class LabelWorld {
 
   /** The same question about another ladder. */
   public Question question(Ladder ladder) {
-    return new Question(group, screening, readiness, protocol, ladder, history(), vial, now);
+    return new Question(
+        group, screening, readiness, protocol, ladder, history(), vial, Circumstances.NONE, now);
   }
 }

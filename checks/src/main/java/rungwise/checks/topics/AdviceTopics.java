@@ -10,6 +10,7 @@ import rungwise.dosing.Dosing;
 import rungwise.dosing.decision.Decision;
 import rungwise.dosing.guard.TimeGuards;
 import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
@@ -60,6 +61,7 @@ final class AdviceTopics {
         ladder(protocol),
         History.of(injections),
         Optional.empty(),
+        Circumstances.NONE,
         now);
   }
 

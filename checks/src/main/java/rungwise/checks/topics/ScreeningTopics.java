@@ -14,6 +14,7 @@ import rungwise.dosing.guard.CourseGuards;
 import rungwise.dosing.guard.DoseGuards;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.Readiness;
@@ -84,6 +85,7 @@ final class ScreeningTopics {
         ladder,
         History.EMPTY,
         Optional.empty(),
+        Circumstances.NONE,
         NOW);
   }
 

@@ -9,6 +9,7 @@ import java.util.Set;
 import rungwise.dosing.Dosing;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.guard.SignedDose;
+import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
@@ -138,6 +139,7 @@ record NeverBends(Protocol protocol, Ladder ladder) {
         ladder,
         History.of(injections),
         Optional.of(vial),
+        Circumstances.NONE,
         START.plus(LATER));
   }
 

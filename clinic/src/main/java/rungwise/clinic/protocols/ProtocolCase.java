@@ -9,6 +9,7 @@ import java.util.Set;
 import rungwise.dosing.Dosing;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.decision.Advice;
+import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
@@ -127,6 +128,7 @@ public record ProtocolCase(
             Optional.of(
                 new VialInHand(
                     FRESH, new VialInHand.Label(preparation.composition()), now.plus(APART))),
+            Circumstances.NONE,
             now),
         choice);
   }

@@ -9,6 +9,7 @@ import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.past.PastReading;
 import rungwise.dosing.choice.Choice;
+import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.VialInHand;
@@ -54,6 +55,7 @@ public final class CourseReader {
             proposal.ladder(),
             history,
             vial(file, protocol, now),
+            Circumstances.NONE,
             now);
     return new CourseState(file, question, choice, proposal.notes());
   }

@@ -18,6 +18,7 @@ import rungwise.quantities.Volume;
  * @param readiness what is on record for home use
  * @param ladder the signed ladder, or the one proposed for the first signature
  * @param vial the vial in hand, if one is on record
+ * @param circumstances what stands around the dose
  * @param now the instant at which it is asked
  */
 public record Question(
@@ -28,6 +29,7 @@ public record Question(
     Ladder ladder,
     History history,
     Optional<VialInHand> vial,
+    Circumstances circumstances,
     Instant now) {
 
   public Question {

@@ -7,7 +7,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import rungwise.clinic.ClinicTime;
@@ -27,11 +29,14 @@ import rungwise.clinic.sheet.CourseView.SignedLine;
 import rungwise.clinic.sheet.CourseView.StepLine;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.Remembered;
+import rungwise.dosing.Dosing;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Clearance;
 import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.Overriding;
 import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.DurationLimits;
@@ -84,6 +89,7 @@ public final class CourseViews {
         new NowWords(time).of(day.now(), clearance, ladder),
         texts.of(clearance.blocks()),
         texts.of(advice.homeVerdicts()),
+        texts.of(overridable(state, advice)),
         steps(state, advice, texts),
         ladder.ceiling(),
         injections(file),
@@ -188,6 +194,20 @@ public final class CourseViews {
                   texts.of(step.verdicts()));
             })
         .toList();
+  }
+
+  /** Holds that a signature of any step may override now, each once. */
+  private static List<Verdict> overridable(CourseState state, Advice advice) {
+    Map<GuardRule, Verdict> holds = new EnumMap<>(GuardRule.class);
+    for (Place place : Place.values()) {
+      advice.steps().stream()
+          .map(Advice.StepVerdicts::volume)
+          .filter(advice::isAllowed)
+          .flatMap(volume -> Dosing.raisedBy(state.question(), volume, place).stream())
+          .filter(verdict -> verdict.rule().overriding() != Overriding.NEVER)
+          .forEach(verdict -> holds.putIfAbsent(verdict.rule(), verdict));
+    }
+    return List.copyOf(holds.values());
   }
 
   private static String stepState(boolean isProposed, boolean isInForce, boolean isAllowed) {

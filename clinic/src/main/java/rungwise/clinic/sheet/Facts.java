@@ -1,6 +1,7 @@
 package rungwise.clinic.sheet;
 
 import java.util.List;
+import java.util.Optional;
 import rungwise.clinic.ClinicTime;
 import rungwise.dosing.history.Fact;
 
@@ -10,13 +11,15 @@ final class Facts {
   private Facts() {}
 
   static List<String> words(List<Fact> facts, ClinicTime time) {
-    return facts.stream().map(fact -> words(fact, time)).toList();
+    return facts.stream().flatMap(fact -> words(fact, time).stream()).toList();
   }
 
-  private static String words(Fact fact, ClinicTime time) {
+  private static Optional<String> words(Fact fact, ClinicTime time) {
     return switch (fact) {
-      case Fact.Said said -> said.what() + ": " + said.value();
-      case Fact.Happened happened -> happened.what() + ": " + time.words(happened.at());
+      case Fact.Said said -> Optional.of(said.what() + ": " + said.value());
+      case Fact.Happened happened ->
+          Optional.of(happened.what() + ": " + time.words(happened.at()));
+      case Fact.Which which -> Optional.empty();
     };
   }
 }

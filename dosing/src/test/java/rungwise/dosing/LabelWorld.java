@@ -217,13 +217,20 @@ public final class LabelWorld {
     return this;
   }
 
+  /** A protocol in volumes that names no composition is for that of the preparation. */
+  private Protocol ruled() {
+    return protocol.isInVolumes() && protocol.composition().isEmpty()
+        ? protocol.asWrittenFor(preparation)
+        : protocol;
+  }
+
   private History history() {
     return new History(injections, struck, observing, reopenings, reviews, isPastOpen);
   }
 
   public Ladder ladder() {
     return LadderProposal.of(
-            protocol, preparation, barrel, group, history().carriedTo(preparation.id()))
+            ruled(), preparation, barrel, group, history().carriedTo(preparation.id()))
         .orThrow()
         .ladder();
   }
@@ -235,6 +242,6 @@ public final class LabelWorld {
   /** The same question about another ladder. */
   public Question question(Ladder ladder) {
     return new Question(
-        group, screening, readiness, protocol, ladder, history(), vial, Circumstances.NONE, now);
+        group, screening, readiness, ruled(), ladder, history(), vial, Circumstances.NONE, now);
   }
 }

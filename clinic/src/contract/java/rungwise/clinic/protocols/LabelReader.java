@@ -10,6 +10,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
+import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.protocol.Composition;
+import rungwise.dosing.protocol.Floor;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.protocol.ProtocolAmount;
 import rungwise.dosing.source.Source;
@@ -36,6 +39,12 @@ public final class LabelReader implements ProtocolReader {
   /** The first day of the third sample. */
   public static final LocalDate LATER = LocalDate.of(2026, 3, 10);
 
+  /** Signed before a floor was; version 1 of "earlier". Reading it for signing refuses it. */
+  public static final String EARLIER = "the label, signed earlier";
+
+  /** Signed before a composition was asked for; version 2 of "earlier". */
+  public static final String EARLIER_MIXTURE = "the mixture, signed earlier";
+
   private static final int MONTHS = 6;
   private static final Pattern LIMITED = Pattern.compile("limited to ([0-9]+)");
   private static final Pattern WAITING = Pattern.compile("waiting for ([1-3])");
@@ -60,6 +69,19 @@ public final class LabelReader implements ProtocolReader {
   }
 
   @Override
+  public Reading<EarlierProtocol> readSigned(String document) {
+    return switch (document) {
+      case EARLIER ->
+          Reading.of(new EarlierProtocol(earlier(label(), 1), List.of(Floor.SPACING), false));
+      case EARLIER_MIXTURE ->
+          Reading.of(
+              new EarlierProtocol(
+                  earlier(mixture().with(Protocol.Options.NONE), 2), List.of(), true));
+      default -> read(document).map(one -> new EarlierProtocol(one, List.of(), false));
+    };
+  }
+
+  @Override
   public List<String> samples() {
     return List.of(LABEL, MIXTURE, STRICT);
   }
@@ -77,6 +99,21 @@ public final class LabelReader implements ProtocolReader {
   /** The document of the label with a limit for the chance of 120 minutes, in 1000. */
   public static String limitedTo(int inThousand) {
     return "limited to " + inThousand;
+  }
+
+  private static Protocol earlier(Protocol one, int version) {
+    return new Protocol(
+        "earlier",
+        version,
+        "Earlier",
+        /* sample= */ false,
+        one.components(),
+        one.starts(),
+        one.steps(),
+        one.strengths(),
+        one.ceiling(),
+        one.limits(),
+        one.more());
   }
 
   private static Protocol limited(int inThousand) {
@@ -164,7 +201,8 @@ public final class LabelReader implements ProtocolReader {
         List.of(),
         new Sourced<>(millilitres(500), HERE),
         limits(),
-        Protocol.Options.NONE);
+        Protocol.Options.NONE.withComposition(
+            Optional.of(Composition.of(SamplePreparations.THREE_DRUG))));
   }
 
   private static Protocol.Limits limits() {

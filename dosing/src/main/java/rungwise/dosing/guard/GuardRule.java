@@ -47,6 +47,11 @@ public enum GuardRule {
       "He was injected before this record began, and when the last time was is not on record.",
       new Source.CommonPractice("ask for the last injection before the next one is given"),
       "a report of his last injection is entered"),
+  PROTOCOL_NOT_FOR(
+      GuardClass.HARD_STOP,
+      "The protocol is not written for this preparation: the same volume would be another dose.",
+      new Source.Assumption("a volume means nothing without the composition it was written for"),
+      "a prescriber has chosen a protocol that is written for this composition"),
   ABOVE_CEILING(
       GuardClass.HARD_STOP,
       "This is above the maximum dose.",

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
@@ -53,6 +54,8 @@ public record Protocol(
    * @param chances the most chance of a long response that the response model may leave; empty
    *     means that it is not asked
    * @param afterPartial how a partial response is answered; empty means by a step up after each
+   * @param composition what one mL holds; a protocol in volumes without it, as they were signed
+   *     before, holds for no preparation
    */
   public record Options(
       Optional<LocalDate> from,
@@ -61,7 +64,8 @@ public record Protocol(
       Optional<SameVisit> sameVisit,
       Home home,
       Chances chances,
-      Optional<AfterPartial> afterPartial) {
+      Optional<AfterPartial> afterPartial,
+      Optional<Composition> composition) {
 
     public static final Options NONE =
         new Options(
@@ -71,6 +75,7 @@ public record Protocol(
             Optional.empty(),
             Home.NOTHING_MORE,
             Chances.NOT_ASKED,
+            Optional.empty(),
             Optional.empty());
 
     public Options {
@@ -83,42 +88,59 @@ public record Protocol(
     }
 
     public Options withFrom(Optional<LocalDate> other) {
-      return new Options(other, careAbove, componentLimits, sameVisit, home, chances, afterPartial);
+      return new Options(
+          other, careAbove, componentLimits, sameVisit, home, chances, afterPartial, composition);
     }
 
     public Options withCareAbove(Optional<Sourced<ProtocolAmount>> other) {
-      return new Options(from, other, componentLimits, sameVisit, home, chances, afterPartial);
+      return new Options(
+          from, other, componentLimits, sameVisit, home, chances, afterPartial, composition);
     }
 
     public Options withComponentLimits(List<ComponentLimit> other) {
-      return new Options(from, careAbove, other, sameVisit, home, chances, afterPartial);
+      return new Options(
+          from, careAbove, other, sameVisit, home, chances, afterPartial, composition);
     }
 
     public Options withSameVisit(Optional<SameVisit> other) {
-      return new Options(from, careAbove, componentLimits, other, home, chances, afterPartial);
+      return new Options(
+          from, careAbove, componentLimits, other, home, chances, afterPartial, composition);
     }
 
     public Options withHome(Home other) {
-      return new Options(from, careAbove, componentLimits, sameVisit, other, chances, afterPartial);
+      return new Options(
+          from, careAbove, componentLimits, sameVisit, other, chances, afterPartial, composition);
     }
 
     public Options withChances(Chances other) {
-      return new Options(from, careAbove, componentLimits, sameVisit, home, other, afterPartial);
+      return new Options(
+          from, careAbove, componentLimits, sameVisit, home, other, afterPartial, composition);
     }
 
     public Options withAfterPartial(Optional<AfterPartial> other) {
-      return new Options(from, careAbove, componentLimits, sameVisit, home, chances, other);
+      return new Options(
+          from, careAbove, componentLimits, sameVisit, home, chances, other, composition);
+    }
+
+    public Options withComposition(Optional<Composition> other) {
+      return new Options(
+          from, careAbove, componentLimits, sameVisit, home, chances, afterPartial, other);
     }
   }
 
   /** The most of one component that one injection may hold. */
   public record ComponentLimit(Component component, Mass most, Source source) {
 
+    /** Whether a mass is more. */
+    public boolean isLessThan(Mass mass) {
+      return mass.isMoreThan(most);
+    }
+
     /** Whether a volume of a preparation holds more. */
     public boolean isPassedBy(Preparation preparation, Volume volume) {
       return preparation
           .ingredient(component)
-          .filter(ingredient -> ingredient.in(volume).isMoreThan(most))
+          .filter(ingredient -> isLessThan(ingredient.in(volume)))
           .isPresent();
     }
 
@@ -209,7 +231,12 @@ public record Protocol(
       TimeSpan within,
       boolean afterNone,
       Optional<ProtocolAmount> afterPartialUpTo,
-      Source source) {}
+      Source source) {
+
+    SameVisit within(TimeSpan other, Source otherSource) {
+      return new SameVisit(other, afterNone, afterPartialUpTo, otherSource);
+    }
+  }
 
   /**
    * Limits in time.
@@ -229,7 +256,23 @@ public record Protocol(
       Sourced<Integer> reviewMonths,
       Sourced<Integer> screeningMonths,
       Sourced<Integer> freshDays,
-      Sourced<Integer> pde5Hours) {}
+      Sourced<Integer> pde5Hours) {
+
+    Limits withSatisfactory(Sourced<TimeSpan> other) {
+      return new Limits(
+          other, spacing, inSevenDays, reviewMonths, screeningMonths, freshDays, pde5Hours);
+    }
+
+    Limits withSpacing(Sourced<TimeSpan> other) {
+      return new Limits(
+          satisfactory, other, inSevenDays, reviewMonths, screeningMonths, freshDays, pde5Hours);
+    }
+
+    Limits withInSevenDays(Sourced<Integer> other) {
+      return new Limits(
+          satisfactory, spacing, other, reviewMonths, screeningMonths, freshDays, pde5Hours);
+    }
+  }
 
   /** The same rules, but for what a protocol may leave out. */
   public Protocol with(Options other) {
@@ -259,6 +302,10 @@ public record Protocol(
             .allMatch(most::isLike);
     if (!alike || steps.isEmpty() || version < 1 || name.isBlank()) {
       throw new IllegalArgumentException("bug: protocol " + name + " is not checked");
+    }
+    List<Floor> passed = new Floor.Rules(components, limits, more.sameVisit()).passed();
+    if (!passed.isEmpty()) {
+      throw new IllegalArgumentException("bug: protocol " + name + " passes " + passed);
     }
     for (AetiologyGroup group : AetiologyGroup.values()) {
       if (starts.stream().filter(start -> start.groups().contains(group)).count() != 1) {
@@ -328,11 +375,36 @@ public record Protocol(
         .findFirst();
   }
 
+  /** Whether its amounts are volumes, which mean nothing without the composition. */
+  public boolean isInVolumes() {
+    return ceiling.value() instanceof ProtocolAmount.OfVolume;
+  }
+
+  /** What one mL holds of what it is written for, where it says so. */
+  public Optional<Composition> composition() {
+    return more.composition();
+  }
+
+  /** "papaverine hydrochloride 30 mg, ... per mL", or the components where it counts in mass. */
+  public String writtenFor() {
+    String names =
+        components.stream().sorted().map(Component::fullName).collect(Collectors.joining(", "));
+    return composition()
+        .map(Composition::toString)
+        .orElse(isInVolumes() ? names + ", of no strength that it names" : names);
+  }
+
+  /** The same rules in volumes, as if they had been written for a preparation. */
+  public Protocol asWrittenFor(Preparation preparation) {
+    return with(more.withComposition(Optional.of(Composition.of(preparation))));
+  }
+
   /** Whether this protocol is written for what the preparation holds. */
   public boolean isFor(Preparation preparation) {
     return preparation.ingredients().size() == components.size()
         && preparation.ingredients().stream()
-            .allMatch(ingredient -> components.contains(ingredient.component()));
+            .allMatch(ingredient -> components.contains(ingredient.component()))
+        && (!isInVolumes() || composition().filter(one -> one.isOf(preparation)).isPresent());
   }
 
   /** "us-vial-syringe-label version 1": what a stored decision remembers of it. */

@@ -33,6 +33,7 @@ import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
@@ -65,10 +66,6 @@ final class EachGuardAloneTest {
 
   private static Clearance home(LabelWorld world, String volume) {
     return asked(world.question(), volume, Place.HOME);
-  }
-
-  private static Clearance inClinic(LabelWorld world, String volume) {
-    return asked(world.question(), volume, Place.CLINIC);
   }
 
   private static Clearance asked(Question question, String volume, Place place) {
@@ -107,10 +104,27 @@ final class EachGuardAloneTest {
         new Alone(
             GuardRule.EMERGENCY_OPEN,
             () -> home(usual().injected("0.5", Grade.USABLE, minutes(240)), "0.25")),
+        new Alone(GuardRule.PROTOCOL_NOT_FOR, EachGuardAloneTest::byAnothersProtocol),
         new Alone(GuardRule.PAST_OPEN, () -> home(usual().withOpenPast(), "0.25")),
         new Alone(
             GuardRule.UNDER_OBSERVATION,
             () -> home(usual().observing(LATER.minusSeconds(1), "0.25"), "0.25")));
+  }
+
+  private static Clearance byAnothersProtocol() {
+    Preparation mixture = SamplePreparations.THREE_DRUG_STRONGER;
+    Protocol forAnother =
+        LabelSheet.byVolume(
+                Set.of(Component.PAPAVERINE, Component.PHENTOLAMINE, Component.ALPROSTADIL))
+            .protocol()
+            .asWrittenFor(SamplePreparations.THREE_DRUG);
+    LabelWorld world = usual().with(mixture).holding(LabelWorld.vial(FRESH, mixture.composition()));
+    return asked(
+        world
+            .by(forAnother)
+            .question(new Ladder(mixture, Barrels.U100_1, List.of(ml("0.1")), ml("0.5"))),
+        "0.1",
+        Place.CLINIC);
   }
 
   private static List<Alone> beforeHome() {
@@ -127,7 +141,7 @@ final class EachGuardAloneTest {
         new Alone(
             GuardRule.SPACING,
             () -> home(usual().at(START.plus(Duration.ofHours(23)).plusSeconds(3599)), "0.25")),
-        new Alone(GuardRule.THIRD_IN_24_HOURS, () -> inClinic(twoInADay(), "0.25")),
+        new Alone(GuardRule.THIRD_IN_24_HOURS, EachGuardAloneTest::thirdInADay),
         new Alone(GuardRule.WEEKLY_COUNT, () -> home(threeInAWeek(), "0.25")),
         new Alone(GuardRule.NO_VIAL, () -> home(usual().withoutVial(), "0.25")),
         new Alone(
@@ -154,10 +168,16 @@ final class EachGuardAloneTest {
         .holding(LabelWorld.vial(new Stock("second vial", Freshness.FRESH), ALPROSTADIL_20_LABEL));
   }
 
-  /** Spaced by less than a day's rule would allow, under a protocol without that rule. */
+  /** A prescriber has overridden that the last one was too recent. */
+  private static Clearance thirdInADay() {
+    return Dosing.mayInject(
+        twoInADay().question(),
+        Optional.of(
+            new SignedDose(ml("0.25"), Place.CLINIC, Set.of(GuardRule.SPACING), Optional.empty())));
+  }
+
   private static LabelWorld twoInADay() {
     return new LabelWorld()
-        .by(withSpacing(1))
         .injectedAt(
             LATER.minus(Duration.ofHours(23)),
             ml("0.25"),
@@ -174,8 +194,8 @@ final class EachGuardAloneTest {
             SimpleCauses.NONE_FOUND);
   }
 
-  private static Protocol withSpacing(int hours) {
-    return LabelSheet.label().spacing(hours).careAbove("5").protocol();
+  private static Protocol withCare() {
+    return LabelSheet.label().careAbove("5").protocol();
   }
 
   private static LabelWorld threeInAWeek() {
@@ -260,9 +280,7 @@ final class EachGuardAloneTest {
         new Alone(
             GuardRule.CARE_ABOVE,
             () ->
-                home(
-                    usual().by(withSpacing(24)).screened(Condition.STABLE_ANGINA, Answer.YES),
-                    "0.5")),
+                home(usual().by(withCare()).screened(Condition.STABLE_ANGINA, Answer.YES), "0.5")),
         new Alone(
             GuardRule.HARD_TO_MEASURE,
             () -> asked(usual().question(ladder("1", "0.08", "0.25")), "0.08", Place.HOME)),

@@ -35,6 +35,7 @@ class ProtocolFormTest {
     parts.put("title", "Ours");
     parts.put("sample", false);
     parts.put("for", List.of("alprostadil"));
+    parts.put("composition", List.of("30 mg/mL of papaverine", "20 mcg/mL of alprostadil"));
     parts.put("start", starts());
     parts.put(
         "steps",
@@ -87,6 +88,7 @@ class ProtocolFormTest {
   void an_empty_row_is_no_step_and_an_empty_optional_part_is_left_out() {
     var parts = parts();
     parts.remove("care_above");
+    parts.remove("composition");
     parts.remove("same_visit");
     parts.remove("strengths");
     parts.remove("holds_from");
@@ -120,6 +122,8 @@ class ProtocolFormTest {
                         "readiness_months, value: must be a whole number",
                         "model, chance_of_240_minutes, in_1000: must be a whole number",
                         "model: no population is signed",
+                        "composition: a protocol in volumes names what one mL holds",
+                        "composition 2: names no component",
                         "something else"))
                 .all()
                 .stream()
@@ -138,6 +142,8 @@ class ProtocolFormTest {
             "readiness_months-value",
             "model-chance_of_240_minutes-in_1000",
             "model-chance_of_120_minutes-in_1000",
+            "composition-1-holds",
+            "composition-2-holds",
             "");
   }
 

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
@@ -290,27 +289,10 @@ public record Protocol(
     starts = List.copyOf(starts);
     steps = List.copyOf(steps);
     strengths = List.copyOf(strengths);
-    ProtocolAmount most = ceiling.value();
-    boolean alike =
-        Stream.of(
-                starts.stream().map(Start::amount),
-                more.careAbove().stream().map(Sourced::value),
-                more.sameVisit().stream().flatMap(rule -> rule.afterPartialUpTo().stream()),
-                steps.stream().map(Step::smallest),
-                steps.stream().map(Step::largest))
-            .flatMap(amounts -> amounts)
-            .allMatch(most::isLike);
-    if (!alike || steps.isEmpty() || version < 1 || name.isBlank()) {
-      throw new IllegalArgumentException("bug: protocol " + name + " is not checked");
-    }
+    Wholeness.require(name, version, starts, steps, ceiling.value(), more);
     List<Floor> passed = new Floor.Rules(components, limits, more.sameVisit()).passed();
     if (!passed.isEmpty()) {
       throw new IllegalArgumentException("bug: protocol " + name + " passes " + passed);
-    }
-    for (AetiologyGroup group : AetiologyGroup.values()) {
-      if (starts.stream().filter(start -> start.groups().contains(group)).count() != 1) {
-        throw new IllegalArgumentException("bug: protocol " + name + " starts " + group + " twice");
-      }
     }
   }
 

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -183,10 +184,15 @@ final class EachGuardAloneTest {
 
   /** A prescriber has overridden that the last one was too recent. */
   private static Clearance thirdInADay() {
+    Question question = twoInADay().question();
+    Set<OverriddenHold> tooRecent =
+        TimeGuards.ask(question).stream()
+            .filter(verdict -> verdict.rule() == GuardRule.SPACING)
+            .map(verdict -> OverriddenHold.of(verdict, Optional.empty()))
+            .collect(Collectors.toSet());
     return Dosing.mayInject(
-        twoInADay().question(),
-        Optional.of(
-            new SignedDose(ml("0.25"), Place.CLINIC, Set.of(GuardRule.SPACING), Optional.empty())));
+        question,
+        Optional.of(new SignedDose(ml("0.25"), Place.CLINIC, tooRecent, Optional.empty())));
   }
 
   private static LabelWorld twoInADay() {

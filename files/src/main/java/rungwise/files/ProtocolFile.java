@@ -16,6 +16,7 @@ import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.protocol.ProtocolAmount;
+import rungwise.dosing.protocol.ProtocolOptions;
 import rungwise.dosing.source.Citation;
 import rungwise.dosing.source.Seen;
 import rungwise.dosing.source.Source;
@@ -134,8 +135,8 @@ public final class ProtocolFile {
     return root.faults().isEmpty() ? Optional.of(parts.protocol()) : Optional.empty();
   }
 
-  private static Protocol.Options options(Node root) {
-    return new Protocol.Options(
+  private static ProtocolOptions options(Node root) {
+    return new ProtocolOptions(
         ifPresent(root.at("holds_from"), node -> node.read(ProtocolFile::day)),
         ifPresent(root.at("care_above"), ProtocolFile::limit),
         eachIfPresent(root.at("component_limits"), ProtocolFile::componentLimit),

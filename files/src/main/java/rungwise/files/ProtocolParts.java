@@ -10,6 +10,7 @@ import rungwise.dosing.protocol.Composition;
 import rungwise.dosing.protocol.Floor;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.protocol.ProtocolAmount;
+import rungwise.dosing.protocol.ProtocolOptions;
 import rungwise.dosing.source.Sourced;
 
 /** What the parts of a document say, each on its own, before a protocol is made of them. */
@@ -21,7 +22,7 @@ record ProtocolParts(
     List<Protocol.StrengthRule> strengths,
     Sourced<ProtocolAmount> ceiling,
     Protocol.Limits limits,
-    Protocol.Options more) {
+    ProtocolOptions more) {
 
   /** The sample in volumes that could be signed before a composition was asked for. */
   private static final Head MIXTURE_SAMPLE =

@@ -15,6 +15,7 @@ import rungwise.dosing.protocol.Composition;
 import rungwise.dosing.protocol.Floor;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.protocol.ProtocolAmount;
+import rungwise.dosing.protocol.ProtocolOptions;
 import rungwise.dosing.source.Source;
 import rungwise.dosing.source.Sourced;
 import rungwise.quantities.Mass;
@@ -77,7 +78,7 @@ public final class LabelReader implements ProtocolReader {
       case EARLIER_MIXTURE ->
           Reading.of(
               new EarlierProtocol(
-                  earlier(mixture().with(Protocol.Options.NONE), 2), List.of(), true));
+                  earlier(mixture().with(ProtocolOptions.NONE), 2), List.of(), true));
       default -> read(document).map(one -> new EarlierProtocol(one, List.of(), false));
     };
   }
@@ -137,8 +138,7 @@ public final class LabelReader implements ProtocolReader {
         label().more().withAfterPartial(Optional.of(after)));
   }
 
-  private static Protocol labelAs(
-      String name, String title, boolean sample, Protocol.Options more) {
+  private static Protocol labelAs(String name, String title, boolean sample, ProtocolOptions more) {
     Protocol label = label();
     return new Protocol(
         name,
@@ -173,7 +173,7 @@ public final class LabelReader implements ProtocolReader {
         List.of(),
         new Sourced<>(mcg("60"), HERE),
         limits(),
-        Protocol.Options.NONE
+        ProtocolOptions.NONE
             .withHome(home(Optional.empty(), List.of()))
             .withSameVisit(
                 Optional.of(
@@ -212,7 +212,7 @@ public final class LabelReader implements ProtocolReader {
         List.of(),
         new Sourced<>(millilitres(500), HERE),
         limits(),
-        Protocol.Options.NONE.withComposition(
+        ProtocolOptions.NONE.withComposition(
             Optional.of(Composition.of(SamplePreparations.THREE_DRUG))));
   }
 

@@ -1,6 +1,5 @@
 package rungwise.dosing.protocol;
 
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -39,93 +38,7 @@ public record Protocol(
     List<StrengthRule> strengths,
     Sourced<ProtocolAmount> ceiling,
     Limits limits,
-    Options more) {
-
-  /**
-   * What a protocol may leave out.
-   *
-   * @param from the first day on which a course may begin to run by it; empty means that it holds
-   *     from its signature
-   * @param careAbove above it a man with a heart condition needs particular care
-   * @param componentLimits the most of single components, whatever the volume; none twice
-   * @param sameVisit when a second dose may follow in the same visit; empty means never
-   * @param home what it asks for before home use, beyond what every clinic needs
-   * @param chances the most chance of a long response that the response model may leave; empty
-   *     means that it is not asked
-   * @param afterPartial how a partial response is answered; empty means by a step up after each
-   * @param composition what one mL holds; a protocol in volumes without it, as they were signed
-   *     before, holds for no preparation
-   */
-  public record Options(
-      Optional<LocalDate> from,
-      Optional<Sourced<ProtocolAmount>> careAbove,
-      List<ComponentLimit> componentLimits,
-      Optional<SameVisit> sameVisit,
-      Home home,
-      Chances chances,
-      Optional<AfterPartial> afterPartial,
-      Optional<Composition> composition) {
-
-    public static final Options NONE =
-        new Options(
-            Optional.empty(),
-            Optional.empty(),
-            List.of(),
-            Optional.empty(),
-            Home.NOTHING_MORE,
-            Chances.NOT_ASKED,
-            Optional.empty(),
-            Optional.empty());
-
-    public Options {
-      componentLimits = List.copyOf(componentLimits);
-    }
-
-    /** Whether a course may begin to run by it on a day. */
-    public boolean holdsOn(LocalDate day) {
-      return from.filter(day::isBefore).isEmpty();
-    }
-
-    public Options withFrom(Optional<LocalDate> other) {
-      return new Options(
-          other, careAbove, componentLimits, sameVisit, home, chances, afterPartial, composition);
-    }
-
-    public Options withCareAbove(Optional<Sourced<ProtocolAmount>> other) {
-      return new Options(
-          from, other, componentLimits, sameVisit, home, chances, afterPartial, composition);
-    }
-
-    public Options withComponentLimits(List<ComponentLimit> other) {
-      return new Options(
-          from, careAbove, other, sameVisit, home, chances, afterPartial, composition);
-    }
-
-    public Options withSameVisit(Optional<SameVisit> other) {
-      return new Options(
-          from, careAbove, componentLimits, other, home, chances, afterPartial, composition);
-    }
-
-    public Options withHome(Home other) {
-      return new Options(
-          from, careAbove, componentLimits, sameVisit, other, chances, afterPartial, composition);
-    }
-
-    public Options withChances(Chances other) {
-      return new Options(
-          from, careAbove, componentLimits, sameVisit, home, other, afterPartial, composition);
-    }
-
-    public Options withAfterPartial(Optional<AfterPartial> other) {
-      return new Options(
-          from, careAbove, componentLimits, sameVisit, home, chances, other, composition);
-    }
-
-    public Options withComposition(Optional<Composition> other) {
-      return new Options(
-          from, careAbove, componentLimits, sameVisit, home, chances, afterPartial, other);
-    }
-  }
+    ProtocolOptions more) {
 
   /** The most of one component that one injection may hold. */
   public record ComponentLimit(Component component, Mass most, Source source) {
@@ -299,7 +212,7 @@ public record Protocol(
   }
 
   /** The same rules, but for what a protocol may leave out. */
-  public Protocol with(Options other) {
+  public Protocol with(ProtocolOptions other) {
     return new Protocol(
         name, version, title, sample, components, starts, steps, strengths, ceiling, limits, other);
   }

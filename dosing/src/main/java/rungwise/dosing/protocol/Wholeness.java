@@ -21,7 +21,7 @@ final class Wholeness {
       List<Protocol.Start> starts,
       List<Protocol.Step> steps,
       ProtocolAmount most,
-      Protocol.Options more) {
+      ProtocolOptions more) {
     boolean alike =
         Stream.of(
                 starts.stream().map(Protocol.Start::amount),

@@ -122,8 +122,6 @@ class ProtocolFormTest {
                         "readiness_months, value: must be a whole number",
                         "model, chance_of_240_minutes, in_1000: must be a whole number",
                         "model: no population is signed",
-                        "composition: a protocol in volumes names what one mL holds",
-                        "composition 2: names no component",
                         "something else"))
                 .all()
                 .stream()
@@ -142,8 +140,6 @@ class ProtocolFormTest {
             "readiness_months-value",
             "model-chance_of_240_minutes-in_1000",
             "model-chance_of_120_minutes-in_1000",
-            "composition-1-holds",
-            "composition-2-holds",
             "");
   }
 
@@ -160,6 +156,19 @@ class ProtocolFormTest {
     assertThat(faults.all().stream().map(Fault::field))
         .containsExactly(
             "after_partial-responses", "after_partial-source", "after_partial-responses");
+  }
+
+  @Test
+  void a_fault_of_the_composition_stands_at_its_strength() {
+    var faults =
+        ProtocolFields.of(parts())
+            .faults(
+                List.of(
+                    "composition: a protocol in volumes names what one mL holds",
+                    "composition 2: names no component"));
+
+    assertThat(faults.all().stream().map(Fault::field))
+        .containsExactly("composition-1-holds", "composition-2-holds");
   }
 
   /** No field of the form is narrower than the document: what is refused is said by its reader. */

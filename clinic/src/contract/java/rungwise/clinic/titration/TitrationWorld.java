@@ -44,6 +44,7 @@ import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
+import rungwise.dosing.supply.InUseRule;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
@@ -80,6 +81,7 @@ public final class TitrationWorld {
   private final AtomicInteger ids = new AtomicInteger();
   private final Set<PreparationId> withdrawn = new HashSet<>();
   private Instant now = START;
+  private InUseRule inUse = new InUseRule.DaysAfterOpening(InUseRule.DaysAfterOpening.MOST);
 
   public TitrationWorld(CoursePorts stored, ProtocolReader reader) {
     this.stored = stored;
@@ -99,6 +101,7 @@ public final class TitrationWorld {
             protocols,
             populations,
             TitrationWorld::preparation,
+            id -> inUse,
             stored.transactions(),
             () -> now,
             new ClinicTime(ZoneId.of("America/New_York")));
@@ -154,6 +157,11 @@ public final class TitrationWorld {
 
   public Instant now() {
     return now;
+  }
+
+  /** How long every preparation may be used once opened, from now on. */
+  public void openedLasts(InUseRule rule) {
+    inUse = rule;
   }
 
   /** Takes a preparation out of use; it is still found. */

@@ -40,6 +40,8 @@ import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.supply.Freshness;
+import rungwise.dosing.supply.VialEnd;
+import rungwise.dosing.supply.VialLimit;
 import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;
@@ -149,14 +151,34 @@ final class EachGuardAloneTest {
                 home(usual().holding(LabelWorld.vial(FRESH, "alprostadil 40 mcg per mL")), "0.25")),
         new Alone(
             GuardRule.VIAL_PAST_DATE,
+            () -> home(usual().holding(ending(VialEnd.byLabel(LATER))), "0.25")),
+        new Alone(
+            GuardRule.VIAL_OPEN_TOO_LONG,
             () ->
                 home(
                     usual()
                         .holding(
-                            new VialInHand(
-                                FRESH, new VialInHand.Label(ALPROSTADIL_20_LABEL), LATER)),
+                            ending(
+                                new VialEnd(
+                                    LATER, new VialLimit.DaysOpen(28), VialEnd.InUse.KNOWN))),
+                    "0.25")),
+        new Alone(
+            GuardRule.IN_USE_NOT_STATED,
+            () ->
+                home(
+                    usual()
+                        .holding(
+                            ending(
+                                new VialEnd(
+                                    LATER.plusMillis(1),
+                                    new VialLimit.LabelDate(),
+                                    VialEnd.InUse.OPEN_AND_NOT_STATED))),
                     "0.25")),
         new Alone(GuardRule.NEW_STOCK, () -> home(onANewVial(), "0.25")));
+  }
+
+  private static VialInHand ending(VialEnd end) {
+    return new VialInHand(FRESH, new VialInHand.Label(ALPROSTADIL_20_LABEL), end);
   }
 
   private static LabelWorld onANewVial() {

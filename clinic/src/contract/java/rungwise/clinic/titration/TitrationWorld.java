@@ -332,6 +332,19 @@ public final class TitrationWorld {
         /* withNextStep= */ false);
   }
 
+  /** The same with the last day of what asks for one. */
+  public static SignDraft until(SignDraft draft, String day) {
+    return new SignDraft(
+        draft.volumeMicrolitres(),
+        draft.place(),
+        draft.basis(),
+        draft.changed(),
+        draft.overridden(),
+        day,
+        draft.reason(),
+        draft.withNextStep());
+  }
+
   public static SignDraft atHome(SignDraft draft) {
     return new SignDraft(
         draft.volumeMicrolitres(),
@@ -339,6 +352,7 @@ public final class TitrationWorld {
         draft.basis(),
         draft.changed(),
         draft.overridden(),
+        draft.until(),
         draft.reason(),
         draft.withNextStep());
   }
@@ -350,6 +364,7 @@ public final class TitrationWorld {
         draft.basis(),
         draft.changed(),
         draft.overridden(),
+        draft.until(),
         draft.reason(),
         /* withNextStep= */ true);
   }

@@ -89,7 +89,7 @@ final class EachGuardAloneTest {
   }
 
   static List<Alone> cases() {
-    return Stream.of(ofTheMan(), beforeHome(), ofTheDose(), ofTheSyringe())
+    return Stream.of(ofTheMan(), beforeHome(), ofTheVial(), ofTheDose(), ofTheSyringe())
         .flatMap(List::stream)
         .toList();
   }
@@ -143,7 +143,11 @@ final class EachGuardAloneTest {
         new Alone(GuardRule.THIRD_IN_24_HOURS, () -> inClinic(twoInADay(), "0.25")),
         new Alone(GuardRule.WEEKLY_COUNT, () -> home(threeInAWeek(), "0.25")),
         new Alone(
-            GuardRule.PDE5_HOURS, () -> home(usual().tookTablet(LATER.minusSeconds(60)), "0.25")),
+            GuardRule.PDE5_HOURS, () -> home(usual().tookTablet(LATER.minusSeconds(60)), "0.25")));
+  }
+
+  private static List<Alone> ofTheVial() {
+    return List.of(
         new Alone(GuardRule.NO_VIAL, () -> home(usual().withoutVial(), "0.25")),
         new Alone(
             GuardRule.VIAL_DIFFERS,

@@ -33,6 +33,7 @@ import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening;
 import rungwise.dosing.supply.Freshness;
+import rungwise.dosing.supply.VialEnd;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Mass;
@@ -72,7 +73,9 @@ public final class LabelWorld {
   /** A vial that is usable for years. */
   public static VialInHand vial(Stock stock, String composition) {
     return new VialInHand(
-        stock, new VialInHand.Label(composition), START.plus(Duration.ofDays(3650)));
+        stock,
+        new VialInHand.Label(composition),
+        VialEnd.byLabel(START.plus(Duration.ofDays(3650))));
   }
 
   public static ProtocolAmount mcg(String number) {

@@ -141,6 +141,7 @@ final class DemoTeller {
                 date(clock.instant().plus(VIAL_LASTS)),
                 "",
                 "",
+                "",
                 "U-100 syringe"))
         .orThrow();
   }

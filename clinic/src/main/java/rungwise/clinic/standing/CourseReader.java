@@ -2,11 +2,14 @@ package rungwise.clinic.standing;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseHistory;
+import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.past.PastReading;
 import rungwise.clinic.protocols.SignedProtocol;
@@ -146,14 +149,18 @@ public final class CourseReader {
                 new VialInHand(
                     stocks.of(written, now, file.plan().preparation()),
                     new VialInHand.Label(written.fact().vial().composition()),
-                    written
-                        .fact()
-                        .vial()
-                        .dates()
-                        .lastDay()
-                        .plusDays(1)
-                        .atStartOfDay(ports.time().zone())
-                        .toInstant()));
+                    uses(file, stocks).of(written).end()));
+  }
+
+  /** Until when each vial of a course may be used, by the entry that says so. */
+  public Map<EntryId, VialUse> vialUses(CourseFile file) {
+    VialUses uses = uses(file, stocks(file, protocol(file.plan()), this::preparation));
+    return file.vials().stream()
+        .collect(Collectors.toMap(written -> written.entry().id(), uses::of));
+  }
+
+  private VialUses uses(CourseFile file, Stocks stocks) {
+    return new VialUses(file, stocks, this::preparation, ports.inUse(), ports.time().zone());
   }
 
   private Ladder ladder(DoseSigned signed, Plan plan) {

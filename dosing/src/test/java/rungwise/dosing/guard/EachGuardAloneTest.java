@@ -42,6 +42,8 @@ import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.supply.Freshness;
+import rungwise.dosing.supply.VialEnd;
+import rungwise.dosing.supply.VialLimit;
 import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;
@@ -85,7 +87,7 @@ final class EachGuardAloneTest {
   }
 
   static List<Alone> cases() {
-    return Stream.of(ofTheMan(), beforeHome(), ofTheDose(), ofTheSyringe())
+    return Stream.of(ofTheMan(), beforeHome(), ofTheVial(), ofTheDose(), ofTheSyringe())
         .flatMap(List::stream)
         .toList();
   }
@@ -156,7 +158,11 @@ final class EachGuardAloneTest {
         new Alone(GuardRule.THIRD_IN_24_HOURS, EachGuardAloneTest::thirdInADay),
         new Alone(GuardRule.WEEKLY_COUNT, () -> home(threeInAWeek(), "0.25")),
         new Alone(
-            GuardRule.PDE5_HOURS, () -> home(usual().tookTablet(LATER.minusSeconds(60)), "0.25")),
+            GuardRule.PDE5_HOURS, () -> home(usual().tookTablet(LATER.minusSeconds(60)), "0.25")));
+  }
+
+  private static List<Alone> ofTheVial() {
+    return List.of(
         new Alone(GuardRule.NO_VIAL, () -> home(usual().withoutVial(), "0.25")),
         new Alone(
             GuardRule.VIAL_DIFFERS,
@@ -164,14 +170,34 @@ final class EachGuardAloneTest {
                 home(usual().holding(LabelWorld.vial(FRESH, "alprostadil 40 mcg per mL")), "0.25")),
         new Alone(
             GuardRule.VIAL_PAST_DATE,
+            () -> home(usual().holding(ending(VialEnd.byLabel(LATER))), "0.25")),
+        new Alone(
+            GuardRule.VIAL_OPEN_TOO_LONG,
             () ->
                 home(
                     usual()
                         .holding(
-                            new VialInHand(
-                                FRESH, new VialInHand.Label(ALPROSTADIL_20_LABEL), LATER)),
+                            ending(
+                                new VialEnd(
+                                    LATER, new VialLimit.DaysOpen(28), VialEnd.InUse.KNOWN))),
+                    "0.25")),
+        new Alone(
+            GuardRule.IN_USE_NOT_STATED,
+            () ->
+                home(
+                    usual()
+                        .holding(
+                            ending(
+                                new VialEnd(
+                                    LATER.plusMillis(1),
+                                    new VialLimit.LabelDate(),
+                                    VialEnd.InUse.OPEN_AND_NOT_STATED))),
                     "0.25")),
         new Alone(GuardRule.NEW_STOCK, () -> home(onANewVial(), "0.25")));
+  }
+
+  private static VialInHand ending(VialEnd end) {
+    return new VialInHand(FRESH, new VialInHand.Label(ALPROSTADIL_20_LABEL), end);
   }
 
   private static LabelWorld onANewVial() {

@@ -18,12 +18,13 @@ import rungwise.clinic.screening.ScreeningForm;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.sheet.NowView;
+import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.supply.VialForm;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.decision.Advice;
-import rungwise.dosing.decision.Clearance;
+import rungwise.dosing.decision.Decision;
 import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SoftAfter;
@@ -142,47 +143,47 @@ final class MayInjectTest {
   }
 
   private void check(String where) {
-    var state = world.state(course);
-    Advice advice = state.advice();
-    Clearance clearance = state.mayInject();
+    CourseState state = world.state(course);
     CourseView view = new CourseViews(world.room().time(), account -> "somebody").of(state);
-    MayInject answer = view.day().now();
-    NowView.Sign sign = view.now().sign();
-    seen.merge(sign, 1, Integer::sum);
-    Optional<DoseSigned> signed = state.file().signedDose().map(written -> written.fact());
-    boolean isDecided =
-        signedInFaceOf.filter(shown -> shown.decision().equals(advice.decision())).isPresent();
-    boolean isLowerOrNone =
-        signed.isPresent()
-            && advice
-                .decision()
-                .proposed()
-                .map(volume -> volume.isLessThan(signed.get().volume()))
-                .orElse(true);
-    boolean isOpen =
-        state.question().history().openEmergencies().stream()
-            .anyMatch(one -> one.soft() instanceof SoftAfter.AtLeast);
-    boolean may =
-        signed.isPresent()
-            && clearance.blocks().isEmpty()
-            && !isOpen
-            && (isDecided || !isLowerOrNone);
+    boolean may = mayInject(state);
+    seen.merge(view.now().sign(), 1, Integer::sum);
 
-    assertThat(answer.isYes()).as(where + ": " + answer).isEqualTo(may);
+    assertThat(view.day().now().isYes()).as(where + ": " + view.day().now()).isEqualTo(may);
     assertThat(view.isClear()).as(where).isEqualTo(may);
     assertThat(view.now().dose().isPresent()).as(where).isEqualTo(may);
-    if (answer instanceof MayInject.Yes yes) {
-      assertThat(yes.place()).as(where).isEqualTo(signed.orElseThrow().place());
-      assertThat(yes.signed()).as(where).isEqualTo(signed.orElseThrow().volume());
-      assertThat(sign)
+    if (view.day().now() instanceof MayInject.Yes yes) {
+      DoseSigned signed = state.file().signedDose().orElseThrow().fact();
+      assertThat(yes.place()).as(where).isEqualTo(signed.place());
+      assertThat(yes.signed()).as(where).isEqualTo(signed.volume());
+      assertThat(view.now().sign())
           .as(where)
           .isEqualTo(yes.place() == Place.HOME ? NowView.Sign.YES : NowView.Sign.CLINIC_ONLY);
     }
     boolean isSuspended =
-        signed.isPresent() && clearance.verdicts().stream().anyMatch(Verdict::isHardStop);
+        state.file().signedDose().isPresent()
+            && state.mayInject().verdicts().stream().anyMatch(Verdict::isHardStop);
     assertThat(view.signed().filter(CourseView.SignedLine::isSuspended).isPresent())
         .as(where)
         .isEqualTo(isSuspended);
     assertThat(isSuspended && view.day().need().compareTo(Need.SUSPENDED) > 0).as(where).isFalse();
+  }
+
+  /** What must be so for a yes, in plain words. */
+  private boolean mayInject(CourseState state) {
+    Optional<DoseSigned> signed = state.file().signedDose().map(written -> written.fact());
+    Decision decision = state.advice().decision();
+    boolean isDecided =
+        signedInFaceOf.filter(shown -> shown.decision().equals(decision)).isPresent();
+    boolean isOpen =
+        state.question().history().openEmergencies().stream()
+            .anyMatch(one -> one.soft() instanceof SoftAfter.AtLeast);
+    return signed.isPresent()
+        && !isOpen
+        && state.mayInject().blocks().isEmpty()
+        && (isDecided
+            || decision
+                .proposed()
+                .filter(volume -> !volume.isLessThan(signed.get().volume()))
+                .isPresent());
   }
 }

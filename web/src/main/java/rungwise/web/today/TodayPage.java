@@ -9,7 +9,7 @@ import rungwise.clinic.day.Need;
 import rungwise.clinic.sheet.NowView;
 import rungwise.clinic.sheet.OpenErectionView;
 import rungwise.web.access.NamesCourses;
-import rungwise.web.page.Sign;
+import rungwise.web.sign.Sign;
 
 /**
  * The day's list as shown.

@@ -1,7 +1,6 @@
-package rungwise.web.titration;
+package rungwise.web.sign;
 
 import rungwise.clinic.sheet.NowView;
-import rungwise.web.page.Sign;
 
 /** The shape before the answer to "may he inject now?". */
 public final class NowSigns {

@@ -1,4 +1,4 @@
-package rungwise.web.page;
+package rungwise.web.sign;
 
 /** The shapes that stand before a word. Each says the same as its word, in print and in grey. */
 public enum Sign {

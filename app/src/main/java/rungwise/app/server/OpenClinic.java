@@ -250,7 +250,7 @@ public final class OpenClinic implements AutoCloseable {
         new Starting(ports, formulary::isInUse, UUID::randomUUID),
         new Screenings(ports),
         new Vials(ports),
-        new Room(ports, store.roomDays()),
+        new Room(ports, store.roomDays(), store.accounts()::all),
         new Teaching(ports),
         new Titration(ports));
   }

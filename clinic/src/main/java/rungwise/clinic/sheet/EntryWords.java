@@ -32,10 +32,20 @@ public final class EntryWords {
       case CourseFact.ReadinessRecorded ready -> words(ready);
       case CourseFact.DoseSigned signed -> words(signed, time);
       case CourseFact.InjectionReported report -> words(report, time);
+      case CourseFact.HandedOver handed ->
+          "Handed to somebody on call after "
+              + tries(handed.tries())
+              + ", the last "
+              + time.words(handed.lastTry());
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";
       case CourseFact.VolumeReopened reopened -> "Reopened up to " + reopened.upTo();
       case CourseFact.EmergencyReviewed reviewed -> "Emergency reviewed";
     };
+  }
+
+  /** "1 try", "2 tries". */
+  static String tries(int tries) {
+    return tries == 1 ? "1 try" : tries + " tries";
   }
 
   private static String words(CourseFact.ExaminationRecorded exam) {

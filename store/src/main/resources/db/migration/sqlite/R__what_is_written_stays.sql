@@ -198,3 +198,8 @@ create trigger if not exists population_withdrawn_is_not_changed before update o
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists population_withdrawn_is_not_removed before delete on population_withdrawn
 begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists handed_over_is_not_changed before update on handed_over
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists handed_over_is_not_removed before delete on handed_over
+begin select raise(abort, 'facts are never removed'); end;

@@ -1,0 +1,267 @@
+package rungwise.checks.adversary;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SplittableRandom;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.Plan;
+import rungwise.clinic.people.Account;
+import rungwise.clinic.standing.CourseState;
+import rungwise.dosing.decision.Advice;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.known.PreparationId;
+import rungwise.quantities.Reading;
+import rungwise.quantities.Volume;
+
+/** Does what a prescriber and the clinic do, and writes down in plain words who said what. */
+final class Actor {
+
+  private static final String[] GROUPS = {
+    "vasculogenic", "psychogenic", "mixed", "spinal_cord", "post_prostatectomy", "unknown"
+  };
+  private static final String[] BARRELS = {
+    "u100-1", "u100-1", "u100-1", "u100-0.5", "u100-0.5", "u100-0.3", "u100-1-two", "ml-1"
+  };
+  private static final GuardRule[] HOLDS = {
+    GuardRule.SPACING,
+    GuardRule.WEEKLY_COUNT,
+    GuardRule.NEW_STOCK,
+    GuardRule.NO_VIAL,
+    GuardRule.SCREENING_EXPIRED,
+    GuardRule.PAIR_NOT_CREDITED
+  };
+
+  final House house;
+  final Ledger ledger;
+  final Judge judge;
+  long now;
+
+  Actor(House house, Ledger ledger, Judge judge) {
+    this.house = house;
+    this.ledger = ledger;
+    this.judge = judge;
+  }
+
+  /** Opens the course; gives back whether there is one now. */
+  String open(SplittableRandom random) {
+    Mix mix = Mix.values()[random.nextInt(Mix.values().length)];
+    String barrel = BARRELS[random.nextInt(BARRELS.length)];
+    Rulebook rules = rulesFor(mix, random);
+    String group = GROUPS[random.nextInt(GROUPS.length)];
+    var opened = house.open(mix, barrel, rules.name(), group);
+    String words = "opens for " + mix + " in " + barrel + " by " + rules.name() + ", " + group;
+    if (opened.found().isPresent()) {
+      ledger.plans.add(new Ledger.Chosen(house.memory.lastNumber(), now, mix, barrel, rules));
+      return words;
+    }
+    return words + ": refused " + opened.faults();
+  }
+
+  private static Rulebook rulesFor(Mix mix, SplittableRandom random) {
+    if (!mix.isAlone()) {
+      return Rulebook.MIXTURE;
+    }
+    Rulebook[] all = {Rulebook.LABEL, Rulebook.LONGER_FRESH, Rulebook.LONGER_FRESH, Rulebook.UK};
+    return all[random.nextInt(all.length)];
+  }
+
+  String plan(SplittableRandom random) {
+    Ledger.Chosen old = ledger.plan();
+    boolean sameMix = random.nextInt(4) == 0;
+    Mix mix = sameMix ? old.mix() : Mix.values()[random.nextInt(Mix.values().length)];
+    if (!sameMix && random.nextBoolean()) {
+      mix = random.nextBoolean() ? again(old.mix()) : Mix.A40;
+    }
+    String barrel =
+        random.nextInt(3) == 0 ? BARRELS[random.nextInt(BARRELS.length)] : old.barrel();
+    Rulebook rules = rulesFor(mix, random);
+    var plan = new Plan(new PreparationId(mix.id), barrel, rules.name(), 1);
+    Reading<Long> read =
+        house.titration.choosePlan(
+            House.PRESCRIBER, house.course(), plan, house::isInUse, "considered");
+    read.found()
+        .ifPresent(
+            entry -> ledger.plans.add(new Ledger.Chosen(entry, now, plan(plan), barrel, rules)));
+    return "prescriber plans " + mix + " in " + barrel + " by " + rules.name() + outcome(read);
+  }
+
+  private static Mix plan(Plan plan) {
+    return Stream.of(Mix.values())
+        .filter(mix -> mix.id.equals(plan.preparation().value()))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static Mix again(Mix mix) {
+    return switch (mix) {
+      case A20 -> Mix.A20_AGAIN;
+      case M30_1_10 -> Mix.M30_1_10_AGAIN;
+      default -> mix.isAlone() ? Mix.A20 : Mix.M30_1_10;
+    };
+  }
+
+  static String outcome(Reading<?> read) {
+    return read.found().isPresent() ? "" : ": refused " + read.faults();
+  }
+
+  /** What the product says of this moment. */
+  CourseState state() {
+    return house.ask(now);
+  }
+
+  String sign(SplittableRandom random) {
+    CourseState state = state();
+    Advice advice = state.advice();
+    List<Volume> rungs = advice.steps().stream().map(Advice.StepVerdicts::volume).toList();
+    Optional<Volume> proposed = advice.decision().proposed();
+    int way = random.nextInt(10);
+    List<Volume> allowed = rungs.stream().filter(advice::isAllowed).toList();
+    Volume volume =
+        way < 6 && proposed.isPresent()
+            ? proposed.get()
+            : way < 9 && !allowed.isEmpty()
+                ? allowed.get(random.nextInt(allowed.size()))
+                : rungs.get(random.nextInt(rungs.size()));
+    boolean atHome = random.nextInt(10) < 6;
+    Set<GuardRule> raised = raised(state, volume, atHome);
+    Set<GuardRule> overridden = overridden(raised, random);
+    var signing =
+        new Desk.Signing(
+            volume.microlitres(),
+            atHome,
+            state.file().basis(),
+            proposed.equals(Optional.of(volume)),
+            overridden,
+            atHome && random.nextInt(3) == 0);
+    Reading<Long> read =
+        house.titration.sign(House.PRESCRIBER, house.course(), Desk.sign(signing));
+    judge.look(Law.RAISED_ONLY, !raised.containsAll(overridden));
+    boolean unready =
+        atHome && !ledger.ready.keySet().containsAll(Clerk.neededFor(ledger.plan().mix()));
+    judge.look(Law.HOME_READY, unready);
+    if (unready && read.found().isPresent()) {
+      judge.fail(Law.HOME_READY, "signed for home with only " + ledger.ready.keySet());
+    }
+    read.found().ifPresent(entry -> signed(entry, signing, raised));
+    return "prescriber signs "
+        + signing.volume()
+        + " uL for "
+        + (atHome ? "home" : "the clinic")
+        + (signing.next() ? " with a next step" : "")
+        + (overridden.isEmpty() ? "" : ", overrides " + overridden)
+        + outcome(read);
+  }
+
+  private void signed(long entry, Desk.Signing signing, Set<GuardRule> raised) {
+    if (!raised.containsAll(signing.overridden())) {
+      judge.fail(Law.RAISED_ONLY, signing.overridden() + " overridden, raised was " + raised);
+    }
+    DoseSigned fact = house.file().signedDose().orElseThrow().fact();
+    ledger.orders.add(
+        new Ledger.Signed(
+            entry,
+            now,
+            ledger.plan().mix(),
+            signing.volume(),
+            signing.atHome(),
+            signing.overridden().stream().map(GuardRule::name).collect(Collectors.toSet()),
+            fact.nextStep().map(Volume::microlitres).orElse(0L),
+            ledger.vial().map(Ledger.Vial::root).orElse(""),
+            /* accepted= */ 0));
+  }
+
+  /** Everything that is said of a dose at its signing and that a prescriber may override. */
+  private static Set<GuardRule> raised(CourseState state, Volume volume, boolean atHome) {
+    var verdicts = new ArrayList<Verdict>(state.advice().courseVerdicts());
+    verdicts.addAll(state.advice().verdictsOn(volume));
+    if (atHome) {
+      verdicts.addAll(state.advice().homeVerdicts());
+    }
+    verdicts.addAll(state.advice().timeVerdicts());
+    verdicts.addAll(state.mayInject().verdicts());
+    var raised = EnumSet.noneOf(GuardRule.class);
+    verdicts.stream()
+        .filter(verdict -> verdict.isBlock() && !verdict.isHardStop())
+        .forEach(verdict -> raised.add(verdict.rule()));
+    return raised;
+  }
+
+  private static Set<GuardRule> overridden(Set<GuardRule> raised, SplittableRandom random) {
+    var chosen = EnumSet.noneOf(GuardRule.class);
+    int way = random.nextInt(12);
+    if (way > 1) {
+      chosen.addAll(raised);
+      chosen.removeIf(rule -> rule == GuardRule.SPACING || rule == GuardRule.WEEKLY_COUNT);
+    }
+    if (way == 11) {
+      chosen.add(HOLDS[random.nextInt(HOLDS.length)]);
+    }
+    return chosen;
+  }
+
+  String review(SplittableRandom random) {
+    Reading<Long> read =
+        house.titration.reviewEmergency(House.PRESCRIBER, house.course(), "examined, no harm");
+    boolean endOpen =
+        ledger.emergencies().stream().anyMatch(one -> one.counts() && one.most() == Told.NO_END);
+    judge.look(Law.REVIEW_NEEDS_END, endOpen);
+    if (read.found().isPresent()) {
+      if (endOpen) {
+        judge.fail(Law.REVIEW_NEEDS_END, "reviewed while " + ledger.emergencies().getFirst().words());
+      }
+      ledger.reviews.add(read.orThrow());
+    }
+    return "prescriber reviews the emergency" + outcome(read);
+  }
+
+  String reopen(SplittableRandom random) {
+    List<Volume> rungs =
+        state().advice().steps().stream().map(Advice.StepVerdicts::volume).toList();
+    long upTo = rungs.get(random.nextInt(rungs.size())).microlitres();
+    Reading<Long> read =
+        house.titration.reopen(House.PRESCRIBER, house.course(), upTo, "another cause was found");
+    read.found()
+        .ifPresent(
+            entry -> ledger.reopened.add(new Ledger.Reopened(entry, ledger.plan().mix(), upTo)));
+    return "prescriber reopens up to " + upTo + " uL" + outcome(read);
+  }
+
+  /** What only a prescriber may do, tried by somebody else. */
+  String notAllowed(SplittableRandom random) {
+    Account[] others = {House.EDUCATOR, House.ON_CALL, House.AUDITOR};
+    Account other = others[random.nextInt(others.length)];
+    var titration = house.titration;
+    var id = house.course();
+    CourseState state = state();
+    long volume = state.advice().steps().getFirst().volume().microlitres();
+    var signing =
+        new Desk.Signing(
+            volume,
+            /* atHome= */ false,
+            state.file().basis(),
+            /* proposed= */ true,
+            Set.of(),
+            /* next= */ false);
+    Plan old = state.file().plan();
+    var plan = new Plan(old.preparation(), "u100-0.3-half", old.protocol(), 1);
+    Reading<Long> read =
+        switch (random.nextInt(5)) {
+          case 0 -> titration.sign(other, id, Desk.sign(signing));
+          case 1 -> titration.reviewEmergency(other, id, "seen");
+          case 2 -> titration.reopen(other, id, volume, "seen");
+          case 3 -> titration.choosePlan(other, id, plan, house::isInUse, "wish");
+          default -> house.screenings.decide(other, id, "LONG_ERECTION_BEFORE", "seen");
+        };
+    judge.look(Law.PRESCRIBER_ONLY, true);
+    if (read.found().isPresent()) {
+      judge.fail(Law.PRESCRIBER_ONLY, other.fullName() + " did what is a prescriber's");
+    }
+    return other.fullName() + " tries what is a prescriber's" + outcome(read);
+  }
+}

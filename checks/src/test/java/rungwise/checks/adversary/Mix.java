@@ -1,0 +1,89 @@
+package rungwise.checks.adversary;
+
+/**
+ * What a vial holds: picograms of papaverine, phentolamine and alprostadil in each microlitre. Two
+ * records may say the same mixture.
+ */
+enum Mix {
+  A20("adversary-a20", 0, 0, 20_000, /* powder= */ false),
+  A20_AGAIN("adversary-a20-again", 0, 0, 20_000, /* powder= */ false),
+  A40("adversary-a40", 0, 0, 40_000, /* powder= */ false),
+  A10("adversary-a10", 0, 0, 10_000, /* powder= */ false),
+  A20_POWDER("adversary-a20-powder", 0, 0, 20_000, /* powder= */ true),
+  M30_1_10("adversary-m30-1-10", 30_000_000, 1_000_000, 10_000, /* powder= */ false),
+  M30_1_10_AGAIN("adversary-m30-again", 30_000_000, 1_000_000, 10_000, /* powder= */ false),
+  M15_05_5("adversary-m15-0.5-5", 15_000_000, 500_000, 5_000, /* powder= */ false),
+  M30_2_20("adversary-m30-2-20", 30_000_000, 2_000_000, 20_000, /* powder= */ false);
+
+  /** The label of alprostadil alone: 60 mcg in one injection. */
+  static final long MOST_ALPROSTADIL = 60_000_000;
+
+  final String id;
+  final boolean powder;
+  private final long[] picograms;
+
+  Mix(String id, long papaverine, long phentolamine, long alprostadil, boolean powder) {
+    this.id = id;
+    this.powder = powder;
+    this.picograms = new long[] {papaverine, phentolamine, alprostadil};
+  }
+
+  int components() {
+    return picograms.length;
+  }
+
+  /** What a volume holds of one component. */
+  long holds(int component, long microlitres) {
+    return picograms[component] * microlitres;
+  }
+
+  boolean has(int component) {
+    return picograms[component] > 0;
+  }
+
+  /** Alprostadil alone. */
+  boolean isAlone() {
+    return picograms[0] == 0 && picograms[1] == 0;
+  }
+
+  boolean isSameAs(Mix other) {
+    return java.util.Arrays.equals(picograms, other.picograms);
+  }
+
+  /** Whether a volume of this holds at least as much of everything that the other one holds. */
+  boolean reaches(long microlitres, Mix other, long others) {
+    for (int i = 0; i < picograms.length; i++) {
+      if (other.has(i) && holds(i, microlitres) < other.holds(i, others)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** The same, and more of at least one. */
+  boolean passes(long microlitres, Mix other, long others) {
+    return reaches(microlitres, other, others) && !other.reaches(others, this, microlitres);
+  }
+
+  /** "alprostadil 20 mcg" as a label says it, per mL. */
+  String label() {
+    var words = new StringBuilder();
+    String[] names = {"papaverine ", "phentolamine ", "alprostadil "};
+    for (int i = 0; i < picograms.length; i++) {
+      if (has(i)) {
+        words.append(words.isEmpty() ? "" : ", ").append(names[i]).append(number(i));
+        words.append(i == 2 ? " mcg" : " mg");
+      }
+    }
+    return words + " per mL";
+  }
+
+  /** The number of mg, or of mcg of alprostadil, in 1 mL. */
+  String number(int component) {
+    long unit = component == 2 ? 1_000 : 1_000_000;
+    return new java.math.BigDecimal(picograms[component])
+        .divide(new java.math.BigDecimal(unit))
+        .stripTrailingZeros()
+        .toPlainString();
+  }
+}

@@ -37,6 +37,9 @@ final class Actor {
     GuardRule.PAIR_NOT_CREDITED
   };
 
+  /** Some days that every protocol's grace allows. */
+  private static final long GRACE = 20 * Ledger.DAY;
+
   final House house;
   final Ledger ledger;
   final Judge judge;
@@ -78,8 +81,7 @@ final class Actor {
     if (!sameMix && random.nextBoolean()) {
       mix = random.nextBoolean() ? again(old.mix()) : Mix.A40;
     }
-    String barrel =
-        random.nextInt(3) == 0 ? BARRELS[random.nextInt(BARRELS.length)] : old.barrel();
+    String barrel = random.nextInt(3) == 0 ? BARRELS[random.nextInt(BARRELS.length)] : old.barrel();
     Rulebook rules = rulesFor(mix, random);
     var plan = new Plan(new PreparationId(mix.id), barrel, rules.name(), 1);
     Reading<Long> read =
@@ -118,16 +120,7 @@ final class Actor {
   String sign(SplittableRandom random) {
     CourseState state = state();
     Advice advice = state.advice();
-    List<Volume> rungs = advice.steps().stream().map(Advice.StepVerdicts::volume).toList();
-    Optional<Volume> proposed = advice.decision().proposed();
-    int way = random.nextInt(10);
-    List<Volume> allowed = rungs.stream().filter(advice::isAllowed).toList();
-    Volume volume =
-        way < 6 && proposed.isPresent()
-            ? proposed.get()
-            : way < 9 && !allowed.isEmpty()
-                ? allowed.get(random.nextInt(allowed.size()))
-                : rungs.get(random.nextInt(rungs.size()));
+    Volume volume = volume(advice, random);
     boolean atHome = random.nextInt(10) < 6;
     Set<GuardRule> raised = raised(state, volume, atHome);
     Set<GuardRule> overridden = overridden(raised, random);
@@ -136,18 +129,13 @@ final class Actor {
             volume.microlitres(),
             atHome,
             state.file().basis(),
-            proposed.equals(Optional.of(volume)),
+            advice.decision().proposed().equals(Optional.of(volume)),
             overridden,
+            overridden.contains(GuardRule.SCREENING_EXPIRED) ? now + GRACE : -1,
             atHome && random.nextInt(3) == 0);
-    Reading<Long> read =
-        house.titration.sign(House.PRESCRIBER, house.course(), Desk.sign(signing));
+    Reading<Long> read = house.titration.sign(House.PRESCRIBER, house.course(), Desk.sign(signing));
     judge.look(Law.RAISED_ONLY, !raised.containsAll(overridden));
-    boolean unready =
-        atHome && !ledger.ready.keySet().containsAll(Clerk.neededFor(ledger.plan().mix()));
-    judge.look(Law.HOME_READY, unready);
-    if (unready && read.found().isPresent()) {
-      judge.fail(Law.HOME_READY, "signed for home with only " + ledger.ready.keySet());
-    }
+    judge.look(Law.HOME_READY, atHome && isUnready());
     read.found().ifPresent(entry -> signed(entry, signing, raised));
     return "prescriber signs "
         + signing.volume()
@@ -158,7 +146,26 @@ final class Actor {
         + outcome(read);
   }
 
+  /** Mostly the proposed dose, sometimes another one that is allowed, seldom any. */
+  private static Volume volume(Advice advice, SplittableRandom random) {
+    List<Volume> rungs = advice.steps().stream().map(Advice.StepVerdicts::volume).toList();
+    List<Volume> allowed = rungs.stream().filter(advice::isAllowed).toList();
+    int way = random.nextInt(10);
+    if (way < 6 && advice.decision().proposed().isPresent()) {
+      return advice.decision().proposed().get();
+    }
+    List<Volume> among = way < 9 && !allowed.isEmpty() ? allowed : rungs;
+    return among.get(random.nextInt(among.size()));
+  }
+
+  private boolean isUnready() {
+    return !ledger.ready.keySet().containsAll(Clerk.neededFor(ledger.plan().mix()));
+  }
+
   private void signed(long entry, Desk.Signing signing, Set<GuardRule> raised) {
+    if (signing.atHome() && isUnready()) {
+      judge.fail(Law.HOME_READY, "signed for home with only " + ledger.ready.keySet());
+    }
     if (!raised.containsAll(signing.overridden())) {
       judge.fail(Law.RAISED_ONLY, signing.overridden() + " overridden, raised was " + raised);
     }
@@ -173,7 +180,7 @@ final class Actor {
             signing.overridden().stream().map(GuardRule::name).collect(Collectors.toSet()),
             fact.nextStep().map(Volume::microlitres).orElse(0L),
             ledger.vial().map(Ledger.Vial::root).orElse(""),
-            /* accepted= */ 0));
+            (House.dayOf(signing.until()) + 1) * Ledger.DAY));
   }
 
   /** Everything that is said of a dose at its signing and that a prescriber may override. */
@@ -213,7 +220,8 @@ final class Actor {
     judge.look(Law.REVIEW_NEEDS_END, endOpen);
     if (read.found().isPresent()) {
       if (endOpen) {
-        judge.fail(Law.REVIEW_NEEDS_END, "reviewed while " + ledger.emergencies().getFirst().words());
+        judge.fail(
+            Law.REVIEW_NEEDS_END, "reviewed while " + ledger.emergencies().getFirst().words());
       }
       ledger.reviews.add(read.orThrow());
     }
@@ -247,6 +255,7 @@ final class Actor {
             state.file().basis(),
             /* proposed= */ true,
             Set.of(),
+            /* until= */ -1,
             /* next= */ false);
     Plan old = state.file().plan();
     var plan = new Plan(old.preparation(), "u100-0.3-half", old.protocol(), 1);

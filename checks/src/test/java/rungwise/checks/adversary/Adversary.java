@@ -11,7 +11,8 @@ import java.util.concurrent.atomic.AtomicLong;
 /**
  * Makes records by the thousand and asks the laws after each entry.
  *
- * <p>From the command line: how many records, the first seed, and how many threads.
+ * <p>From the command line: how many records, the first seed, how many threads, and the laws that
+ * are looked at if not all are.
  */
 public final class Adversary {
 
@@ -91,7 +92,8 @@ public final class Adversary {
       long seed = firstSeed + one;
       Optional<Life.Broken> broken = Life.live(house, judge, Act.record(seed));
       if (broken.isPresent()) {
-        found.put(seed, new Found(seed, Shrinker.shrink(house, Act.record(seed), broken.get(), awaited)));
+        found.put(
+            seed, new Found(seed, Shrinker.shrink(house, Act.record(seed), broken.get(), awaited)));
       }
       one = next.getAndIncrement();
     }
@@ -107,15 +109,22 @@ public final class Adversary {
     }
   }
 
+  /** Every law but some, by their names with commas between; "none" for all. */
+  private static Set<Law> allBut(String names) {
+    var awaited = EnumSet.allOf(Law.class);
+    if (!names.equals("none")) {
+      List.of(names.split(",", -1)).forEach(name -> awaited.remove(Law.valueOf(name)));
+    }
+    return awaited;
+  }
+
   /** Prints the table and every record that broke a law; 1 if there was one. */
   public static void main(String[] args) {
     long records = args.length > 0 ? Long.parseLong(args[0]) : 20_000;
     long seed = args.length > 1 ? Long.parseLong(args[1]) : 1;
     int threads =
-        args.length > 2
-            ? Integer.parseInt(args[2])
-            : Runtime.getRuntime().availableProcessors();
-    Set<Law> awaited = args.length > 3 ? EnumSet.allOf(Law.class) : Law.AWAITED;
+        args.length > 2 ? Integer.parseInt(args[2]) : Runtime.getRuntime().availableProcessors();
+    Set<Law> awaited = args.length > 3 ? allBut(args[3]) : Law.AWAITED;
     Run run = run(records, seed, threads, awaited);
     System.out.println(run.table());
     run.found().forEach(System.out::println);

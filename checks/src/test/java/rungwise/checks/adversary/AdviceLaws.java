@@ -28,7 +28,8 @@ final class AdviceLaws {
     long volume = scene.proposed();
     boolean ok =
         switch (scene.advice().decision()) {
-          case Decision.Repeat repeat -> volume <= last.drawn() && scene.above(volume) > last.drawn();
+          case Decision.Repeat repeat ->
+              volume <= last.drawn() && scene.above(volume) > last.drawn();
           case Decision.StepDown down -> volume < last.drawn();
           case Decision.StepUp up -> volume > last.drawn();
           default -> true;

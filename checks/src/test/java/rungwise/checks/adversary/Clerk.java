@@ -83,15 +83,13 @@ final class Clerk {
       }
       Ledger.Answered old = ledger.answers.get(condition);
       boolean same = old != null && old.answer().equals(answer);
-      ledger.answers.put(
-          condition, new Ledger.Answered(answer, same ? old.minute() : actor.now));
+      ledger.answers.put(condition, new Ledger.Answered(answer, same ? old.minute() : actor.now));
     }
     return who.fullName() + " answers " + condition + ": " + answer + Actor.outcome(read);
   }
 
   String stillTrue() {
-    Reading<Long> read =
-        house.screenings.answer(House.EDUCATOR, house.course(), Desk.stillTrue());
+    Reading<Long> read = house.screenings.answer(House.EDUCATOR, house.course(), Desk.stillTrue());
     if (read.found().isPresent()) {
       ledger.answers.replaceAll((one, old) -> new Ledger.Answered(old.answer(), actor.now));
     }
@@ -109,8 +107,7 @@ final class Clerk {
   String examine(SplittableRandom random) {
     String found = random.nextInt(4) == 0 ? "yes" : "no";
     Reading<Long> read =
-        house.screenings.examine(
-            House.EDUCATOR, house.course(), House.date(actor.now), found, "");
+        house.screenings.examine(House.EDUCATOR, house.course(), House.date(actor.now), found, "");
     if (read.found().isPresent()) {
       ledger.examined = actor.now;
       if (found.equals("yes")) {
@@ -138,15 +135,12 @@ final class Clerk {
 
   String vial(SplittableRandom random) {
     Mix planned = ledger.plan().mix();
-    Mix mix =
-        random.nextInt(6) == 0 ? Mix.values()[random.nextInt(Mix.values().length)] : planned;
+    Mix mix = random.nextInt(6) == 0 ? Mix.values()[random.nextInt(Mix.values().length)] : planned;
     Dated dated = Dated.of(random, actor.now);
-    Reading<Long> read =
-        house.vials.receive(House.EDUCATOR, house.course(), dated.draft(mix));
+    Reading<Long> read = house.vials.receive(House.EDUCATOR, house.course(), dated.draft(mix));
     if (read.found().isPresent()) {
       String id = house.memory.lastEntry().id().text();
-      ledger.vials.add(
-          new Ledger.Vial(id, id, read.orThrow(), mix, dated.made(), dated.lastDay()));
+      ledger.vials.add(new Ledger.Vial(id, id, read.orThrow(), mix, dated.made(), dated.lastDay()));
     }
     return "educator receives a vial of " + mix.label() + ", " + dated + Actor.outcome(read);
   }
@@ -169,8 +163,7 @@ final class Clerk {
       String id = house.memory.lastEntry().id().text();
       ledger.vials.set(
           which,
-          new Ledger.Vial(
-              old.root(), id, old.number(), old.mix(), dated.made(), dated.lastDay()));
+          new Ledger.Vial(old.root(), id, old.number(), old.mix(), dated.made(), dated.lastDay()));
     }
     return "educator amends the vial of " + old.mix().label() + ", " + dated + Actor.outcome(read);
   }
@@ -223,9 +216,7 @@ final class Clerk {
             dated
                 ? Optional.of(
                     new PastInjection.Setting(
-                        Instant.ofEpochSecond(at * 60),
-                        new PreparationId(mix.id),
-                        "u100-1"))
+                        Instant.ofEpochSecond(at * 60), new PreparationId(mix.id), "u100-1"))
                 : Optional.empty());
     long entry =
         house.memory.keep(

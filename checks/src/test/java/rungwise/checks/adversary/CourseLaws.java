@@ -67,7 +67,10 @@ final class CourseLaws {
     Ledger.Answered oldest = ledger.answers.get(Condition.HYPERSENSITIVITY);
     boolean old = oldest != null && scene.minute() > oldest.minute() + YEAR_AND_A_DAY;
     judge.look(Law.SCREENING_AGE, old);
-    if (old && scene.clearAtHome() && !scene.overrode(GuardRule.SCREENING_EXPIRED)) {
+    boolean lifted =
+        scene.overrode(GuardRule.SCREENING_EXPIRED)
+            && ledger.order().filter(one -> scene.minute() < one.until()).isPresent();
+    if (old && scene.clearAtHome() && !lifted) {
       judge.fail(Law.SCREENING_AGE, "clear at home on answers of over a year ago");
     }
   }

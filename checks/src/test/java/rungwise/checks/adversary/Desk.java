@@ -99,13 +99,14 @@ final class Desk {
         "seen");
   }
 
-  /** What a prescriber signs. */
+  /** What a prescriber signs; until is -1 where nothing is overridden until a day. */
   record Signing(
       long volume,
       boolean atHome,
       long basis,
       boolean proposed,
       Set<GuardRule> overridden,
+      long until,
       boolean next) {}
 
   static SignDraft sign(Signing signing) {
@@ -115,6 +116,7 @@ final class Desk {
         signing.basis(),
         signing.proposed() ? "" : "MORE_CAUTION",
         signing.overridden(),
+        signing.until() < 0 ? "" : House.date(signing.until()),
         "considered",
         signing.next());
   }

@@ -134,8 +134,7 @@ final class DoseLaws {
             mix.has(i) && last.mix.has(i) && mix.holds(i, rung) > last.mix.holds(i, last.drawn());
         judge.look(Law.CHANGE_CARRIES, above);
         if (above && (scene.allows(rung) || scene.proposed() == rung)) {
-          judge.fail(
-              Law.CHANGE_CARRIES, rung + " uL is open, last tolerated was " + last.words());
+          judge.fail(Law.CHANGE_CARRIES, rung + " uL is open, last tolerated was " + last.words());
         }
       }
     }
@@ -183,8 +182,7 @@ final class DoseLaws {
     ledger
         .order()
         .filter(order -> order.volume() > most && scene.clear())
-        .filter(
-            order -> !scene.overrode(GuardRule.NEW_STOCK) || !order.vial().equals(vial.root()))
+        .filter(order -> !scene.overrode(GuardRule.NEW_STOCK) || !order.vial().equals(vial.root()))
         .ifPresent(
             order -> judge.fail(Law.NEW_STOCK, order.volume() + " uL is clear on a new vial"));
   }

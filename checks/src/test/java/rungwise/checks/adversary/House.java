@@ -37,9 +37,9 @@ import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
+import rungwise.files.PopulationDocuments;
 import rungwise.files.SampleProtocolReader;
 import rungwise.files.SampleProtocols;
-import rungwise.files.PopulationDocuments;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;
 import rungwise.quantities.Reading;
@@ -151,7 +151,8 @@ final class House {
   /** Every sample, and the first one again with another number of days for which it is fresh. */
   private void signProtocols() {
     for (String document : SampleProtocols.documents()) {
-      String name = document.lines().filter(line -> line.startsWith("protocol: ")).findFirst().orElseThrow();
+      String name =
+          document.lines().filter(line -> line.startsWith("protocol: ")).findFirst().orElseThrow();
       keep(name.substring("protocol: ".length()).strip(), document);
       if (name.endsWith(Rulebook.LABEL.name())) {
         keep(

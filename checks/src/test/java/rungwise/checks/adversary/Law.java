@@ -10,7 +10,8 @@ enum Law {
   EMERGENCY_STOPS("240 min or more, known or possible, stops everything until it is reviewed"),
   EMERGENCY_IS_COUNTED("every emergency that is open is told"),
   CLOSED("120 min or more, known or possible, closes that dose and all above it"),
-  CLOSED_WHEN_STRUCK("a struck report of 120 min or more closes until it is completed or confirmed"),
+  CLOSED_WHEN_STRUCK(
+      "a struck report of 120 min or more closes until it is completed or confirmed"),
   HIGHER_AFTER_LONG("over 60 min, or not known after any change: never a higher dose"),
   HOLD_AFTER_LONG("61 to 119 min, or not known after firmness: that dose waits for a signature"),
   ONE_RUNG_UP("never more than one step above what was drawn and went in"),
@@ -48,7 +49,35 @@ enum Law {
 
   /** What the engine is not known to obey yet. */
   static final Set<Law> AWAITED =
-      Collections.unmodifiableSet(EnumSet.noneOf(Law.class));
+      Collections.unmodifiableSet(
+          EnumSet.of(
+              ALWAYS_ANSWERS,
+              EMERGENCY_STOPS,
+              EMERGENCY_IS_COUNTED,
+              CLOSED,
+              CLOSED_WHEN_STRUCK,
+              HIGHER_AFTER_LONG,
+              HOLD_AFTER_LONG,
+              ONE_RUNG_UP,
+              CHANGE_CARRIES,
+              CHANGE_AFTER_LONG,
+              NAMED_BY_DRAWN,
+              NOT_ABOVE_DRAWN,
+              NOTHING_WITHOUT_CAUSES,
+              NEW_STOCK,
+              SPACING,
+              THREE_IN_A_WEEK,
+              TWO_IN_A_DAY,
+              SECOND_DOSE,
+              FIRST_IN_CLINIC,
+              PAIR_ALONE,
+              CONTRAINDICATION,
+              DECISION,
+              PAST_COUNTS,
+              RAISED_ONLY,
+              REVIEW_NEEDS_END,
+              NOBODY_ELSE_ENDS,
+              NOBODY_ELSE_OPENS));
 
   final String words;
 

@@ -20,7 +20,7 @@ final class Ledger {
   /** A plan that was chosen. */
   record Chosen(long entry, long minute, Mix mix, String barrel, Rulebook rules) {}
 
-  /** A dose that was signed; next is 0 where no step may follow. */
+  /** A dose that was signed; next is 0 where no step may follow, until ends some overrides. */
   record Signed(
       long entry,
       long minute,
@@ -30,7 +30,7 @@ final class Ledger {
       Set<String> overridden,
       long next,
       String vial,
-      long accepted) {}
+      long until) {}
 
   /** A vial, by the entry that it began with. */
   record Vial(String root, String entry, long number, Mix mix, long made, long lastDay) {
@@ -147,8 +147,7 @@ final class Ledger {
 
   /** A struck report that still closes: neither completed nor confirmed. */
   boolean stillBinds(Told one) {
-    return one.counts()
-        || (!byPrescriber(one) && !laterSays(one, later -> later.completes(one)));
+    return one.counts() || (!byPrescriber(one) && !laterSays(one, later -> later.completes(one)));
   }
 
   /** Emergencies that stop everything until a prescriber's review, one for each injection. */
@@ -229,7 +228,9 @@ final class Ledger {
     int most = 0;
     for (long from : near) {
       if (from <= minute) {
-        most = Math.max(most, (int) near.stream().filter(at -> at >= from && at < from + span).count());
+        most =
+            Math.max(
+                most, (int) near.stream().filter(at -> at >= from && at < from + span).count());
       }
     }
     return Math.max(most, (int) near.stream().filter(at -> at >= minute).count());

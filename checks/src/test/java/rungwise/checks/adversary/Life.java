@@ -44,9 +44,7 @@ final class Life {
       done++;
     }
     int count = done;
-    return judge
-        .takeBreach()
-        .map(breach -> new Broken(breach, List.copyOf(life.history), count));
+    return judge.takeBreach().map(breach -> new Broken(breach, List.copyOf(life.history), count));
   }
 
   private boolean goesOnAfter(Act act) {

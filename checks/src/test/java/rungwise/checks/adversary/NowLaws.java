@@ -96,9 +96,7 @@ final class NowLaws {
 
   private void second() {
     List<Told> today =
-        ledger.counting().stream()
-            .filter(one -> Math.abs(one.at() - minute) < Ledger.DAY)
-            .toList();
+        ledger.counting().stream().filter(one -> Math.abs(one.at() - minute) < Ledger.DAY).toList();
     boolean clinic = ledger.order().filter(one -> !one.atHome()).isPresent();
     boolean asked = clinic && today.size() == 1 && !scene.overrode(GuardRule.SPACING);
     judge.look(Law.SECOND_DOSE, asked);
@@ -132,8 +130,7 @@ final class NowLaws {
     if (!home) {
       return;
     }
-    boolean unready =
-        !ledger.ready.keySet().containsAll(Clerk.neededFor(scene.mix()));
+    boolean unready = !ledger.ready.keySet().containsAll(Clerk.neededFor(scene.mix()));
     judge.look(Law.HOME_READY, unready);
     if (unready && scene.clear()) {
       judge.fail(Law.HOME_READY, "clear at home with only " + ledger.ready.keySet());
@@ -155,8 +152,7 @@ final class NowLaws {
     Told last = run.getLast();
     return last.observed
         && run.stream()
-            .anyMatch(
-                one -> one.observed && one != last && last.at() - one.at() < Ledger.DAY);
+            .anyMatch(one -> one.observed && one != last && last.at() - one.at() < Ledger.DAY);
   }
 
   private void vial() {

@@ -54,7 +54,18 @@ final class Reporter {
   }
 
   private Told.Said said(SplittableRandom random, long at) {
-    return soft(random, new Told.Said(at, drawn(random), grade(random), "", 0, 0, asked(random), place(random), vial(random)));
+    return soft(
+        random,
+        new Told.Said(
+            at,
+            drawn(random),
+            grade(random),
+            "",
+            0,
+            0,
+            asked(random),
+            place(random),
+            vial(random)));
   }
 
   private static int grade(SplittableRandom random) {
@@ -107,8 +118,7 @@ final class Reporter {
       case 2 -> with(said, "between", minutes, more);
       case 3 -> with(said, "between", 0, minutes);
       case 4 -> with(said, "within_2_hours", 0, 0);
-      case 5 ->
-          with(said, random.nextBoolean() ? "within_4_hours" : "not_within_4_hours", 0, 0);
+      case 5 -> with(said, random.nextBoolean() ? "within_4_hours" : "not_within_4_hours", 0, 0);
       default -> with(said, "exactly", minutes, 0);
     };
   }
@@ -143,9 +153,27 @@ final class Reporter {
         switch (random.nextInt(8)) {
           case 0 -> other;
           case 1 ->
-              new Told.Said(was.at(), other.drawn(), was.grade(), was.soft(), was.first(), was.second(), was.asked(), was.place(), was.vial());
+              new Told.Said(
+                  was.at(),
+                  other.drawn(),
+                  was.grade(),
+                  was.soft(),
+                  was.first(),
+                  was.second(),
+                  was.asked(),
+                  was.place(),
+                  was.vial());
           case 2 ->
-              new Told.Said(was.at(), was.drawn(), other.grade(), was.soft(), was.first(), was.second(), other.asked(), was.place(), was.vial());
+              new Told.Said(
+                  was.at(),
+                  was.drawn(),
+                  other.grade(),
+                  was.soft(),
+                  was.first(),
+                  was.second(),
+                  other.asked(),
+                  was.place(),
+                  was.vial());
           default -> with(was, other.soft(), other.first(), other.second());
         };
     return tell(who(random), said, Optional.of(old));
@@ -155,9 +183,7 @@ final class Reporter {
     String barrel = ledger.plan().barrel();
     Reading<Long> read =
         house.titration.report(
-            who,
-            house.course(),
-            Desk.report(said, barrel, old.map(one -> new EntryId(one.id))));
+            who, house.course(), Desk.report(said, barrel, old.map(one -> new EntryId(one.id))));
     read.found().ifPresent(entry -> told(entry, said, old, who));
     return who.fullName()
         + (old.isPresent() ? " corrects the report of " + House.local(old.get().at()) : " reports")
@@ -279,7 +305,15 @@ final class Reporter {
     long lasted = actor.now - one.at();
     var said =
         new Told.Said(
-            one.at(), one.drawn(), grade(random), left ? "at_least" : "exactly", lasted, 0, asked(random), "", one.vial());
+            one.at(),
+            one.drawn(),
+            grade(random),
+            left ? "at_least" : "exactly",
+            lasted,
+            0,
+            asked(random),
+            "",
+            one.vial());
     Reading<Long> read =
         house.room.end(
             House.EDUCATOR,

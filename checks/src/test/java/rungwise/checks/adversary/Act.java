@@ -3,6 +3,7 @@ package rungwise.checks.adversary;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import rungwise.checks.adversary.law.Ledger;
 
 /**
  * One thing that somebody does. It refers to what is on record only by its dice, so that it can be

@@ -8,6 +8,14 @@ import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import rungwise.checks.adversary.law.Judge;
+import rungwise.checks.adversary.law.Law;
+import rungwise.checks.adversary.law.Ledger;
+import rungwise.checks.adversary.law.Minutes;
+import rungwise.checks.adversary.law.Mix;
+import rungwise.checks.adversary.law.Needed;
+import rungwise.checks.adversary.law.Rulebook;
+import rungwise.checks.adversary.law.Told;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
@@ -122,7 +130,7 @@ final class Actor {
     Advice advice = state.advice();
     Volume volume = volume(advice, random);
     boolean atHome = random.nextInt(10) < 6;
-    Set<GuardRule> raised = raised(state, volume, atHome);
+    Set<GuardRule> raised = raised(state, advice, volume, atHome);
     Set<GuardRule> overridden = overridden(raised, random);
     var signing =
         new Desk.Signing(
@@ -159,7 +167,7 @@ final class Actor {
   }
 
   private boolean isUnready() {
-    return !ledger.ready.keySet().containsAll(Clerk.neededFor(ledger.plan().mix()));
+    return !ledger.ready.keySet().containsAll(Needed.forHome(ledger.plan().mix()));
   }
 
   private void signed(long entry, Desk.Signing signing, Set<GuardRule> raised) {
@@ -180,17 +188,18 @@ final class Actor {
             signing.overridden().stream().map(GuardRule::name).collect(Collectors.toSet()),
             fact.nextStep().map(Volume::microlitres).orElse(0L),
             ledger.vial().map(Ledger.Vial::root).orElse(""),
-            (House.dayOf(signing.until()) + 1) * Ledger.DAY));
+            (Minutes.dayOf(signing.until()) + 1) * Ledger.DAY));
   }
 
   /** Everything that is said of a dose at its signing and that a prescriber may override. */
-  private static Set<GuardRule> raised(CourseState state, Volume volume, boolean atHome) {
-    var verdicts = new ArrayList<Verdict>(state.advice().courseVerdicts());
-    verdicts.addAll(state.advice().verdictsOn(volume));
+  private static Set<GuardRule> raised(
+      CourseState state, Advice advice, Volume volume, boolean atHome) {
+    var verdicts = new ArrayList<Verdict>(advice.courseVerdicts());
+    verdicts.addAll(advice.verdictsOn(volume));
     if (atHome) {
-      verdicts.addAll(state.advice().homeVerdicts());
+      verdicts.addAll(advice.homeVerdicts());
     }
-    verdicts.addAll(state.advice().timeVerdicts());
+    verdicts.addAll(advice.timeVerdicts());
     verdicts.addAll(state.mayInject().verdicts());
     var raised = EnumSet.noneOf(GuardRule.class);
     verdicts.stream()

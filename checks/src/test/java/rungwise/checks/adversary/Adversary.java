@@ -7,6 +7,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.concurrent.atomic.AtomicLong;
+import rungwise.checks.adversary.law.Judge;
+import rungwise.checks.adversary.law.Law;
 
 /**
  * Makes records by the thousand and asks the laws after each entry.

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.Arrays;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import rungwise.checks.adversary.law.Law;
 
 /**
  * Records at random against the rules that never bend. Many more by one command: {@code ./check

@@ -4,7 +4,11 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
-import java.util.stream.Stream;
+import rungwise.checks.adversary.law.Ledger;
+import rungwise.checks.adversary.law.Minutes;
+import rungwise.checks.adversary.law.Mix;
+import rungwise.checks.adversary.law.Needed;
+import rungwise.checks.adversary.law.Told;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastInjection;
@@ -21,9 +25,6 @@ import rungwise.quantities.Volume;
 /** What is written around the doses: vials, answers, examinations, teaching, the past. */
 final class Clerk {
 
-  private static final String[] READY = {
-    "TEACH_BACK", "SUPERVISED_INJECTION", "EMERGENCY_PLAN", "OFF_LABEL_CONSENT"
-  };
   private static final Condition[] ASKED = {
     Condition.MYELOMA_OR_LEUKAEMIA,
     Condition.CURVATURE_OR_SCARRING,
@@ -42,19 +43,6 @@ final class Clerk {
     this.actor = actor;
     this.house = actor.house;
     this.ledger = actor.ledger;
-  }
-
-  /** Whether a yes forbids every dose. */
-  static boolean isContraindication(Condition condition) {
-    return condition == Condition.MYELOMA_OR_LEUKAEMIA
-        || condition == Condition.CURVATURE_OR_SCARRING;
-  }
-
-  /** Whether a yes waits for a prescriber's decision; one of them only with phentolamine. */
-  static boolean isDecision(Condition condition, Mix mix) {
-    return condition == Condition.LONG_ERECTION_BEFORE
-        || condition == Condition.MAO_INHIBITOR
-        || (condition == Condition.CORONARY_DISEASE && !mix.isAlone());
   }
 
   String screenAll() {
@@ -107,7 +95,8 @@ final class Clerk {
   String examine(SplittableRandom random) {
     String found = random.nextInt(4) == 0 ? "yes" : "no";
     Reading<Long> read =
-        house.screenings.examine(House.EDUCATOR, house.course(), House.date(actor.now), found, "");
+        house.screenings.examine(
+            House.EDUCATOR, house.course(), Minutes.date(actor.now), found, "");
     if (read.found().isPresent()) {
       ledger.examined = actor.now;
       if (found.equals("yes")) {
@@ -121,10 +110,12 @@ final class Clerk {
 
   /** An item of readiness by its number, else one at random. */
   String ready(long dice) {
-    String item =
-        dice >= 0 && dice < READY.length
-            ? READY[(int) dice]
-            : READY[new SplittableRandom(dice).nextInt(READY.length)];
+    List<String> items = Needed.READY;
+    int which =
+        dice >= 0 && dice < items.size()
+            ? (int) dice
+            : new SplittableRandom(dice).nextInt(items.size());
+    String item = items.get(which);
     Reading<Long> read =
         house.teaching.record(House.EDUCATOR, house.course(), Desk.ready(item, actor.now));
     if (read.found().isPresent()) {
@@ -151,7 +142,7 @@ final class Clerk {
     }
     int which = random.nextInt(ledger.vials.size());
     Ledger.Vial old = ledger.vials.get(which);
-    Dated dated = Dated.of(random, actor.now);
+    Dated dated = Dated.of(random, actor.now).madeAs(old.made());
     Reading<Long> read =
         house.vials.amend(
             House.EDUCATOR,
@@ -173,9 +164,13 @@ final class Clerk {
 
     static Dated of(SplittableRandom random, long now) {
       long made = random.nextInt(4) == 0 ? -1 : now - Ledger.DAY * random.nextInt(50);
-      long label = House.dayOf(now) + (random.nextInt(6) == 0 ? random.nextInt(4) : 700);
+      long label = Minutes.dayOf(now) + (random.nextInt(6) == 0 ? random.nextInt(4) : 700);
       long opened = random.nextInt(5) == 0 ? now : -1;
       return new Dated(made, label, opened, 1 + random.nextInt(40));
+    }
+
+    Dated madeAs(long said) {
+      return new Dated(said, label, opened, days);
     }
 
     VialDraft draft(Mix mix) {
@@ -184,15 +179,15 @@ final class Clerk {
 
     /** The day on the label, or the last day of use once opened if that is sooner. */
     long lastDay() {
-      return opened < 0 ? label : Math.min(label, House.dayOf(opened) + days);
+      return opened < 0 ? label : Math.min(label, Minutes.dayOf(opened) + days);
     }
 
     @Override
     public String toString() {
       return "made "
-          + (made < 0 ? "not said" : House.date(made))
+          + (made < 0 ? "not said" : Minutes.date(made))
           + ", last day "
-          + House.date(lastDay() * Ledger.DAY);
+          + Minutes.date(lastDay() * Ledger.DAY);
     }
   }
 
@@ -230,7 +225,7 @@ final class Clerk {
     return "brought in from before: "
         + drawn
         + " uL"
-        + (dated ? " of " + mix.label() + " at " + House.local(at) : ", no time")
+        + (dated ? " of " + mix.label() + " at " + Minutes.local(at) : ", no time")
         + ", grade "
         + grade
         + ", "
@@ -249,11 +244,5 @@ final class Clerk {
         /* observed= */ false,
         Told.Drawn.UNKNOWN,
         /* byPrescriber= */ false);
-  }
-
-  static List<String> neededFor(Mix mix) {
-    return Stream.of(READY)
-        .filter(item -> !mix.isAlone() || !item.equals("OFF_LABEL_CONSENT"))
-        .toList();
   }
 }

@@ -8,6 +8,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import rungwise.checks.adversary.law.Ledger;
+import rungwise.checks.adversary.law.Minutes;
+import rungwise.checks.adversary.law.Mix;
+import rungwise.checks.adversary.law.Told;
 import rungwise.clinic.ClinicTime.Occurrence;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.room.EndDraft;
@@ -41,8 +45,8 @@ final class Desk {
     boolean single = soft.equals("exactly") || soft.equals("at_least");
     var none = ReportDraft.Details.NONE;
     return new ReportDraft(
-        House.date(said.at()),
-        House.time(said.at()),
+        Minutes.date(said.at()),
+        Minutes.time(said.at()),
         Occurrence.NOT_SAID,
         barrel,
         mark(said.drawn(), barrel),
@@ -71,8 +75,8 @@ final class Desk {
 
   static StartDraft start(long minute, long microlitres, String barrel, boolean given) {
     return new StartDraft(
-        House.date(minute),
-        House.time(minute),
+        Minutes.date(minute),
+        Minutes.time(minute),
         Occurrence.NOT_SAID,
         mark(microlitres, barrel),
         "HIS_LEFT",
@@ -85,8 +89,8 @@ final class Desk {
 
   static EndDraft end(long minute, boolean left, int grade, String asked) {
     return new EndDraft(
-        House.date(minute),
-        House.time(minute),
+        Minutes.date(minute),
+        Minutes.time(minute),
         Occurrence.NOT_SAID,
         left,
         String.valueOf(grade),
@@ -116,7 +120,7 @@ final class Desk {
         signing.basis(),
         signing.proposed() ? "" : "MORE_CAUTION",
         signing.overridden(),
-        signing.until() < 0 ? "" : House.date(signing.until()),
+        signing.until() < 0 ? "" : Minutes.date(signing.until()),
         "considered",
         signing.next());
   }
@@ -132,9 +136,9 @@ final class Desk {
     return new VialDraft(
         "L-1",
         strengths,
-        made < 0 ? "" : House.date(made),
-        House.date(lastDay * Ledger.DAY),
-        opened < 0 ? "" : House.date(opened),
+        made < 0 ? "" : Minutes.date(made),
+        Minutes.date(lastDay * Ledger.DAY),
+        opened < 0 ? "" : Minutes.date(opened),
         opened < 0 ? "" : String.valueOf(days),
         "");
   }
@@ -156,7 +160,7 @@ final class Desk {
 
   static ReadinessDraft ready(String item, long minute) {
     return item.equals("EMERGENCY_PLAN")
-        ? new ReadinessDraft(item, House.date(minute), "North", "555 0100", "a taxi", "")
-        : new ReadinessDraft(item, House.date(minute), "", "", "", "");
+        ? new ReadinessDraft(item, Minutes.date(minute), "North", "555 0100", "a taxi", "")
+        : new ReadinessDraft(item, Minutes.date(minute), "", "", "", "");
   }
 }

@@ -1,9 +1,7 @@
 package rungwise.checks.adversary;
 
 import java.time.Instant;
-import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -11,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import rungwise.checks.adversary.law.Mix;
+import rungwise.checks.adversary.law.Rulebook;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
@@ -207,28 +207,5 @@ final class House {
   /** What the product says of the record at a minute. */
   CourseState ask(long minute) {
     return reader.state(file(), Instant.ofEpochSecond(minute * 60));
-  }
-
-  /** Minutes since 1970 of an instant. */
-  static long minuteOf(Instant instant) {
-    return instant.getEpochSecond() / 60;
-  }
-
-  static LocalDateTime local(long minute) {
-    return LocalDateTime.ofEpochSecond(minute * 60, 0, ZoneOffset.UTC);
-  }
-
-  static String date(long minute) {
-    return local(minute).toLocalDate().toString();
-  }
-
-  static String time(long minute) {
-    String text = local(minute).toLocalTime().toString();
-    return text.substring(0, "00:00".length());
-  }
-
-  /** Days since 1970 of a minute. */
-  static long dayOf(long minute) {
-    return Math.floorDiv(minute, Ledger.DAY);
   }
 }

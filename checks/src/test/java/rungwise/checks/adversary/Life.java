@@ -4,6 +4,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import rungwise.checks.adversary.law.AdviceLaws;
+import rungwise.checks.adversary.law.AuthorityLaws;
+import rungwise.checks.adversary.law.CourseLaws;
+import rungwise.checks.adversary.law.DoseLaws;
+import rungwise.checks.adversary.law.Judge;
+import rungwise.checks.adversary.law.Law;
+import rungwise.checks.adversary.law.Ledger;
+import rungwise.checks.adversary.law.Minutes;
+import rungwise.checks.adversary.law.NowLaws;
+import rungwise.checks.adversary.law.Scene;
+import rungwise.checks.adversary.law.Told;
 
 /** One man's record: each act is done, and the laws are asked after it. */
 final class Life {
@@ -77,9 +88,17 @@ final class Life {
     Scene after = scene(actor.now);
     last = Optional.of(after);
     judge.look(Law.ALWAYS_ANSWERS, true);
-    before.ifPresent(one -> new AuthorityLaws(one, after, judge).check(act, told));
+    before.ifPresent(one -> new AuthorityLaws(one, after, judge).check(byPrescriber(act), told));
     laws(after);
     look(random, after);
+  }
+
+  private boolean byPrescriber(Act act) {
+    return switch (act.kind()) {
+      case REPORT, CORRECT, WITHDRAW -> actor.ledger.lastByPrescriber;
+      case SIGN, REVIEW, REOPEN, PLAN, DECIDE, CONFIRM -> true;
+      default -> false;
+    };
   }
 
   /** Nothing was signed or injected yet. */
@@ -97,7 +116,7 @@ final class Life {
     new AdviceLaws(scene, judge).check();
     new NowLaws(scene, judge).check();
     if (judge.isBroken()) {
-      history.add("  " + House.local(scene.minute()) + ": " + scene.words());
+      history.add("  " + Minutes.local(scene.minute()) + ": " + scene.words());
     }
   }
 
@@ -122,13 +141,13 @@ final class Life {
     }
     new NowLaws(other, judge).time();
     if (judge.isBroken()) {
-      history.add("  asked for " + House.local(minute) + ": " + other.words());
+      history.add("  asked for " + Minutes.local(minute) + ": " + other.words());
     }
   }
 
   private void say(String words) {
     if (!words.isEmpty()) {
-      history.add(House.local(actor.now) + " " + words);
+      history.add(Minutes.local(actor.now) + " " + words);
     }
   }
 

@@ -3,6 +3,10 @@ package rungwise.checks.adversary;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import rungwise.checks.adversary.law.Ledger;
+import rungwise.checks.adversary.law.Minutes;
+import rungwise.checks.adversary.law.Mix;
+import rungwise.checks.adversary.law.Told;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.people.Account;
 import rungwise.quantities.Reading;
@@ -186,9 +190,11 @@ final class Reporter {
             who, house.course(), Desk.report(said, barrel, old.map(one -> new EntryId(one.id))));
     read.found().ifPresent(entry -> told(entry, said, old, who));
     return who.fullName()
-        + (old.isPresent() ? " corrects the report of " + House.local(old.get().at()) : " reports")
+        + (old.isPresent()
+            ? " corrects the report of " + Minutes.local(old.get().at())
+            : " reports")
         + " an injection of "
-        + House.local(said.at())
+        + Minutes.local(said.at())
         + ": "
         + said.words()
         + Actor.outcome(read);
@@ -208,7 +214,7 @@ final class Reporter {
             mix,
             ordered(said, mix),
             old.filter(one -> one.observed).isPresent(),
-            drawnFrom(entry, said, mix),
+            drawnFrom(said, mix),
             prescriber);
     old.ifPresent(
         one -> {
@@ -229,24 +235,18 @@ final class Reporter {
     return ledger.vials.stream().filter(one -> one.entry().equals(said.vial())).findFirst();
   }
 
-  /** The vial that was named, else the last one that was on record then. */
-  private Told.Drawn drawnFrom(long entry, Told.Said said, Mix mix) {
-    Optional<Ledger.Vial> vial =
-        named(said)
-            .or(
-                () ->
-                    ledger.vials.stream()
-                        .filter(one -> one.number() < entry)
-                        .reduce((earlier, later) -> later));
-    return vial.filter(one -> one.mix().isSameAs(mix))
-        .map(one -> new Told.Drawn(one.root(), /* known= */ true, isFresh(one, said.at())))
+  /** Without a vial that was named nothing is known of it. */
+  private Told.Drawn drawnFrom(Told.Said said, Mix mix) {
+    return named(said)
+        .filter(one -> one.mix().isSameAs(mix))
+        .map(one -> new Told.Drawn(one.root(), /* known= */ true, isFresh(one, mix, said.at())))
         .orElse(Told.Drawn.UNKNOWN);
   }
 
-  private boolean isFresh(Ledger.Vial vial, long at) {
-    return vial.mix().powder
+  private boolean isFresh(Ledger.Vial vial, Mix mix, long at) {
+    return mix.powder
         || (vial.made() >= 0
-            && House.dayOf(at) - House.dayOf(vial.made()) <= ledger.plan().rules().freshDays());
+            && Minutes.dayOf(at) - Minutes.dayOf(vial.made()) <= ledger.plan().rules().freshDays());
   }
 
   String withdraw(SplittableRandom random) {
@@ -265,7 +265,7 @@ final class Reporter {
     }
     return who.fullName()
         + " withdraws the report of "
-        + House.local(old.at())
+        + Minutes.local(old.at())
         + Actor.outcome(read);
   }
 
@@ -337,7 +337,7 @@ final class Reporter {
             mix,
             ordered(said, mix),
             /* observed= */ true,
-            drawnFrom(entry, said, mix),
+            drawnFrom(said, mix),
             /* byPrescriber= */ false));
   }
 }

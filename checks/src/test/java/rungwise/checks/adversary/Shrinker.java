@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import rungwise.checks.adversary.law.Judge;
+import rungwise.checks.adversary.law.Law;
 
 /** Drops entries of a record while the same law stays broken. */
 final class Shrinker {

@@ -1,7 +1,6 @@
 /**
  * An adversary: whole records made at random through the real use cases, and after each entry the
- * rules that never bend, stated a second time in plain minutes and microlitres. It shares nothing
- * with the engine but its public door and the values that are needed to ask.
+ * laws are asked. A weakened guard is found by it.
  */
 @NullMarked
 package rungwise.checks.adversary;

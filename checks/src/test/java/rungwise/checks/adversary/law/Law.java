@@ -1,11 +1,11 @@
-package rungwise.checks.adversary;
+package rungwise.checks.adversary.law;
 
 import java.util.Collections;
 import java.util.EnumSet;
 import java.util.Set;
 
 /** The rules that never bend, one by one. */
-enum Law {
+public enum Law {
   ALWAYS_ANSWERS("every record has an answer"),
   EMERGENCY_STOPS("240 min or more, known or possible, stops everything until it is reviewed"),
   EMERGENCY_IS_COUNTED("every emergency that is open is told"),
@@ -48,7 +48,7 @@ enum Law {
   NOBODY_ELSE_OPENS("nobody but a prescriber opens a volume");
 
   /** What the engine is not known to obey yet. */
-  static final Set<Law> AWAITED =
+  public static final Set<Law> AWAITED =
       Collections.unmodifiableSet(
           EnumSet.of(
               ALWAYS_ANSWERS,
@@ -79,7 +79,7 @@ enum Law {
               NOBODY_ELSE_ENDS,
               NOBODY_ELSE_OPENS));
 
-  final String words;
+  public final String words;
 
   Law(String words) {
     this.words = words;

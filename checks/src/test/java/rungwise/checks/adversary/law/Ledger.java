@@ -1,4 +1,4 @@
-package rungwise.checks.adversary;
+package rungwise.checks.adversary.law;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -12,16 +12,16 @@ import java.util.function.Predicate;
 import rungwise.dosing.screening.Condition;
 
 /** Who said what and when, in plain minutes and microlitres, and what follows from it. */
-final class Ledger {
+public final class Ledger {
 
-  static final long DAY = 24 * 60;
-  static final long WEEK = 7 * DAY;
+  public static final long DAY = 24 * 60;
+  public static final long WEEK = 7 * DAY;
 
   /** A plan that was chosen. */
-  record Chosen(long entry, long minute, Mix mix, String barrel, Rulebook rules) {}
+  public record Chosen(long entry, long minute, Mix mix, String barrel, Rulebook rules) {}
 
   /** A dose that was signed; next is 0 where no step may follow, until ends some overrides. */
-  record Signed(
+  public record Signed(
       long entry,
       long minute,
       Mix mix,
@@ -33,48 +33,48 @@ final class Ledger {
       long until) {}
 
   /** A vial, by the entry that it began with. */
-  record Vial(String root, String entry, long number, Mix mix, long made, long lastDay) {
-    static final long NOT_SAID = -1;
+  public record Vial(String root, String entry, long number, Mix mix, long made, long lastDay) {
+    public static final long NOT_SAID = -1;
   }
 
   /** A prescriber's opening of a volume. */
-  record Reopened(long entry, Mix mix, long upTo) {}
+  public record Reopened(long entry, Mix mix, long upTo) {}
 
   /** An injection in the clinic of which nobody has written how it ended. */
-  record Watched(String id, long at, long drawn, String vial) {}
+  public record Watched(String id, long at, long drawn, String vial) {}
 
   /** The last answer of one question. */
-  record Answered(String answer, long minute) {}
+  public record Answered(String answer, long minute) {}
 
   /** A line of a history from before this record that has no time. */
-  record Before(long entry, long drawn, long lasted) {}
+  public record Before(long entry, long drawn, long lasted) {}
 
-  final List<Told> told = new ArrayList<>();
-  final List<Chosen> plans = new ArrayList<>();
-  final List<Signed> orders = new ArrayList<>();
-  final List<Vial> vials = new ArrayList<>();
-  final List<Long> reviews = new ArrayList<>();
-  final List<Reopened> reopened = new ArrayList<>();
-  final List<Watched> watched = new ArrayList<>();
-  final Map<Condition, Answered> answers = new EnumMap<>(Condition.class);
+  public final List<Told> told = new ArrayList<>();
+  public final List<Chosen> plans = new ArrayList<>();
+  public final List<Signed> orders = new ArrayList<>();
+  public final List<Vial> vials = new ArrayList<>();
+  public final List<Long> reviews = new ArrayList<>();
+  public final List<Reopened> reopened = new ArrayList<>();
+  public final List<Watched> watched = new ArrayList<>();
+  public final Map<Condition, Answered> answers = new EnumMap<>(Condition.class);
 
   /** A contraindication or a condition to decide on, from the yes until a prescriber's word. */
-  final Map<Condition, Long> standing = new EnumMap<>(Condition.class);
+  public final Map<Condition, Long> standing = new EnumMap<>(Condition.class);
 
-  final Map<Condition, Long> decided = new EnumMap<>(Condition.class);
-  final Map<String, Long> ready = new HashMap<>();
-  final List<Before> before = new ArrayList<>();
-  long examined = -1;
+  public final Map<Condition, Long> decided = new EnumMap<>(Condition.class);
+  public final Map<String, Long> ready = new HashMap<>();
+  public final List<Before> before = new ArrayList<>();
+  public long examined = -1;
 
   /** Whether the report that was written or withdrawn last was so by a prescriber. */
-  boolean lastByPrescriber;
+  public boolean lastByPrescriber;
 
-  Chosen plan() {
+  public Chosen plan() {
     return plans.getLast();
   }
 
   /** The plan of an instant; the first for one before it. */
-  Chosen planAt(long minute) {
+  public Chosen planAt(long minute) {
     Chosen then = plans.getFirst();
     for (Chosen one : plans) {
       if (one.minute() <= minute) {
@@ -85,21 +85,21 @@ final class Ledger {
   }
 
   /** The dose that is in force. */
-  Optional<Signed> order() {
+  public Optional<Signed> order() {
     return orders.isEmpty() || orders.getLast().entry() < plan().entry()
         ? Optional.empty()
         : Optional.of(orders.getLast());
   }
 
   /** The dose of a mixture that was in force when a man injected. */
-  Optional<Signed> orderAt(long minute, Mix mix) {
+  public Optional<Signed> orderAt(long minute, Mix mix) {
     return orders.stream()
         .filter(one -> one.minute() <= minute && one.mix() == mix)
         .reduce((earlier, later) -> later);
   }
 
   /** The reports that count, in the order of time. */
-  List<Told> counting() {
+  public List<Told> counting() {
     var found = new ArrayList<Told>();
     for (Told one : told) {
       if (one.counts()) {
@@ -110,13 +110,13 @@ final class Ledger {
     return found;
   }
 
-  Optional<Told> last() {
+  public Optional<Told> last() {
     List<Told> all = counting();
     return all.isEmpty() ? Optional.empty() : Optional.of(all.getLast());
   }
 
   /** The injections of a mixture since another one was injected. */
-  List<Told> runOf(Mix mix) {
+  public List<Told> runOf(Mix mix) {
     List<Told> all = counting();
     int from = all.size();
     while (from > 0 && all.get(from - 1).mix.isSameAs(mix)) {
@@ -146,12 +146,12 @@ final class Ledger {
   }
 
   /** A struck report that still closes: neither completed nor confirmed. */
-  boolean stillBinds(Told one) {
+  public boolean stillBinds(Told one) {
     return one.counts() || (!byPrescriber(one) && !laterSays(one, later -> later.completes(one)));
   }
 
   /** Emergencies that stop everything until a prescriber's review, one for each injection. */
-  List<Told> emergencies() {
+  public List<Told> emergencies() {
     var open = new ArrayList<Told>();
     for (Told one : told) {
       boolean told = one.mayReach(240) && !isReviewed(one.entry) && !isLifted(one);
@@ -174,7 +174,7 @@ final class Ledger {
   }
 
   /** What keeps a volume closed. */
-  Optional<Told> closing(Mix mix, long volume) {
+  public Optional<Told> closing(Mix mix, long volume) {
     for (Told one : told) {
       if (one.mayReach(120)
           && mix.reaches(volume, one.mix, one.drawn())
@@ -192,7 +192,7 @@ final class Ledger {
   }
 
   /** What forbids a volume because less of it was long. */
-  Optional<Told> longBelow(Mix mix, long volume) {
+  public Optional<Told> longBelow(Mix mix, long volume) {
     List<Told> all = counting();
     for (Told one : all) {
       if (one.isLong()
@@ -211,7 +211,7 @@ final class Ledger {
   }
 
   /** The injections, watched ones too, within a span before and after a minute, ends left out. */
-  List<Long> within(long span, long minute) {
+  public List<Long> within(long span, long minute) {
     var found = new ArrayList<Long>();
     for (Told one : told) {
       if (one.counts() && Math.abs(one.at() - minute) < span) {
@@ -223,7 +223,7 @@ final class Ledger {
   }
 
   /** The most injections in any open window of that length that holds the minute. */
-  int mostAround(long span, long minute) {
+  public int mostAround(long span, long minute) {
     List<Long> near = within(span, minute);
     int most = 0;
     for (long from : near) {
@@ -237,12 +237,12 @@ final class Ledger {
   }
 
   /** The vial that was written down last. */
-  Optional<Vial> vial() {
+  public Optional<Vial> vial() {
     return vials.isEmpty() ? Optional.empty() : Optional.of(vials.getLast());
   }
 
   /** The doses of a mixture that prove something, with no long one at as much or less. */
-  List<Told> tolerated(Mix mix) {
+  public List<Told> tolerated(Mix mix) {
     List<Told> all = counting();
     return all.stream()
         .filter(one -> one.mix.isSameAs(mix) && one.proves())
@@ -257,7 +257,7 @@ final class Ledger {
   }
 
   /** The mixture that he was injected with before the present run of another one. */
-  Optional<Mix> mixBefore(Mix mix) {
+  public Optional<Mix> mixBefore(Mix mix) {
     List<Told> all = counting();
     return all.reversed().stream()
         .map(one -> one.mix)

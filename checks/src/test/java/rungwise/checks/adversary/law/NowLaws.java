@@ -1,11 +1,11 @@
-package rungwise.checks.adversary;
+package rungwise.checks.adversary.law;
 
 import java.util.List;
 import java.util.Optional;
 import rungwise.dosing.guard.GuardRule;
 
 /** The laws about "may he inject now?". */
-final class NowLaws {
+public final class NowLaws {
 
   private static final long ONSET = 20;
   private static final long VISIT = 60;
@@ -16,7 +16,7 @@ final class NowLaws {
   private final Ledger ledger;
   private final long minute;
 
-  NowLaws(Scene scene, Judge judge) {
+  public NowLaws(Scene scene, Judge judge) {
     this.scene = scene;
     this.judge = judge;
     this.ledger = scene.ledger();
@@ -24,7 +24,7 @@ final class NowLaws {
   }
 
   /** What the clock says; asked at earlier minutes too. */
-  void time() {
+  public void time() {
     boolean clear = scene.clear();
     boolean two = ledger.mostAround(Ledger.DAY, minute) >= 2;
     judge.look(Law.TWO_IN_A_DAY, two);
@@ -44,7 +44,7 @@ final class NowLaws {
     }
   }
 
-  void check() {
+  public void check() {
     time();
     hold();
     second();
@@ -130,7 +130,7 @@ final class NowLaws {
     if (!home) {
       return;
     }
-    boolean unready = !ledger.ready.keySet().containsAll(Clerk.neededFor(scene.mix()));
+    boolean unready = !ledger.ready.keySet().containsAll(Needed.forHome(scene.mix()));
     judge.look(Law.HOME_READY, unready);
     if (unready && scene.clear()) {
       judge.fail(Law.HOME_READY, "clear at home with only " + ledger.ready.keySet());
@@ -169,7 +169,7 @@ final class NowLaws {
     if (differs && scene.clear()) {
       judge.fail(Law.VIAL_LABEL, "clear with a vial of " + vial.get().mix().label());
     }
-    boolean past = House.dayOf(minute) > vial.get().lastDay();
+    boolean past = Minutes.dayOf(minute) > vial.get().lastDay();
     judge.look(Law.VIAL_DATE, past);
     if (past && scene.clear()) {
       judge.fail(Law.VIAL_DATE, "clear with a vial past its last day");

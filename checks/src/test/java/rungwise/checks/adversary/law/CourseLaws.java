@@ -1,4 +1,4 @@
-package rungwise.checks.adversary;
+package rungwise.checks.adversary.law;
 
 import java.util.List;
 import java.util.Map;
@@ -6,7 +6,7 @@ import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.screening.Condition;
 
 /** The laws about the man, whatever the dose. */
-final class CourseLaws {
+public final class CourseLaws {
 
   private static final long YEAR_AND_A_DAY = 367 * Ledger.DAY;
 
@@ -14,13 +14,13 @@ final class CourseLaws {
   private final Judge judge;
   private final Ledger ledger;
 
-  CourseLaws(Scene scene, Judge judge) {
+  public CourseLaws(Scene scene, Judge judge) {
     this.scene = scene;
     this.judge = judge;
     this.ledger = scene.ledger();
   }
 
-  void check() {
+  public void check() {
     emergencies();
     stops(Law.UNDER_OBSERVATION, !ledger.watched.isEmpty(), "under observation");
     screening();
@@ -49,17 +49,17 @@ final class CourseLaws {
   private void screening() {
     for (Map.Entry<Condition, Long> one : ledger.standing.entrySet()) {
       Condition condition = one.getKey();
-      if (Clerk.isContraindication(condition)) {
+      if (Needed.isContraindication(condition)) {
         stops(Law.CONTRAINDICATION, true, condition + " stands");
       }
       boolean undecided =
-          Clerk.isDecision(condition, scene.mix())
+          Needed.isDecision(condition, scene.mix())
               && ledger.decided.getOrDefault(condition, 0L) < one.getValue();
       stops(Law.DECISION, undecided, condition + " is not decided");
     }
     for (Condition condition : Condition.values()) {
       boolean matters =
-          Clerk.isContraindication(condition) || Clerk.isDecision(condition, scene.mix());
+          Needed.isContraindication(condition) || Needed.isDecision(condition, scene.mix());
       Ledger.Answered answered = ledger.answers.get(condition);
       boolean open = matters && (answered == null || answered.answer().equals("not known"));
       stops(Law.NOT_KNOWN_IS_NO, open, condition + " is not known");

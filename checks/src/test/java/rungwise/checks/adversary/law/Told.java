@@ -1,4 +1,4 @@
-package rungwise.checks.adversary;
+package rungwise.checks.adversary.law;
 
 import java.util.Optional;
 
@@ -8,9 +8,9 @@ import java.util.Optional;
  * <p>How long it lasted is an interval of minutes: from the least to the most that it can have
  * been. "At least" has no most, and of "not known" nobody was asked.
  */
-final class Told {
+public final class Told {
 
-  static final long NO_END = Long.MAX_VALUE;
+  public static final long NO_END = Long.MAX_VALUE;
 
   /**
    * What was said.
@@ -21,7 +21,7 @@ final class Told {
    * @param place "", "home" or "clinic"
    * @param vial the entry of the vial that was named; empty if none was
    */
-  record Said(
+  public record Said(
       long at,
       long drawn,
       int grade,
@@ -32,7 +32,7 @@ final class Told {
       String place,
       String vial) {
 
-    String words() {
+    public String words() {
       String lasting =
           switch (soft) {
             case "exactly" -> "soft after " + first + " min";
@@ -52,23 +52,23 @@ final class Told {
     }
   }
 
-  final Said said;
-  final long entry;
-  final String id;
-  final Mix mix;
-  final long ordered;
-  final boolean observed;
-  final boolean vialKnown;
-  final boolean fresh;
-  final String stock;
-  final boolean byPrescriber;
+  public final Said said;
+  public final long entry;
+  public final String id;
+  public final Mix mix;
+  public final long ordered;
+  public final boolean observed;
+  public final boolean vialKnown;
+  public final boolean fresh;
+  public final String stock;
+  public final boolean byPrescriber;
 
-  Optional<Told> replacedBy = Optional.empty();
-  boolean withdrawn;
-  boolean struckByPrescriber;
-  boolean confirmed;
+  public Optional<Told> replacedBy = Optional.empty();
+  public boolean withdrawn;
+  public boolean struckByPrescriber;
+  public boolean confirmed;
 
-  Told(
+  public Told(
       Said said,
       long entry,
       String id,
@@ -90,32 +90,32 @@ final class Told {
   }
 
   /** From what it was drawn. */
-  record Drawn(String vial, boolean known, boolean fresh) {
-    static final Drawn UNKNOWN = new Drawn("", /* known= */ false, /* fresh= */ false);
+  public record Drawn(String vial, boolean known, boolean fresh) {
+    public static final Drawn UNKNOWN = new Drawn("", /* known= */ false, /* fresh= */ false);
   }
 
-  boolean counts() {
+  public boolean counts() {
     return replacedBy.isEmpty() && !withdrawn;
   }
 
-  long at() {
+  public long at() {
     return said.at();
   }
 
-  long drawn() {
+  public long drawn() {
     return said.drawn();
   }
 
   /** The smaller of what was drawn and what was signed, if anything was. */
-  long base() {
+  public long base() {
     return ordered == 0 ? drawn() : Math.min(drawn(), ordered);
   }
 
-  boolean heard() {
+  public boolean heard() {
     return !said.soft().equals("not_known");
   }
 
-  long least() {
+  public long least() {
     return switch (said.soft()) {
       case "exactly", "at_least", "between" -> said.first();
       case "within_4_hours" -> 120;
@@ -124,7 +124,7 @@ final class Told {
     };
   }
 
-  long most() {
+  public long most() {
     return switch (said.soft()) {
       case "exactly" -> said.first();
       case "between" -> said.second();
@@ -140,59 +140,55 @@ final class Told {
   }
 
   /** It lasted that long or longer, or may have. */
-  boolean mayReach(long minutes) {
+  public boolean mayReach(long minutes) {
     return heard() && (most() > minutes || (most() == minutes && !isOpenAbove()));
   }
 
-  boolean mayPass(long minutes) {
+  public boolean mayPass(long minutes) {
     return heard() && most() > minutes;
   }
 
   /** 4 hours or more in so many words. */
-  boolean saysFourHours() {
+  public boolean saysFourHours() {
     return heard() && (most() == NO_END ? least() >= 240 : mayReach(240));
   }
 
   /** Over an hour, or nobody knows after any change. */
-  boolean isLong() {
+  public boolean isLong() {
     return mayPass(60) || (said.grade() >= 1 && !heard());
   }
 
-  boolean isUseful() {
+  public boolean isUseful() {
     return said.grade() >= 3;
   }
 
-  boolean failed() {
+  public boolean failed() {
     return said.asked().equals("one_found");
   }
 
-  boolean isAsked() {
-    return !said.asked().equals("not_asked");
+  /** It is known to have gone in: nothing went wrong, or nobody asked and it did something. */
+  public boolean wentIn() {
+    return said.asked().equals("none_found") || (!failed() && said.grade() >= 1);
   }
 
   /** It counts, went in from a vial that is known, and is known to have been short. */
-  boolean proves() {
-    return counts() && wentInShort() && vialKnown;
-  }
-
-  private boolean wentInShort() {
-    boolean toldOf = said.asked().equals("none_found") || heard() || said.grade() >= 1;
-    return !failed() && !isLong() && toldOf;
+  public boolean proves() {
+    return counts() && wentIn() && !isLong() && vialKnown;
   }
 
   /** It says a known end of less than 4 hours. */
-  boolean endsBeforeFourHours() {
+  public boolean endsBeforeFourHours() {
     return heard() && most() != NO_END && !mayReach(240);
   }
 
   /** What it says lies inside what the other one said, and takes nothing away from the danger. */
-  boolean completes(Told other) {
+  public boolean completes(Told other) {
     boolean inside =
         !other.heard() || (heard() && least() >= other.least() && most() <= other.most());
-    return inside && mix.isSameAs(other.mix) && drawn() <= other.drawn();
+    return inside && other.mix.reaches(other.drawn(), mix, drawn());
   }
 
-  String words() {
+  public String words() {
     return said.words() + ", of " + mix.label() + (observed ? ", in the clinic" : "");
   }
 }

@@ -1,20 +1,20 @@
-package rungwise.checks.adversary;
+package rungwise.checks.adversary.law;
 
 import java.util.List;
 import rungwise.dosing.decision.Decision;
 
 /** The laws about what is proposed and what it is called. */
-final class AdviceLaws {
+public final class AdviceLaws {
 
   private final Scene scene;
   private final Judge judge;
 
-  AdviceLaws(Scene scene, Judge judge) {
+  public AdviceLaws(Scene scene, Judge judge) {
     this.scene = scene;
     this.judge = judge;
   }
 
-  void check() {
+  public void check() {
     List<Told> run = scene.ledger().runOf(scene.mix());
     if (run.isEmpty() || scene.proposed() == 0) {
       return;

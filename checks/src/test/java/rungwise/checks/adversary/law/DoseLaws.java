@@ -1,11 +1,11 @@
-package rungwise.checks.adversary;
+package rungwise.checks.adversary.law;
 
 import java.util.List;
 import java.util.Optional;
 import rungwise.dosing.guard.GuardRule;
 
 /** The laws about how much: every step that may be signed, and every dose that may be injected. */
-final class DoseLaws {
+public final class DoseLaws {
 
   private static final long MIXTURE_CEILING = 500;
   private static final long UK_CEILING = 40_000_000;
@@ -16,7 +16,7 @@ final class DoseLaws {
   private final Mix mix;
   private final List<Told> run;
 
-  DoseLaws(Scene scene, Judge judge) {
+  public DoseLaws(Scene scene, Judge judge) {
     this.scene = scene;
     this.judge = judge;
     this.ledger = scene.ledger();
@@ -24,7 +24,7 @@ final class DoseLaws {
     this.run = ledger.runOf(mix);
   }
 
-  void check() {
+  public void check() {
     for (long rung : scene.rungs()) {
       boolean open = scene.allows(rung) || scene.proposed() == rung;
       limits(rung);
@@ -97,16 +97,12 @@ final class DoseLaws {
     }
   }
 
-  /** One step above the last that went in, or again what did not go in since. */
+  /** One step above the last that went in; empty where none did. */
   private Optional<Long> mostNow() {
-    long failed = 0;
-    for (Told one : run.reversed()) {
-      if (!one.failed()) {
-        return Optional.of(Math.max(failed, scene.above(one.base())));
-      }
-      failed = Math.max(failed, one.base());
-    }
-    return Optional.empty();
+    return run.reversed().stream()
+        .filter(Told::wentIn)
+        .findFirst()
+        .map(last -> scene.above(last.base()));
   }
 
   private void first() {
@@ -127,7 +123,11 @@ final class DoseLaws {
       }
       return;
     }
-    Told last = tolerated.getLast();
+    Told last =
+        tolerated.stream()
+            .filter(one -> one.fresh)
+            .reduce((earlier, later) -> later)
+            .orElse(tolerated.getLast());
     for (long rung : scene.rungs()) {
       for (int i = 0; i < mix.components(); i++) {
         boolean above =

@@ -1,4 +1,4 @@
-package rungwise.checks.adversary;
+package rungwise.checks.adversary.law;
 
 import java.util.List;
 import java.util.Optional;
@@ -13,7 +13,7 @@ import rungwise.quantities.Volume;
  *
  * @param rungs the schedule, in microlitres
  */
-record Scene(
+public record Scene(
     Ledger ledger,
     long minute,
     Advice advice,
@@ -21,7 +21,7 @@ record Scene(
     Optional<Clearance> next,
     List<Long> rungs) {
 
-  static Scene of(Ledger ledger, long minute, CourseState state) {
+  public static Scene of(Ledger ledger, long minute, CourseState state) {
     Advice advice = state.advice();
     return new Scene(
         ledger,
@@ -32,59 +32,59 @@ record Scene(
         advice.steps().stream().map(step -> step.volume().microlitres()).toList());
   }
 
-  Mix mix() {
+  public Mix mix() {
     return ledger.plan().mix();
   }
 
-  boolean allows(long microlitres) {
+  public boolean allows(long microlitres) {
     return advice.isAllowed(Volume.ofMicrolitres(microlitres));
   }
 
   /** What is proposed; 0 where nothing is. */
-  long proposed() {
+  public long proposed() {
     return advice.decision().proposed().map(Volume::microlitres).orElse(0L);
   }
 
-  boolean clear() {
+  public boolean clear() {
     return may.isClear();
   }
 
-  boolean clearAtHome() {
+  public boolean clearAtHome() {
     return clear() && ledger.order().filter(Ledger.Signed::atHome).isPresent();
   }
 
-  boolean nextClear() {
+  public boolean nextClear() {
     return next.filter(Clearance::isClear).isPresent();
   }
 
   /** Whether any dose at all may be signed, is proposed or may be injected. */
-  boolean leadsAnywhere() {
+  public boolean leadsAnywhere() {
     return clear() || nextClear() || proposed() > 0 || rungs.stream().anyMatch(this::allows);
   }
 
   /** Whether the rule is said of that step. */
-  boolean says(long microlitres, GuardRule rule) {
+  public boolean says(long microlitres, GuardRule rule) {
     return advice.verdictsOn(Volume.ofMicrolitres(microlitres)).stream()
         .anyMatch(verdict -> verdict.rule() == rule);
   }
 
   /** How many emergencies the product tells of. */
-  long emergenciesTold() {
+  public long emergenciesTold() {
     return advice.courseVerdicts().stream()
         .filter(verdict -> verdict.rule() == GuardRule.EMERGENCY_OPEN)
         .count();
   }
 
   /** The step above a volume; without limit where there is none. */
-  long above(long microlitres) {
+  public long above(long microlitres) {
     return rungs.stream().filter(rung -> rung > microlitres).findFirst().orElse(Told.NO_END);
   }
 
-  boolean overrode(GuardRule rule) {
+  public boolean overrode(GuardRule rule) {
     return ledger.order().filter(one -> one.overridden().contains(rule.name())).isPresent();
   }
 
-  String words() {
+  public String words() {
     return "advice "
         + advice.decision().key()
         + " "

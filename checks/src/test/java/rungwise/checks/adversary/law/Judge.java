@@ -1,11 +1,11 @@
-package rungwise.checks.adversary;
+package rungwise.checks.adversary.law;
 
 import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
 
 /** Counts how often each law could have been broken, and keeps the first that was. */
-final class Judge {
+public final class Judge {
 
   private static final int LAWS = Law.values().length;
 
@@ -15,21 +15,21 @@ final class Judge {
   private Optional<Breach> breach = Optional.empty();
 
   /** A law that was broken, in words. */
-  record Breach(Law law, String words) {}
+  public record Breach(Law law, String words) {}
 
-  Judge(Set<Law> awaited) {
+  public Judge(Set<Law> awaited) {
     this.awaited = awaited.isEmpty() ? EnumSet.noneOf(Law.class) : EnumSet.copyOf(awaited);
   }
 
   /** The law was looked at; it counts where it could have been broken. */
-  void look(Law law, boolean couldBreak) {
+  public void look(Law law, boolean couldBreak) {
     if (couldBreak) {
       looked[law.ordinal()]++;
     }
   }
 
   /** The law was broken. */
-  void fail(Law law, String words) {
+  public void fail(Law law, String words) {
     broken[law.ordinal()]++;
     if (breach.isEmpty() && !awaited.contains(law)) {
       breach = Optional.of(new Breach(law, words));
@@ -37,26 +37,26 @@ final class Judge {
   }
 
   /** The first breach since it was last asked. */
-  Optional<Breach> takeBreach() {
+  public Optional<Breach> takeBreach() {
     Optional<Breach> taken = breach;
     breach = Optional.empty();
     return taken;
   }
 
-  boolean isBroken() {
+  public boolean isBroken() {
     return breach.isPresent();
   }
 
-  long looked(Law law) {
+  public long looked(Law law) {
     return looked[law.ordinal()];
   }
 
-  long broken(Law law) {
+  public long broken(Law law) {
     return broken[law.ordinal()];
   }
 
   /** Takes over the counts of another one. */
-  void add(Judge other) {
+  public void add(Judge other) {
     for (int i = 0; i < LAWS; i++) {
       looked[i] += other.looked[i];
       broken[i] += other.broken[i];

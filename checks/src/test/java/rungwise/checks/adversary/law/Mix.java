@@ -1,10 +1,10 @@
-package rungwise.checks.adversary;
+package rungwise.checks.adversary.law;
 
 /**
  * What a vial holds: picograms of papaverine, phentolamine and alprostadil in each microlitre. Two
  * records may say the same mixture.
  */
-enum Mix {
+public enum Mix {
   A20("adversary-a20", 0, 0, 20_000, /* powder= */ false),
   A20_AGAIN("adversary-a20-again", 0, 0, 20_000, /* powder= */ false),
   A40("adversary-a40", 0, 0, 40_000, /* powder= */ false),
@@ -16,10 +16,10 @@ enum Mix {
   M30_2_20("adversary-m30-2-20", 30_000_000, 2_000_000, 20_000, /* powder= */ false);
 
   /** The label of alprostadil alone: 60 mcg in one injection. */
-  static final long MOST_ALPROSTADIL = 60_000_000;
+  public static final long MOST_ALPROSTADIL = 60_000_000;
 
-  final String id;
-  final boolean powder;
+  public final String id;
+  public final boolean powder;
   private final long[] picograms;
 
   Mix(String id, long papaverine, long phentolamine, long alprostadil, boolean powder) {
@@ -28,30 +28,30 @@ enum Mix {
     this.picograms = new long[] {papaverine, phentolamine, alprostadil};
   }
 
-  int components() {
+  public int components() {
     return picograms.length;
   }
 
   /** What a volume holds of one component. */
-  long holds(int component, long microlitres) {
+  public long holds(int component, long microlitres) {
     return picograms[component] * microlitres;
   }
 
-  boolean has(int component) {
+  public boolean has(int component) {
     return picograms[component] > 0;
   }
 
   /** Alprostadil alone. */
-  boolean isAlone() {
+  public boolean isAlone() {
     return picograms[0] == 0 && picograms[1] == 0;
   }
 
-  boolean isSameAs(Mix other) {
+  public boolean isSameAs(Mix other) {
     return java.util.Arrays.equals(picograms, other.picograms);
   }
 
   /** Whether a volume of this holds at least as much of everything that the other one holds. */
-  boolean reaches(long microlitres, Mix other, long others) {
+  public boolean reaches(long microlitres, Mix other, long others) {
     for (int i = 0; i < picograms.length; i++) {
       if (other.has(i) && holds(i, microlitres) < other.holds(i, others)) {
         return false;
@@ -61,12 +61,12 @@ enum Mix {
   }
 
   /** The same, and more of at least one. */
-  boolean passes(long microlitres, Mix other, long others) {
+  public boolean passes(long microlitres, Mix other, long others) {
     return reaches(microlitres, other, others) && !other.reaches(others, this, microlitres);
   }
 
   /** "alprostadil 20 mcg" as a label says it, per mL. */
-  String label() {
+  public String label() {
     var words = new StringBuilder();
     String[] names = {"papaverine ", "phentolamine ", "alprostadil "};
     for (int i = 0; i < picograms.length; i++) {
@@ -79,7 +79,7 @@ enum Mix {
   }
 
   /** The number of mg, or of mcg of alprostadil, in 1 mL. */
-  String number(int component) {
+  public String number(int component) {
     long unit = component == 2 ? 1_000 : 1_000_000;
     return new java.math.BigDecimal(picograms[component])
         .divide(new java.math.BigDecimal(unit))

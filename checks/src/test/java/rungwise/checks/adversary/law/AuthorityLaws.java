@@ -1,16 +1,16 @@
-package rungwise.checks.adversary;
+package rungwise.checks.adversary.law;
 
 import rungwise.dosing.guard.GuardRule;
 
 /** What one entry changed: nobody but a prescriber ends an emergency or opens a volume. */
-final class AuthorityLaws {
+public final class AuthorityLaws {
 
   private final Scene before;
   private final Scene after;
   private final Judge judge;
   private final Ledger ledger;
 
-  AuthorityLaws(Scene before, Scene after, Judge judge) {
+  public AuthorityLaws(Scene before, Scene after, Judge judge) {
     this.before = before;
     this.after = after;
     this.judge = judge;
@@ -20,10 +20,11 @@ final class AuthorityLaws {
   /**
    * Compares the two.
    *
+   * @param byPrescriber whether a prescriber did it
    * @param told how many reports were on record before
    */
-  void check(Act act, int told) {
-    if (isPrescribers(act)) {
+  public void check(boolean byPrescriber, int told) {
+    if (byPrescriber) {
       return;
     }
     boolean fewer = after.emergenciesTold() < before.emergenciesTold();
@@ -40,14 +41,6 @@ final class AuthorityLaws {
         judge.fail(Law.NOBODY_ELSE_OPENS, rung + " uL was closed and is open");
       }
     }
-  }
-
-  private boolean isPrescribers(Act act) {
-    return switch (act.kind()) {
-      case REPORT, CORRECT, WITHDRAW -> ledger.lastByPrescriber;
-      case SIGN, REVIEW, REOPEN, PLAN, DECIDE, CONFIRM -> true;
-      default -> false;
-    };
   }
 
   /** A correction to a known end below 4 hours of what had not said 4 hours. */

@@ -131,7 +131,7 @@ final class Clerk {
     Reading<Long> read = house.vials.receive(House.EDUCATOR, house.course(), dated.draft(mix));
     if (read.found().isPresent()) {
       String id = house.memory.lastEntry().id().text();
-      ledger.vials.add(new Ledger.Vial(id, id, read.orThrow(), mix, dated.made(), dated.lastDay()));
+      ledger.vials.add(dated.vial(id, id, read.orThrow(), mix));
     }
     return "educator receives a vial of " + mix.label() + ", " + dated + Actor.outcome(read);
   }
@@ -154,7 +154,7 @@ final class Clerk {
       String id = house.memory.lastEntry().id().text();
       ledger.vials.set(
           which,
-          new Ledger.Vial(old.root(), id, old.number(), old.mix(), dated.made(), dated.lastDay()));
+          dated.vial(old.root(), id, old.number(), old.mix()));
     }
     return "educator amends the vial of " + old.mix().label() + ", " + dated + Actor.outcome(read);
   }
@@ -166,7 +166,8 @@ final class Clerk {
       long made = random.nextInt(4) == 0 ? -1 : now - Ledger.DAY * random.nextInt(50);
       long label = Minutes.dayOf(now) + (random.nextInt(6) == 0 ? random.nextInt(4) : 700);
       long opened = random.nextInt(5) == 0 ? now : -1;
-      return new Dated(made, label, opened, 1 + random.nextInt(40));
+      int days = random.nextInt(3) == 0 ? 0 : 1 + random.nextInt(40);
+      return new Dated(made, label, opened, days);
     }
 
     Dated madeAs(long said) {
@@ -177,17 +178,17 @@ final class Clerk {
       return Desk.vial(mix, made, label, opened, days);
     }
 
-    /** The day on the label, or the last day of use once opened if that is sooner. */
-    long lastDay() {
-      return opened < 0 ? label : Math.min(label, Minutes.dayOf(opened) + days);
+    Ledger.Vial vial(String root, String entry, long number, Mix mix) {
+      return new Ledger.Vial(root, entry, number, mix, made, label, opened, opened < 0 ? 0 : days);
     }
 
     @Override
     public String toString() {
       return "made "
           + (made < 0 ? "not said" : Minutes.date(made))
-          + ", last day "
-          + Minutes.date(lastDay() * Ledger.DAY);
+          + ", label "
+          + Minutes.date(label * Ledger.DAY)
+          + (opened < 0 ? "" : ", opened " + Minutes.date(opened) + " for " + days + " days");
     }
   }
 

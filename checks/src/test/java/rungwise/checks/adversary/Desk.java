@@ -125,7 +125,7 @@ final class Desk {
         signing.next());
   }
 
-  /** A vial; made and opened may be -1, and days of use are said only for one that was opened. */
+  /** A vial; made and opened may be -1, and days 0, where they are not said. */
   static VialDraft vial(Mix mix, long made, long lastDay, long opened, int days) {
     Map<Component, String> strengths = new EnumMap<>(Component.class);
     for (int i = 0; i < COMPONENTS.size(); i++) {
@@ -139,7 +139,8 @@ final class Desk {
         made < 0 ? "" : Minutes.date(made),
         Minutes.date(lastDay * Ledger.DAY),
         opened < 0 ? "" : Minutes.date(opened),
-        opened < 0 ? "" : String.valueOf(days),
+        "",
+        opened < 0 || days == 0 ? "" : String.valueOf(days),
         "");
   }
 

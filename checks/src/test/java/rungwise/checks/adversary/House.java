@@ -3,6 +3,7 @@ package rungwise.checks.adversary;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -37,6 +38,7 @@ import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.supply.InUseRule;
 import rungwise.files.PopulationDocuments;
 import rungwise.files.SampleProtocolReader;
 import rungwise.files.SampleProtocols;
@@ -101,6 +103,7 @@ final class House {
             protocols,
             populations,
             this::find,
+            House::inUse,
             memory,
             () -> now,
             new ClinicTime(ZoneId.of("UTC")));
@@ -124,6 +127,20 @@ final class House {
 
   private Optional<Preparation> find(PreparationId id) {
     return Optional.ofNullable(preparations.get(id));
+  }
+
+  private static InUseRule inUse(PreparationId id) {
+    Mix mix =
+        Arrays.stream(Mix.values())
+            .filter(one -> one.id.equals(id.value()))
+            .findFirst()
+            .orElseThrow();
+    if (mix.powder) {
+      return new InUseRule.SingleUse();
+    }
+    return mix.daysOpen == 0
+        ? new InUseRule.NotStated()
+        : new InUseRule.DaysAfterOpening(mix.daysOpen);
   }
 
   private static Preparation preparation(Mix mix) {

@@ -32,9 +32,37 @@ public final class Ledger {
       String vial,
       long until) {}
 
-  /** A vial, by the entry that it began with. */
-  public record Vial(String root, String entry, long number, Mix mix, long made, long lastDay) {
-    public static final long NOT_SAID = -1;
+  /**
+   * A vial, by the entry that it began with.
+   *
+   * @param made minute of its making; -1 where not said, as for opened
+   * @param label the last day that the label says, from 1970
+   * @param days of use once opened that the label says; 0 where it does not
+   */
+  public record Vial(
+      String root,
+      String entry,
+      long number,
+      Mix mix,
+      long made,
+      long label,
+      long opened,
+      int days) {
+
+    /** The last day of a dose of a mixture from it. */
+    long lastDay(Mix planned) {
+      long open = Minutes.dayOf(opened);
+      long last = label;
+      if (opened >= 0 && days > 0) {
+        last = Math.min(last, open + days);
+      }
+      return opened >= 0 && planned.daysOpen > 0 ? Math.min(last, open + planned.daysOpen) : last;
+    }
+
+    /** Opened, and nobody has said for how long it may be used. */
+    boolean isNotStated(Mix planned) {
+      return opened >= 0 && days == 0 && planned.daysOpen == 0;
+    }
   }
 
   /** A prescriber's opening of a volume. */

@@ -169,10 +169,15 @@ public final class NowLaws {
     if (differs && scene.clear()) {
       judge.fail(Law.VIAL_LABEL, "clear with a vial of " + vial.get().mix().label());
     }
-    boolean past = Minutes.dayOf(minute) > vial.get().lastDay();
+    boolean past = Minutes.dayOf(minute) > vial.get().lastDay(scene.mix());
     judge.look(Law.VIAL_DATE, past);
     if (past && scene.clear()) {
       judge.fail(Law.VIAL_DATE, "clear with a vial past its last day");
+    }
+    boolean notStated = vial.get().isNotStated(scene.mix());
+    judge.look(Law.VIAL_NOT_STATED, notStated);
+    if (notStated && scene.clear() && !scene.overrode(GuardRule.IN_USE_NOT_STATED)) {
+      judge.fail(Law.VIAL_NOT_STATED, "clear with an opened vial of which nobody has said");
     }
   }
 }

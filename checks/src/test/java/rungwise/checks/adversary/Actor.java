@@ -65,7 +65,7 @@ final class Actor {
     String barrel = BARRELS[random.nextInt(BARRELS.length)];
     Rulebook rules = rulesFor(mix, random);
     String group = GROUPS[random.nextInt(GROUPS.length)];
-    var opened = house.open(mix, barrel, rules.name(), group);
+    var opened = house.open(mix, barrel, rules, group);
     String words = "opens for " + mix + " in " + barrel + " by " + rules.name() + ", " + group;
     if (opened.found().isPresent()) {
       ledger.plans.add(new Ledger.Chosen(house.memory.lastNumber(), now, mix, barrel, rules));
@@ -76,7 +76,11 @@ final class Actor {
 
   private static Rulebook rulesFor(Mix mix, SplittableRandom random) {
     if (!mix.isAlone()) {
-      return Rulebook.MIXTURE;
+      return switch (mix) {
+        case M15_05_5 -> Rulebook.WEAKER_MIXTURE;
+        case M30_2_20 -> Rulebook.STRONGER_MIXTURE;
+        default -> Rulebook.MIXTURE;
+      };
     }
     Rulebook[] all = {Rulebook.LABEL, Rulebook.LONGER_FRESH, Rulebook.LONGER_FRESH, Rulebook.UK};
     return all[random.nextInt(all.length)];
@@ -91,7 +95,7 @@ final class Actor {
     }
     String barrel = random.nextInt(3) == 0 ? BARRELS[random.nextInt(BARRELS.length)] : old.barrel();
     Rulebook rules = rulesFor(mix, random);
-    var plan = new Plan(new PreparationId(mix.id), barrel, rules.name(), 1);
+    var plan = new Plan(new PreparationId(mix.id), barrel, rules.name(), house.versionOf(rules));
     Reading<Long> read =
         house.titration.choosePlan(
             House.PRESCRIBER, house.course(), plan, house::isInUse, "considered");
@@ -267,7 +271,7 @@ final class Actor {
             /* until= */ -1,
             /* next= */ false);
     Plan old = state.file().plan();
-    var plan = new Plan(old.preparation(), "u100-0.3-half", old.protocol(), 1);
+    var plan = new Plan(old.preparation(), "u100-0.3-half", old.protocol(), old.protocolVersion());
     Reading<Long> read =
         switch (random.nextInt(5)) {
           case 0 -> titration.sign(other, id, Desk.sign(signing));

@@ -152,9 +152,7 @@ final class Clerk {
             "read again");
     if (read.found().isPresent()) {
       String id = house.memory.lastEntry().id().text();
-      ledger.vials.set(
-          which,
-          dated.vial(old.root(), id, old.number(), old.mix()));
+      ledger.vials.set(which, dated.vial(old.root(), id, old.number(), old.mix()));
     }
     return "educator amends the vial of " + old.mix().label() + ", " + dated + Actor.outcome(read);
   }

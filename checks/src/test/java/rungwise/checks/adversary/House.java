@@ -70,7 +70,8 @@ final class House {
   private final Starting starting;
   private final CourseReader reader;
   private final Map<PreparationId, Preparation> preparations = new HashMap<>();
-  private Instant now = Instant.EPOCH;
+  private final Map<String, Integer> versions = new HashMap<>();
+  private Instant now = Instant.ofEpochSecond(Life.START * 60);
   private long ids;
   private Optional<CourseId> course = Optional.empty();
 
@@ -165,29 +166,66 @@ final class House {
         Optional.empty());
   }
 
-  /** Every sample, and the first one again with another number of days for which it is fresh. */
+  /**
+   * Every sample; the label again with more days for which it is fresh, and the mixture's for other
+   * compositions.
+   */
   private void signProtocols() {
     for (String document : SampleProtocols.documents()) {
-      String name =
-          document.lines().filter(line -> line.startsWith("protocol: ")).findFirst().orElseThrow();
-      keep(name.substring("protocol: ".length()).strip(), document);
-      if (name.endsWith(Rulebook.LABEL.name())) {
+      String name = valueOf("protocol", document);
+      keep(name, document);
+      String own = document.replace("sample: true", "sample: false");
+      if (name.equals(Rulebook.LABEL.name())) {
         keep(
             Rulebook.LONGER_FRESH.name(),
-            document
-                .replace(name, "protocol: " + Rulebook.LONGER_FRESH.name())
-                .replace("sample: true", "sample: false")
-                .replace("fresh_days:\n  value: 1\n", "fresh_days:\n  value: 30\n"));
+            own.replace("fresh_days:\n  value: 1\n", "fresh_days:\n  value: 30\n"));
+      }
+      if (name.equals(Rulebook.MIXTURE.name())) {
+        keep(Rulebook.WEAKER_MIXTURE.name(), composedAs(Mix.M15_05_5, own));
+        keep(Rulebook.STRONGER_MIXTURE.name(), composedAs(Mix.M30_2_20, own));
       }
     }
   }
 
+  private static String valueOf(String key, String document) {
+    return document
+        .lines()
+        .filter(line -> line.startsWith(key + ": "))
+        .findFirst()
+        .orElseThrow()
+        .substring(key.length() + 2)
+        .strip();
+  }
+
+  private static String composedAs(Mix mix, String document) {
+    return document.replaceFirst(
+        "(?m)^composition: .*$",
+        "composition: ["
+            + mix.number(0)
+            + " mg/mL of papaverine, "
+            + mix.number(1)
+            + " mg/mL of phentolamine, "
+            + mix.number(2)
+            + " mcg/mL of alprostadil]");
+  }
+
   private void keep(String name, String document) {
-    memory.keep(name, document, PRESCRIBER.id());
+    int version = Integer.parseInt(valueOf("version", document));
+    versions.put(name, version);
+    memory.keep(
+        name,
+        version,
+        document.replaceFirst("(?m)^protocol: .*$", "protocol: " + name),
+        PRESCRIBER.id());
+  }
+
+  /** The version of a protocol that is signed here. */
+  int versionOf(Rulebook rules) {
+    return versions.get(rules.name());
   }
 
   /** A new man on a plan. */
-  Reading<CourseId> open(Mix mix, String barrel, String rules, String group) {
+  Reading<CourseId> open(Mix mix, String barrel, Rulebook rules, String group) {
     memory.begin();
     Reading<CourseId> opened =
         starting.open(
@@ -199,7 +237,7 @@ final class House {
                 group,
                 mix.id,
                 barrel,
-                rules + " version 1",
+                rules.name() + " version " + versionOf(rules),
                 /* namesakeConfirmed= */ true));
     course = opened.found();
     return opened;

@@ -20,7 +20,7 @@ import rungwise.checks.adversary.law.Told;
 final class Life {
 
   /** Noon of 2 March 2026. */
-  private static final long START = 29_540_880;
+  static final long START = 29_540_880;
 
   /** One of so many times the laws are asked where little can have changed. */
   private static final int SELDOM = 4;
@@ -48,6 +48,7 @@ final class Life {
   static Optional<Broken> live(House house, Judge judge, List<Act> acts) {
     var life = new Life(house, judge);
     life.actor.now = START;
+    house.setClock(START);
     int done = 0;
     boolean goesOn = true;
     while (goesOn && done < acts.size()) {

@@ -95,8 +95,8 @@ final class Memory implements Courses, Transactions {
   }
 
   /** Keeps a protocol for every man who comes. */
-  void keep(String name, String document, AccountId by) {
-    protocols.add(new ProtocolShelf.Signed(name, 1, document, by, Instant.EPOCH));
+  void keep(String name, int version, String document, AccountId by) {
+    protocols.add(new ProtocolShelf.Signed(name, version, document, by, Instant.EPOCH));
   }
 
   /** Keeps a history from before, as an import does. */

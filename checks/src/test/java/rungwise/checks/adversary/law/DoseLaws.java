@@ -55,14 +55,18 @@ public final class DoseLaws {
     boolean isUk = ledger.plan().rules() == Rulebook.UK;
     long alprostadil = isUk ? UK_CEILING : Mix.MOST_ALPROSTADIL;
     boolean ok =
-        rung % line == 0
-            && (mix.isAlone() ? mix.holds(2, rung) <= alprostadil : rung <= MIXTURE_CEILING);
+        rung % line == 0 && (mix.isAlone() ? mix.holds(2, rung) <= alprostadil : isMild(rung));
     if (!ok) {
       judge.fail(Law.LIMITS, rung + " uL is on the schedule");
     }
     if (scene.proposed() > 0 && !scene.rungs().contains(scene.proposed())) {
       judge.fail(Law.LIMITS, scene.proposed() + " uL is proposed and is no step");
     }
+  }
+
+  /** No more of anything than 0.5 mL of 30/1/10 holds. */
+  private boolean isMild(long rung) {
+    return rung <= MIXTURE_CEILING && Mix.M30_1_10.reaches(MIXTURE_CEILING, mix, rung);
   }
 
   private void closed(long volume, boolean open) {

@@ -10,10 +10,19 @@ public enum Mix {
   A40("adversary-a40", 0, 0, 40_000, /* powder= */ false, /* daysOpen= */ 40),
   A10("adversary-a10", 0, 0, 10_000, /* powder= */ false, /* daysOpen= */ 40),
   A20_POWDER("adversary-a20-powder", 0, 0, 20_000, /* powder= */ true, /* daysOpen= */ 1),
-  M30_1_10("adversary-m30-1-10", 30_000_000, 1_000_000, 10_000, /* powder= */ false, /* daysOpen= */ 40),
-  M30_1_10_AGAIN("adversary-m30-again", 30_000_000, 1_000_000, 10_000, /* powder= */ false, /* daysOpen= */ 40),
-  M15_05_5("adversary-m15-0.5-5", 15_000_000, 500_000, 5_000, /* powder= */ false, /* daysOpen= */ 0),
-  M30_2_20("adversary-m30-2-20", 30_000_000, 2_000_000, 20_000, /* powder= */ false, /* daysOpen= */ 40);
+  M30_1_10(
+      "adversary-m30-1-10", 30_000_000, 1_000_000, 10_000, /* powder= */ false, /* daysOpen= */ 40),
+  M30_1_10_AGAIN(
+      "adversary-m30-again",
+      30_000_000,
+      1_000_000,
+      10_000,
+      /* powder= */ false,
+      /* daysOpen= */ 40),
+  M15_05_5(
+      "adversary-m15-0.5-5", 15_000_000, 500_000, 5_000, /* powder= */ false, /* daysOpen= */ 0),
+  M30_2_20(
+      "adversary-m30-2-20", 30_000_000, 2_000_000, 20_000, /* powder= */ false, /* daysOpen= */ 40);
 
   /** The label of alprostadil alone: 60 mcg in one injection. */
   public static final long MOST_ALPROSTADIL = 60_000_000;
@@ -26,7 +35,13 @@ public enum Mix {
 
   private final long[] picograms;
 
-  Mix(String id, long papaverine, long phentolamine, long alprostadil, boolean powder, int daysOpen) {
+  Mix(
+      String id,
+      long papaverine,
+      long phentolamine,
+      long alprostadil,
+      boolean powder,
+      int daysOpen) {
     this.id = id;
     this.powder = powder;
     this.daysOpen = daysOpen;

@@ -81,15 +81,7 @@ final class House {
     }
     signProtocols();
     var nothing = new Memory.Nothing();
-    var populations =
-        new Populations(
-            new PopulationPorts(
-                nothing,
-                new PopulationDocuments(),
-                this::find,
-                () -> List.copyOf(preparations.values()),
-                memory,
-                () -> now));
+    Populations populations = populations(nothing);
     var protocols =
         new Protocols(
             memory.new Shelf(),
@@ -115,6 +107,17 @@ final class House {
     room = new Room(ports, nothing);
     starting = new Starting(ports, preparations::containsKey, () -> new UUID(5, ++ids));
     reader = new CourseReader(ports);
+  }
+
+  private Populations populations(Memory.Nothing nothing) {
+    return new Populations(
+        new PopulationPorts(
+            nothing,
+            new PopulationDocuments(),
+            this::find,
+            () -> List.copyOf(preparations.values()),
+            memory,
+            () -> now));
   }
 
   private static Account account(int number, String name, Role role) {

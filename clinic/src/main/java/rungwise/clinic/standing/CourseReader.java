@@ -56,9 +56,13 @@ public final class CourseReader {
             proposal.ladder(),
             history,
             vial(file, protocol, now),
-            Circumstances.NONE,
+            circumstances(file),
             now);
     return new CourseState(file, question, choice, proposal.notes());
+  }
+
+  private static Circumstances circumstances(CourseFile file) {
+    return file.answers().lastFound().map(Circumstances.NONE::withFound).orElse(Circumstances.NONE);
   }
 
   /** The ladder that a plan would give this man, or why it gives none. */

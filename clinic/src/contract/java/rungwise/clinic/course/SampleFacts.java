@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import rungwise.clinic.course.CourseFact.AnswerOverturned;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
 import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.course.CourseFact.DecisionWritten;
@@ -91,6 +92,9 @@ public final class SampleFacts {
     }
     for (Condition condition : Condition.values()) {
       facts.add(new DecisionWritten(condition));
+      for (AnswerOverturned.ShownBy shownBy : AnswerOverturned.ShownBy.values()) {
+        facts.add(new AnswerOverturned(condition, shownBy));
+      }
     }
     for (Baseline.Ability ability : Baseline.Ability.values()) {
       for (Baseline.Injector injector : Baseline.Injector.values()) {

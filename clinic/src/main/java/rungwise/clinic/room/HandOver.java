@@ -71,8 +71,7 @@ public final class HandOver {
         actor, By.CLINICIAN, id, (file, now) -> handOver(actor, file, now, draft));
   }
 
-  private Reading<Long> handOver(
-      Account actor, CourseFile file, Instant now, HandOverDraft draft) {
+  private Reading<Long> handOver(Account actor, CourseFile file, Instant now, HandOverDraft draft) {
     Optional<EntryId> report = erection(reader.state(file, now)).flatMap(HandOver::reportOf);
     if (report.isEmpty()) {
       return Reading.refused(
@@ -105,8 +104,7 @@ public final class HandOver {
       return new Reading.Refused<>(faults);
     }
     var fact =
-        new HandedOver(
-            report.get(), to.orElseThrow().id(), tries.orElseThrow(), last.orThrow());
+        new HandedOver(report.get(), to.orElseThrow().id(), tries.orElseThrow(), last.orThrow());
     return Reading.of(changes.append(file.id(), fact, actor, now, draft.words()));
   }
 

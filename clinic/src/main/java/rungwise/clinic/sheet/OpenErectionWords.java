@@ -95,8 +95,7 @@ record OpenErectionWords(ClinicTime time, Function<AccountId, String> names) {
   }
 
   /** What a safety check says of one whose 4 hours are not over. */
-  static Optional<String> notOverYet(
-      ClinicTime time, CourseState state, Instant injectedAt) {
+  static Optional<String> notOverYet(ClinicTime time, CourseState state, Instant injectedAt) {
     return OpenErections.of(state).stream()
         .filter(open -> open.injectedAt().filter(injectedAt::equals).isPresent())
         .filter(open -> open.urgency(state.now()) != Urgency.EMERGENCY_DEPARTMENT)

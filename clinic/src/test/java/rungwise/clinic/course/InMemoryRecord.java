@@ -20,9 +20,9 @@ import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.room.RoomDays;
+import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening;
-import rungwise.dosing.history.SoftAfter;
 
 /** Courses, signed protocols and views in memory, with transactions that undo. */
 public final class InMemoryRecord implements Transactions {

@@ -64,18 +64,13 @@ final class HandOverController {
       return Page.refused(HAND_OVER, page(actor, state, typed, refused.faults()));
     }
     LOG.info(
-        "Course {}: handed over by {}, entry {}",
-        state.file().id(),
-        actor.id(),
-        outcome.orThrow());
+        "Course {}: handed over by {}, entry {}", state.file().id(), actor.id(), outcome.orThrow());
     carried.addFlashAttribute(
-        NOTICE,
-        "He is handed over. He stays on Today until somebody has written how it ended.");
+        NOTICE, "He is handed over. He stays on Today until somebody has written how it ended.");
     return Page.redirect("/room");
   }
 
-  private HandOverPage page(
-      Account actor, CourseState state, Typed typed, List<String> faults) {
+  private HandOverPage page(Account actor, CourseState state, Typed typed, List<String> faults) {
     return HandOverPage.of(
         views.of(state), room.handOver().onCall(actor), typed, room.time(), faults);
   }

@@ -34,9 +34,7 @@ public record HandOverPage(
       CourseView view, List<Account> onCall, Typed typed, ClinicTime time, List<String> found) {
     var ask = new InjectionQuestions("", typed, Faults.NONE);
     List<Option> people =
-        onCall.stream()
-            .map(one -> new Option(one.id().text(), one.fullName(), "", false))
-            .toList();
+        onCall.stream().map(one -> new Option(one.id().text(), one.fullName(), "", false)).toList();
     return new HandOverPage(
         "/courses/" + view.id() + "/hand-over",
         view,

@@ -17,11 +17,7 @@ import rungwise.web.page.Faults;
  * @param mayRecord whether the reader may close the day
  */
 public record RoomPage(
-    RoomView view,
-    List<OpenErectionView> left,
-    String notice,
-    Faults faults,
-    boolean mayRecord)
+    RoomView view, List<OpenErectionView> left, String notice, Faults faults, boolean mayRecord)
     implements NamesCourses {
 
   public RoomPage {

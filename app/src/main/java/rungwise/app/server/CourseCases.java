@@ -5,6 +5,7 @@ import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
+import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
 
 /** The use cases about courses, which share their ports. */
@@ -14,4 +15,5 @@ record CourseCases(
     Vials vials,
     Room room,
     Teaching teaching,
-    Titration titration) {}
+    Titration titration,
+    Lifting lifting) {}

@@ -40,6 +40,7 @@ import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
+import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
 import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
@@ -251,7 +252,8 @@ public final class OpenClinic implements AutoCloseable {
         new Vials(ports),
         new Room(ports, store.roomDays()),
         new Teaching(ports),
-        new Titration(ports));
+        new Titration(ports),
+        new Lifting(ports));
   }
 
   public InstantSource clock() {

@@ -29,6 +29,7 @@ import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
+import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
 import rungwise.web.access.AccessRules;
 import rungwise.web.access.ClinicSign;
@@ -149,6 +150,11 @@ class ServerWiring {
   @Bean
   Titration titration(CourseCases cases) {
     return cases.titration();
+  }
+
+  @Bean
+  Lifting lifting(CourseCases cases) {
+    return cases.lifting();
   }
 
   @Bean

@@ -43,6 +43,13 @@ final class AroundWords {
   CourseView.Around of(CourseState state, Advice advice) {
     CourseFile file = state.file();
     LocalDate due = examinationDue(state);
+    boolean isDueNow =
+        state
+            .question()
+            .history()
+            .lastReviewed()
+            .filter(one -> !state.question().circumstances().isExaminedSince(one.at()))
+            .isPresent();
     boolean isAtMaximum = advice.reason().rule() == TitrationRule.AT_MAXIMUM;
     return new CourseView.Around(
         screening(state),
@@ -54,8 +61,8 @@ final class AroundWords {
             .findFirst()
             .map(written -> time.words(written.fact().injectedAt())),
         callBack(file),
-        "due " + ClinicTime.words(due),
-        !due.isAfter(LocalDate.ofInstant(state.now(), time.zone())),
+        isDueNow ? "due now, after the emergency" : "due " + ClinicTime.words(due),
+        isDueNow || !due.isAfter(LocalDate.ofInstant(state.now(), time.zone())),
         texts.apply(
             advice.courseVerdicts().stream()
                 .filter(verdict -> verdict.rule() == GuardRule.CAUTION)

@@ -29,6 +29,7 @@ import rungwise.quantities.Volume;
  * @param mayInject the answer to "may he inject now?"
  * @param blocks what stops him, if anything
  * @param homeBlocks what forbids signing a dose for home
+ * @param lifting what waits for a prescriber
  */
 public record CourseView(
     CourseId id,
@@ -51,9 +52,9 @@ public record CourseView(
     List<InjectionLine> injections,
     List<ReadyLine> ready,
     List<EntryLine> entries,
-    boolean hasOpenEmergency,
     Optional<Dose> closedFrom,
-    Around around) {
+    Around around,
+    LiftingView lifting) {
 
   /** Who he is. */
   public record Man(

@@ -88,9 +88,9 @@ public final class CourseViews {
         injections(file),
         ready(state),
         entries(file),
-        !state.question().history().openEmergencies().isEmpty(),
         closedFrom(state, ladder),
-        new AroundWords(time, this::verdicts).of(state, advice));
+        new AroundWords(time, this::verdicts).of(state, advice),
+        new LiftingWords(time, names).of(state));
   }
 
   private CourseView.Man man(CourseState state) {

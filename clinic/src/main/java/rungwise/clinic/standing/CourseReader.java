@@ -56,7 +56,7 @@ public final class CourseReader {
             proposal.ladder(),
             history,
             vial(file, protocol, now),
-            Circumstances.NONE,
+            around(file),
             now);
     return new CourseState(file, question, choice, proposal.notes());
   }
@@ -64,6 +64,23 @@ public final class CourseReader {
   /** The ladder that a plan would give this man, or why it gives none. */
   public Reading<LadderProposal> ladderOf(Plan plan, CourseFile file) {
     return propose(plan, file, history(file, protocol(plan), ports.clock().instant()));
+  }
+
+  private Circumstances around(CourseFile file) {
+    var none = Circumstances.NONE;
+    return new Circumstances(examined(file), none.recalled(), none.lastTablet(), none.unfinished());
+  }
+
+  /** When he was last examined: at the end of that day at the latest. */
+  private Optional<Instant> examined(CourseFile file) {
+    return file.examined()
+        .map(
+            written -> {
+              Instant over =
+                  written.fact().day().plusDays(1).atStartOfDay(ports.time().zone()).toInstant();
+              Instant recorded = written.entry().recordedAt();
+              return recorded.isBefore(over) ? recorded : over;
+            });
   }
 
   private History history(CourseFile file, Protocol protocol, Instant now) {

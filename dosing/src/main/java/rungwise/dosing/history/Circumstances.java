@@ -25,4 +25,9 @@ public record Circumstances(
   public Circumstances {
     unfinished = List.copyOf(unfinished);
   }
+
+  /** Whether he was examined after that. */
+  public boolean isExaminedSince(Instant instant) {
+    return examined.filter(at -> at.isAfter(instant)).isPresent();
+  }
 }

@@ -49,7 +49,8 @@ public record CoursePage(
     boolean isPrescriber,
     boolean isClinical,
     Field reason,
-    PlanForm plan) {
+    PlanForm plan,
+    LiftingForms lifting) {
 
   /** The form that chooses another preparation, syringe or protocol. */
   public record PlanForm(Choice preparation, Choice barrel, Choice protocol, Field reason) {}
@@ -109,7 +110,8 @@ public record CoursePage(
         isPrescriber,
         isClinical,
         Field.of(Field.Kind.TEXT, "reason", "Reason"),
-        planForm(view, choices));
+        planForm(view, choices),
+        LiftingForms.of(view.lifting(), choices));
   }
 
   private static boolean isToCheckFirst(ReasonLine reason) {
@@ -137,7 +139,8 @@ public record CoursePage(
         isPrescriber,
         isClinical,
         reason,
-        plan);
+        plan,
+        lifting);
   }
 
   CoursePage withFaults(List<String> found) {
@@ -157,7 +160,8 @@ public record CoursePage(
         isPrescriber,
         isClinical,
         reason,
-        plan);
+        plan,
+        lifting);
   }
 
   private static String answer(CourseView view) {

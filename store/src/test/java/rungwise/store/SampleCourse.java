@@ -1,6 +1,7 @@
 package rungwise.store;
 
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -28,6 +29,8 @@ import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.OverriddenHold;
+import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
@@ -40,6 +43,7 @@ import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.ErectileScore;
 import rungwise.dosing.screening.Screening.Answered;
+import rungwise.dosing.supply.Opening;
 import rungwise.dosing.supply.VialDates;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
@@ -151,7 +155,7 @@ public final class SampleCourse {
             Place.HOME,
             List.of(LOW, HIGH),
             HIGH,
-            Set.of(GuardRule.HOME_NOT_READY),
+            Set.of(overridden()),
             Optional.of(ChangeReason.MORE_CAUTION),
             4,
             SampleEntries.NOW,
@@ -168,6 +172,16 @@ public final class SampleCourse {
         vial());
   }
 
+  private static OverriddenHold overridden() {
+    return new OverriddenHold(
+        GuardRule.NEW_STOCK,
+        List.of(
+            new Fact.Which("vial", "the second"),
+            Fact.said("asked for", LOW),
+            new Fact.Happened("made", SampleEntries.NOW)),
+        Optional.of(SampleEntries.NOW));
+  }
+
   private static CourseFact vial() {
     return new CourseFact.VialReceived(
         new Vial(
@@ -176,7 +190,7 @@ public final class SampleCourse {
             new VialDates(
                 Optional.of(LocalDate.of(2026, 2, 1)),
                 LocalDate.of(2026, 5, 1),
-                Optional.of(LocalDate.of(2026, 2, 2)),
+                Optional.of(new Opening(LocalDate.of(2026, 2, 2), Optional.of(LocalTime.of(8, 0)))),
                 Optional.of(28)),
             "syringe"));
   }

@@ -2,9 +2,9 @@ package rungwise.clinic.course;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -24,6 +24,8 @@ import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.OverriddenHold;
+import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.AetiologyGroup;
@@ -32,6 +34,7 @@ import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.ErectileScore;
 import rungwise.dosing.screening.Screening.Answered;
+import rungwise.dosing.supply.Opening;
 import rungwise.dosing.supply.VialDates;
 import rungwise.quantities.Volume;
 
@@ -122,7 +125,7 @@ public final class SampleFacts {
         new VialDates(
             Optional.of(DAY.minusDays(40)),
             DAY.plusDays(40),
-            Optional.of(DAY.minusDays(1)),
+            Optional.of(new Opening(DAY.minusDays(1), Optional.of(LocalTime.of(9, 5)))),
             Optional.of(28));
     return List.of(
         new VialReceived(new Vial("L", "alprostadil 20 mcg per mL", bare, "")),
@@ -156,7 +159,18 @@ public final class SampleFacts {
     facts.add(
         signed(
             Place.HOME,
-            EnumSet.of(GuardRule.HARD_TO_MEASURE, GuardRule.SPACING),
+            Set.of(
+                new OverriddenHold(GuardRule.NO_VIAL, List.of(), Optional.empty()),
+                new OverriddenHold(
+                    GuardRule.HARD_TO_MEASURE,
+                    List.of(Fact.said("worst case", ODD_TEXT), Fact.said("nothing", "")),
+                    Optional.empty()),
+                new OverriddenHold(
+                    GuardRule.SCREENING_EXPIRED,
+                    List.of(
+                        new Fact.Happened("oldest answer", NOW),
+                        new Fact.Which("vial", "one of two")),
+                    Optional.of(NOW))),
             Optional.of(ChangeReason.OTHER),
             Optional.of(volume(1000))));
     for (ChangeReason reason : ChangeReason.values()) {
@@ -167,7 +181,7 @@ public final class SampleFacts {
 
   private static DoseSigned signed(
       Place place,
-      Set<GuardRule> overridden,
+      Set<OverriddenHold> overridden,
       Optional<ChangeReason> changed,
       Optional<Volume> nextStep) {
     return new DoseSigned(

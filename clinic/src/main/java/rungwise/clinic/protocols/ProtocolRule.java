@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.protocol.Composition;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.source.Source;
 import rungwise.dosing.source.Sourced;
@@ -21,6 +22,7 @@ public record ProtocolRule(String part, String what, String value, Source source
   /** Every rule of a protocol, the first dose of each group on its own. */
   public static List<ProtocolRule> of(Protocol protocol) {
     return Stream.of(
+            protocol.composition().stream().map(ProtocolRule::composition),
             Arrays.stream(AetiologyGroup.values()).map(group -> start(protocol, group)),
             steps(protocol).stream(),
             protocol.more().afterPartial().stream().map(ProtocolRule::afterPartial),
@@ -35,6 +37,14 @@ public record ProtocolRule(String part, String what, String value, Source source
             times(protocol.limits()).stream())
         .flatMap(rules -> rules)
         .toList();
+  }
+
+  private static ProtocolRule composition(Composition said) {
+    return new ProtocolRule(
+        "composition",
+        "Written for one composition, and for no other",
+        said.toString(),
+        new Source.Assumption("a volume means nothing without the composition it was written for"));
   }
 
   private static ProtocolRule start(Protocol protocol, AetiologyGroup group) {
@@ -87,23 +97,36 @@ public record ProtocolRule(String part, String what, String value, Source source
   }
 
   private static Stream<ProtocolRule> home(Protocol.Home home) {
-    return Stream.concat(
-        home.plan().stream()
-            .map(
-                asked ->
-                    new ProtocolRule(
-                        "emergency_plan",
-                        "The emergency plan says as well: " + asked.value(),
-                        "before home use",
-                        asked.source())),
-        home.readinessMonths().stream()
-            .map(
-                months ->
-                    counted(
-                        "readiness_months",
-                        "What was shown or agreed before home use holds for",
-                        months,
-                        "months")));
+    return Stream.of(
+            home.plan().stream().map(ProtocolRule::planned),
+            home.readinessMonths().stream()
+                .map(
+                    months ->
+                        counted(
+                            "readiness_months",
+                            "What was shown or agreed before home use holds for",
+                            months,
+                            "months")),
+            Stream.of(
+                counted(
+                    "lapse_months",
+                    "A dose in the clinic again after no injection for",
+                    home.lapseMonths(),
+                    "months"),
+                counted(
+                    "grace_days",
+                    "Home use may go on after an examination or an answer was due for",
+                    home.graceDays(),
+                    "days")))
+        .flatMap(rules -> rules);
+  }
+
+  private static ProtocolRule planned(Sourced<String> asked) {
+    return new ProtocolRule(
+        "emergency_plan",
+        "The emergency plan says as well: " + asked.value(),
+        "before home use",
+        asked.source());
   }
 
   private static ProtocolRule sameVisit(Protocol.SameVisit same) {

@@ -30,6 +30,7 @@ import rungwise.quantities.Volume;
  * @param blocks what stops him, if anything
  * @param homeBlocks what forbids signing a dose for home
  * @param lifting what waits for a prescriber
+ * @param overridable the holds that a signature may override now, each once
  */
 public record CourseView(
     CourseId id,
@@ -47,6 +48,7 @@ public record CourseView(
     String mayInject,
     List<VerdictText> blocks,
     List<VerdictText> homeBlocks,
+    List<VerdictText> overridable,
     List<StepLine> steps,
     Volume ceiling,
     List<InjectionLine> injections,
@@ -63,10 +65,20 @@ public record CourseView(
   /**
    * With what his course runs.
    *
+   * @param waits why the protocol has to be signed anew; empty if it need not
    * @param plan the ids of the same, for a form that chooses another plan
    */
   public record Running(
-      String preparation, String barrel, String protocol, boolean isSample, Plan plan) {}
+      String preparation,
+      String barrel,
+      String protocol,
+      boolean isSample,
+      List<String> waits,
+      Plan plan) {
+    public Running {
+      waits = List.copyOf(waits);
+    }
+  }
 
   /**
    * What stands around the doses.
@@ -199,6 +211,7 @@ public record CourseView(
     notes = List.copyOf(notes);
     blocks = List.copyOf(blocks);
     homeBlocks = List.copyOf(homeBlocks);
+    overridable = List.copyOf(overridable);
     steps = List.copyOf(steps);
     injections = List.copyOf(injections);
     ready = List.copyOf(ready);

@@ -6,8 +6,11 @@ import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
+import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
+import rungwise.dosing.supply.Opening;
+import rungwise.dosing.supply.VialLimit;
 
 /** What an entry of the record says, in a line. */
 public final class EntryWords {
@@ -27,7 +30,7 @@ public final class EntryWords {
       case CourseFact.ObservationNoted noted -> words(noted, time);
       case CourseFact.PlanChosen chosen -> words(chosen.plan());
       case CourseFact.ReadinessRecorded ready -> words(ready);
-      case CourseFact.DoseSigned signed -> words(signed);
+      case CourseFact.DoseSigned signed -> words(signed, time);
       case CourseFact.InjectionReported report -> words(report, time);
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";
       case CourseFact.VolumeReopened reopened -> "Reopened up to " + reopened.upTo();
@@ -98,12 +101,22 @@ public final class EntryWords {
         + (ready.note().isEmpty() ? "" : ". " + ready.note());
   }
 
-  private static String words(CourseFact.DoseSigned signed) {
+  private static String words(CourseFact.DoseSigned signed, ClinicTime time) {
     return "Dose signed "
         + signed.place().words()
         + ": "
         + signed.volume()
-        + signed.nextStep().map(next -> ", next step " + next).orElse("");
+        + signed.nextStep().map(next -> ", next step " + next).orElse("")
+        + signed.overridden().stream()
+            .map(hold -> ". Overridden" + until(hold, time) + ": " + hold.rule().wording())
+            .sorted()
+            .collect(Collectors.joining());
+  }
+
+  private static String until(OverriddenHold hold, ClinicTime time) {
+    return hold.until()
+        .map(end -> " up to " + ClinicTime.words(time.dayOf(end.minusMillis(1))))
+        .orElse("");
   }
 
   private static String words(CourseFact.InjectionReported report, ClinicTime time) {
@@ -144,12 +157,24 @@ public final class EntryWords {
         + baseline.injector().words();
   }
 
+  private static String words(Opening opening) {
+    return ", opened "
+        + ClinicTime.words(opening.day())
+        + opening.clock().map(clock -> " " + ClinicTime.clockText(clock)).orElse("");
+  }
+
+  private static String inUse(int days) {
+    return new VialLimit.DaysOpen(days).words();
+  }
+
   static String words(Vial vial) {
     return "lot "
         + vial.lot()
         + ", "
         + vial.composition()
-        + ", use up to "
-        + ClinicTime.words(vial.dates().lastDay());
+        + ", label date "
+        + ClinicTime.words(vial.dates().beyondUse())
+        + vial.dates().opened().map(EntryWords::words).orElse("")
+        + vial.dates().daysInUse().map(days -> ", " + inUse(days)).orElse("");
   }
 }

@@ -22,6 +22,7 @@ import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
+import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.clinic.sheet.EntryWords;
 import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
@@ -207,7 +208,8 @@ public final class Titration {
           Advice advice = state.advice();
           Volume volume = Volume.ofMicrolitres(draft.volumeMicrolitres());
           Optional<ChangeReason> changed = SigningCheck.changeReason(draft.changed());
-          List<String> faults = SigningCheck.faults(draft, state, volume, changed);
+          var overrides = new Overrides(draft, state, volume, ports.time());
+          List<String> faults = SigningCheck.faults(draft, state, volume, changed, overrides);
           if (!faults.isEmpty()) {
             return new Reading.Refused<>(faults);
           }
@@ -218,7 +220,7 @@ public final class Titration {
                   draft.place(),
                   state.question().ladder().rungs(),
                   state.question().ladder().ceiling(),
-                  draft.overridden(),
+                  overrides.found(),
                   changed,
                   file.basis(),
                   now,
@@ -254,7 +256,7 @@ public final class Titration {
               .protocols()
               .find(plan.protocol(), plan.protocolVersion())
               .ifPresentOrElse(
-                  signed -> notYet(signed.protocol()).ifPresent(faults::add),
+                  signed -> cannotBegin(signed).ifPresent(faults::add),
                   () -> faults.add("Choose a protocol that the clinic has signed."));
           if (plan.equals(old)) {
             faults.add("That is the plan already: nothing was changed.");
@@ -272,7 +274,13 @@ public final class Titration {
         });
   }
 
-  private Optional<String> notYet(Protocol protocol) {
+  private Optional<String> cannotBegin(SignedProtocol signed) {
+    if (signed.isWaiting()) {
+      return Optional.of(
+          "This protocol waits to be signed anew: choose its next version, or let the programme"
+              + " lead sign one.");
+    }
+    Protocol protocol = signed.protocol();
     return protocol
         .more()
         .from()

@@ -23,6 +23,8 @@ record ProtocolForm(Typed typed) {
   static final int STRENGTHS = 2;
   static final int COMPONENT_LIMITS = 4;
   static final int PLAN_ITEMS = 4;
+  static final String COMPOSITION = "composition";
+  static final String HOLDS = "holds";
   static final String HOLDS_FROM = "holds_from";
   static final String SOURCE = "source";
   static final String WORDS = "words";
@@ -37,8 +39,12 @@ record ProtocolForm(Typed typed) {
           "fresh_days",
           "pde5_hours");
 
-  /** A number that may be left out. */
+  /** Numbers that may be left out. */
   static final String READINESS = "readiness_months";
+
+  static final String LAPSE = "lapse_months";
+  static final String GRACE = "grace_days";
+  static final List<String> OPTIONAL_NUMBERS = List.of(READINESS, LAPSE, GRACE);
 
   /** How a partial response is answered, which may be left out. */
   static final String AFTER_PARTIAL = "after_partial";
@@ -68,10 +74,16 @@ record ProtocolForm(Typed typed) {
   /** The parts of rows that may be left empty, with the most rows and the fields of each. */
   private static final Map<String, Rows> ROWED =
       Map.of(
-          "steps", new Rows(STEPS, STEP),
-          "strengths", new Rows(STRENGTHS, STRENGTH),
-          "component_limits", new Rows(COMPONENT_LIMITS, COMPONENT_LIMIT),
-          "emergency_plan", new Rows(PLAN_ITEMS, PLAN_ITEM));
+          "steps",
+          new Rows(STEPS, STEP),
+          "strengths",
+          new Rows(STRENGTHS, STRENGTH),
+          "component_limits",
+          new Rows(COMPONENT_LIMITS, COMPONENT_LIMIT),
+          COMPOSITION,
+          new Rows(COMPONENT_LIMITS, List.of(HOLDS)),
+          "emergency_plan",
+          new Rows(PLAN_ITEMS, PLAN_ITEM));
 
   private record Rows(int most, List<String> keys) {}
 
@@ -86,6 +98,7 @@ record ProtocolForm(Typed typed) {
       parts.put(HOLDS_FROM, said(HOLDS_FROM));
     }
     parts.put("for", List.copyOf(typed.all("for")));
+    putComposition(parts);
     parts.put("start", Arrays.stream(AetiologyGroup.values()).map(this::start).toList());
     parts.put("steps", rows("steps", STEPS, STEP));
     putPart(parts, AFTER_PARTIAL, RESPONSES);
@@ -99,10 +112,20 @@ record ProtocolForm(Typed typed) {
           with(AFTER_NONE, typed.has(row("same_visit", AFTER_NONE), "true"), "same_visit", VISIT));
     }
     putRows(parts, "emergency_plan", PLAN_ITEMS, PLAN_ITEM);
-    putPart(parts, READINESS, VALUE);
+    OPTIONAL_NUMBERS.forEach(number -> putPart(parts, number, VALUE));
     putChances(parts);
     NUMBERS.forEach(number -> parts.put(number, part(number, List.of(VALUE))));
     return parts;
+  }
+
+  private void putComposition(Map<String, Object> parts) {
+    List<String> strengths =
+        usedRows(COMPOSITION, COMPONENT_LIMITS, List.of(HOLDS)).stream()
+            .map(row -> said(row(row, HOLDS)))
+            .toList();
+    if (!strengths.isEmpty()) {
+      parts.put(COMPOSITION, strengths);
+    }
   }
 
   private void putPart(Map<String, Object> parts, String part, String key) {
@@ -160,7 +183,7 @@ record ProtocolForm(Typed typed) {
       String field = key.isEmpty() || key.equals("groups") ? firstKey(part) : key;
       return Optional.of(row(row, field));
     }
-    if (NUMBERS.contains(part) || part.equals(READINESS)) {
+    if (NUMBERS.contains(part) || OPTIONAL_NUMBERS.contains(part)) {
       return Optional.of(row(part, key.isEmpty() ? VALUE : key));
     }
     return Optional.of(

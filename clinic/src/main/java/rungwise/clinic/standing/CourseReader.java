@@ -60,7 +60,7 @@ public final class CourseReader {
             proposal.ladder(),
             history,
             vial(file, protocol, now),
-            around(file),
+            circumstances(file),
             now);
     return new CourseState(file, question, choice, proposal.notes(), signed(plan).waits());
   }
@@ -77,15 +77,16 @@ public final class CourseReader {
         .orThrow();
   }
 
+  private Circumstances circumstances(CourseFile file) {
+    Circumstances found =
+        file.answers().lastFound().map(Circumstances.NONE::withFound).orElse(Circumstances.NONE);
+    return examined(file).map(found::withExamined).orElse(found);
+  }
+
   /** The ladder that a plan would give this man, or why it gives none. */
   public Reading<LadderProposal> ladderOf(Plan plan, CourseFile file) {
     Protocol protocol = protocol(plan);
     return propose(protocol, plan, file, history(file, protocol, ports.clock().instant()));
-  }
-
-  private Circumstances around(CourseFile file) {
-    var none = Circumstances.NONE;
-    return new Circumstances(examined(file), none.recalled(), none.lastTablet(), none.unfinished());
   }
 
   /** When he was last examined: at the end of that day at the latest. */

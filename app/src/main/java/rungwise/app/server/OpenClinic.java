@@ -38,6 +38,7 @@ import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.start.Starting;
+import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Titration;
@@ -250,7 +251,8 @@ public final class OpenClinic implements AutoCloseable {
         new Starting(ports, formulary::isInUse, UUID::randomUUID),
         new Screenings(ports),
         new Vials(ports),
-        new Room(ports, store.roomDays()),
+        new ClinicVials(ports, store.clinicVials()),
+        new Room(ports, store.roomDays(), store.clinicVials()),
         new Teaching(ports),
         new Titration(ports));
   }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.SelectOption;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -329,5 +330,32 @@ class RoomBrowserTest extends AtTheDesk {
     assertThat(page().locator(".alike")).containsText("2 November 1957");
     assertThat(page().locator(".alike")).containsText("HL-1017");
     browser.inspect("report-namesake");
+  }
+
+  @Test
+  void a_dose_at_a_visit_is_drawn_from_a_vial_that_the_clinic_keeps() {
+    open("/room");
+    follow("Vials of the clinic");
+    assertThat(page().locator("main")).containsText("None is on record");
+    page().locator("#new-lot").fill("C-12");
+    page().locator("#new-strength-alprostadil").fill("20");
+    page().locator("#new-beyondUse").fill(day(Duration.ofDays(-30)));
+    press("Save this vial");
+    assertThat(page().getByRole(AriaRole.STATUS))
+        .containsText("The vial of lot C-12 is on record.");
+    browser.inspect("clinic-vials");
+    follow("C-12");
+    browser.inspect("clinic-vial");
+
+    String course = signed();
+    page().navigate(course + "/visit");
+    page().locator("#startVial").selectOption(new SelectOption().setIndex(1));
+    browser.inspect("visit-clinic-vial");
+    page().locator("#startDate").fill(day(Duration.ZERO));
+    page().locator("#startTime").fill(clock(Duration.ZERO));
+    press("He was injected");
+
+    page().navigate(course);
+    assertThat(page().locator("main")).containsText("Vial of the clinic: lot C-12");
   }
 }

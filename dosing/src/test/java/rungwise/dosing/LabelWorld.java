@@ -148,12 +148,7 @@ public final class LabelWorld {
 
   /** He took a tablet for erections at that instant. */
   public LabelWorld tookTablet(Instant at) {
-    return around(
-        new Circumstances(
-            circumstances.examined(),
-            circumstances.recalled(),
-            Optional.of(at),
-            circumstances.unfinished()));
+    return around(circumstances.withTablet(at));
   }
 
   public LabelWorld withoutVial() {
@@ -237,13 +232,20 @@ public final class LabelWorld {
     return this;
   }
 
+  /** A protocol in volumes that names no composition is for that of the preparation. */
+  private Protocol ruled() {
+    return protocol.isInVolumes() && protocol.composition().isEmpty()
+        ? protocol.asWrittenFor(preparation)
+        : protocol;
+  }
+
   private History history() {
     return new History(injections, struck, observing, reopenings, reviews, isPastOpen);
   }
 
   public Ladder ladder() {
     return LadderProposal.of(
-            protocol, preparation, barrel, group, history().carriedTo(preparation.id()))
+            ruled(), preparation, barrel, group, history().carriedTo(preparation.id()))
         .orThrow()
         .ladder();
   }
@@ -255,6 +257,6 @@ public final class LabelWorld {
   /** The same question about another ladder. */
   public Question question(Ladder ladder) {
     return new Question(
-        group, screening, readiness, protocol, ladder, history(), vial, circumstances, now);
+        group, screening, readiness, ruled(), ladder, history(), vial, circumstances, now);
   }
 }

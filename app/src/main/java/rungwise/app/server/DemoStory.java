@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import rungwise.app.server.DemoTeller.Man;
+import rungwise.app.server.DemoTeller.Sample;
 import rungwise.app.server.DemoTeller.Seen;
 import rungwise.app.server.DemoTeller.Told;
 import rungwise.clinic.ClinicTime;
@@ -24,8 +25,8 @@ import rungwise.files.ShippedPopulations;
 /** The invented clinic's past. Every man, date and response is invented. */
 final class DemoStory {
 
-  private static final String LABEL = "us-vial-syringe-label";
-  private static final String MIXTURE = "cautious-mixture";
+  private static final Sample LABEL = new Sample("us-vial-syringe-label", 1);
+  private static final Sample MIXTURE = new Sample("cautious-mixture", 2);
   private static final int DAYS_OPEN = 28;
   private static final String LEFT = "HIS_LEFT";
   private static final String RIGHT = "HIS_RIGHT";
@@ -60,8 +61,8 @@ final class DemoStory {
 
   void tell() {
     clock.goBack(Duration.ofDays(130));
-    clinic.protocols().signSample(prescriber, LABEL, 1).orThrow();
-    clinic.protocols().signSample(prescriber, MIXTURE, 1).orThrow();
+    clinic.protocols().signSample(prescriber, LABEL.name(), LABEL.version()).orThrow();
+    clinic.protocols().signSample(prescriber, MIXTURE.name(), MIXTURE.version()).orThrow();
     for (Preparation preparation : PREPARATIONS) {
       clinic
           .formulary()

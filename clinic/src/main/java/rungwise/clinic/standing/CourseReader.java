@@ -13,6 +13,7 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.past.PastReading;
+import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.History;
@@ -69,7 +70,7 @@ public final class CourseReader {
     LadderProposal proposal =
         file.signedDose()
             .map(written -> new LadderProposal(ladder(written.fact(), plan), List.of()))
-            .orElseGet(() -> propose(plan, file, history).orThrow());
+            .orElseGet(() -> shown(plan, file, history));
     var question =
         new Question(
             file.opened().group(),
@@ -79,14 +80,31 @@ public final class CourseReader {
             proposal.ladder(),
             history,
             inHand.of(file, protocol, now),
-            Circumstances.NONE,
+            circumstances(file),
             now);
-    return new CourseState(file, question, choice, proposal.notes());
+    return new CourseState(file, question, choice, proposal.notes(), signed(plan).waits());
+  }
+
+  /**
+   * The ladder of a course without an order. A protocol that is no more for its preparation still
+   * shows what it would give; a guard stops every dose of it.
+   */
+  private LadderProposal shown(Plan plan, CourseFile file, History history) {
+    Protocol protocol = protocol(plan);
+    Preparation preparation = preparation(plan.preparation());
+    boolean isFor = protocol.isFor(preparation);
+    return propose(isFor ? protocol : protocol.asWrittenFor(preparation), plan, file, history)
+        .orThrow();
+  }
+
+  private static Circumstances circumstances(CourseFile file) {
+    return file.answers().lastFound().map(Circumstances.NONE::withFound).orElse(Circumstances.NONE);
   }
 
   /** The ladder that a plan would give this man, or why it gives none. */
   public Reading<LadderProposal> ladderOf(Plan plan, CourseFile file) {
-    return propose(plan, file, history(file, protocol(plan), ports.clock().instant()));
+    Protocol protocol = protocol(plan);
+    return propose(protocol, plan, file, history(file, protocol, ports.clock().instant()));
   }
 
   private History history(CourseFile file, Protocol protocol, Instant now) {
@@ -104,9 +122,10 @@ public final class CourseReader {
    * The ladder for this man's group. Where he begins a preparation whose first dose holds as much
    * as one that lasted two hours, it begins at the lowest start that the protocol has for anybody.
    */
-  private Reading<LadderProposal> propose(Plan plan, CourseFile file, History history) {
+  private Reading<LadderProposal> propose(
+      Protocol protocol, Plan plan, CourseFile file, History history) {
     Preparation preparation = preparation(plan.preparation());
-    Reading<LadderProposal> usual = ladderFor(plan, file.opened().group(), history);
+    Reading<LadderProposal> usual = ladderFor(protocol, plan, file.opened().group(), history);
     boolean isTooMuch =
         history.lastOf(preparation.id()).isEmpty()
             && usual
@@ -116,13 +135,14 @@ public final class CourseReader {
     if (!isTooMuch) {
       return usual;
     }
-    var lowest = ladderFor(plan, protocol(plan).groupWithLowestStart(), history);
+    var lowest = ladderFor(protocol, plan, protocol.groupWithLowestStart(), history);
     return lowest.found().isPresent() ? lowest : usual;
   }
 
-  private Reading<LadderProposal> ladderFor(Plan plan, AetiologyGroup group, History history) {
+  private Reading<LadderProposal> ladderFor(
+      Protocol protocol, Plan plan, AetiologyGroup group, History history) {
     return LadderProposal.of(
-        protocol(plan),
+        protocol,
         preparation(plan.preparation()),
         Barrels.of(plan.barrel()).orElseThrow(),
         group,
@@ -201,6 +221,10 @@ public final class CourseReader {
   }
 
   private Protocol protocol(Plan plan) {
-    return ports.protocols().find(plan.protocol(), plan.protocolVersion()).orElseThrow().protocol();
+    return signed(plan).protocol();
+  }
+
+  private SignedProtocol signed(Plan plan) {
+    return ports.protocols().find(plan.protocol(), plan.protocolVersion()).orElseThrow();
   }
 }

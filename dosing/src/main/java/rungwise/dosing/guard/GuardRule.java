@@ -11,7 +11,13 @@ public enum GuardRule {
       GuardClass.HARD_STOP,
       "A contraindication is on record.",
       Source.read(Citation.EU_CORE_SAFETY_2012, "contraindications"),
-      "the screening is entered again without it"),
+      "a prescriber writes that the yes was wrong and what shows it; for curvature or scarring that"
+          + " an examination found, a later examination is without it"),
+  SIGNED_BEFORE_FINDING(
+      GuardClass.HARD_STOP,
+      "The dose was signed before an examination found curvature or scarring.",
+      Source.read(Citation.EU_CORE_SAFETY_2012, "contraindications"),
+      "a later examination is without it, and a prescriber signs a dose anew"),
   SCREENING_OPEN(
       GuardClass.HARD_STOP,
       "It is not known whether he has a contraindication.",
@@ -52,6 +58,11 @@ public enum GuardRule {
       "He was injected before this record began, and when the last time was is not on record.",
       new Source.CommonPractice("ask for the last injection before the next one is given"),
       "a report of his last injection is entered"),
+  PROTOCOL_NOT_FOR(
+      GuardClass.HARD_STOP,
+      "The protocol is not written for this preparation: the same volume would be another dose.",
+      new Source.Assumption("a volume means nothing without the composition it was written for"),
+      "a prescriber has chosen a protocol that is written for this composition"),
   ABOVE_CEILING(
       GuardClass.HARD_STOP,
       "This is above the maximum dose.",

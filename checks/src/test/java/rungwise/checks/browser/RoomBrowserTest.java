@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
-import com.microsoft.playwright.options.SelectOption;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -15,8 +14,6 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
-import rungwise.app.server.OpenClinic;
-import rungwise.app.server.StoryClock;
 
 /**
  * An injection in the clinic from the needle until he is soft, the board of the room, and a report
@@ -35,11 +32,7 @@ class RoomBrowserTest extends AtTheDesk {
   private static final int TIME_KEYS = 5;
 
   RoomBrowserTest() {
-    super(TestServer.start(RoomBrowserTest::fill));
-  }
-
-  private static void fill(OpenClinic clinic) {
-    DemoClinic.fill(clinic, (StoryClock) clinic.clock(), ZONE);
+    super(TestServer.withStory());
   }
 
   @BeforeEach
@@ -349,7 +342,7 @@ class RoomBrowserTest extends AtTheDesk {
 
     String course = signed();
     page().navigate(course + "/visit");
-    page().locator("#startVial").selectOption(new SelectOption().setIndex(1));
+    page().locator("input[name=startVial]").nth(1).check();
     browser.inspect("visit-clinic-vial");
     page().locator("#startDate").fill(day(Duration.ZERO));
     page().locator("#startTime").fill(clock(Duration.ZERO));

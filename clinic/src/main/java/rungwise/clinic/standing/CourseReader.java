@@ -60,7 +60,7 @@ public final class CourseReader {
             proposal.ladder(),
             history,
             vial(file, protocol, now),
-            Circumstances.NONE,
+            circumstances(file),
             now);
     return new CourseState(file, question, choice, proposal.notes(), signed(plan).waits());
   }
@@ -75,6 +75,10 @@ public final class CourseReader {
     boolean isFor = protocol.isFor(preparation);
     return propose(isFor ? protocol : protocol.asWrittenFor(preparation), plan, file, history)
         .orThrow();
+  }
+
+  private static Circumstances circumstances(CourseFile file) {
+    return file.answers().lastFound().map(Circumstances.NONE::withFound).orElse(Circumstances.NONE);
   }
 
   /** The ladder that a plan would give this man, or why it gives none. */

@@ -88,7 +88,8 @@ public final class CourseViews {
         injections(file),
         ready(state),
         entries(file),
-        !state.question().history().openEmergencies().isEmpty(),
+        !state.question().history().openEmergencies().isEmpty()
+            || !state.question().circumstances().unfinished().isEmpty(),
         closedFrom(state, ladder),
         new AroundWords(time, this::verdicts).of(state, advice));
   }

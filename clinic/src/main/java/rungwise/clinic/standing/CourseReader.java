@@ -8,11 +8,13 @@ import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseHistory;
 import rungwise.clinic.course.Plan;
+import rungwise.clinic.course.UnfinishedReports;
 import rungwise.clinic.past.PastReading;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
+import rungwise.dosing.history.Unfinished;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Preparation;
@@ -56,9 +58,21 @@ public final class CourseReader {
             proposal.ladder(),
             history,
             vial(file, protocol, now),
-            Circumstances.NONE,
+            circumstances(file),
             now);
     return new CourseState(file, question, choice, proposal.notes());
+  }
+
+  private static Circumstances circumstances(CourseFile file) {
+    return new Circumstances(
+        Optional.empty(),
+        /* recalled= */ false,
+        Optional.empty(),
+        UnfinishedReports.of(file).stream()
+            .map(
+                written ->
+                    new Unfinished(written.entry().recordedAt(), written.fact().injectedAt()))
+            .toList());
   }
 
   /** The ladder that a plan would give this man, or why it gives none. */

@@ -173,4 +173,9 @@ public record ClinicTime(ZoneId zone) {
         ? Occurrence.FIRST
         : Occurrence.SECOND;
   }
+
+  /** A time of day in hours and minutes: "09:05". */
+  public static String clockText(LocalTime clock) {
+    return TIME.format(clock);
+  }
 }

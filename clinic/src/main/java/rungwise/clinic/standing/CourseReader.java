@@ -80,10 +80,9 @@ public final class CourseReader {
   }
 
   private static Circumstances circumstances(CourseFile file) {
-    return new Circumstances(
-        Optional.empty(),
-        /* recalled= */ false,
-        Optional.empty(),
+    Circumstances around =
+        file.answers().lastFound().map(Circumstances.NONE::withFound).orElse(Circumstances.NONE);
+    return around.withUnfinished(
         UnfinishedReports.of(file).stream()
             .map(
                 written ->

@@ -3,6 +3,7 @@ package rungwise.app.server;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.start.Starting;
+import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Titration;
@@ -12,6 +13,7 @@ record CourseCases(
     Starting starting,
     Screenings screenings,
     Vials vials,
+    ClinicVials clinicVials,
     Room room,
     Teaching teaching,
     Titration titration) {}

@@ -27,6 +27,7 @@ import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.start.Starting;
+import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Titration;
@@ -164,6 +165,11 @@ class ServerWiring {
   @Bean
   Vials vials(CourseCases cases) {
     return cases.vials();
+  }
+
+  @Bean
+  ClinicVials clinicVials(CourseCases cases) {
+    return cases.clinicVials();
   }
 
   @Bean

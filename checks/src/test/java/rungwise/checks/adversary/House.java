@@ -104,7 +104,7 @@ final class House {
     screenings = new Screenings(ports);
     vials = new Vials(ports);
     teaching = new Teaching(ports);
-    room = new Room(ports, nothing);
+    room = new Room(ports, nothing, nothing);
     starting = new Starting(ports, preparations::containsKey, () -> new UUID(5, ++ids));
     reader = new CourseReader(ports);
   }

@@ -32,6 +32,7 @@ import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.start.CourseDraft;
 import rungwise.clinic.start.Starting;
+import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.VialForm;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.ReadinessDraft;
@@ -146,12 +147,16 @@ public final class TitrationWorld {
     return new Vials(ports);
   }
 
+  public ClinicVials clinicVials() {
+    return new ClinicVials(ports, stored.clinicVials());
+  }
+
   public Teaching teaching() {
     return new Teaching(ports);
   }
 
   public Room room() {
-    return new Room(ports, stored.roomDays());
+    return new Room(ports, stored.roomDays(), stored.clinicVials());
   }
 
   public CoursePorts stored() {

@@ -79,8 +79,18 @@ public sealed interface CourseFact {
   /** He was examined for curvature and scarring. */
   record ExaminationRecorded(LocalDate day, Answer scarring) implements CourseFact {}
 
-  /** A vial was dispensed to him. */
-  record VialReceived(Vial vial) implements CourseFact {}
+  /**
+   * A vial was dispensed to him, or a dose for him was drawn from one of the clinic's.
+   *
+   * @param ofClinic the vial of the clinic that it is; empty for one that was dispensed to him
+   */
+  record VialReceived(Vial vial, Optional<EntryId> ofClinic) implements CourseFact {
+
+    /** A vial that was dispensed to him. */
+    public VialReceived(Vial vial) {
+      this(vial, Optional.empty());
+    }
+  }
 
   /** Preparation, syringe and protocol were chosen. */
   record PlanChosen(Plan plan) implements CourseFact {}
@@ -134,7 +144,14 @@ public sealed interface CourseFact {
       Optional<Spot> spot,
       Optional<Vitals> before,
       Optional<EntryId> vial)
-      implements CourseFact {}
+      implements CourseFact {
+
+    /** The same, drawn from the vial of an entry. */
+    public ObservationStarted from(EntryId entry) {
+      return new ObservationStarted(
+          injectedAt, preparation, barrel, drawn, ordered, spot, before, Optional.of(entry));
+    }
+  }
 
   /**
    * Something was seen during an observation.

@@ -102,16 +102,31 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
     return lastOf(BaselineRecorded.class).map(written -> written.fact().baseline());
   }
 
-  /** Every vial, as its last addendum says, in the order in which they were dispensed. */
+  /**
+   * Every vial, as its last addendum says, in the order in which they were dispensed; those of the
+   * clinic's too, from which a dose for him was drawn.
+   */
   public List<Written<VialReceived>> vials() {
     return inForce(VialReceived.class).stream()
         .sorted(Comparator.comparingLong(written -> beganAt(written.entry())))
         .toList();
   }
 
-  /** The vial in use: the one dispensed last. */
+  /** Every vial that was dispensed to him, in that order; none of the clinic's own. */
+  public List<Written<VialReceived>> ownVials() {
+    return vials().stream().filter(written -> written.fact().ofClinic().isEmpty()).toList();
+  }
+
+  /** The vial in use: the one dispensed to him last. */
   public Optional<Written<VialReceived>> vial() {
-    return vials().stream().reduce((earlier, later) -> later);
+    return ownVials().stream().reduce((earlier, later) -> later);
+  }
+
+  /** The vial of the clinic's as a dose for him was last drawn from it. */
+  public Optional<Written<VialReceived>> vialOfClinic(EntryId vial) {
+    return vials().stream()
+        .filter(written -> written.fact().ofClinic().equals(Optional.of(vial)))
+        .reduce((earlier, later) -> later);
   }
 
   /** The number of the entry that a chain of addenda began with. */

@@ -30,7 +30,9 @@ public final class EntryWords {
               + overturned.shownBy().words();
       case CourseFact.BaselineRecorded baseline -> "Baseline: " + words(baseline.baseline());
       case CourseFact.ExaminationRecorded exam -> words(exam);
-      case CourseFact.VialReceived received -> "Vial: " + words(received.vial());
+      case CourseFact.VialReceived received ->
+          (received.ofClinic().isEmpty() ? "Vial: " : "Vial of the clinic: ")
+              + words(received.vial());
       case CourseFact.ObservationStarted started -> words(started, time);
       case CourseFact.ObservationNoted noted -> words(noted, time);
       case CourseFact.PlanChosen chosen -> words(chosen.plan());

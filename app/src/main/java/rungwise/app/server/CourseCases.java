@@ -6,6 +6,7 @@ import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
+import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
 
 /** The use cases about courses, which share their ports. */
@@ -16,4 +17,5 @@ record CourseCases(
     ClinicVials clinicVials,
     Room room,
     Teaching teaching,
-    Titration titration) {}
+    Titration titration,
+    Lifting lifting) {}

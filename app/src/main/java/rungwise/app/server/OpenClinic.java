@@ -42,6 +42,7 @@ import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
+import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
 import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
@@ -262,7 +263,8 @@ public final class OpenClinic implements AutoCloseable {
         new ClinicVials(ports, store.clinicVials()),
         new Room(ports, store.roomDays(), store.clinicVials()),
         new Teaching(ports),
-        new Titration(ports));
+        new Titration(ports),
+        new Lifting(ports));
   }
 
   public InstantSource clock() {

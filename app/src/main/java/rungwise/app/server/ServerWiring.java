@@ -30,6 +30,7 @@ import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
+import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
 import rungwise.web.access.AccessRules;
 import rungwise.web.access.ClinicSign;
@@ -150,6 +151,11 @@ class ServerWiring {
   @Bean
   Titration titration(CourseCases cases) {
     return cases.titration();
+  }
+
+  @Bean
+  Lifting lifting(CourseCases cases) {
+    return cases.lifting();
   }
 
   @Bean

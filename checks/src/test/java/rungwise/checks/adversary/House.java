@@ -32,6 +32,7 @@ import rungwise.clinic.start.CourseDraft;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
+import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Form;
@@ -63,6 +64,7 @@ final class House {
 
   final Memory memory = new Memory();
   final Titration titration;
+  final Lifting lifting;
   final Screenings screenings;
   final Vials vials;
   final Teaching teaching;
@@ -100,7 +102,8 @@ final class House {
             memory,
             () -> now,
             new ClinicTime(ZoneId.of("UTC")));
-    titration = new Titration(ports);
+    this.titration = new Titration(ports);
+    this.lifting = new Lifting(ports);
     screenings = new Screenings(ports);
     vials = new Vials(ports);
     teaching = new Teaching(ports);

@@ -135,6 +135,10 @@ public final class TitrationWorld {
     return titration;
   }
 
+  public Lifting lifting() {
+    return new Lifting(ports);
+  }
+
   public Starting starting() {
     return starting;
   }

@@ -242,6 +242,29 @@ public sealed interface CourseFact {
   /** A prescriber allows volumes again that a long erection had closed. */
   record VolumeReopened(PreparationId preparation, Volume upTo) implements CourseFact {}
 
-  /** A prescriber reviewed what was, or might have been, an emergency. */
-  record EmergencyReviewed() implements CourseFact {}
+  /**
+   * A prescriber reviewed what was, or might have been, an emergency.
+   *
+   * @param softWhenSeen when he was seen or told to be soft, where the prescriber writes that the
+   *     end cannot be known
+   */
+  record EmergencyReviewed(Optional<Instant> softWhenSeen) implements CourseFact {}
+
+  /**
+   * A prescriber wrote that what a report said was wrong, so that it stops and closes nothing any
+   * more.
+   *
+   * @param correction the entry that corrects or withdraws the report; it and the ones before it
+   *     are confirmed
+   */
+  record CorrectionConfirmed(EntryId correction) implements CourseFact {}
+
+  /**
+   * A prescriber reviewed long erections from before this record began, of which the history does
+   * not say what was injected.
+   *
+   * @param reference of which preparation the history's strengths are parts; empty if nobody can
+   *     tell
+   */
+  record PastReviewed(Optional<PreparationId> reference) implements CourseFact {}
 }

@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
 import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.ObservationNoted;
@@ -223,12 +224,15 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
   }
 
   /**
-   * The dose in force: the last one signed since the plan was chosen. Choosing an earlier plan
-   * again does not bring a dose back.
+   * The dose in force: the last one signed since the plan was chosen, and since an emergency was
+   * reviewed. Choosing an earlier plan again does not bring a dose back.
    */
   public Optional<Written<DoseSigned>> signedDose() {
     long planned = lastOf(PlanChosen.class).orElseThrow().entry().number();
-    return lastOf(DoseSigned.class).filter(written -> written.entry().number() > planned);
+    long reviewed =
+        lastOf(EmergencyReviewed.class).map(written -> written.entry().number()).orElse(0L);
+    return lastOf(DoseSigned.class)
+        .filter(written -> written.entry().number() > Math.max(planned, reviewed));
   }
 
   /** The reports that count, in the order in which they were written. */

@@ -42,8 +42,27 @@ public final class EntryWords {
       case CourseFact.ReportUnfinished unfinished -> words(unfinished, time);
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";
       case CourseFact.VolumeReopened reopened -> "Reopened up to " + reopened.upTo();
-      case CourseFact.EmergencyReviewed reviewed -> "Emergency reviewed";
+      case CourseFact.EmergencyReviewed reviewed -> words(reviewed, time);
+      case CourseFact.CorrectionConfirmed confirmed ->
+          "Prescriber confirms that the report before the correction was wrong";
+      case CourseFact.PastReviewed reviewed -> words(reviewed);
     };
+  }
+
+  private static String words(CourseFact.EmergencyReviewed reviewed, ClinicTime time) {
+    return "Emergency reviewed"
+        + reviewed
+            .softWhenSeen()
+            .map(at -> ", the end cannot be known; soft when seen or told " + time.words(at))
+            .orElse("");
+  }
+
+  private static String words(CourseFact.PastReviewed reviewed) {
+    return "Long erections from before reviewed: "
+        + reviewed
+            .reference()
+            .map(preparation -> "injected was " + preparation)
+            .orElse("nobody can tell what was injected");
   }
 
   private static String words(CourseFact.ExaminationRecorded exam) {

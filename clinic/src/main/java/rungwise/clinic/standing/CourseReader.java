@@ -99,21 +99,35 @@ public final class CourseReader {
         .orThrow();
   }
 
-  private static Circumstances circumstances(CourseFile file) {
-    Circumstances around =
+  private Circumstances circumstances(CourseFile file) {
+    Circumstances found =
         file.answers().lastFound().map(Circumstances.NONE::withFound).orElse(Circumstances.NONE);
-    return around.withUnfinished(
-        UnfinishedReports.of(file).stream()
-            .map(
-                written ->
-                    new Unfinished(written.entry().recordedAt(), written.fact().injectedAt()))
-            .toList());
+    return examined(file).map(found::withExamined).orElse(found).withUnfinished(unfinished(file));
+  }
+
+  private static List<Unfinished> unfinished(CourseFile file) {
+    return UnfinishedReports.of(file).stream()
+        .map(
+            written -> new Unfinished(written.entry().recordedAt(), written.fact().injectedAt()))
+        .toList();
   }
 
   /** The ladder that a plan would give this man, or why it gives none. */
   public Reading<LadderProposal> ladderOf(Plan plan, CourseFile file) {
     Protocol protocol = protocol(plan);
     return propose(protocol, plan, file, history(file, protocol, ports.clock().instant()));
+  }
+
+  /** When he was last examined: at the end of that day at the latest. */
+  private Optional<Instant> examined(CourseFile file) {
+    return file.examined()
+        .map(
+            written -> {
+              Instant over =
+                  written.fact().day().plusDays(1).atStartOfDay(ports.time().zone()).toInstant();
+              Instant recorded = written.entry().recordedAt();
+              return recorded.isBefore(over) ? recorded : over;
+            });
   }
 
   private History history(CourseFile file, Protocol protocol, Instant now) {

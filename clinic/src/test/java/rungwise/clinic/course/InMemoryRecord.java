@@ -231,7 +231,11 @@ public final class InMemoryRecord implements Transactions {
               unfinished.said());
       case CourseFact.ReportWithdrawn withdrawn -> withdrawn;
       case CourseFact.VolumeReopened reopened -> reopened;
-      case CourseFact.EmergencyReviewed reviewed -> reviewed;
+      case CourseFact.EmergencyReviewed reviewed ->
+          new CourseFact.EmergencyReviewed(
+              reviewed.softWhenSeen().map(InMemoryRecord::milliseconds));
+      case CourseFact.CorrectionConfirmed confirmed -> confirmed;
+      case CourseFact.PastReviewed reviewed -> reviewed;
     };
   }
 

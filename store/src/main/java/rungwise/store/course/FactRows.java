@@ -11,7 +11,6 @@ import rungwise.store.schema.tables.records.CourseOpenedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRungRecord;
 import rungwise.store.schema.tables.records.PlanChosenRecord;
-import rungwise.store.schema.tables.records.VolumeReopenedRecord;
 
 /** A fact as the rows that keep it. {@link FactReading} is the way back. */
 final class FactRows {
@@ -35,8 +34,10 @@ final class FactRows {
       case CourseFact.InjectionReported reported -> InjectionRows.rows(reported);
       case CourseFact.ReportUnfinished unfinished -> UnfinishedRows.rows(unfinished);
       case CourseFact.ReportWithdrawn withdrawn -> List.of();
-      case CourseFact.VolumeReopened reopened -> List.of(row(reopened));
-      case CourseFact.EmergencyReviewed reviewed -> List.of();
+      case CourseFact.VolumeReopened reopened -> List.of(LiftingRows.row(reopened));
+      case CourseFact.EmergencyReviewed reviewed -> LiftingRows.rows(reviewed);
+      case CourseFact.CorrectionConfirmed confirmed -> List.of(LiftingRows.row(confirmed));
+      case CourseFact.PastReviewed reviewed -> List.of(LiftingRows.row(reviewed));
     };
   }
 
@@ -91,13 +92,6 @@ final class FactRows {
     row.setAskedAt(signed.askedAt());
     row.setAdvice(signed.advice());
     row.setNextStepMicrolitres(signed.nextStep().map(Volume::microlitres).orElse(null));
-    return row;
-  }
-
-  private static VolumeReopenedRecord row(CourseFact.VolumeReopened reopened) {
-    var row = new VolumeReopenedRecord();
-    row.setPreparation(reopened.preparation().value());
-    row.setUpToMicrolitres(reopened.upTo().microlitres());
     return row;
   }
 }

@@ -68,6 +68,8 @@ public final class Routes {
           Route.post("/courses/{id}/visit/{observation}/end", REPORTS, Screen.VISIT),
           Route.post("/courses/{id}/sign", PRESCRIBER, Screen.COURSE).signing(),
           Route.post("/courses/{id}/review", PRESCRIBER, Screen.COURSE).signing(),
+          Route.post("/courses/{id}/confirm", PRESCRIBER, Screen.COURSE).signing(),
+          Route.post("/courses/{id}/past", PRESCRIBER, Screen.COURSE).signing(),
           Route.post("/courses/{id}/reopen", PRESCRIBER, Screen.COURSE).signing(),
           Route.post("/courses/{id}/plan", PRESCRIBER, Screen.COURSE).signing(),
           Route.get("/courses/{id}/views", WATCHER, Screen.VIEWS),

@@ -3,7 +3,10 @@ package rungwise.clinic.titration;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.course.CourseFact.ReportUnfinished;
@@ -128,8 +131,8 @@ public abstract class UnfinishedReportContract {
     assertThat(draft.completes()).contains(kept);
   }
 
-  private static java.util.Set<String> withoutBlanks(ReportForm form, ReportPart part) {
-    var all = new java.util.LinkedHashSet<>(form.draft().all(part));
+  private static Set<String> withoutBlanks(ReportForm form, ReportPart part) {
+    var all = new LinkedHashSet<>(form.draft().all(part));
     all.remove("");
     return all;
   }
@@ -191,7 +194,10 @@ public abstract class UnfinishedReportContract {
   @Test
   void a_prescribers_review_ends_it_and_what_is_said_later_stops_again() {
     enter(shortChosen().with(ReportPart.EXACT_MINUTES, "250"));
-    world.titration().reviewEmergency(Staff.PRESCRIBER, course, "seen, no harm").orThrow();
+    world
+        .lifting()
+        .reviewEmergency(Staff.PRESCRIBER, course, Optional.of(world.now()), "seen, no harm")
+        .orThrow();
     assertThat(stops()).isFalse();
 
     enter(shortChosen().with(ReportPart.EXACT_MINUTES, "260"));

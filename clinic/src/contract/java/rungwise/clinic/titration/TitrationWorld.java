@@ -324,6 +324,19 @@ public final class TitrationWorld {
         /* withNextStep= */ false);
   }
 
+  /** The same with the last day of what asks for one. */
+  public static SignDraft until(SignDraft draft, String day) {
+    return new SignDraft(
+        draft.volumeMicrolitres(),
+        draft.place(),
+        draft.basis(),
+        draft.changed(),
+        draft.overridden(),
+        day,
+        draft.reason(),
+        draft.withNextStep());
+  }
+
   public static SignDraft atHome(SignDraft draft) {
     return new SignDraft(
         draft.volumeMicrolitres(),
@@ -331,6 +344,7 @@ public final class TitrationWorld {
         draft.basis(),
         draft.changed(),
         draft.overridden(),
+        draft.until(),
         draft.reason(),
         draft.withNextStep());
   }
@@ -342,6 +356,7 @@ public final class TitrationWorld {
         draft.basis(),
         draft.changed(),
         draft.overridden(),
+        draft.until(),
         draft.reason(),
         /* withNextStep= */ true);
   }

@@ -248,6 +248,7 @@ public final class OpenClinic implements AutoCloseable {
             protocols,
             populations,
             formulary::find,
+            id -> formulary.version(id).orElseThrow().inUse(),
             store.transactions(),
             clock,
             time);

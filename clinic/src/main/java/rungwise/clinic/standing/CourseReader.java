@@ -2,13 +2,17 @@ package rungwise.clinic.standing;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseHistory;
+import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.past.PastReading;
+import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.History;
@@ -46,7 +50,7 @@ public final class CourseReader {
     LadderProposal proposal =
         file.signedDose()
             .map(written -> new LadderProposal(ladder(written.fact(), plan), List.of()))
-            .orElseGet(() -> propose(plan, file, history).orThrow());
+            .orElseGet(() -> shown(plan, file, history));
     var question =
         new Question(
             file.opened().group(),
@@ -58,12 +62,25 @@ public final class CourseReader {
             vial(file, protocol, now),
             Circumstances.NONE,
             now);
-    return new CourseState(file, question, choice, proposal.notes());
+    return new CourseState(file, question, choice, proposal.notes(), signed(plan).waits());
+  }
+
+  /**
+   * The ladder of a course without an order. A protocol that is no more for its preparation still
+   * shows what it would give; a guard stops every dose of it.
+   */
+  private LadderProposal shown(Plan plan, CourseFile file, History history) {
+    Protocol protocol = protocol(plan);
+    Preparation preparation = preparation(plan.preparation());
+    boolean isFor = protocol.isFor(preparation);
+    return propose(isFor ? protocol : protocol.asWrittenFor(preparation), plan, file, history)
+        .orThrow();
   }
 
   /** The ladder that a plan would give this man, or why it gives none. */
   public Reading<LadderProposal> ladderOf(Plan plan, CourseFile file) {
-    return propose(plan, file, history(file, protocol(plan), ports.clock().instant()));
+    Protocol protocol = protocol(plan);
+    return propose(protocol, plan, file, history(file, protocol, ports.clock().instant()));
   }
 
   private History history(CourseFile file, Protocol protocol, Instant now) {
@@ -81,9 +98,10 @@ public final class CourseReader {
    * The ladder for this man's group. Where he begins a preparation whose first dose holds as much
    * as one that lasted two hours, it begins at the lowest start that the protocol has for anybody.
    */
-  private Reading<LadderProposal> propose(Plan plan, CourseFile file, History history) {
+  private Reading<LadderProposal> propose(
+      Protocol protocol, Plan plan, CourseFile file, History history) {
     Preparation preparation = preparation(plan.preparation());
-    Reading<LadderProposal> usual = ladderFor(plan, file.opened().group(), history);
+    Reading<LadderProposal> usual = ladderFor(protocol, plan, file.opened().group(), history);
     boolean isTooMuch =
         history.lastOf(preparation.id()).isEmpty()
             && usual
@@ -93,13 +111,14 @@ public final class CourseReader {
     if (!isTooMuch) {
       return usual;
     }
-    var lowest = ladderFor(plan, protocol(plan).groupWithLowestStart(), history);
+    var lowest = ladderFor(protocol, plan, protocol.groupWithLowestStart(), history);
     return lowest.found().isPresent() ? lowest : usual;
   }
 
-  private Reading<LadderProposal> ladderFor(Plan plan, AetiologyGroup group, History history) {
+  private Reading<LadderProposal> ladderFor(
+      Protocol protocol, Plan plan, AetiologyGroup group, History history) {
     return LadderProposal.of(
-        protocol(plan),
+        protocol,
         preparation(plan.preparation()),
         Barrels.of(plan.barrel()).orElseThrow(),
         group,
@@ -130,14 +149,18 @@ public final class CourseReader {
                 new VialInHand(
                     stocks.of(written, now, file.plan().preparation()),
                     new VialInHand.Label(written.fact().vial().composition()),
-                    written
-                        .fact()
-                        .vial()
-                        .dates()
-                        .lastDay()
-                        .plusDays(1)
-                        .atStartOfDay(ports.time().zone())
-                        .toInstant()));
+                    uses(file, stocks).of(written).end()));
+  }
+
+  /** Until when each vial of a course may be used, by the entry that says so. */
+  public Map<EntryId, VialUse> vialUses(CourseFile file) {
+    VialUses uses = uses(file, stocks(file, protocol(file.plan()), this::preparation));
+    return file.vials().stream()
+        .collect(Collectors.toMap(written -> written.entry().id(), uses::of));
+  }
+
+  private VialUses uses(CourseFile file, Stocks stocks) {
+    return new VialUses(file, stocks, this::preparation, ports.inUse(), ports.time().zone());
   }
 
   private Ladder ladder(DoseSigned signed, Plan plan) {
@@ -153,6 +176,10 @@ public final class CourseReader {
   }
 
   private Protocol protocol(Plan plan) {
-    return ports.protocols().find(plan.protocol(), plan.protocolVersion()).orElseThrow().protocol();
+    return signed(plan).protocol();
+  }
+
+  private SignedProtocol signed(Plan plan) {
+    return ports.protocols().find(plan.protocol(), plan.protocolVersion()).orElseThrow();
   }
 }

@@ -53,7 +53,7 @@ record Stocks(
   }
 
   /** The vial that the report names, or the last one written down before it. */
-  private Optional<Written<VialReceived>> vialOf(Written<InjectionReported> report) {
+  Optional<Written<VialReceived>> vialOf(Written<InjectionReported> report) {
     Optional<EntryId> named = report.fact().details().vial().map(id -> file.rootOf(file.entry(id)));
     return vials.stream()
         .filter(

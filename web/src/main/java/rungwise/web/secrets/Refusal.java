@@ -30,8 +30,8 @@ public record Refusal(Because because, Duration delay) {
           "There were too many tries. Wait %s seconds, then try again.".formatted(seconds());
       case UNKNOWN_DEVICE ->
           "There were too many wrong passwords for this name, so none is taken here now. Sign in on"
-              + " a device that you have used before, or with a passkey, or ask an administrator for"
-              + " a code for a new password.";
+              + " a device that you have used before, or with a passkey, or ask an administrator"
+              + " for a code for a new password.";
     };
   }
 

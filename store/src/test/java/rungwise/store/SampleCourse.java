@@ -82,7 +82,12 @@ public final class SampleCourse {
               .protocolShelf()
               .append(
                   new ProtocolShelf.Signed(
-                      "sample", 1, "two\nlines", AccountId.PROGRAM, SampleEntries.NOW));
+                      "sample",
+                      1,
+                      "two\nlines",
+                      List.of("ceiling: 80 mcg"),
+                      AccountId.PROGRAM,
+                      SampleEntries.NOW));
           appendPopulations(store);
           store
               .pastHistories()
@@ -162,6 +167,8 @@ public final class SampleCourse {
             "advice\nin two lines",
             Optional.of(HIGH)),
         new CourseFact.DecisionWritten(Condition.VENOUS_LEAK),
+        new CourseFact.AnswerOverturned(
+            Condition.VENOUS_LEAK, CourseFact.AnswerOverturned.ShownBy.TEST),
         new CourseFact.BaselineRecorded(
             new Baseline(
                 ErectileScore.of(9),

@@ -28,6 +28,7 @@ import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.start.CourseDraft;
 import rungwise.clinic.start.Starting;
+import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.VialForm;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.ReadinessDraft;
@@ -130,6 +131,10 @@ public final class TitrationWorld {
     return titration;
   }
 
+  public Lifting lifting() {
+    return new Lifting(ports);
+  }
+
   public Starting starting() {
     return starting;
   }
@@ -142,12 +147,16 @@ public final class TitrationWorld {
     return new Vials(ports);
   }
 
+  public ClinicVials clinicVials() {
+    return new ClinicVials(ports, stored.clinicVials());
+  }
+
   public Teaching teaching() {
     return new Teaching(ports);
   }
 
   public Room room() {
-    return new Room(ports, stored.roomDays());
+    return new Room(ports, stored.roomDays(), stored.clinicVials());
   }
 
   public CoursePorts stored() {
@@ -249,6 +258,13 @@ public final class TitrationWorld {
   /** Writes down an answer to one question. */
   public void answer(CourseId id, Condition condition, Answer answer) {
     screenings().answer(Staff.EDUCATOR, id, ScreeningForm.one(condition, answer)).orThrow();
+  }
+
+  /** A prescriber writes that a test shows that a yes was wrong. */
+  public void overturn(CourseId id, Condition condition) {
+    screenings()
+        .overturn(Staff.PRESCRIBER, id, condition.name(), "TEST", "the test is negative")
+        .orThrow();
   }
 
   /** Writes down a vial and gives back its entry. */

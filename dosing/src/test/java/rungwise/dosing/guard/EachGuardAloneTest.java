@@ -97,6 +97,7 @@ final class EachGuardAloneTest {
         new Alone(
             GuardRule.CONTRAINDICATED,
             () -> home(usual().screened(Condition.SICKLE_CELL, Answer.YES), "0.25")),
+        new Alone(GuardRule.SIGNED_BEFORE_FINDING, EachGuardAloneTest::signedBeforeTheFinding),
         new Alone(
             GuardRule.SCREENING_OPEN,
             () -> home(usual().screened(Condition.PENILE_IMPLANT, Answer.NOT_KNOWN), "0.25")),
@@ -111,10 +112,27 @@ final class EachGuardAloneTest {
             () -> home(usual().injected("0.5", Grade.USABLE, minutes(240)), "0.25")),
         new Alone(GuardRule.PROTOCOL_NOT_FOR, EachGuardAloneTest::byAnothersProtocol),
         new Alone(GuardRule.REPORT_UNFINISHED, () -> home(usual().around(unfinished()), "0.25")),
+        new Alone(
+            GuardRule.PAST_LONG,
+            () -> home(usual().unmapped("0.5", Grade.USABLE, minutes(120)), "0.25")),
         new Alone(GuardRule.PAST_OPEN, () -> home(usual().withOpenPast(), "0.25")),
         new Alone(
             GuardRule.UNDER_OBSERVATION,
             () -> home(usual().observing(LATER.minusSeconds(1), "0.25"), "0.25")));
+  }
+
+  private static Clearance signedBeforeTheFinding() {
+    Question question = usual().around(Circumstances.NONE.withFound(8)).question();
+    var signed = new SignedDose(ml("0.25"), Place.HOME, Set.of(), Optional.empty(), 7);
+    return Dosing.mayInject(question, Optional.of(signed));
+  }
+
+  @Test
+  void a_dose_that_is_signed_after_a_finding_is_not_stopped_by_it() {
+    Question question = usual().around(Circumstances.NONE.withFound(8)).question();
+    var signed = new SignedDose(ml("0.25"), Place.HOME, Set.of(), Optional.empty(), 9);
+
+    assertThat(Dosing.mayInject(question, Optional.of(signed)).isClear()).isTrue();
   }
 
   private static Clearance byAnothersProtocol() {
@@ -134,10 +152,7 @@ final class EachGuardAloneTest {
   }
 
   private static Circumstances unfinished() {
-    return new Circumstances(
-        Optional.empty(),
-        /* recalled= */ false,
-        Optional.empty(),
+    return Circumstances.NONE.withUnfinished(
         List.of(new Unfinished(LATER.minusSeconds(60), Optional.empty())));
   }
 
@@ -150,6 +165,9 @@ final class EachGuardAloneTest {
                 home(
                     new LabelWorld().at(Place.HOME).injected("0.25", Grade.USABLE, minutes(40)),
                     "0.25")),
+        new Alone(
+            GuardRule.AFTER_EMERGENCY,
+            () -> home(usual().injected("0.5", Grade.USABLE, minutes(240)).reviewed(), "0.25")),
         new Alone(GuardRule.PAIR_NOT_CREDITED, () -> home(pair(), "0.25")),
         new Alone(GuardRule.NO_ORDER, () -> Dosing.mayInject(usual().question(), Optional.empty())),
         new Alone(

@@ -7,6 +7,7 @@ enum FactKind {
   COURSE_OPENED,
   SCREENED,
   DECISION_WRITTEN,
+  ANSWER_OVERTURNED,
   BASELINE_RECORDED,
   EXAMINATION_RECORDED,
   VIAL_RECEIVED,
@@ -18,13 +19,16 @@ enum FactKind {
   INJECTION_REPORTED,
   REPORT_WITHDRAWN,
   VOLUME_REOPENED,
-  EMERGENCY_REVIEWED;
+  EMERGENCY_REVIEWED,
+  CORRECTION_CONFIRMED,
+  PAST_REVIEWED;
 
   static FactKind of(CourseFact fact) {
     return switch (fact) {
       case CourseFact.CourseOpened opened -> COURSE_OPENED;
       case CourseFact.Screened screened -> SCREENED;
       case CourseFact.DecisionWritten decision -> DECISION_WRITTEN;
+      case CourseFact.AnswerOverturned overturned -> ANSWER_OVERTURNED;
       case CourseFact.BaselineRecorded baseline -> BASELINE_RECORDED;
       case CourseFact.ExaminationRecorded examination -> EXAMINATION_RECORDED;
       case CourseFact.VialReceived vial -> VIAL_RECEIVED;
@@ -37,6 +41,8 @@ enum FactKind {
       case CourseFact.ReportWithdrawn withdrawn -> REPORT_WITHDRAWN;
       case CourseFact.VolumeReopened reopened -> VOLUME_REOPENED;
       case CourseFact.EmergencyReviewed reviewed -> EMERGENCY_REVIEWED;
+      case CourseFact.CorrectionConfirmed confirmed -> CORRECTION_CONFIRMED;
+      case CourseFact.PastReviewed reviewed -> PAST_REVIEWED;
     };
   }
 

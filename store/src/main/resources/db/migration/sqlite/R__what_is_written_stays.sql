@@ -139,6 +139,11 @@ begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists dose_signed_hold_fact_is_not_removed before delete on dose_signed_hold_fact
 begin select raise(abort, 'facts are never removed'); end;
 
+create trigger if not exists answer_overturned_is_not_changed before update on answer_overturned
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists answer_overturned_is_not_removed before delete on answer_overturned
+begin select raise(abort, 'facts are never removed'); end;
+
 create trigger if not exists injection_reported_is_not_changed before update on injection_reported
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists injection_reported_is_not_removed before delete on injection_reported
@@ -197,4 +202,19 @@ begin select raise(abort, 'facts are never removed'); end;
 create trigger if not exists population_withdrawn_is_not_changed before update on population_withdrawn
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists population_withdrawn_is_not_removed before delete on population_withdrawn
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists emergency_reviewed_end_is_not_changed before update on emergency_reviewed_end
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists emergency_reviewed_end_is_not_removed before delete on emergency_reviewed_end
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists correction_confirmed_is_not_changed before update on correction_confirmed
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists correction_confirmed_is_not_removed before delete on correction_confirmed
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists past_reviewed_is_not_changed before update on past_reviewed
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists past_reviewed_is_not_removed before delete on past_reviewed
 begin select raise(abort, 'facts are never removed'); end;

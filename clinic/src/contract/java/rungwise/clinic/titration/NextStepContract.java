@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.course.CourseFact.DoseSigned;
@@ -139,6 +140,11 @@ public abstract class NextStepContract {
     correct(poor.mark("10"));
     assertThat(nextStepBlocks()).contains(GuardRule.NEXT_STEP_NOT_YET);
     correct(poor);
+    assertThat(nextStepBlocks()).containsExactly(GuardRule.HIGHER_AFTER_LONG);
+    world
+        .lifting()
+        .confirmCorrection(Staff.PRESCRIBER, course, world.lastEntry(course), "61 was his age")
+        .orThrow();
 
     assertThat(nextStepBlocks()).isEmpty();
   }
@@ -174,7 +180,7 @@ public abstract class NextStepContract {
 
   @Test
   void the_next_step_waits_for_as_many_partial_responses_as_the_protocol_says() {
-    world.written().signWritten(Staff.PRESCRIBER, LabelReader.waitingFor(2)).orThrow();
+    world.written().signWritten(Staff.PRESCRIBER, LabelReader.waitingFor(2), Set.of()).orThrow();
     var plan = new Plan(SamplePreparations.ALPROSTADIL_20.id(), "u100-1", "waiting", 1);
     world.titration().choosePlan(Staff.PRESCRIBER, course, plan, world::isInUse, "").orThrow();
     signWithNextStep();

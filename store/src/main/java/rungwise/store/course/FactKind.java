@@ -18,9 +18,12 @@ enum FactKind {
   DOSE_SIGNED,
   INJECTION_REPORTED,
   HANDED_OVER,
+  REPORT_UNFINISHED,
   REPORT_WITHDRAWN,
   VOLUME_REOPENED,
-  EMERGENCY_REVIEWED;
+  EMERGENCY_REVIEWED,
+  CORRECTION_CONFIRMED,
+  PAST_REVIEWED;
 
   static FactKind of(CourseFact fact) {
     return switch (fact) {
@@ -38,9 +41,12 @@ enum FactKind {
       case CourseFact.DoseSigned signed -> DOSE_SIGNED;
       case CourseFact.InjectionReported reported -> INJECTION_REPORTED;
       case CourseFact.HandedOver handed -> HANDED_OVER;
+      case CourseFact.ReportUnfinished unfinished -> REPORT_UNFINISHED;
       case CourseFact.ReportWithdrawn withdrawn -> REPORT_WITHDRAWN;
       case CourseFact.VolumeReopened reopened -> VOLUME_REOPENED;
       case CourseFact.EmergencyReviewed reviewed -> EMERGENCY_REVIEWED;
+      case CourseFact.CorrectionConfirmed confirmed -> CORRECTION_CONFIRMED;
+      case CourseFact.PastReviewed reviewed -> PAST_REVIEWED;
     };
   }
 

@@ -3,8 +3,9 @@ package rungwise.clinic.titration;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.util.HashSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -79,7 +80,7 @@ public final class TitrationWorld {
   private final Titration titration;
   private final Starting starting;
   private final AtomicInteger ids = new AtomicInteger();
-  private final Set<PreparationId> withdrawn = new HashSet<>();
+  private final Map<PreparationId, Instant> withdrawn = new HashMap<>();
   private Instant now = START;
   private InUseRule inUse = new InUseRule.DaysAfterOpening(InUseRule.DaysAfterOpening.MOST);
 
@@ -101,6 +102,7 @@ public final class TitrationWorld {
             populations,
             TitrationWorld::preparation,
             id -> inUse,
+            id -> Optional.ofNullable(withdrawn.get(id)),
             stored.transactions(),
             () -> now,
             new ClinicTime(ZoneId.of("America/New_York")));
@@ -114,7 +116,7 @@ public final class TitrationWorld {
 
   /** Whether a preparation may be planned now. */
   public boolean isInUse(PreparationId id) {
-    return preparation(id).isPresent() && !withdrawn.contains(id);
+    return preparation(id).isPresent() && !withdrawn.containsKey(id);
   }
 
   public Populations populations() {
@@ -165,7 +167,7 @@ public final class TitrationWorld {
 
   /** Takes a preparation out of use; it is still found. */
   public void withdraw(PreparationId id) {
-    withdrawn.add(id);
+    withdrawn.put(id, now);
   }
 
   public void pass(Duration time) {

@@ -28,6 +28,7 @@ public final class Answers {
   private final Set<Condition> decided = EnumSet.noneOf(Condition.class);
   private Optional<Written<ExaminationRecorded>> found = Optional.empty();
   private Optional<Long> lastFound = Optional.empty();
+  private Optional<LocalDate> examinedOn = Optional.empty();
 
   /**
    * A yes that counts.
@@ -74,6 +75,10 @@ public final class Answers {
   }
 
   private void examined(Written<ExaminationRecorded> written) {
+    if (written.fact().scarring() != Answer.NOT_KNOWN) {
+      LocalDate day = written.fact().day();
+      examinedOn = examinedOn.filter(one -> one.isAfter(day)).or(() -> Optional.of(day));
+    }
     if (written.fact().scarring() == Answer.YES) {
       LocalDate day = written.fact().day();
       found = found.filter(one -> one.fact().day().isAfter(day)).or(() -> Optional.of(written));
@@ -97,6 +102,11 @@ public final class Answers {
   /** The examination that found curvature or scarring, if no later one is without it. */
   public Optional<Written<ExaminationRecorded>> found() {
     return found;
+  }
+
+  /** The last day on which an examination told whether there is curvature or scarring. */
+  public Optional<LocalDate> examinedOn() {
+    return examinedOn;
   }
 
   /** The number of the last entry that found curvature or scarring, whatever came after it. */

@@ -91,8 +91,8 @@ final class AroundWords {
     LocalDate last =
         state
             .file()
-            .examined()
-            .map(written -> written.fact().day())
+            .answers()
+            .examinedOn()
             .orElse(
                 LocalDate.ofInstant(state.file().entries().getFirst().recordedAt(), time.zone()));
     return last.plusMonths(state.question().protocol().limits().reviewMonths().value());

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import rungwise.clinic.course.Answers;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseHistory;
@@ -60,7 +61,7 @@ public final class CourseReader {
             proposal.ladder(),
             history,
             vial(file, protocol, now),
-            circumstances(file),
+            circumstances(file, protocol, now),
             now);
     return new CourseState(file, question, choice, proposal.notes(), signed(plan).waits());
   }
@@ -77,8 +78,26 @@ public final class CourseReader {
         .orThrow();
   }
 
-  private static Circumstances circumstances(CourseFile file) {
-    return file.answers().lastFound().map(Circumstances.NONE::withFound).orElse(Circumstances.NONE);
+  private Circumstances circumstances(CourseFile file, Protocol protocol, Instant now) {
+    Answers answers = file.answers();
+    Instant examined =
+        answers
+            .examinedOn()
+            .map(day -> day.atStartOfDay(ports.time().zone()).toInstant())
+            .orElseGet(() -> file.entries().getFirst().recordedAt());
+    boolean isRecalled =
+        ports
+            .recalled()
+            .apply(file.plan().preparation())
+            .filter(at -> !at.isAfter(now))
+            .isPresent();
+    return new Circumstances(
+        Optional.of(examined),
+        answers.lastFound(),
+        isRecalled,
+        ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)),
+        Optional.empty(),
+        List.of());
   }
 
   /** The ladder that a plan would give this man, or why it gives none. */

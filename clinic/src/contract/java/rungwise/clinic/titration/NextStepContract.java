@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.course.CourseFact.DoseSigned;
@@ -174,7 +175,7 @@ public abstract class NextStepContract {
 
   @Test
   void the_next_step_waits_for_as_many_partial_responses_as_the_protocol_says() {
-    world.written().signWritten(Staff.PRESCRIBER, LabelReader.waitingFor(2)).orThrow();
+    world.written().signWritten(Staff.PRESCRIBER, LabelReader.waitingFor(2), Set.of()).orThrow();
     var plan = new Plan(SamplePreparations.ALPROSTADIL_20.id(), "u100-1", "waiting", 1);
     world.titration().choosePlan(Staff.PRESCRIBER, course, plan, world::isInUse, "").orThrow();
     signWithNextStep();

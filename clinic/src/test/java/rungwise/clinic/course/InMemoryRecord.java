@@ -274,6 +274,7 @@ public final class InMemoryRecord implements Transactions {
               signed.name(),
               signed.version(),
               signed.document(),
+              signed.confirmed(),
               signed.by(),
               signed.at().truncatedTo(ChronoUnit.MILLIS)));
     }

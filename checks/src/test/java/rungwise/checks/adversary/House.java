@@ -97,6 +97,7 @@ final class House {
             populations,
             this::find,
             House::inUse,
+            id -> Optional.empty(),
             memory,
             () -> now,
             new ClinicTime(ZoneId.of("UTC")));

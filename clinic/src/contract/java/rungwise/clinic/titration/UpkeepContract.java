@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.course.CourseId;
@@ -48,7 +49,7 @@ public abstract class UpkeepContract {
   }
 
   private void sign(String document) {
-    world.written().signWritten(Staff.PRESCRIBER, document).orThrow();
+    world.written().signWritten(Staff.PRESCRIBER, document, Set.of()).orThrow();
   }
 
   /** He runs on the first version of a protocol of the clinic's own. */

@@ -16,9 +16,11 @@ import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.record.Records;
 import rungwise.clinic.room.RoomDays;
+import rungwise.clinic.supply.ClinicVialShelf;
 import rungwise.store.access.SqlTakenAccesses;
 import rungwise.store.audit.SqlAudit;
 import rungwise.store.audit.SqlTrail;
+import rungwise.store.course.SqlClinicVials;
 import rungwise.store.course.SqlCourses;
 import rungwise.store.database.DataFolder;
 import rungwise.store.database.Database;
@@ -49,6 +51,7 @@ public final class SqliteStore implements AutoCloseable {
   private final ProtocolShelf protocolShelf;
   private final PopulationShelf populationShelf;
   private final RoomDays roomDays;
+  private final ClinicVialShelf clinicVials;
   private final Audit audit;
   private final Records records;
   private final PastHistories pastHistories;
@@ -68,6 +71,7 @@ public final class SqliteStore implements AutoCloseable {
     this.protocolShelf = new SqlProtocolShelf(database, journal);
     this.populationShelf = new SqlPopulationShelf(database, journal);
     this.roomDays = new SqlRoomDays(database, journal);
+    this.clinicVials = new SqlClinicVials(database, journal);
     this.audit = new SqlAudit(database, journal);
     this.pastHistories = new SqlPastHistories(database, journal);
     this.records = new SqlRecords(this, new CarriedEntries(database, journal));
@@ -138,6 +142,10 @@ public final class SqliteStore implements AutoCloseable {
 
   public RoomDays roomDays() {
     return roomDays;
+  }
+
+  public ClinicVialShelf clinicVials() {
+    return clinicVials;
   }
 
   public Audit audit() {

@@ -13,6 +13,7 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
 import rungwise.dosing.history.Place;
+import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.screening.Condition;
@@ -26,6 +27,7 @@ final class DemoStory {
 
   private static final Sample LABEL = new Sample("us-vial-syringe-label", 1);
   private static final Sample MIXTURE = new Sample("cautious-mixture", 2);
+  private static final int DAYS_OPEN = 28;
   private static final String LEFT = "HIS_LEFT";
   private static final String RIGHT = "HIS_RIGHT";
   private static final String NONE_FOUND = "none_found";
@@ -64,7 +66,7 @@ final class DemoStory {
     for (Preparation preparation : PREPARATIONS) {
       clinic
           .formulary()
-          .addSample(prescriber.id(), preparation.id(), new InUseRule.NotStated())
+          .addSample(prescriber.id(), preparation.id(), inUseOf(preparation))
           .orThrow();
     }
     clinic
@@ -90,6 +92,13 @@ final class DemoStory {
     notScreened();
     underObservation();
     clock.comeHome();
+  }
+
+  /** As the invented pharmacy says; a powder has its own hours. */
+  private static InUseRule inUseOf(Preparation preparation) {
+    return preparation.form() instanceof Form.Solution
+        ? new InUseRule.DaysAfterOpening(DAYS_OPEN)
+        : new InUseRule.SingleUse();
   }
 
   private static Man man(String name, String born, String number, String group, Barrel barrel) {
@@ -137,6 +146,8 @@ final class DemoStory {
     teller.inTheClinic(id, new Seen(95, "1", 10, 15, 20, LEFT));
     teller.inTheClinic(id, new Seen(88, "2", 9, 15, 25, RIGHT));
     teller.ready(id, man.preparation());
+    clock.goBack(Duration.ofDays(60));
+    teller.vial(id, man.preparation(), "L-2114");
     teller.atHome(id, new Told(40, "2", "exactly", "30", NONE_FOUND, LEFT));
     teller.atHome(id, new Told(26, "3", "exactly", "45", NONE_FOUND, RIGHT));
     clock.goBack(Duration.ofDays(1));

@@ -27,8 +27,10 @@ import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.start.Starting;
+import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
+import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
 import rungwise.web.access.AccessRules;
 import rungwise.web.access.ClinicSign;
@@ -152,6 +154,11 @@ class ServerWiring {
   }
 
   @Bean
+  Lifting lifting(CourseCases cases) {
+    return cases.lifting();
+  }
+
+  @Bean
   Starting starting(CourseCases cases) {
     return cases.starting();
   }
@@ -164,6 +171,11 @@ class ServerWiring {
   @Bean
   Vials vials(CourseCases cases) {
     return cases.vials();
+  }
+
+  @Bean
+  ClinicVials clinicVials(CourseCases cases) {
+    return cases.clinicVials();
   }
 
   @Bean

@@ -14,8 +14,6 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
-import rungwise.app.server.OpenClinic;
-import rungwise.app.server.StoryClock;
 
 /**
  * An injection in the clinic from the needle until he is soft, the board of the room, and a report
@@ -34,11 +32,7 @@ class RoomBrowserTest extends AtTheDesk {
   private static final int TIME_KEYS = 5;
 
   RoomBrowserTest() {
-    super(TestServer.start(RoomBrowserTest::fill));
-  }
-
-  private static void fill(OpenClinic clinic) {
-    DemoClinic.fill(clinic, (StoryClock) clinic.clock(), ZONE);
+    super(TestServer.withStory());
   }
 
   @BeforeEach
@@ -329,5 +323,32 @@ class RoomBrowserTest extends AtTheDesk {
     assertThat(page().locator(".alike")).containsText("2 November 1957");
     assertThat(page().locator(".alike")).containsText("HL-1017");
     browser.inspect("report-namesake");
+  }
+
+  @Test
+  void a_dose_at_a_visit_is_drawn_from_a_vial_that_the_clinic_keeps() {
+    open("/room");
+    follow("Vials of the clinic");
+    assertThat(page().locator("main")).containsText("None is on record");
+    page().locator("#new-lot").fill("C-12");
+    page().locator("#new-strength-alprostadil").fill("20");
+    page().locator("#new-beyondUse").fill(day(Duration.ofDays(-30)));
+    press("Save this vial");
+    assertThat(page().getByRole(AriaRole.STATUS))
+        .containsText("The vial of lot C-12 is on record.");
+    browser.inspect("clinic-vials");
+    follow("C-12");
+    browser.inspect("clinic-vial");
+
+    String course = signed();
+    page().navigate(course + "/visit");
+    page().locator("input[name=startVial]").nth(1).check();
+    browser.inspect("visit-clinic-vial");
+    page().locator("#startDate").fill(day(Duration.ZERO));
+    page().locator("#startTime").fill(clock(Duration.ZERO));
+    press("He was injected");
+
+    page().navigate(course);
+    assertThat(page().locator("main")).containsText("Vial of the clinic: lot C-12");
   }
 }

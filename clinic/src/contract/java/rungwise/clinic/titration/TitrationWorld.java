@@ -29,6 +29,7 @@ import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.start.CourseDraft;
 import rungwise.clinic.start.Starting;
+import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.VialForm;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.ReadinessDraft;
@@ -132,6 +133,10 @@ public final class TitrationWorld {
     return titration;
   }
 
+  public Lifting lifting() {
+    return new Lifting(ports);
+  }
+
   public Starting starting() {
     return starting;
   }
@@ -144,12 +149,16 @@ public final class TitrationWorld {
     return new Vials(ports);
   }
 
+  public ClinicVials clinicVials() {
+    return new ClinicVials(ports, stored.clinicVials());
+  }
+
   public Teaching teaching() {
     return new Teaching(ports);
   }
 
   public Room room() {
-    return new Room(ports, stored.roomDays());
+    return new Room(ports, stored.roomDays(), stored.clinicVials());
   }
 
   public CoursePorts stored() {

@@ -32,6 +32,7 @@ import rungwise.quantities.Volume;
  * @param now the answer to "may he inject now?"
  * @param blocks what stops him, if anything
  * @param homeBlocks what forbids signing a dose for home
+ * @param lifting what waits for a prescriber
  * @param overridable the holds that a signature may override now, each once
  */
 public record CourseView(
@@ -58,9 +59,9 @@ public record CourseView(
     List<InjectionLine> injections,
     List<ReadyLine> ready,
     List<EntryLine> entries,
-    boolean hasOpenEmergency,
     Optional<Dose> closedFrom,
-    Around around) {
+    Around around,
+    LiftingView lifting) {
 
   /** Who he is. */
   public record Man(

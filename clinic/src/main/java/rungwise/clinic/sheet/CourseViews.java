@@ -95,9 +95,9 @@ public final class CourseViews {
         injections(file),
         ready(state),
         entries(file),
-        !state.question().history().openEmergencies().isEmpty(),
         closedFrom(state, ladder),
-        around);
+        around,
+        new LiftingWords(time, names).of(state));
   }
 
   /** Before 4 hours are over nobody is told that they may have passed. */

@@ -6,12 +6,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import rungwise.clinic.course.Answers;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseHistory;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
+import rungwise.clinic.course.Vial;
 import rungwise.clinic.past.PastReading;
 import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.dosing.choice.Choice;
@@ -45,6 +45,25 @@ public final class CourseReader {
 
   /** The same, by another way to choose. */
   public CourseState state(CourseFile file, Instant now, Choice choice) {
+    return state(file, now, choice, this::vial);
+  }
+
+  /** The state while a dose is drawn from a vial of the clinic's, not from his own. */
+  public CourseState drawing(CourseFile file, Instant now, EntryId vial, Vial label) {
+    return state(
+        file,
+        now,
+        ports.populations().choiceFor(file.plan().preparation()),
+        (course, protocol, at) -> Optional.of(ofClinic(course, protocol, at, vial, label)));
+  }
+
+  /** Finds the vial in hand. */
+  @FunctionalInterface
+  private interface InHand {
+    Optional<VialInHand> of(CourseFile file, Protocol protocol, Instant now);
+  }
+
+  private CourseState state(CourseFile file, Instant now, Choice choice, InHand inHand) {
     Plan plan = file.plan();
     Protocol protocol = protocol(plan);
     History history = history(file, protocol, now);
@@ -60,7 +79,7 @@ public final class CourseReader {
             protocol,
             proposal.ladder(),
             history,
-            vial(file, protocol, now),
+            inHand.of(file, protocol, now),
             circumstances(file, protocol, now),
             now);
     return new CourseState(file, question, choice, proposal.notes(), signed(plan).waits());
@@ -79,12 +98,6 @@ public final class CourseReader {
   }
 
   private Circumstances circumstances(CourseFile file, Protocol protocol, Instant now) {
-    Answers answers = file.answers();
-    Instant examined =
-        answers
-            .examinedOn()
-            .map(day -> day.atStartOfDay(ports.time().zone()).toInstant())
-            .orElseGet(() -> file.entries().getFirst().recordedAt());
     boolean isRecalled =
         ports
             .recalled()
@@ -92,8 +105,9 @@ public final class CourseReader {
             .filter(at -> !at.isAfter(now))
             .isPresent();
     return new Circumstances(
-        Optional.of(examined),
-        answers.lastFound(),
+        Optional.of(file.entries().getFirst().recordedAt()),
+        examined(file),
+        file.answers().lastFound(),
         isRecalled,
         ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)),
         Optional.empty(),
@@ -104,6 +118,19 @@ public final class CourseReader {
   public Reading<LadderProposal> ladderOf(Plan plan, CourseFile file) {
     Protocol protocol = protocol(plan);
     return propose(protocol, plan, file, history(file, protocol, ports.clock().instant()));
+  }
+
+  /** When he was last examined: at the end of that day at the latest. */
+  private Optional<Instant> examined(CourseFile file) {
+    return file.answers()
+        .examined()
+        .map(
+            written -> {
+              Instant over =
+                  written.fact().day().plusDays(1).atStartOfDay(ports.time().zone()).toInstant();
+              Instant recorded = written.entry().recordedAt();
+              return recorded.isBefore(over) ? recorded : over;
+            });
   }
 
   private History history(CourseFile file, Protocol protocol, Instant now) {
@@ -173,6 +200,27 @@ public final class CourseReader {
                     stocks.of(written, now, file.plan().preparation()),
                     new VialInHand.Label(written.fact().vial().composition()),
                     uses(file, stocks).of(written).end()));
+  }
+
+  private VialInHand ofClinic(
+      CourseFile file, Protocol protocol, Instant now, EntryId vial, Vial label) {
+    Stocks stocks = stocks(file, protocol, this::preparation);
+    EntryId known =
+        file.vialOfClinic(vial).map(written -> file.rootOf(written.entry())).orElse(vial);
+    return new VialInHand(
+        stocks.of(known, label, now, file.plan().preparation()),
+        new VialInHand.Label(label.composition()),
+        uses(file, stocks).of(label, Optional.empty()).end());
+  }
+
+  /** A vial of which a dose is drawn at an instant: open from then on, if it serves for more. */
+  public Vial openedBy(CourseFile file, Vial label, Instant drawn) {
+    VialUses uses = uses(file, stocks(file, protocol(file.plan()), this::preparation));
+    return new Vial(
+        label.lot(),
+        label.composition(),
+        uses.of(label, Optional.of(drawn)).dates(),
+        label.device());
   }
 
   /** Until when each vial of a course may be used, by the entry that says so. */

@@ -11,13 +11,10 @@ import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.course.CourseEntry;
-import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.CourseFact.DoseSigned;
-import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFact.ReportWithdrawn;
-import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
@@ -35,7 +32,6 @@ import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.choice.ByRule;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.decision.Advice;
-import rungwise.dosing.history.Question;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.syringe.Barrels;
@@ -234,31 +230,6 @@ public final class Titration {
         });
   }
 
-  /** Writes down that a prescriber has reviewed every emergency on record. */
-  public Reading<Long> reviewEmergency(Account actor, CourseId id, String reason) {
-    return byPrescriber(actor, id, reason, new EmergencyReviewed());
-  }
-
-  /** Opens volumes up to one again that a long erection had closed. */
-  public Reading<Long> reopen(Account actor, CourseId id, long upToMicrolitres, String reason) {
-    if (upToMicrolitres < 0) {
-      return Reading.refused("A volume below zero is not closed: nothing was changed.");
-    }
-    return changes.change(
-        actor,
-        By.PRESCRIBER,
-        id,
-        (file, now) -> {
-          Volume upTo = Volume.ofMicrolitres(upToMicrolitres);
-          Question question = reader.state(file, now).question();
-          if (question.history().closing(question.preparation(), upTo).isEmpty()) {
-            return Reading.refused(upTo + " is not closed: nothing was changed.");
-          }
-          var fact = new VolumeReopened(file.plan().preparation(), upTo);
-          return changes.appendWithReason(id, fact, actor, now, Optional.empty(), reason);
-        });
-  }
-
   /**
    * Chooses another preparation, syringe or protocol. The dose in force ends: its mark and its
    * schedule were those of the plan before.
@@ -339,13 +310,5 @@ public final class Titration {
             .orElseGet(ByRule::new);
     CourseState then = reader.state(file.upTo(signed.basis()), signed.askedAt(), choice);
     return new Replay(signed.advice(), then.advice().record());
-  }
-
-  private Reading<Long> byPrescriber(Account actor, CourseId id, String reason, CourseFact fact) {
-    return changes.change(
-        actor,
-        By.PRESCRIBER,
-        id,
-        (file, now) -> changes.appendWithReason(id, fact, actor, now, Optional.empty(), reason));
   }
 }

@@ -141,14 +141,14 @@ public final class DoseGuards {
     return question
         .history()
         .closing(question.preparation(), volume)
-        .map(one -> Verdict.of(GuardRule.VOLUME_CLOSED, factsOf(one)));
+        .map(one -> Verdict.of(GuardRule.VOLUME_CLOSED, factsOf(question, one)));
   }
 
   private static Optional<Verdict> higherAfterLong(Question question, Volume volume) {
     return question
         .history()
         .forbiddingHigher(question.preparation(), volume)
-        .map(one -> Verdict.of(GuardRule.HIGHER_AFTER_LONG, factsOf(one)));
+        .map(one -> Verdict.of(GuardRule.HIGHER_AFTER_LONG, factsOf(question, one)));
   }
 
   private static Optional<Verdict> aboveFreshStock(Question question, Volume volume) {
@@ -184,9 +184,10 @@ public final class DoseGuards {
                     Fact.said("source", most.source().words())));
   }
 
-  static Fact[] factsOf(Injection injection) {
+  static Fact[] factsOf(Question question, Injection injection) {
+    boolean isUndated = question.history().isUndated(injection);
     return new Fact[] {
-      new Fact.Happened("injected", injection.at()),
+      new Fact.Happened(isUndated ? "injected before" : "injected", injection.at()),
       Fact.said("drawn", injection.drawn()),
       Fact.said("response", injection.responseWords())
     };

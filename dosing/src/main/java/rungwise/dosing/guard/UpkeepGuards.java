@@ -100,6 +100,7 @@ final class UpkeepGuards {
     return question
         .circumstances()
         .examined()
+        .or(() -> question.circumstances().began())
         .map(at -> monthsAfter(at, months))
         .orElse(Instant.EPOCH);
   }
@@ -109,7 +110,8 @@ final class UpkeepGuards {
     Fact last =
         around
             .examined()
-            .<Fact>map(at -> new Fact.Happened("examined, or the course begun", at))
+            .<Fact>map(at -> new Fact.Happened("examined", at))
+            .or(() -> around.began().map(at -> new Fact.Happened("not examined; course begun", at)))
             .orElseGet(() -> Fact.said("examined", "not known"));
     var months = question.protocol().limits().reviewMonths();
     return new Fact[] {last, Fact.said("months between two examinations", months.value())};

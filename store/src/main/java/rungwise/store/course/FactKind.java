@@ -19,7 +19,9 @@ enum FactKind {
   INJECTION_REPORTED,
   REPORT_WITHDRAWN,
   VOLUME_REOPENED,
-  EMERGENCY_REVIEWED;
+  EMERGENCY_REVIEWED,
+  CORRECTION_CONFIRMED,
+  PAST_REVIEWED;
 
   static FactKind of(CourseFact fact) {
     return switch (fact) {
@@ -39,6 +41,8 @@ enum FactKind {
       case CourseFact.ReportWithdrawn withdrawn -> REPORT_WITHDRAWN;
       case CourseFact.VolumeReopened reopened -> VOLUME_REOPENED;
       case CourseFact.EmergencyReviewed reviewed -> EMERGENCY_REVIEWED;
+      case CourseFact.CorrectionConfirmed confirmed -> CORRECTION_CONFIRMED;
+      case CourseFact.PastReviewed reviewed -> PAST_REVIEWED;
     };
   }
 

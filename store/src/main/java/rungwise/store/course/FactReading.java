@@ -2,14 +2,17 @@ package rungwise.store.course;
 
 import static rungwise.store.schema.Tables.ANSWER_OVERTURNED;
 import static rungwise.store.schema.Tables.BASELINE_RECORDED;
+import static rungwise.store.schema.Tables.CORRECTION_CONFIRMED;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
+import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
 import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
 import static rungwise.store.schema.Tables.OBSERVATION_STARTED;
+import static rungwise.store.schema.Tables.PAST_REVIEWED;
 import static rungwise.store.schema.Tables.PLAN_CHOSEN;
 import static rungwise.store.schema.Tables.READINESS_RECORDED;
 import static rungwise.store.schema.Tables.SCREENED;
@@ -43,7 +46,6 @@ import rungwise.store.schema.tables.records.ReadinessRecordedLineRecord;
 import rungwise.store.schema.tables.records.ReadinessRecordedRecord;
 import rungwise.store.schema.tables.records.ScreenedAnswerRecord;
 import rungwise.store.schema.tables.records.ScreenedRecord;
-import rungwise.store.schema.tables.records.VolumeReopenedRecord;
 
 /**
  * Rows as the fact that they keep. {@link FactRows} is the way there.
@@ -83,8 +85,10 @@ record FactReading(
       case DOSE_SIGNED -> signed(own(row, DOSE_SIGNED));
       case INJECTION_REPORTED -> reported(own(row, INJECTION_REPORTED));
       case REPORT_WITHDRAWN -> new CourseFact.ReportWithdrawn();
-      case VOLUME_REOPENED -> reopened(own(row, VOLUME_REOPENED));
-      case EMERGENCY_REVIEWED -> new CourseFact.EmergencyReviewed();
+      case VOLUME_REOPENED -> LiftingRows.reopened(own(row, VOLUME_REOPENED));
+      case EMERGENCY_REVIEWED -> LiftingRows.reviewed(row.into(EMERGENCY_REVIEWED_END));
+      case CORRECTION_CONFIRMED -> LiftingRows.confirmed(own(row, CORRECTION_CONFIRMED));
+      case PAST_REVIEWED -> LiftingRows.past(own(row, PAST_REVIEWED));
     };
   }
 
@@ -158,10 +162,5 @@ record FactReading(
         row.getAskedAt(),
         row.getAdvice(),
         Optional.ofNullable(row.getNextStepMicrolitres()).map(Volume::ofMicrolitres));
-  }
-
-  private static CourseFact reopened(VolumeReopenedRecord row) {
-    return new CourseFact.VolumeReopened(
-        new PreparationId(row.getPreparation()), Volume.ofMicrolitres(row.getUpToMicrolitres()));
   }
 }

@@ -1,6 +1,7 @@
 package rungwise.store;
 
 import java.nio.file.Path;
+import javax.crypto.SecretKey;
 import rungwise.clinic.Transactions;
 import rungwise.clinic.access.TakenAccesses;
 import rungwise.clinic.audit.Audit;
@@ -58,6 +59,7 @@ public final class SqliteStore implements AutoCloseable {
   private final Trail trail;
   private final Factors factors;
   private final TakenAccesses takenAccesses;
+  private final SecretKey deviceKey;
 
   private SqliteStore(Runnable giveBack, Database database, JournalKey key) {
     this.giveBack = giveBack;
@@ -78,6 +80,7 @@ public final class SqliteStore implements AutoCloseable {
     this.trail = new SqlTrail(database);
     this.factors = new SqlFactors(database, journal, key);
     this.takenAccesses = new SqlTakenAccesses(database, journal);
+    this.deviceKey = key.derived("known devices");
   }
 
   /**
@@ -106,6 +109,11 @@ public final class SqliteStore implements AutoCloseable {
     DataFolder.requireExists(dataFolder);
     JournalKey key = JournalKey.keptIn(dataFolder);
     return new SqliteStore(() -> {}, Database.openToRead(dataFolder), key);
+  }
+
+  /** The key by which devices are known again, also after a restart; it is not in the database. */
+  public SecretKey deviceKey() {
+    return deviceKey;
   }
 
   public Transactions transactions() {

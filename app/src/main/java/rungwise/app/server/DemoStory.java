@@ -158,7 +158,7 @@ final class DemoStory {
     Man man = man("Kolbein Aster", "1952-01-23", "HL-1023", "vasculogenic", Barrels.U100_1);
     CourseId id = prepared(man, 60);
     for (int daysAgo = 52; daysAgo >= 20; daysAgo -= 8) {
-      teller.reported(id, new Told(daysAgo, "1", "exactly", "20", NONE_FOUND, ""));
+      teller.watched(id, new Told(daysAgo, "1", "exactly", "20", NONE_FOUND, ""));
     }
   }
 
@@ -166,7 +166,7 @@ final class DemoStory {
     Man man = man("Leander Voss", "1959-07-30", "HL-1030", "vasculogenic", Barrels.U100_1);
     CourseId id = prepared(man, 58);
     for (int daysAgo = 50; daysAgo >= 22; daysAgo -= 7) {
-      teller.reported(id, new Told(daysAgo, "2", "exactly", "25", NONE_FOUND, ""));
+      teller.watched(id, new Told(daysAgo, "2", "exactly", "25", NONE_FOUND, ""));
     }
     clock.goBack(Duration.ofDays(3));
     teller.change(
@@ -188,7 +188,7 @@ final class DemoStory {
     Man man = man("Dorian Velte", "1979-08-19", "HL-1066", "psychogenic", Barrels.U100_1);
     CourseId id = prepared(man, 25);
     teller.inTheClinic(id, new Seen(18, "2", 8, 15, 30, LEFT));
-    teller.reported(id, new Told(3, "4", "exactly", "150", NONE_FOUND, RIGHT));
+    teller.watched(id, new Told(3, "4", "exactly", "150", NONE_FOUND, RIGHT));
   }
 
   private void leftTooEarly() {
@@ -201,7 +201,7 @@ final class DemoStory {
   private void causesNotAsked() {
     Man man = man("Florian Okello", "1954-06-21", "HL-1078", "vasculogenic", Barrels.U100_1);
     CourseId id = prepared(man, 12);
-    teller.reported(id, new Told(2, "0", "not_known", "", "not_asked", ""));
+    teller.toldOfTheClinic(id, new Told(2, "0", "not_known", "", "not_asked", ""));
   }
 
   private void decisionMissing() {

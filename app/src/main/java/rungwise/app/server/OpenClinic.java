@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.UUID;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
+import javax.crypto.SecretKey;
 import rungwise.app.fit.ThreadWorkers;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.access.CourseAccess;
@@ -160,6 +161,11 @@ public final class OpenClinic implements AutoCloseable {
 
   public CourseAccess courseAccess() {
     return new CourseAccess(store.takenAccesses(), store.courses(), store.transactions(), clock);
+  }
+
+  /** The key by which devices that have signed in are known again. */
+  SecretKey deviceKey() {
+    return store.deviceKey();
   }
 
   public Trail trail() {

@@ -49,6 +49,8 @@ import rungwise.web.provider.ProviderPages;
 import rungwise.web.right.RightPages;
 import rungwise.web.room.RoomPages;
 import rungwise.web.screening.ScreeningPages;
+import rungwise.web.secrets.KnownDevices;
+import rungwise.web.secrets.SteadyTime;
 import rungwise.web.session.SessionLimits;
 import rungwise.web.start.StartChoices;
 import rungwise.web.start.StartPages;
@@ -131,6 +133,16 @@ class ServerWiring {
   @Bean
   InstantSource clock(OpenClinic clinic) {
     return clinic.clock();
+  }
+
+  @Bean
+  SteadyTime steadyTime(OpenClinic clinic) {
+    return SteadyTime.beside(clinic.clock());
+  }
+
+  @Bean
+  KnownDevices knownDevices(OpenClinic clinic) {
+    return new KnownDevices(clinic.deviceKey());
   }
 
   @Bean

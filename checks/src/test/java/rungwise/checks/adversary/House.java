@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -103,8 +104,8 @@ final class House {
             memory,
             () -> now,
             new ClinicTime(ZoneId.of("UTC")));
-    this.titration = new Titration(ports);
-    this.lifting = new Lifting(ports);
+    titration = new Titration(ports);
+    lifting = new Lifting(ports);
     screenings = new Screenings(ports);
     vials = new Vials(ports);
     teaching = new Teaching(ports);
@@ -228,7 +229,7 @@ final class House {
 
   /** The version of a protocol that is signed here. */
   int versionOf(Rulebook rules) {
-    return versions.get(rules.name());
+    return Objects.requireNonNull(versions.get(rules.name()));
   }
 
   /** A new man on a plan. */

@@ -63,6 +63,7 @@ class ForecastBrowserTest extends AtTheDesk {
     open(path);
     follow("Enter a report");
     page().locator("input[name=identified]").check();
+    check("day", "other");
     page().getByLabel("Date of the injection").fill(at.atZone(ZONE).toLocalDate().toString());
     page()
         .getByLabel("Time of day, hours and minutes")

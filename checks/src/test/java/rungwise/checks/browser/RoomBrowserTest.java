@@ -213,6 +213,7 @@ class RoomBrowserTest extends AtTheDesk {
     browser.inspect("report");
     Instant at = server.clock().instant().minus(Duration.ofHours(15));
 
+    check("day", "other");
     page().locator("#date").fill(at.atZone(ZONE).toLocalDate().toString());
     page().locator("main").focus();
 
@@ -221,12 +222,12 @@ class RoomBrowserTest extends AtTheDesk {
     browser.type(CLOCK.format(at.atZone(ZONE)));
     keys += TIME_KEYS + browser.tabTo("grade");
     keys += strike("Space", "ArrowDown", "ArrowDown", "ArrowDown") + browser.tabTo("soft");
-    keys += strike("Space") + browser.tabTo("causes");
+    keys += strike("Space", "ArrowDown") + browser.tabTo("causes");
     keys += strike("Space", "ArrowDown", "ArrowDown", "Enter");
 
     assertThat(keys).isLessThan(KEYS_OF_A_MINUTE);
     assertThat(page().locator(".notice")).containsText("The report is on record.");
-    assertThat(page().locator("main")).containsText("soft between 0\u00a0min and 2\u00a0h");
+    assertThat(page().locator("main")).containsText("soft between 0\u00a0min and 1\u00a0h");
   }
 
   private int strike(String... keys) {
@@ -236,10 +237,11 @@ class RoomBrowserTest extends AtTheDesk {
 
   private void fillReport(Duration ago) {
     check("identified", "yes");
+    check("day", "other");
     page().locator("#date").fill(day(ago));
     page().locator("#time").fill(clock(ago));
     check("grade", "3");
-    check("soft", "within_2_hours");
+    check("soft", "up_to_60");
     check("causes", "none_found");
   }
 
@@ -279,7 +281,7 @@ class RoomBrowserTest extends AtTheDesk {
 
     assertThat(faults()).hasCount(1);
     assertThat(faults()).containsText("birth date and his record number");
-    assertThat(page().locator("input[name=soft][value=within_2_hours]")).isChecked();
+    assertThat(page().locator("input[name=soft][value=up_to_60]")).isChecked();
     browser.inspect("report-not-identified");
   }
 
@@ -302,7 +304,7 @@ class RoomBrowserTest extends AtTheDesk {
     assertThat(page().locator("#hour")).hasValue("10");
     assertThat(page().locator("#pain")).hasValue("2");
     assertThat(page().locator("#otherTablets")).hasValue("one antihistamine");
-    assertThat(page().locator("input[name=soft][value=within_2_hours]")).isChecked();
+    assertThat(page().locator("input[name=soft][value=up_to_60]")).isChecked();
     assertThat(page().locator("input[name=identified]")).hasCount(0);
     browser.inspect("report-correction");
   }

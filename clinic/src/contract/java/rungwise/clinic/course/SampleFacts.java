@@ -74,6 +74,7 @@ public final class SampleFacts {
     facts.addAll(signatures());
     facts.addAll(SampleInjections.observations(earlier));
     facts.addAll(SampleInjections.reports(earlier));
+    facts.addAll(SampleInjections.unfinished(earlier));
     facts.add(new ReportWithdrawn());
     facts.add(new VolumeReopened(PREPARATION, volume(250)));
     facts.add(new EmergencyReviewed(Optional.empty()));

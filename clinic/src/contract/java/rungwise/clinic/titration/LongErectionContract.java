@@ -116,7 +116,7 @@ public abstract class LongErectionContract {
             late().exactly("240"),
             late().atLeast("240"),
             late().between("200", "240.001"),
-            late().soft("not_within_4_hours"))) {
+            late().soft("from_240"))) {
       anotherMan();
       reportLate(said);
 
@@ -136,7 +136,7 @@ public abstract class LongErectionContract {
             late().exactly("239.999"),
             late().atLeast("239.999"),
             late().between("200", "240"),
-            late().soft("within_4_hours"))) {
+            late().soft("from_120"))) {
       anotherMan();
       reportLate(said);
 

@@ -215,6 +215,27 @@ public sealed interface CourseFact {
       InjectionDetails details)
       implements CourseFact {}
 
+  /**
+   * Somebody said what may mean 4 hours or still firm, and the report is not complete.
+   *
+   * @param injectedAt when he injected, where that could be read
+   * @param about the report that it was to correct
+   * @param said what stands in the parts of the form, in their order
+   */
+  record ReportUnfinished(Optional<Instant> injectedAt, Optional<EntryId> about, List<Said> said)
+      implements CourseFact {
+    public ReportUnfinished {
+      said = List.copyOf(said);
+    }
+
+    /**
+     * What was typed into one part.
+     *
+     * @param part its name in the form
+     */
+    public record Said(String part, String text) {}
+  }
+
   /** The report that this entry corrects does not belong here. */
   record ReportWithdrawn() implements CourseFact {}
 

@@ -9,6 +9,7 @@ import rungwise.clinic.course.Plan;
 import rungwise.clinic.day.DayLine;
 import rungwise.dosing.decision.NonResponseStep;
 import rungwise.dosing.guard.GuardClass;
+import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.screening.Condition;
@@ -228,6 +229,11 @@ public record CourseView(
    */
   public EntryLine entry(long number) {
     return entries.stream().filter(one -> one.number() == number).findFirst().orElseThrow();
+  }
+
+  /** Whether something that may mean 4 hours stands on record without a complete report. */
+  public boolean hasUnfinishedReport() {
+    return blocks.stream().anyMatch(one -> one.rule().equals(GuardRule.REPORT_UNFINISHED.name()));
   }
 
   /** Whether he may inject now. */

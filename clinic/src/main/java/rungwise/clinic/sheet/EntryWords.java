@@ -39,6 +39,7 @@ public final class EntryWords {
       case CourseFact.ReadinessRecorded ready -> words(ready);
       case CourseFact.DoseSigned signed -> words(signed, time);
       case CourseFact.InjectionReported report -> words(report, time);
+      case CourseFact.ReportUnfinished unfinished -> words(unfinished, time);
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";
       case CourseFact.VolumeReopened reopened -> "Reopened up to " + reopened.upTo();
       case CourseFact.EmergencyReviewed reviewed -> words(reviewed, time);
@@ -135,6 +136,11 @@ public final class EntryWords {
         + report.grade().words()
         + ", "
         + report.soft().words();
+  }
+
+  private static String words(CourseFact.ReportUnfinished unfinished, ClinicTime time) {
+    return "May mean 4 hours or still firm, not complete: injection of "
+        + unfinished.injectedAt().map(time::words).orElse("a time not known");
   }
 
   private static String screeningWords(CourseFact.Screened screened) {

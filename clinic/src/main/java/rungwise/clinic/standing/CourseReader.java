@@ -11,6 +11,7 @@ import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseHistory;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
+import rungwise.clinic.course.UnfinishedReports;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.past.PastReading;
 import rungwise.clinic.protocols.SignedProtocol;
@@ -18,6 +19,7 @@ import rungwise.dosing.choice.Choice;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
+import rungwise.dosing.history.Unfinished;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Preparation;
@@ -111,7 +113,13 @@ public final class CourseReader {
         isRecalled,
         ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)),
         Optional.empty(),
-        List.of());
+        unfinished(file));
+  }
+
+  private static List<Unfinished> unfinished(CourseFile file) {
+    return UnfinishedReports.of(file).stream()
+        .map(written -> new Unfinished(written.entry().recordedAt(), written.fact().injectedAt()))
+        .toList();
   }
 
   /** The ladder that a plan would give this man, or why it gives none. */

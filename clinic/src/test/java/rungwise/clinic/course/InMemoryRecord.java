@@ -224,6 +224,11 @@ public final class InMemoryRecord implements Transactions {
       case CourseFact.VialReceived received -> received;
       case CourseFact.PlanChosen chosen -> chosen;
       case CourseFact.ReadinessRecorded recorded -> recorded;
+      case CourseFact.ReportUnfinished unfinished ->
+          new CourseFact.ReportUnfinished(
+              unfinished.injectedAt().map(InMemoryRecord::milliseconds),
+              unfinished.about(),
+              unfinished.said());
       case CourseFact.ReportWithdrawn withdrawn -> withdrawn;
       case CourseFact.VolumeReopened reopened -> reopened;
       case CourseFact.EmergencyReviewed reviewed ->

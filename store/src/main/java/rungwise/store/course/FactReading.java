@@ -15,6 +15,7 @@ import static rungwise.store.schema.Tables.OBSERVATION_STARTED;
 import static rungwise.store.schema.Tables.PAST_REVIEWED;
 import static rungwise.store.schema.Tables.PLAN_CHOSEN;
 import static rungwise.store.schema.Tables.READINESS_RECORDED;
+import static rungwise.store.schema.Tables.REPORT_UNFINISHED;
 import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
@@ -44,6 +45,8 @@ import rungwise.store.schema.tables.records.InjectionReportedRecord;
 import rungwise.store.schema.tables.records.PlanChosenRecord;
 import rungwise.store.schema.tables.records.ReadinessRecordedLineRecord;
 import rungwise.store.schema.tables.records.ReadinessRecordedRecord;
+import rungwise.store.schema.tables.records.ReportUnfinishedLineRecord;
+import rungwise.store.schema.tables.records.ReportUnfinishedRecord;
 import rungwise.store.schema.tables.records.ScreenedAnswerRecord;
 import rungwise.store.schema.tables.records.ScreenedRecord;
 
@@ -54,6 +57,7 @@ import rungwise.store.schema.tables.records.ScreenedRecord;
  * @param overridden the holds that were overridden, by the entry's id
  * @param causes what went wrong, by the entry's id
  * @param answers the answers of a screening, by the entry's id
+ * @param saidLines what was typed into unfinished reports, by the entry's id
  * @param planLines what emergency plans say beside what all say, by the entry's id
  */
 record FactReading(
@@ -61,7 +65,8 @@ record FactReading(
     HoldRows overridden,
     Map<String, List<String>> causes,
     Map<String, Result<ScreenedAnswerRecord>> answers,
-    Map<String, Result<ReadinessRecordedLineRecord>> planLines) {
+    Map<String, Result<ReadinessRecordedLineRecord>> planLines,
+    Map<String, Result<ReportUnfinishedLineRecord>> saidLines) {
 
   /**
    * The fact of an entry.
@@ -84,6 +89,7 @@ record FactReading(
       case READINESS_RECORDED -> readiness(own(row, READINESS_RECORDED));
       case DOSE_SIGNED -> signed(own(row, DOSE_SIGNED));
       case INJECTION_REPORTED -> reported(own(row, INJECTION_REPORTED));
+      case REPORT_UNFINISHED -> unfinished(own(row, REPORT_UNFINISHED));
       case REPORT_WITHDRAWN -> new CourseFact.ReportWithdrawn();
       case VOLUME_REOPENED -> LiftingRows.reopened(own(row, VOLUME_REOPENED));
       case EMERGENCY_REVIEWED -> LiftingRows.reviewed(row.into(EMERGENCY_REVIEWED_END));
@@ -132,6 +138,10 @@ record FactReading(
 
   private CourseFact reported(InjectionReportedRecord row) {
     return InjectionRows.reported(row, causes.getOrDefault(row.getEntryId(), List.of()));
+  }
+
+  private CourseFact unfinished(ReportUnfinishedRecord row) {
+    return UnfinishedRows.unfinished(row, linesOf(saidLines, row.getEntryId()));
   }
 
   private static CourseFact chosen(PlanChosenRecord row) {

@@ -32,6 +32,7 @@ final class FactRows {
       case CourseFact.ReadinessRecorded recorded -> PreparingRows.rows(recorded);
       case CourseFact.DoseSigned signed -> rows(signed);
       case CourseFact.InjectionReported reported -> InjectionRows.rows(reported);
+      case CourseFact.ReportUnfinished unfinished -> UnfinishedRows.rows(unfinished);
       case CourseFact.ReportWithdrawn withdrawn -> List.of();
       case CourseFact.VolumeReopened reopened -> List.of(LiftingRows.row(reopened));
       case CourseFact.EmergencyReviewed reviewed -> LiftingRows.rows(reviewed);

@@ -21,6 +21,8 @@ import static rungwise.store.schema.Tables.PAST_REVIEWED;
 import static rungwise.store.schema.Tables.PLAN_CHOSEN;
 import static rungwise.store.schema.Tables.READINESS_RECORDED;
 import static rungwise.store.schema.Tables.READINESS_RECORDED_LINE;
+import static rungwise.store.schema.Tables.REPORT_UNFINISHED;
+import static rungwise.store.schema.Tables.REPORT_UNFINISHED_LINE;
 import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.SCREENED_ANSWER;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
@@ -118,7 +120,7 @@ public final class SqlCourses implements Courses {
         .toList();
   }
 
-  /** Eight queries, however long the course is. Lines of later entries do no harm. */
+  /** A few queries, however long the course is. Lines of later entries do no harm. */
   @Override
   public Optional<CourseFile> find(CourseId id) {
     DSLContext reading = database.reading();
@@ -155,7 +157,10 @@ public final class SqlCourses implements Courses {
             .intoGroups(SCREENED_ANSWER.ENTRY_ID),
         lines
             .of(READINESS_RECORDED_LINE.ENTRY_ID, READINESS_RECORDED_LINE.LINE)
-            .intoGroups(READINESS_RECORDED_LINE.ENTRY_ID));
+            .intoGroups(READINESS_RECORDED_LINE.ENTRY_ID),
+        lines
+            .of(REPORT_UNFINISHED_LINE.ENTRY_ID, REPORT_UNFINISHED_LINE.LINE)
+            .intoGroups(REPORT_UNFINISHED_LINE.ENTRY_ID));
   }
 
   /** The rows of one course in the tables whose entries may have several, in their order. */
@@ -203,6 +208,8 @@ public final class SqlCourses implements Courses {
         .on(isOf(FactKind.DOSE_SIGNED, DOSE_SIGNED.ENTRY_ID))
         .leftJoin(INJECTION_REPORTED)
         .on(isOf(FactKind.INJECTION_REPORTED, INJECTION_REPORTED.ENTRY_ID))
+        .leftJoin(REPORT_UNFINISHED)
+        .on(isOf(FactKind.REPORT_UNFINISHED, REPORT_UNFINISHED.ENTRY_ID))
         .leftJoin(VOLUME_REOPENED)
         .on(isOf(FactKind.VOLUME_REOPENED, VOLUME_REOPENED.ENTRY_ID))
         .leftJoin(EMERGENCY_REVIEWED_END)

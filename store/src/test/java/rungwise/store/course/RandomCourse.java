@@ -22,6 +22,7 @@ import rungwise.clinic.room.StartDraft;
 import rungwise.clinic.screening.ScreeningForm;
 import rungwise.clinic.supply.VialForm;
 import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.ReportPart;
 import rungwise.clinic.titration.SignDraft;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
@@ -208,6 +209,7 @@ final class RandomCourse {
       case 0 -> form.soft("not_known");
       case 1 -> form.atLeast(minutes);
       case 2 -> form.between("0", minutes);
+      case 3 -> form.soft("up_to_60").with(ReportPart.EXACT_MINUTES, "250");
       default -> form.exactly(minutes);
     };
   }

@@ -259,6 +259,7 @@ public final class OpenClinic implements AutoCloseable {
             populations,
             formulary::find,
             id -> formulary.version(id).orElseThrow().inUse(),
+            formulary::recalledAt,
             store.transactions(),
             clock,
             time);

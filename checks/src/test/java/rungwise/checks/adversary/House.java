@@ -100,6 +100,7 @@ final class House {
             populations,
             this::find,
             House::inUse,
+            id -> Optional.empty(),
             memory,
             () -> now,
             new ClinicTime(ZoneId.of("UTC")));

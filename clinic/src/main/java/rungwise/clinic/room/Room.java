@@ -54,10 +54,7 @@ public final class Room {
    * @param accounts everybody who works here
    */
   public Room(
-      StandingPorts ports,
-      RoomDays days,
-      ClinicVialShelf shelf,
-      Supplier<List<Account>> accounts) {
+      StandingPorts ports, RoomDays days, ClinicVialShelf shelf, Supplier<List<Account>> accounts) {
     this.handOver = new HandOver(ports, accounts);
     this.ports = ports;
     this.changes = new CourseChanges(ports);

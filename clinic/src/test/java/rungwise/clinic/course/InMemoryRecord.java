@@ -20,9 +20,9 @@ import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.room.RoomDays;
-import rungwise.dosing.history.SoftAfter;
 import rungwise.clinic.supply.ClinicVial;
 import rungwise.clinic.supply.ClinicVialShelf;
+import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening;
 

@@ -193,9 +193,35 @@ public final class LabelWorld {
       Grade grade,
       SoftAfter soft,
       SimpleCauses causes) {
+    return add(when, drawn, Optional.of(ordered), grade, soft, causes);
+  }
+
+  /** The same of a dose that nobody had signed. */
+  public LabelWorld unordered(String drawn, Grade grade, SoftAfter soft) {
+    Instant when = START.plusSeconds(60 * 60 * 48L * injections.size());
+    return add(when, ml(drawn), Optional.empty(), grade, soft, SimpleCauses.NONE_FOUND);
+  }
+
+  private LabelWorld add(
+      Instant when,
+      Volume drawn,
+      Optional<Volume> ordered,
+      Grade grade,
+      SoftAfter soft,
+      SimpleCauses causes) {
     entry++;
     injections.add(
-        new Injection(entry, when, preparation, drawn, ordered, grade, soft, causes, place, stock));
+        new Injection(
+            entry,
+            when,
+            preparation,
+            drawn,
+            ordered,
+            grade,
+            soft,
+            causes,
+            place,
+            stock));
     return this;
   }
 
@@ -223,7 +249,7 @@ public final class LabelWorld {
 
   public Ladder ladder() {
     return LadderProposal.of(
-            protocol, preparation, barrel, group, history().carriedTo(preparation.id()))
+            protocol, preparation, barrel, group, history().carriedTo(preparation))
         .orThrow()
         .ladder();
   }

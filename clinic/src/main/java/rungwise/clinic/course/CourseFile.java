@@ -320,7 +320,7 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
         report.injectedAt(),
         preparations.apply(report.preparation()),
         report.drawn(),
-        report.ordered(),
+        Optional.of(report.ordered()),
         report.grade(),
         report.soft(),
         report.causes(),

@@ -125,11 +125,7 @@ public final class CourseForecasts {
         .or(() -> state.advice().decision().proposed())
         .or(
             () ->
-                state
-                    .question()
-                    .history()
-                    .lastOf(state.question().preparationId())
-                    .map(Injection::drawn))
+                state.question().last().map(Injection::drawn))
         .flatMap(ladder::atOrBelow)
         .orElse(ladder.first());
   }

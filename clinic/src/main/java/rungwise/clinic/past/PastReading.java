@@ -2,6 +2,7 @@ package rungwise.clinic.past;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import rungwise.clinic.course.CourseFile;
@@ -64,7 +65,7 @@ public final class PastReading {
         setting.at(),
         preparations.apply(setting.preparation()),
         one.volume(),
-        one.volume(),
+        Optional.empty(),
         one.grade(),
         one.soft(),
         SimpleCauses.NOT_ASKED,

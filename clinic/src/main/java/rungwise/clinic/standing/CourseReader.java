@@ -84,7 +84,7 @@ public final class CourseReader {
     Preparation preparation = preparation(plan.preparation());
     Reading<LadderProposal> usual = ladderFor(plan, file.opened().group(), history);
     boolean isTooMuch =
-        history.lastOf(preparation.id()).isEmpty()
+        history.lastOf(preparation).isEmpty()
             && usual
                 .found()
                 .flatMap(one -> history.closing(preparation, one.ladder().first()))
@@ -102,7 +102,7 @@ public final class CourseReader {
         preparation(plan.preparation()),
         Barrels.of(plan.barrel()).orElseThrow(),
         group,
-        history.carriedTo(plan.preparation()));
+        history.carriedTo(preparation(plan.preparation())));
   }
 
   /** The ladder that a plan would give a man without a record, or why it gives none. */

@@ -1,8 +1,10 @@
 package rungwise.dosing.guard;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Question;
@@ -120,20 +122,47 @@ public final class DoseGuards {
     }
   }
 
-  /** The first dose is the first rung; after that, one rung above what was drawn and ordered. */
+  /**
+   * The first dose is the first rung; after that, one rung above what was drawn and ordered of the
+   * last dose that went in. A dose that failed may be tried again, and is no ground for more.
+   */
   private static Optional<Verdict> oneStepUp(Question question, Volume volume) {
-    Ladder ladder = question.ladder();
-    Optional<Injection> last = question.history().lastOf(question.preparationId());
-    Optional<Volume> base = last.map(Injection::smallerOfDrawnAndOrdered);
-    Volume highest = base.flatMap(ladder::above).orElse(last.isEmpty() ? question.entry() : volume);
-    if (!volume.isMoreThan(highest)) {
-      return Optional.empty();
-    }
-    return Optional.of(
-        Verdict.of(
-            GuardRule.MORE_THAN_ONE_STEP_UP,
-            Fact.said("last dose", base.map(Volume::toString).orElse("none yet")),
-            Fact.said("highest possible now", highest)));
+    List<Injection> since = question.history().sinceChangeTo(question.preparation());
+    Optional<Volume> base =
+        since.stream()
+            .filter(Injection::wentIn)
+            .map(Injection::smallerOfDrawnAndOrdered)
+            .reduce((earlier, later) -> later);
+    Optional<Volume> highest =
+        base.isEmpty()
+            ? Optional.of(question.entry())
+            : highest(question.ladder().above(base.get()), base.get(), failedLast(since));
+    return highest
+        .filter(volume::isMoreThan)
+        .map(
+            most ->
+                Verdict.of(
+                    GuardRule.MORE_THAN_ONE_STEP_UP,
+                    Fact.said(
+                        "last dose that went in", base.map(Volume::toString).orElse("none yet")),
+                    Fact.said("highest possible now", most)));
+  }
+
+  /** What was tried since the last dose that went in, without going in. */
+  private static Stream<Volume> failedLast(List<Injection> since) {
+    return since.reversed().stream()
+        .takeWhile(one -> !one.wentIn())
+        .map(one -> one.ordered().orElse(one.drawn()));
+  }
+
+  /** One rung above the base; after failed doses no more than was tried, or the base again. */
+  private static Optional<Volume> highest(
+      Optional<Volume> above, Volume base, Stream<Volume> failed) {
+    return failed
+        .max(Comparator.naturalOrder())
+        .map(tried -> tried.isMoreThan(base) ? tried : base)
+        .map(tried -> above.filter(tried::isMoreThan).orElse(tried))
+        .or(() -> above);
   }
 
   private static Optional<Verdict> closed(Question question, Volume volume) {

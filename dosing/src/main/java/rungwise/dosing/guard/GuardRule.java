@@ -74,9 +74,9 @@ public enum GuardRule {
       ""),
   MORE_THAN_ONE_STEP_UP(
       GuardClass.HARD_STOP,
-      "This is more than one step above the last dose.",
+      "This is more than one step above the last dose that went in.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: increments of 5 to 10 mcg"),
-      "the step between has been tried"),
+      "the step between has gone in"),
   VOLUME_CLOSED(
       GuardClass.HARD_STOP,
       "At this dose or less an erection lasted, or may have lasted, 2 hours or more.",
@@ -86,7 +86,8 @@ public enum GuardRule {
       GuardClass.HARD_STOP,
       "At a lower dose an erection lasted over an hour, or it is not known how long.",
       DurationLimits.NO_HIGHER_DOSE.source(),
-      "the report says that it lasted an hour or less, or a later one at that dose does"),
+      "the report says that it lasted an hour or less, or a later one does of a dose as high that"
+          + " went in from a vial on record"),
   HOME_NOT_READY(
       GuardClass.HARD_STOP,
       "Something that must come before home use is not on record.",
@@ -94,9 +95,10 @@ public enum GuardRule {
       "each item is on record"),
   FIRST_IN_CLINIC(
       GuardClass.HARD_STOP,
-      "No dose of this preparation has been given in the clinic since he began it.",
+      "No dose of this preparation has gone in, from a vial on record, and was over within the hour"
+          + " in the clinic since he began it.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: the dose is found in the office"),
-      "one dose of it has been given in the clinic"),
+      "such a dose of it has been given in the clinic"),
   PAIR_NOT_CREDITED(
       GuardClass.HOLD,
       "The last response followed two doses in one visit: it is not known what the second one does"

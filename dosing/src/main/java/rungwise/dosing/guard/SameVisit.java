@@ -26,7 +26,7 @@ public final class SameVisit {
         .protocol()
         .sameVisit()
         .filter(rule -> first.place() == Place.CLINIC)
-        .filter(rule -> first.preparation().id().equals(question.preparationId()))
+        .filter(rule -> first.preparation().isSameAs(question.preparation()))
         .filter(rule -> !TimeSpan.between(first.at(), question.now()).isMoreThan(rule.within()))
         .filter(rule -> isPoorEnough(rule, first, question))
         .map(rule -> first);

@@ -67,26 +67,26 @@ public record History(
     return injections.isEmpty() ? Optional.empty() : Optional.of(injections.getLast());
   }
 
-  /** The injections of one preparation. */
-  public List<Injection> of(PreparationId preparation) {
-    return injections.stream().filter(one -> one.preparation().id().equals(preparation)).toList();
+  /** The injections of one preparation, whatever record of it they name. */
+  public List<Injection> of(Preparation preparation) {
+    return injections.stream().filter(one -> one.preparation().isSameAs(preparation)).toList();
   }
 
   /**
    * The injections of one preparation since another one was injected. Whoever comes back to a
    * preparation begins it anew.
    */
-  public List<Injection> sinceChangeTo(PreparationId preparation) {
+  public List<Injection> sinceChangeTo(Preparation preparation) {
     int from = injections.size();
-    while (from > 0 && injections.get(from - 1).preparation().id().equals(preparation)) {
+    while (from > 0 && injections.get(from - 1).preparation().isSameAs(preparation)) {
       from--;
     }
     return injections.subList(from, injections.size());
   }
 
   /** The last injection, if it was of that preparation. */
-  public Optional<Injection> lastOf(PreparationId preparation) {
-    return last().filter(one -> one.preparation().id().equals(preparation));
+  public Optional<Injection> lastOf(Preparation preparation) {
+    return last().filter(one -> one.preparation().isSameAs(preparation));
   }
 
   /** Injections that were, or may have been, an emergency and that nobody has reviewed. */
@@ -129,7 +129,7 @@ public record History(
   }
 
   private static boolean isAnswer(Injection earlier, Injection later) {
-    return later.isKnownShort()
+    return later.provesShort()
         && later.at().isAfter(earlier.at())
         && earlier.isReachedBy(later.preparation(), later.drawn());
   }
@@ -142,15 +142,21 @@ public record History(
         .toList();
   }
 
-  /** Doses in the same stay before this one: in the clinic, within the day before it. */
+  /**
+   * Doses in the same stay before this one, in the order of time and of entries: in the clinic,
+   * within the day before it, or at the very same instant wherever it was.
+   */
   public List<Injection> sameStayBefore(Injection injection) {
-    return injection.place() == Place.HOME
-        ? List.of()
-        : within(DAY, injection.at()).stream()
-            .filter(one -> one.at().isBefore(injection.at()))
-            .filter(one -> one.place() == Place.CLINIC)
-            .filter(one -> one.preparation().id().equals(injection.preparation().id()))
-            .toList();
+    return injections.subList(0, Math.max(0, injections.lastIndexOf(injection))).stream()
+        .filter(one -> one.preparation().isSameAs(injection.preparation()))
+        .filter(one -> isSameStay(one, injection))
+        .toList();
+  }
+
+  private static boolean isSameStay(Injection earlier, Injection later) {
+    boolean areInClinic = earlier.place() == Place.CLINIC && later.place() == Place.CLINIC;
+    return earlier.at().equals(later.at())
+        || (areInClinic && DAY.after(earlier.at()).isAfter(later.at()));
   }
 
   /** All that was injected of a preparation in the stay of one injection, itself counted. */
@@ -161,38 +167,42 @@ public record History(
   }
 
   /**
-   * The last volume of a preparation that was over in time, with nothing at that volume or less
-   * that lasted too long.
+   * The last dose of a preparation that is known to have gone in and to have been over in time,
+   * with nothing that holds as little or less, of any preparation, that lasted too long. A dose
+   * from fresh stock comes before all others: older stock holds less than its label says.
    */
-  public Optional<Injection> lastTolerated(PreparationId preparation) {
-    List<Injection> same = of(preparation);
-    return same.stream()
-        .filter(Injection::isKnownShort)
-        .filter(
-            one ->
-                same.stream()
-                    .filter(Injection::forbidsHigherDose)
-                    .noneMatch(other -> !other.drawn().isMoreThan(one.drawn())))
-        .reduce((earlier, later) -> later);
+  public Optional<Injection> lastTolerated(Preparation preparation) {
+    List<Injection> tolerated =
+        of(preparation).stream().filter(Injection::provesShort).filter(this::isBelowLong).toList();
+    return last(tolerated.stream().filter(History::isFresh)).or(() -> last(tolerated.stream()));
+  }
+
+  private boolean isBelowLong(Injection one) {
+    return injections.stream()
+        .filter(Injection::forbidsHigherDose)
+        .noneMatch(other -> other.isReachedBy(one.preparation(), one.drawn()));
+  }
+
+  private static boolean isFresh(Injection one) {
+    return one.stock().freshness() == Freshness.FRESH;
+  }
+
+  private static Optional<Injection> last(Stream<Injection> injections) {
+    return injections.reduce((earlier, later) -> later);
   }
 
   /** What he last tolerated of the preparation that he was injected with before this one. */
-  public Optional<Carried> carriedTo(PreparationId next) {
-    return injections.stream()
+  public Optional<Carried> carriedTo(Preparation next) {
+    return last(injections.stream().filter(one -> !one.preparation().isSameAs(next)))
         .map(Injection::preparation)
-        .filter(preparation -> !preparation.id().equals(next))
-        .reduce((earlier, later) -> later)
         .flatMap(
             before ->
-                lastTolerated(before.id())
+                lastTolerated(before)
                     .map(tolerated -> new Carried(before, tolerated.drawn())));
   }
 
-  /** The last dose of a preparation that was drawn from fresh stock and was over in time. */
-  public Optional<Injection> lastOnFreshStock(PreparationId preparation) {
-    return of(preparation).stream()
-        .filter(one -> one.stock().freshness() == Freshness.FRESH)
-        .filter(Injection::isKnownShort)
-        .reduce((earlier, later) -> later);
+  /** The doses that are proven on fresh stock to be over in time, of whatever preparation. */
+  public List<Injection> provenOnFreshStock() {
+    return injections.stream().filter(Injection::provesShort).filter(History::isFresh).toList();
   }
 }

@@ -45,9 +45,14 @@ public record Question(
     return ladder.preparation().id();
   }
 
+  /** The last injection, if it was of this preparation. */
+  public Optional<Injection> last() {
+    return history.lastOf(preparation());
+  }
+
   /** What he tolerated of the preparation before, where there was one. */
   public Optional<Carried> carried() {
-    return history.carriedTo(preparationId());
+    return history.carriedTo(preparation());
   }
 
   /** The highest volume that may be the first one of this preparation. */

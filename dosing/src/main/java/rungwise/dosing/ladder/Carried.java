@@ -24,6 +24,11 @@ public record Carried(Preparation from, Volume tolerated) {
         .allMatch(ingredient -> from.ingredient(ingredient.component()).isPresent());
   }
 
+  /** Whether both hold the same components, in whatever strength. */
+  public boolean isOfTheSameDrugsAs(Preparation next) {
+    return carriesTo(next) && next.ingredients().size() == from.ingredients().size();
+  }
+
   /** The volume of the next preparation that holds as much of one component as he tolerated. */
   public Optional<ExactVolume> volumeFor(Component component, Preparation next) {
     Optional<Mass> had = from.ingredient(component).map(ingredient -> ingredient.in(tolerated));

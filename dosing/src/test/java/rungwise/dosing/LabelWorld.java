@@ -62,6 +62,7 @@ public final class LabelWorld {
   private final List<Injection> struck = new ArrayList<>();
   private final List<Observing> observing = new ArrayList<>();
   private boolean isPastOpen = false;
+  private Circumstances circumstances = Circumstances.NONE;
   private long entry;
 
   public static Protocol protocol() {
@@ -134,6 +135,22 @@ public final class LabelWorld {
   public LabelWorld holding(VialInHand other) {
     vial = Optional.of(other);
     return this;
+  }
+
+  /** What stands around the dose. */
+  public LabelWorld around(Circumstances other) {
+    circumstances = other;
+    return this;
+  }
+
+  /** He took a tablet for erections at that instant. */
+  public LabelWorld tookTablet(Instant at) {
+    return around(
+        new Circumstances(
+            circumstances.examined(),
+            circumstances.recalled(),
+            Optional.of(at),
+            circumstances.unfinished()));
   }
 
   public LabelWorld withoutVial() {
@@ -211,17 +228,7 @@ public final class LabelWorld {
       SimpleCauses causes) {
     entry++;
     injections.add(
-        new Injection(
-            entry,
-            when,
-            preparation,
-            drawn,
-            ordered,
-            grade,
-            soft,
-            causes,
-            place,
-            stock));
+        new Injection(entry, when, preparation, drawn, ordered, grade, soft, causes, place, stock));
     return this;
   }
 
@@ -248,8 +255,7 @@ public final class LabelWorld {
   }
 
   public Ladder ladder() {
-    return LadderProposal.of(
-            protocol, preparation, barrel, group, history().carriedTo(preparation))
+    return LadderProposal.of(protocol, preparation, barrel, group, history().carriedTo(preparation))
         .orThrow()
         .ladder();
   }
@@ -261,6 +267,6 @@ public final class LabelWorld {
   /** The same question about another ladder. */
   public Question question(Ladder ladder) {
     return new Question(
-        group, screening, readiness, protocol, ladder, history(), vial, Circumstances.NONE, now);
+        group, screening, readiness, protocol, ladder, history(), vial, circumstances, now);
   }
 }

@@ -60,10 +60,8 @@ final class ReallyDrawnTest {
 
   @Test
   void an_unanswered_question_keeps_the_step_below_what_was_drawn() {
-    Advice notAsked =
-        advise(then("0.26", "0.5", Grade.NONE, minutes(10), SimpleCauses.NOT_ASKED));
-    Advice notKnown =
-        advise(then("0.26", "0.5", Grade.USABLE, NOT_KNOWN, SimpleCauses.NONE_FOUND));
+    Advice notAsked = advise(then("0.26", "0.5", Grade.NONE, minutes(10), SimpleCauses.NOT_ASKED));
+    Advice notKnown = advise(then("0.26", "0.5", Grade.USABLE, NOT_KNOWN, SimpleCauses.NONE_FOUND));
     Advice leaked = advise(then("0.26", "0.5", Grade.NONE, NOT_KNOWN, SimpleCauses.ONE_FOUND));
 
     assertThat(List.of(notAsked, notKnown, leaked))
@@ -119,8 +117,7 @@ final class ReallyDrawnTest {
   @Test
   void where_no_step_is_as_low_as_what_was_drawn_a_prescriber_decides_or_the_question_is_asked() {
     Advice usable = advise(then("0.1", "0.25", Grade.USABLE, minutes(40), SimpleCauses.NONE_FOUND));
-    Advice notAsked =
-        advise(then("0.1", "0.25", Grade.NONE, minutes(10), SimpleCauses.NOT_ASKED));
+    Advice notAsked = advise(then("0.1", "0.25", Grade.NONE, minutes(10), SimpleCauses.NOT_ASKED));
 
     assertThat(usable.decision()).isEqualTo(new Decision.Refer());
     assertThat(rules(usable)).containsExactly(TitrationRule.SETTLED, TitrationRule.NO_STEP_SO_LOW);
@@ -142,7 +139,8 @@ final class ReallyDrawnTest {
 
   private static List<LabelWorld> histories() {
     var worlds = new ArrayList<LabelWorld>();
-    List<Optional<String>> before = List.of(Optional.empty(), Optional.of("0.12"), Optional.of("0.25"));
+    List<Optional<String>> before =
+        List.of(Optional.empty(), Optional.of("0.12"), Optional.of("0.25"));
     List<String> volumes = List.of("0.06", "0.12", "0.13", "0.25", "0.26", "0.5", "0.75", "1");
     for (Optional<String> first : before) {
       for (String drawn : volumes) {
@@ -196,7 +194,8 @@ final class ReallyDrawnTest {
         assertThat(last.isKnownShort()).isTrue();
       }
       boolean isAboveOrder =
-          last.ordered().filter(ordered -> proposed.filter(ordered::isLessThan).isPresent())
+          last.ordered()
+              .filter(ordered -> proposed.filter(ordered::isLessThan).isPresent())
               .isPresent();
       if (isAboveOrder) {
         assertThat(last.wasTooLittle()).as("%s", question.history()).isTrue();

@@ -292,18 +292,18 @@ final class DemoTeller {
             isBetween ? told.minutes() : "",
             told.causes(),
             place.name().toLowerCase(Locale.ROOT),
-            details(told),
+            details(told, state.file().vial().map(vial -> vial.entry().id().text()).orElse("")),
             Optional.empty(),
             "");
     cases.titration().report(educator, id, draft).orThrow();
   }
 
-  private static ReportDraft.Details details(Told told) {
+  private static ReportDraft.Details details(Told told, String vial) {
     if (told.side().isEmpty()) {
-      return ReportDraft.Details.NONE;
+      return new ReportDraft.Details("", "", "", "", "", "", "", Set.of(), vial, "", "");
     }
     return new ReportDraft.Details(
-        "8", "35", told.side(), hourOf(told.side()), "1", "no", "yes", Set.of(), "", "", "no");
+        "8", "35", told.side(), hourOf(told.side()), "1", "no", "yes", Set.of(), vial, "", "no");
   }
 
   /** Signs the proposed dose; its holds are overridden. */

@@ -76,9 +76,7 @@ public abstract class ChangedPlanContract {
     world.receive(course, VialForm.of(SamplePreparations.ALPROSTADIL_40));
     world.makeReady(course);
     assertThat(world.sign(course, TitrationWorld.atHome(world.proposed(course))).faults())
-        .contains(
-            "Not possible: No dose of this preparation has been given in the clinic"
-                + " since he began it.");
+        .contains("Not possible: " + GuardRule.FIRST_IN_CLINIC.wording());
   }
 
   @Test

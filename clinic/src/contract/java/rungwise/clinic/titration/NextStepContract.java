@@ -169,7 +169,7 @@ public abstract class NextStepContract {
 
     assertThat(lastReport().ordered()).isEqualTo(Volume.ofMicrolitres(120));
     assertThat(world.state(course).advice().decision())
-        .isEqualTo(new Decision.Repeat(Volume.ofMicrolitres(120)));
+        .isEqualTo(new Decision.StepDown(Volume.ofMicrolitres(120)));
   }
 
   @Test

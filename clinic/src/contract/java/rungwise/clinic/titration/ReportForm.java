@@ -29,9 +29,15 @@ public final class ReportForm {
   private final Occurrence occurrence;
   private final Details details;
   private final Optional<EntryId> corrects;
+  private final boolean isVialUnknown;
 
   private ReportForm(
-      Map<Box, String> typed, Occurrence occurrence, Details details, Optional<EntryId> corrects) {
+      Map<Box, String> typed,
+      Occurrence occurrence,
+      Details details,
+      Optional<EntryId> corrects,
+      boolean isVialUnknown) {
+    this.isVialUnknown = isVialUnknown;
     this.typed = typed;
     this.occurrence = occurrence;
     this.details = details;
@@ -40,7 +46,7 @@ public final class ReportForm {
 
   /** An injection at a local time. */
   public static ReportForm at(String date, String time) {
-    return new ReportForm(Map.of(), Occurrence.NOT_SAID, Details.NONE, Optional.empty())
+    return new ReportForm(Map.of(), Occurrence.NOT_SAID, Details.NONE, Optional.empty(), false)
         .with(Box.DATE, date)
         .with(Box.TIME, time)
         .mark("12")
@@ -53,11 +59,11 @@ public final class ReportForm {
     var changed = new EnumMap<Box, String>(Box.class);
     changed.putAll(typed);
     changed.put(box, text);
-    return new ReportForm(changed, occurrence, details, corrects);
+    return new ReportForm(changed, occurrence, details, corrects, isVialUnknown);
   }
 
   public ReportForm occurrence(Occurrence said) {
-    return new ReportForm(typed, said, details, corrects);
+    return new ReportForm(typed, said, details, corrects, isVialUnknown);
   }
 
   public ReportForm barrel(String token) {
@@ -98,11 +104,38 @@ public final class ReportForm {
   }
 
   public ReportForm details(Details said) {
-    return new ReportForm(typed, occurrence, said, corrects);
+    return new ReportForm(typed, occurrence, said, corrects, isVialUnknown);
   }
 
   public ReportForm correcting(EntryId earlier, String why) {
-    return new ReportForm(typed, occurrence, details, Optional.of(earlier)).with(Box.REASON, why);
+    return new ReportForm(typed, occurrence, details, Optional.of(earlier), isVialUnknown)
+        .with(Box.REASON, why);
+  }
+
+  /** The same from a vial, unless it says which one or is to say none. */
+  ReportForm from(Optional<EntryId> vial) {
+    return details.vial().isEmpty() && !isVialUnknown ? withVial(vial) : this;
+  }
+
+  /** The same without a vial. */
+  public ReportForm vialNotKnown() {
+    return new ReportForm(typed, occurrence, details, corrects, /* isVialUnknown= */ true);
+  }
+
+  private ReportForm withVial(Optional<EntryId> vial) {
+    return details(
+        new Details(
+            details.onsetMinutes(),
+            details.usableMinutes(),
+            details.side(),
+            details.hour(),
+            details.pain(),
+            details.bruise(),
+            details.aroused(),
+            details.causes(),
+            vial.map(EntryId::text).orElse(""),
+            details.otherTablets(),
+            details.secondDose()));
   }
 
   private String text(Box box) {

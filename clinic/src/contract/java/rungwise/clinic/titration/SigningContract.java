@@ -160,10 +160,11 @@ public abstract class SigningContract {
             "words",
             /* withNextStep= */ false);
 
-    assertRefused(twoStepsUp, "Not possible: This is more than one step above the last dose.");
+    assertRefused(
+        twoStepsUp, "Not possible: This is more than one step above the last dose that went in.");
     assertThat(world.sign(course, overridden).faults())
         .containsExactly(
-            "Not possible: This is more than one step above the last dose.",
+            "Not possible: This is more than one step above the last dose that went in.",
             "Only a hold can be overridden.");
   }
 

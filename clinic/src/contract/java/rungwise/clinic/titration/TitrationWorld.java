@@ -291,8 +291,11 @@ public final class TitrationWorld {
     return file(id).entries().getLast();
   }
 
+  /** A report from the vial in use, unless the form says another one or none. */
   public Reading<Long> report(CourseId id, ReportForm form) {
-    return titration.report(Staff.EDUCATOR, id, form.draft());
+    var vial =
+        stored.courses().find(id).flatMap(CourseFile::vial).map(written -> written.entry().id());
+    return titration.report(Staff.EDUCATOR, id, form.from(vial).draft());
   }
 
   /** The form by which the proposed dose is signed, for the clinic. */

@@ -6,14 +6,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
 import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.course.CourseFact.DecisionWritten;
 import rungwise.clinic.course.CourseFact.DoseSigned;
-import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.ObservationNoted;
@@ -22,16 +20,7 @@ import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFact.VialReceived;
-import rungwise.clinic.course.CourseFact.VolumeReopened;
-import rungwise.dosing.history.EmergencyReview;
-import rungwise.dosing.history.History;
-import rungwise.dosing.history.Injection;
-import rungwise.dosing.history.Observing;
 import rungwise.dosing.history.Readiness;
-import rungwise.dosing.history.Reopening;
-import rungwise.dosing.history.Stock;
-import rungwise.dosing.known.Preparation;
-import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
@@ -260,71 +249,5 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
   /** The reports that count, in the order in which they were written. */
   public List<Written<InjectionReported>> reports() {
     return inForce(InjectionReported.class);
-  }
-
-  /** Reports of an emergency, said in so many words, that no longer count. */
-  public List<Written<InjectionReported>> struckEmergencies() {
-    Set<EntryId> counting =
-        reports().stream().map(written -> written.entry().id()).collect(Collectors.toSet());
-    return entries.stream()
-        .filter(entry -> !counting.contains(entry.id()))
-        .filter(entry -> entry.fact() instanceof InjectionReported)
-        .map(entry -> new Written<>(entry, (InjectionReported) entry.fact()))
-        .filter(written -> written.fact().soft().saysEmergency())
-        .toList();
-  }
-
-  /**
-   * What the engine may look at.
-   *
-   * @param stock from which vial a report's dose was drawn
-   * @param preparations every version of every preparation that was ever injected
-   */
-  public History history(
-      Function<Written<InjectionReported>, Stock> stock,
-      Function<PreparationId, Preparation> preparations) {
-    return new History(
-        reports().stream().map(written -> injection(written, stock, preparations)).toList(),
-        struckEmergencies().stream()
-            .map(written -> injection(written, stock, preparations))
-            .toList(),
-        observing().stream()
-            .map(
-                written ->
-                    new Observing(
-                        written.entry().number(),
-                        written.fact().injectedAt(),
-                        written.fact().drawn()))
-            .toList(),
-        inForce(VolumeReopened.class).stream()
-            .map(
-                written ->
-                    new Reopening(
-                        written.entry().number(),
-                        written.fact().preparation(),
-                        written.fact().upTo()))
-            .toList(),
-        inForce(EmergencyReviewed.class).stream()
-            .map(written -> new EmergencyReview(written.entry().number()))
-            .toList(),
-        /* isPastOpen= */ false);
-  }
-
-  private static Injection injection(
-      Written<InjectionReported> written,
-      Function<Written<InjectionReported>, Stock> stock,
-      Function<PreparationId, Preparation> preparations) {
-    InjectionReported report = written.fact();
-    return new Injection(
-        written.entry().number(),
-        report.injectedAt(),
-        preparations.apply(report.preparation()),
-        report.drawn(),
-        Optional.of(report.ordered()),
-        report.grade(),
-        report.soft(),
-        report.causes(),
-        report.place(),
-        stock.apply(written));
   }
 }

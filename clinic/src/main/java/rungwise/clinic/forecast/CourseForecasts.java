@@ -123,9 +123,7 @@ public final class CourseForecasts {
         .signedDose()
         .map(written -> written.fact().volume())
         .or(() -> state.advice().decision().proposed())
-        .or(
-            () ->
-                state.question().last().map(Injection::drawn))
+        .or(() -> state.question().last().map(Injection::drawn))
         .flatMap(ladder::atOrBelow)
         .orElse(ladder.first());
   }

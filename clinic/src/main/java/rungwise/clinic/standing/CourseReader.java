@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseHistory;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.past.PastReading;
 import rungwise.dosing.choice.Choice;
@@ -67,7 +68,7 @@ public final class CourseReader {
 
   private History history(CourseFile file, Protocol protocol, Instant now) {
     var known = new Remembered<PreparationId, Preparation>(this::preparation);
-    History own = file.history(stocks(file, protocol, known)::of, known);
+    History own = new CourseHistory(file, stocks(file, protocol, known)::of, known).read();
     return PastReading.added(own, file, ports.past(), known, now);
   }
 

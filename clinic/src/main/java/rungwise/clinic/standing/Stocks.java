@@ -10,7 +10,6 @@ import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
-import rungwise.clinic.course.EntryId;
 import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Preparation;
@@ -31,13 +30,11 @@ record Stocks(
     ZoneId zone,
     Function<PreparationId, Preparation> preparations) {
 
-  /** The stock of a report's dose. */
+  /** The stock of a report's dose. Of a report that names no vial it is not known. */
   Stock of(Written<InjectionReported> report) {
-    PreparationId preparation = report.fact().preparation();
     return vialOf(report)
-        .map(vial -> of(vial, report.fact().injectedAt(), preparation))
-        .orElseGet(
-            () -> isSingleUse(preparation) ? new Stock("", Freshness.FRESH) : Stock.NOT_RECORDED);
+        .map(vial -> of(vial, report.fact().injectedAt(), report.fact().preparation()))
+        .orElse(Stock.NOT_RECORDED);
   }
 
   /** A vial as stock, as old as it is at an instant. */
@@ -52,16 +49,18 @@ record Stocks(
                 protocol.limits().freshDays().value()));
   }
 
-  /** The vial that the report names, or the last one written down before it. */
+  /** The vial that the report names, as its last addendum says. */
   private Optional<Written<VialReceived>> vialOf(Written<InjectionReported> report) {
-    Optional<EntryId> named = report.fact().details().vial().map(id -> file.rootOf(file.entry(id)));
-    return vials.stream()
-        .filter(
-            vial ->
-                named
-                    .map(root -> file.rootOf(vial.entry()).equals(root))
-                    .orElseGet(() -> file.beganAt(vial.entry()) < report.entry().number()))
-        .reduce((earlier, later) -> later);
+    return report
+        .fact()
+        .details()
+        .vial()
+        .map(id -> file.rootOf(file.entry(id)))
+        .flatMap(
+            root ->
+                vials.stream()
+                    .filter(vial -> file.rootOf(vial.entry()).equals(root))
+                    .reduce((earlier, later) -> later));
   }
 
   /** What is dissolved or opened for one injection has no time to grow old. */

@@ -12,6 +12,7 @@ import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseHistory;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.course.Plan;
@@ -132,10 +133,11 @@ final class ReportReading {
             .mapToLong(CourseEntry::number)
             .findFirst();
     return History.of(
-        file.history(report -> Stock.NOT_RECORDED, this::preparationOf).injections().stream()
-            .filter(one -> one.at().isBefore(at))
-            .filter(one -> !corrected.equals(OptionalLong.of(one.entry())))
-            .toList());
+        new CourseHistory(file, report -> Stock.NOT_RECORDED, this::preparationOf)
+            .read().injections().stream()
+                .filter(one -> one.at().isBefore(at))
+                .filter(one -> !corrected.equals(OptionalLong.of(one.entry())))
+                .toList());
   }
 
   /** What was signed for it: the dose, or its next step once the dose had been too little. */

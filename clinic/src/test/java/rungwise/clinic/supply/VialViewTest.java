@@ -23,7 +23,6 @@ import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.SamplePreparations;
-import rungwise.dosing.supply.Freshness;
 import rungwise.quantities.Reading;
 
 /** The vials of a man in words. The clock stands at 2 March 2026, 10:00 in New York. */
@@ -170,7 +169,7 @@ final class VialViewTest {
         .amend(Staff.EDUCATOR, course, entry, label().opened("2026-03-02").draft(), "opened")
         .orThrow();
 
-    assertThat(before).isNotEqualTo(new Stock("", Freshness.FRESH));
+    assertThat(before).isNotEqualTo(Stock.NOT_RECORDED);
     assertThat(stockOfTheReport(course)).isEqualTo(before);
   }
 

@@ -27,9 +27,7 @@ record AfterReport(Question question, Injection report) {
   Wanted wanted() {
     if (report.closesVolume()) {
       return down(
-          TitrationRule.TWO_HOURS_OR_MORE,
-          TitrationRule.TWO_HOURS_AT_LOWEST,
-          new Decision.Stop());
+          TitrationRule.TWO_HOURS_OR_MORE, TitrationRule.TWO_HOURS_AT_LOWEST, new Decision.Stop());
     }
     if (report.soft().mayPass(DurationLimits.NO_HIGHER_DOSE.value())) {
       return report.grade().isUseful()
@@ -100,8 +98,7 @@ record AfterReport(Question question, Injection report) {
   }
 
   /** The largest step below what was drawn that is not above what was ordered. */
-  private Wanted down(
-      TitrationRule rule, TitrationRule atLowest, Decision.WithoutDose otherwise) {
+  private Wanted down(TitrationRule rule, TitrationRule atLowest, Decision.WithoutDose otherwise) {
     return within(volume -> volume.isLessThan(report.drawn()))
         .map(volume -> Wanted.dose(volume, reason(rule)))
         .orElseGet(() -> Wanted.none(otherwise, reason(atLowest)));

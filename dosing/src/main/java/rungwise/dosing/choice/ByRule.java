@@ -115,7 +115,7 @@ public record ByRule() implements Choice {
 
   private static TitrationRule ruleOf(GuardRule guard) {
     return switch (guard) {
-      case EMERGENCY_OPEN -> TitrationRule.EMERGENCY_FIRST;
+      case EMERGENCY_OPEN, REPORT_UNFINISHED -> TitrationRule.EMERGENCY_FIRST;
       case SCREENING_OPEN -> TitrationRule.SCREENING_FIRST;
       case DECISION_MISSING -> TitrationRule.DECISION_FIRST;
       case UNDER_OBSERVATION -> TitrationRule.OBSERVATION_FIRST;

@@ -10,6 +10,7 @@ import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.Readiness;
+import rungwise.dosing.history.Unfinished;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Finding;
@@ -26,6 +27,9 @@ public final class CourseGuards {
     question.history().openEmergencies().stream()
         .map(one -> Verdict.of(GuardRule.EMERGENCY_OPEN, DoseGuards.factsOf(one)))
         .forEach(verdicts::add);
+    question.circumstances().unfinished().stream()
+        .map(CourseGuards::unfinished)
+        .forEach(verdicts::add);
     if (question.history().isPastOpen()) {
       verdicts.add(Verdict.of(GuardRule.PAST_OPEN));
     }
@@ -39,6 +43,13 @@ public final class CourseGuards {
                     Fact.said("drawn", one.drawn())))
         .forEach(verdicts::add);
     return List.copyOf(verdicts);
+  }
+
+  private static Verdict unfinished(Unfinished worry) {
+    var facts = new ArrayList<Fact>();
+    facts.add(new Fact.Happened("told", worry.told()));
+    worry.injectedAt().ifPresent(at -> facts.add(new Fact.Happened("injected", at)));
+    return new Verdict(GuardRule.REPORT_UNFINISHED, facts, GuardRule.REPORT_UNFINISHED.clears());
   }
 
   private static void screening(Question question, List<Verdict> verdicts) {

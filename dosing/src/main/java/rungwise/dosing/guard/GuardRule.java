@@ -42,6 +42,11 @@ public enum GuardRule {
       "An erection lasted, or may have lasted, 4 hours or more, and no prescriber has reviewed it.",
       DurationLimits.EMERGENCY.source(),
       "a prescriber has reviewed it, or it is recorded that it ended before 4 hours"),
+  REPORT_UNFINISHED(
+      GuardClass.HARD_STOP,
+      "Somebody said what may mean 4 hours or still firm, and the report is not complete.",
+      DurationLimits.EMERGENCY.source(),
+      "that report is complete, or a prescriber has reviewed it"),
   PAST_OPEN(
       GuardClass.HARD_STOP,
       "He was injected before this record began, and when the last time was is not on record.",
@@ -95,8 +100,8 @@ public enum GuardRule {
       "each item is on record"),
   FIRST_IN_CLINIC(
       GuardClass.HARD_STOP,
-      "No dose of this preparation has gone in, from a vial on record, and was over within the hour"
-          + " in the clinic since he began it.",
+      "No dose of this preparation has been given in the clinic since he began it that went in, from"
+          + " a vial on record, and was over within the hour.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: the dose is found in the office"),
       "such a dose of it has been given in the clinic"),
   PAIR_NOT_CREDITED(
@@ -161,6 +166,11 @@ public enum GuardRule {
       GuardClass.HOLD,
       "There were already as many injections in the last 168 hours as are allowed.",
       Source.read(Citation.US_SYRINGE_LABEL, "17: at most 3 a week"),
+      ""),
+  PDE5_HOURS(
+      GuardClass.HOLD,
+      "He took a tablet for erections too recently.",
+      new Source.CommonPractice("clinics keep hours of their own between the two"),
       ""),
   HARD_TO_MEASURE(
       GuardClass.HOLD,

@@ -37,11 +37,7 @@ public final class NewStock {
 
   /** The volume that holds no more than the last dose proven on fresh stock of the same drugs. */
   private static Optional<Volume> proven(Question question) {
-    return question
-        .history()
-        .provenOnFreshStock()
-        .reversed()
-        .stream()
+    return question.history().provenOnFreshStock().reversed().stream()
         .map(one -> new Carried(one.preparation(), one.drawn()))
         .filter(one -> one.isOfTheSameDrugsAs(question.preparation()))
         .findFirst()

@@ -29,6 +29,7 @@ public final class TimeGuards {
     spacing(question, verdicts);
     thirdInADay(question, verdicts);
     weeklyCount(question, verdicts);
+    tablet(question, verdicts);
     return List.copyOf(verdicts);
   }
 
@@ -81,6 +82,26 @@ public final class TimeGuards {
             new Fact.Happened("last injection", last.at()),
             Fact.said("smallest time between two", spacing)),
         new Clears.At(spacing.after(last.at())));
+  }
+
+  /** The clinic's own hours between a PDE5 inhibitor and an injection. */
+  private static void tablet(Question question, List<Verdict> verdicts) {
+    var hours = question.protocol().limits().pde5Hours();
+    TimeSpan wait = TimeSpan.ofHours(hours.value());
+    question
+        .circumstances()
+        .lastTablet()
+        .filter(taken -> wait.after(taken).isAfter(question.now()))
+        .map(
+            taken ->
+                new Verdict(
+                    GuardRule.PDE5_HOURS,
+                    List.of(
+                        new Fact.Happened("last tablet", taken),
+                        Fact.said("the clinic's own hours between the two", hours.value()),
+                        Fact.said("source", hours.source().words())),
+                    new Clears.At(wait.after(taken))))
+        .ifPresent(verdicts::add);
   }
 
   private static void weeklyCount(Question question, List<Verdict> verdicts) {

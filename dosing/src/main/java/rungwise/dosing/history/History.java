@@ -197,8 +197,7 @@ public record History(
         .map(Injection::preparation)
         .flatMap(
             before ->
-                lastTolerated(before)
-                    .map(tolerated -> new Carried(before, tolerated.drawn())));
+                lastTolerated(before).map(tolerated -> new Carried(before, tolerated.drawn())));
   }
 
   /** The doses that are proven on fresh stock to be over in time, of whatever preparation. */

@@ -21,12 +21,14 @@ import rungwise.dosing.Dosing;
 import rungwise.dosing.LabelSheet;
 import rungwise.dosing.LabelWorld;
 import rungwise.dosing.decision.Clearance;
+import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Stock;
+import rungwise.dosing.history.Unfinished;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Form;
@@ -107,10 +109,19 @@ final class EachGuardAloneTest {
         new Alone(
             GuardRule.EMERGENCY_OPEN,
             () -> home(usual().injected("0.5", Grade.USABLE, minutes(240)), "0.25")),
+        new Alone(GuardRule.REPORT_UNFINISHED, () -> home(usual().around(unfinished()), "0.25")),
         new Alone(GuardRule.PAST_OPEN, () -> home(usual().withOpenPast(), "0.25")),
         new Alone(
             GuardRule.UNDER_OBSERVATION,
             () -> home(usual().observing(LATER.minusSeconds(1), "0.25"), "0.25")));
+  }
+
+  private static Circumstances unfinished() {
+    return new Circumstances(
+        Optional.empty(),
+        /* recalled= */ false,
+        Optional.empty(),
+        List.of(new Unfinished(LATER.minusSeconds(60), Optional.empty())));
   }
 
   private static List<Alone> beforeHome() {
@@ -129,6 +140,8 @@ final class EachGuardAloneTest {
             () -> home(usual().at(START.plus(Duration.ofHours(23)).plusSeconds(3599)), "0.25")),
         new Alone(GuardRule.THIRD_IN_24_HOURS, () -> inClinic(twoInADay(), "0.25")),
         new Alone(GuardRule.WEEKLY_COUNT, () -> home(threeInAWeek(), "0.25")),
+        new Alone(
+            GuardRule.PDE5_HOURS, () -> home(usual().tookTablet(LATER.minusSeconds(60)), "0.25")),
         new Alone(GuardRule.NO_VIAL, () -> home(usual().withoutVial(), "0.25")),
         new Alone(
             GuardRule.VIAL_DIFFERS,

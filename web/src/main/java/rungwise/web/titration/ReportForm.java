@@ -50,7 +50,13 @@ record ReportForm(Typed typed) {
         Typed.NOTHING
             .with("date", time.dateText(state.now()))
             .with("barrel", barrel.token())
-            .with("mark", mark));
+            .with("mark", mark)
+            .with("vial", onlyVial(state.file())));
+  }
+
+  /** The vial, if he never had another one: nobody guesses between two. */
+  private static String onlyVial(CourseFile file) {
+    return file.vials().size() == 1 ? file.vials().getFirst().entry().id().text() : "";
   }
 
   /** A report that is to be corrected, with everything that it said. */
@@ -129,8 +135,7 @@ record ReportForm(Typed typed) {
 
   /** Whether anything is filled in that is folded away. */
   boolean hasDetails() {
-    return List.of(
-                "onset", "usable", "side", "hour", "pain", "wrong", "vial", "otherTablets", "place")
+    return List.of("onset", "usable", "side", "hour", "pain", "wrong", "otherTablets", "place")
             .stream()
             .anyMatch(field -> !text(field).isBlank())
         || List.of("bruise", "aroused", "secondDose").stream()

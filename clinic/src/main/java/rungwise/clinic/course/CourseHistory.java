@@ -1,0 +1,97 @@
+package rungwise.clinic.course;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import rungwise.clinic.course.CourseFact.EmergencyReviewed;
+import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFact.VolumeReopened;
+import rungwise.clinic.course.CourseFile.Written;
+import rungwise.dosing.history.EmergencyReview;
+import rungwise.dosing.history.History;
+import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.Observing;
+import rungwise.dosing.history.Reopening;
+import rungwise.dosing.history.Stock;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
+
+/**
+ * A course's entries as what the engine may look at.
+ *
+ * @param stock from which vial a report's dose was drawn
+ * @param preparations every version of every preparation that was ever injected
+ */
+public record CourseHistory(
+    CourseFile file,
+    Function<Written<InjectionReported>, Stock> stock,
+    Function<PreparationId, Preparation> preparations) {
+
+  /** What counts of it. */
+  public History read() {
+    return new History(
+        injections(file.reports()),
+        injections(struckEmergencies()),
+        observing(),
+        reopenings(),
+        reviews(),
+        /* isPastOpen= */ false);
+  }
+
+  /** Reports of an emergency, said in so many words, that no longer count. */
+  private List<Written<InjectionReported>> struckEmergencies() {
+    Set<EntryId> counting =
+        file.reports().stream().map(written -> written.entry().id()).collect(Collectors.toSet());
+    return file.entries().stream()
+        .filter(entry -> !counting.contains(entry.id()))
+        .filter(entry -> entry.fact() instanceof InjectionReported)
+        .map(entry -> new Written<>(entry, (InjectionReported) entry.fact()))
+        .filter(written -> written.fact().soft().saysEmergency())
+        .toList();
+  }
+
+  private List<Observing> observing() {
+    return file.observing().stream()
+        .map(
+            written ->
+                new Observing(
+                    written.entry().number(), written.fact().injectedAt(), written.fact().drawn()))
+        .toList();
+  }
+
+  private List<Reopening> reopenings() {
+    return file.inForce(VolumeReopened.class).stream()
+        .map(
+            written ->
+                new Reopening(
+                    written.entry().number(), written.fact().preparation(), written.fact().upTo()))
+        .toList();
+  }
+
+  private List<EmergencyReview> reviews() {
+    return file.inForce(EmergencyReviewed.class).stream()
+        .map(written -> new EmergencyReview(written.entry().number()))
+        .toList();
+  }
+
+  private List<Injection> injections(List<Written<InjectionReported>> reports) {
+    return reports.stream().map(this::injection).toList();
+  }
+
+  private Injection injection(Written<InjectionReported> written) {
+    InjectionReported report = written.fact();
+    return new Injection(
+        written.entry().number(),
+        report.injectedAt(),
+        preparations.apply(report.preparation()),
+        report.drawn(),
+        Optional.of(report.ordered()),
+        report.grade(),
+        report.soft(),
+        report.causes(),
+        report.place(),
+        stock.apply(written));
+  }
+}

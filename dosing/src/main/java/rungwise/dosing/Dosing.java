@@ -90,25 +90,38 @@ public final class Dosing {
    * @param signed the dose in force, if one is; a report that came in later may have closed it
    */
   public static Clearance mayInject(Question question, Optional<SignedDose> signed) {
+    return signed
+        .map(dose -> dose.less(raisedBy(question, dose.volume(), dose.place()), question.now()))
+        .map(Clearance::new)
+        .orElseGet(() -> withoutDose(question));
+  }
+
+  private static Clearance withoutDose(Question question) {
     var verdicts = new ArrayList<>(CourseGuards.ask(question));
-    signed.ifPresent(
-        dose -> verdicts.removeIf(verdict -> dose.overridden().contains(verdict.rule())));
-    if (signed.isEmpty()) {
-      verdicts.add(new Verdict(GuardRule.NO_ORDER, List.of(), GuardRule.NO_ORDER.clears()));
-    }
-    signed.ifPresent(dose -> verdicts.addAll(onDose(question, dose)));
-    verdicts.addAll(now(question, signed));
+    verdicts.add(new Verdict(GuardRule.NO_ORDER, List.of(), GuardRule.NO_ORDER.clears()));
+    verdicts.addAll(TimeGuards.ask(question));
+    verdicts.addAll(VialGuards.ask(question));
     return new Clearance(verdicts);
   }
 
-  /** What the clock and the vial say, less what a prescriber has overridden. */
-  private static List<Verdict> now(Question question, Optional<SignedDose> signed) {
-    boolean inClinic = signed.filter(dose -> dose.place() == Place.CLINIC).isPresent();
-    var verdicts =
-        new ArrayList<>(inClinic ? TimeGuards.askInClinic(question) : TimeGuards.ask(question));
+  /**
+   * Everything that speaks against a dose at a place at the question's instant: what a prescriber
+   * reads who is to sign it.
+   */
+  public static List<Verdict> raisedBy(Question question, Volume volume, Place place) {
+    var verdicts = new ArrayList<>(CourseGuards.ask(question));
+    verdicts.addAll(ofTheDose(question, volume, place));
+    return verdicts;
+  }
+
+  private static List<Verdict> ofTheDose(Question question, Volume volume, Place place) {
+    boolean isInClinic = place == Place.CLINIC;
+    var verdicts = new ArrayList<>(DoseGuards.ask(question, volume));
+    if (!isInClinic) {
+      verdicts.addAll(CourseGuards.askForHome(question));
+    }
+    verdicts.addAll(isInClinic ? TimeGuards.askInClinic(question) : TimeGuards.ask(question));
     verdicts.addAll(VialGuards.ask(question));
-    signed.ifPresent(
-        dose -> verdicts.removeIf(verdict -> dose.overridden().contains(verdict.rule())));
     return verdicts;
   }
 
@@ -118,8 +131,6 @@ public final class Dosing {
    * @throws java.util.NoSuchElementException if none was signed
    */
   public static Clearance mayTakeNextStep(Question question, SignedDose signed) {
-    Volume next = signed.nextStep().orElseThrow();
-    var verdicts = new ArrayList<>(CourseGuards.ask(question));
     boolean isDue =
         question
             .last()
@@ -127,12 +138,12 @@ public final class Dosing {
             .filter(Injection::wasTooLittle)
             .filter(last -> PartialRow.isEnough(question.history(), question.protocol()))
             .isPresent();
+    var verdicts = new ArrayList<>(CourseGuards.ask(question));
     if (!isDue) {
       verdicts.add(nextStepNotYet(question, signed));
     }
-    verdicts.addAll(onDose(question, withVolume(signed, next)));
-    verdicts.addAll(now(question, Optional.of(signed)));
-    return new Clearance(verdicts);
+    verdicts.addAll(ofTheDose(question, signed.nextStep().orElseThrow(), signed.place()));
+    return new Clearance(signed.less(verdicts, question.now()));
   }
 
   private static Verdict nextStepNotYet(Question question, SignedDose signed) {
@@ -141,22 +152,5 @@ public final class Dosing {
     PartialRow.of(question.history(), question.protocol())
         .ifPresent(row -> facts.add(Fact.said("partial responses in a row", row)));
     return new Verdict(GuardRule.NEXT_STEP_NOT_YET, facts, GuardRule.NEXT_STEP_NOT_YET.clears());
-  }
-
-  private static SignedDose withVolume(SignedDose signed, Volume volume) {
-    return new SignedDose(volume, signed.place(), signed.overridden(), Optional.empty());
-  }
-
-  private static List<Verdict> onDose(Question question, SignedDose dose) {
-    var verdicts = new ArrayList<Verdict>();
-    DoseGuards.ask(question, dose.volume()).stream()
-        .filter(verdict -> !dose.overridden().contains(verdict.rule()))
-        .forEach(verdicts::add);
-    if (dose.place() == Place.HOME) {
-      CourseGuards.askForHome(question).stream()
-          .filter(verdict -> !dose.overridden().contains(verdict.rule()))
-          .forEach(verdicts::add);
-    }
-    return verdicts;
   }
 }

@@ -34,6 +34,7 @@ public final class ProtocolFile {
   private static final int MOST_A_WEEK = 7;
   private static final int MOST_MONTHS = 24;
   private static final int MOST_DAYS = 365;
+  private static final int MOST_GRACE_DAYS = 90;
   private static final int MOST_VISIT_MINUTES = 240;
   private static final int LONGEST_QUESTION = 80;
 
@@ -54,6 +55,8 @@ public final class ProtocolFile {
     "same_visit",
     "emergency_plan",
     "readiness_months",
+    "lapse_months",
+    "grace_days",
     "model",
     "satisfactory_minutes",
     "spacing_hours",
@@ -125,7 +128,9 @@ public final class ProtocolFile {
         ifPresent(root.at("same_visit"), ProtocolFile::sameVisit),
         new Protocol.Home(
             ifPresent(root.at("readiness_months"), node -> number(node, MOST_MONTHS)),
-            eachIfPresent(root.at("emergency_plan"), ProtocolFile::planItem)),
+            eachIfPresent(root.at("emergency_plan"), ProtocolFile::planItem),
+            ifPresent(root.at("lapse_months"), node -> number(node, MOST_MONTHS)),
+            ifPresent(root.at("grace_days"), node -> number(node, MOST_GRACE_DAYS))),
         ChancesPart.read(root.at("model")).orElse(Protocol.Chances.NOT_ASKED),
         ifPresent(root.at("after_partial"), ProtocolFile::afterPartial));
   }

@@ -109,6 +109,8 @@ final class CarryingTest {
     try (var store = SqliteStore.open(folder);
         var raw = RawDatabase.in(folder)) {
       fill(store);
+      String signed = raw.column("select entry_id from dose_signed").getFirst().toString();
+      raw.run("insert into dose_signed_override values ('" + signed + "', 1, 'new_stock')");
       String file = whole(store);
       List<Object> tables =
           raw.column(

@@ -28,6 +28,8 @@ import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.OverriddenHold;
+import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
@@ -151,7 +153,7 @@ public final class SampleCourse {
             Place.HOME,
             List.of(LOW, HIGH),
             HIGH,
-            Set.of(GuardRule.HOME_NOT_READY),
+            Set.of(overridden()),
             Optional.of(ChangeReason.MORE_CAUTION),
             4,
             SampleEntries.NOW,
@@ -166,6 +168,16 @@ public final class SampleCourse {
                 Baseline.Injector.HIMSELF)),
         new CourseFact.ExaminationRecorded(LocalDate.of(2026, 3, 1), Answer.NO),
         vial());
+  }
+
+  private static OverriddenHold overridden() {
+    return new OverriddenHold(
+        GuardRule.NEW_STOCK,
+        List.of(
+            new Fact.Which("vial", "the second"),
+            Fact.said("asked for", LOW),
+            new Fact.Happened("made", SampleEntries.NOW)),
+        Optional.of(SampleEntries.NOW));
   }
 
   private static CourseFact vial() {

@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,6 +21,8 @@ import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.OverriddenHold;
+import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.AetiologyGroup;
@@ -150,7 +151,18 @@ public final class SampleFacts {
     facts.add(
         signed(
             Place.HOME,
-            EnumSet.of(GuardRule.HARD_TO_MEASURE, GuardRule.SPACING),
+            Set.of(
+                new OverriddenHold(GuardRule.NO_VIAL, List.of(), Optional.empty()),
+                new OverriddenHold(
+                    GuardRule.HARD_TO_MEASURE,
+                    List.of(Fact.said("worst case", ODD_TEXT), Fact.said("nothing", "")),
+                    Optional.empty()),
+                new OverriddenHold(
+                    GuardRule.SCREENING_EXPIRED,
+                    List.of(
+                        new Fact.Happened("oldest answer", NOW),
+                        new Fact.Which("vial", "one of two")),
+                    Optional.of(NOW))),
             Optional.of(ChangeReason.OTHER),
             Optional.of(volume(1000))));
     for (ChangeReason reason : ChangeReason.values()) {
@@ -161,7 +173,7 @@ public final class SampleFacts {
 
   private static DoseSigned signed(
       Place place,
-      Set<GuardRule> overridden,
+      Set<OverriddenHold> overridden,
       Optional<ChangeReason> changed,
       Optional<Volume> nextStep) {
     return new DoseSigned(

@@ -37,6 +37,7 @@ public final class LabelReader implements ProtocolReader {
   public static final LocalDate LATER = LocalDate.of(2026, 3, 10);
 
   private static final int MONTHS = 6;
+  public static final int GRACE_DAYS = 30;
   private static final Pattern LIMITED = Pattern.compile("limited to ([0-9]+)");
   private static final Pattern WAITING = Pattern.compile("waiting for ([1-3])");
   private static final Source HERE = new Source.Assumption("for a test");
@@ -135,16 +136,26 @@ public final class LabelReader implements ProtocolReader {
         List.of(),
         new Sourced<>(mcg("60"), HERE),
         limits(),
-        Protocol.Options.NONE.withSameVisit(
-            Optional.of(
-                new Protocol.SameVisit(
-                    TimeSpan.ofMinutes(60), true, Optional.of(mcg("2.5")), HERE))));
+        Protocol.Options.NONE
+            .withHome(home(Optional.empty(), List.of()))
+            .withSameVisit(
+                Optional.of(
+                    new Protocol.SameVisit(
+                        TimeSpan.ofMinutes(60), true, Optional.of(mcg("2.5")), HERE))));
+  }
+
+  private static Protocol.Home home(
+      Optional<Sourced<Integer>> readiness, List<Sourced<String>> plan) {
+    return new Protocol.Home(
+        readiness,
+        plan,
+        Optional.of(new Sourced<>(MONTHS, HERE)),
+        Optional.of(new Sourced<>(GRACE_DAYS, HERE)));
   }
 
   private static Protocol strict() {
     var home =
-        new Protocol.Home(
-            Optional.of(new Sourced<>(MONTHS, HERE)), List.of(new Sourced<>(QUESTION, HERE)));
+        home(Optional.of(new Sourced<>(MONTHS, HERE)), List.of(new Sourced<>(QUESTION, HERE)));
     return labelAs(
         "strict",
         "Label and more",

@@ -13,6 +13,7 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.titration.SignDraft;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.decision.Decision;
@@ -203,15 +204,24 @@ public abstract class ScreeningContract {
   }
 
   @Test
-  void expired_answers_are_overridden_only_by_a_signature_that_names_them() {
+  void expired_answers_are_overridden_until_a_day_within_the_grace_of_the_protocol() {
     world.setClock(TitrationWorld.START.plus(A_YEAR));
+    SignDraft draft = world.overriding(course, "asked by phone", GuardRule.SCREENING_EXPIRED);
 
     assertRefused(world.sign(course, world.proposed(course)), "On hold: The answers");
-    world
-        .sign(course, world.overriding(course, "asked by phone", GuardRule.SCREENING_EXPIRED))
-        .orThrow();
+    for (String day : List.of("", "2027-03-01", "2027-04-02")) {
+      assertRefused(
+          world.sign(course, TitrationWorld.until(draft, day)),
+          "Choose a day from 2 March 2027 to 1 April 2027");
+    }
+    world.sign(course, TitrationWorld.until(draft, "2027-03-09")).orThrow();
 
     assertThat(world.blocks(course)).isEmpty();
+    Instant midnightInNewYork = Instant.parse("2027-03-10T05:00:00Z");
+    world.setClock(midnightInNewYork.minusMillis(1));
+    assertThat(world.blocks(course)).isEmpty();
+    world.setClock(midnightInNewYork);
+    assertThat(world.blocks(course)).containsExactly(GuardRule.SCREENING_EXPIRED);
   }
 
   @Test

@@ -220,9 +220,48 @@ public abstract class SigningContract {
         .sign(course, world.overriding(course, "drawn by a nurse", GuardRule.HARD_TO_MEASURE))
         .orThrow();
 
-    assertThat(inForce()).map(DoseSigned::overridden).contains(Set.of(GuardRule.HARD_TO_MEASURE));
+    assertThat(inForce())
+        .map(DoseSigned::overridden)
+        .hasValueSatisfying(
+            holds ->
+                assertThat(holds)
+                    .singleElement()
+                    .satisfies(
+                        hold -> {
+                          assertThat(hold.rule()).isEqualTo(GuardRule.HARD_TO_MEASURE);
+                          assertThat(hold.facts()).isNotEmpty();
+                          assertThat(hold.until()).isEmpty();
+                        }));
     assertThat(world.last(course).reason()).contains("drawn by a nurse");
     assertThat(world.state(course).mayInject().isClear()).isTrue();
+  }
+
+  @Test
+  void only_a_hold_that_is_on_the_dose_now_is_overridden() {
+    for (GuardRule rule : List.of(GuardRule.NO_VIAL, GuardRule.NEW_STOCK, GuardRule.SPACING)) {
+      assertRefused(
+          world.overriding(course, "considered", rule),
+          "Not on this dose now, so it is not overridden: " + rule.wording());
+    }
+    assertThat(inForce()).isEmpty();
+  }
+
+  @Test
+  void a_hold_of_time_is_overridden_in_the_clinic_and_never_for_home() {
+    settle();
+    world.makeReady(course);
+    world.report(course, ReportForm.at("2026-03-04", "09:00").exactly("10")).orThrow();
+    world.pass(Duration.ofHours(1));
+    assertThat(world.blocks(course)).contains(GuardRule.SPACING);
+    SignDraft draft = world.overriding(course, "seen in the room", GuardRule.SPACING);
+
+    assertRefused(TitrationWorld.atHome(draft), "Never overridden for home: The last injection");
+    world.sign(course, draft).orThrow();
+
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.SPACING);
+    world.pass(Duration.ofMinutes(1));
+    world.report(course, ReportForm.at("2026-03-04", "10:10").exactly("10")).orThrow();
+    assertThat(world.blocks(course)).contains(GuardRule.SPACING);
   }
 
   @Test

@@ -327,6 +327,19 @@ public final class TitrationWorld {
         /* withNextStep= */ false);
   }
 
+  /** The same with the last day of what asks for one. */
+  public static SignDraft until(SignDraft draft, String day) {
+    return new SignDraft(
+        draft.volumeMicrolitres(),
+        draft.place(),
+        draft.basis(),
+        draft.changed(),
+        draft.overridden(),
+        day,
+        draft.reason(),
+        draft.withNextStep());
+  }
+
   public static SignDraft atHome(SignDraft draft) {
     return new SignDraft(
         draft.volumeMicrolitres(),
@@ -334,6 +347,7 @@ public final class TitrationWorld {
         draft.basis(),
         draft.changed(),
         draft.overridden(),
+        draft.until(),
         draft.reason(),
         draft.withNextStep());
   }
@@ -345,6 +359,7 @@ public final class TitrationWorld {
         draft.basis(),
         draft.changed(),
         draft.overridden(),
+        draft.until(),
         draft.reason(),
         /* withNextStep= */ true);
   }

@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
-import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
@@ -128,7 +128,7 @@ public sealed interface CourseFact {
    * A prescriber signed a dose.
    *
    * @param rungs the ladder that is signed with it
-   * @param overridden the holds that were overridden
+   * @param overridden the holds that were overridden, with what each had read
    * @param changed why it is not the proposed dose, where it is not
    * @param basis the number of the last entry that the advice had read
    * @param askedAt the instant at which the advice was asked
@@ -141,7 +141,7 @@ public sealed interface CourseFact {
       Place place,
       List<Volume> rungs,
       Volume ceiling,
-      Set<GuardRule> overridden,
+      Set<OverriddenHold> overridden,
       Optional<ChangeReason> changed,
       long basis,
       Instant askedAt,

@@ -87,23 +87,36 @@ public record ProtocolRule(String part, String what, String value, Source source
   }
 
   private static Stream<ProtocolRule> home(Protocol.Home home) {
-    return Stream.concat(
-        home.plan().stream()
-            .map(
-                asked ->
-                    new ProtocolRule(
-                        "emergency_plan",
-                        "The emergency plan says as well: " + asked.value(),
-                        "before home use",
-                        asked.source())),
-        home.readinessMonths().stream()
-            .map(
-                months ->
-                    counted(
-                        "readiness_months",
-                        "What was shown or agreed before home use holds for",
-                        months,
-                        "months")));
+    return Stream.of(
+            home.plan().stream().map(ProtocolRule::planned),
+            home.readinessMonths().stream()
+                .map(
+                    months ->
+                        counted(
+                            "readiness_months",
+                            "What was shown or agreed before home use holds for",
+                            months,
+                            "months")),
+            Stream.of(
+                counted(
+                    "lapse_months",
+                    "A dose in the clinic again after no injection for",
+                    home.lapseMonths(),
+                    "months"),
+                counted(
+                    "grace_days",
+                    "Home use may go on after an examination or an answer was due for",
+                    home.graceDays(),
+                    "days")))
+        .flatMap(rules -> rules);
+  }
+
+  private static ProtocolRule planned(Sourced<String> asked) {
+    return new ProtocolRule(
+        "emergency_plan",
+        "The emergency plan says as well: " + asked.value(),
+        "before home use",
+        asked.source());
   }
 
   private static ProtocolRule sameVisit(Protocol.SameVisit same) {

@@ -29,6 +29,7 @@ import rungwise.quantities.Volume;
  * @param mayInject the answer to "may he inject now?"
  * @param blocks what stops him, if anything
  * @param homeBlocks what forbids signing a dose for home
+ * @param overridable the holds that a signature may override now, each once
  */
 public record CourseView(
     CourseId id,
@@ -46,6 +47,7 @@ public record CourseView(
     String mayInject,
     List<VerdictText> blocks,
     List<VerdictText> homeBlocks,
+    List<VerdictText> overridable,
     List<StepLine> steps,
     Volume ceiling,
     List<InjectionLine> injections,
@@ -198,6 +200,7 @@ public record CourseView(
     notes = List.copyOf(notes);
     blocks = List.copyOf(blocks);
     homeBlocks = List.copyOf(homeBlocks);
+    overridable = List.copyOf(overridable);
     steps = List.copyOf(steps);
     injections = List.copyOf(injections);
     ready = List.copyOf(ready);

@@ -7,7 +7,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -27,12 +29,15 @@ import rungwise.clinic.sheet.CourseView.StepLine;
 import rungwise.clinic.sheet.CourseView.VerdictText;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.Remembered;
+import rungwise.dosing.Dosing;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Clearance;
 import rungwise.dosing.guard.Clears;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.Overriding;
 import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Fact;
+import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.DurationLimits;
@@ -83,6 +88,7 @@ public final class CourseViews {
         mayInject(clearance),
         verdicts(clearance.blocks(), state.now()),
         verdicts(advice.homeVerdicts(), state.now()),
+        verdicts(overridable(state, advice), state.now()),
         steps(state, advice, ladder),
         ladder.ceiling(),
         injections(file),
@@ -135,13 +141,15 @@ public final class CourseViews {
   }
 
   private List<String> facts(List<Fact> facts) {
-    return facts.stream().map(this::fact).toList();
+    return facts.stream().flatMap(fact -> fact(fact).stream()).toList();
   }
 
-  private String fact(Fact fact) {
+  private Optional<String> fact(Fact fact) {
     return switch (fact) {
-      case Fact.Said said -> said.what() + ": " + said.value();
-      case Fact.Happened happened -> happened.what() + ": " + time.words(happened.at());
+      case Fact.Said said -> Optional.of(said.what() + ": " + said.value());
+      case Fact.Happened happened ->
+          Optional.of(happened.what() + ": " + time.words(happened.at()));
+      case Fact.Which which -> Optional.empty();
     };
   }
 
@@ -234,6 +242,20 @@ public final class CourseViews {
                   verdicts(step.verdicts(), state.now()));
             })
         .toList();
+  }
+
+  /** Holds that a signature of any step may override now, each once. */
+  private static List<Verdict> overridable(CourseState state, Advice advice) {
+    Map<GuardRule, Verdict> holds = new EnumMap<>(GuardRule.class);
+    for (Place place : Place.values()) {
+      advice.steps().stream()
+          .map(Advice.StepVerdicts::volume)
+          .filter(advice::isAllowed)
+          .flatMap(volume -> Dosing.raisedBy(state.question(), volume, place).stream())
+          .filter(verdict -> verdict.rule().overriding() != Overriding.NEVER)
+          .forEach(verdict -> holds.putIfAbsent(verdict.rule(), verdict));
+    }
+    return List.copyOf(holds.values());
   }
 
   private static String stepState(boolean isProposed, boolean isInForce, boolean isAllowed) {

@@ -6,6 +6,7 @@ import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
+import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 
@@ -27,7 +28,7 @@ public final class EntryWords {
       case CourseFact.ObservationNoted noted -> words(noted, time);
       case CourseFact.PlanChosen chosen -> words(chosen.plan());
       case CourseFact.ReadinessRecorded ready -> words(ready);
-      case CourseFact.DoseSigned signed -> words(signed);
+      case CourseFact.DoseSigned signed -> words(signed, time);
       case CourseFact.InjectionReported report -> words(report, time);
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";
       case CourseFact.VolumeReopened reopened -> "Reopened up to " + reopened.upTo();
@@ -79,12 +80,22 @@ public final class EntryWords {
         + (ready.note().isEmpty() ? "" : ". " + ready.note());
   }
 
-  private static String words(CourseFact.DoseSigned signed) {
+  private static String words(CourseFact.DoseSigned signed, ClinicTime time) {
     return "Dose signed "
         + signed.place().words()
         + ": "
         + signed.volume()
-        + signed.nextStep().map(next -> ", next step " + next).orElse("");
+        + signed.nextStep().map(next -> ", next step " + next).orElse("")
+        + signed.overridden().stream()
+            .map(hold -> ". Overridden" + until(hold, time) + ": " + hold.rule().wording())
+            .sorted()
+            .collect(Collectors.joining());
+  }
+
+  private static String until(OverriddenHold hold, ClinicTime time) {
+    return hold.until()
+        .map(end -> " up to " + ClinicTime.words(time.dayOf(end.minusMillis(1))))
+        .orElse("");
   }
 
   private static String words(CourseFact.InjectionReported report, ClinicTime time) {

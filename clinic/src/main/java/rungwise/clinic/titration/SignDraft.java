@@ -10,7 +10,8 @@ import rungwise.dosing.history.Place;
  * @param volumeMicrolitres the volume of the step that was chosen
  * @param basis the number of the last entry that the page showed
  * @param changed a name of {@link rungwise.clinic.course.ChangeReason}, or empty
- * @param overridden the holds that the prescriber overrides
+ * @param overridden the holds that the prescriber overrides, of those that the page showed
+ * @param until the last day on which those hold that ask for one, as typed; may be empty
  * @param reason why, in words, where something was changed or overridden
  * @param withNextStep whether the step above may follow at home without a new signature
  */
@@ -20,10 +21,23 @@ public record SignDraft(
     long basis,
     String changed,
     Set<GuardRule> overridden,
+    String until,
     String reason,
     boolean withNextStep) {
 
   public SignDraft {
     overridden = Set.copyOf(overridden);
+  }
+
+  /** A draft that overrides nothing that asks for a day. */
+  public SignDraft(
+      long volumeMicrolitres,
+      Place place,
+      long basis,
+      String changed,
+      Set<GuardRule> overridden,
+      String reason,
+      boolean withNextStep) {
+    this(volumeMicrolitres, place, basis, changed, overridden, "", reason, withNextStep);
   }
 }

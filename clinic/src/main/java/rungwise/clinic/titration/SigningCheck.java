@@ -26,7 +26,11 @@ final class SigningCheck {
 
   /** Every reason why the draft cannot be signed; empty if it can. */
   static List<String> faults(
-      SignDraft draft, CourseState state, Volume volume, Optional<ChangeReason> changed) {
+      SignDraft draft,
+      CourseState state,
+      Volume volume,
+      Optional<ChangeReason> changed,
+      Overrides overrides) {
     Advice advice = state.advice();
     var faults = new ArrayList<String>();
     faults.addAll(nextStepFaults(draft, state, volume));
@@ -53,9 +57,7 @@ final class SigningCheck {
     if (!isProposed && changed.isEmpty()) {
       faults.add("This is not the proposed dose: choose why it is changed.");
     }
-    if (draft.overridden().stream().anyMatch(rule -> rule.guardClass() != GuardClass.HOLD)) {
-      faults.add("Only a hold can be overridden.");
-    }
+    faults.addAll(overrides.faults());
     boolean needsWords =
         !draft.overridden().isEmpty() || changed.equals(Optional.of(ChangeReason.OTHER));
     if (needsWords && draft.reason().isBlank()) {

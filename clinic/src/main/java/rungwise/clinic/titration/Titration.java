@@ -211,7 +211,8 @@ public final class Titration {
           Advice advice = state.advice();
           Volume volume = Volume.ofMicrolitres(draft.volumeMicrolitres());
           Optional<ChangeReason> changed = SigningCheck.changeReason(draft.changed());
-          List<String> faults = SigningCheck.faults(draft, state, volume, changed);
+          var overrides = new Overrides(draft, state, volume, ports.time());
+          List<String> faults = SigningCheck.faults(draft, state, volume, changed, overrides);
           if (!faults.isEmpty()) {
             return new Reading.Refused<>(faults);
           }
@@ -222,7 +223,7 @@ public final class Titration {
                   draft.place(),
                   state.question().ladder().rungs(),
                   state.question().ladder().ceiling(),
-                  draft.overridden(),
+                  overrides.found(),
                   changed,
                   file.basis(),
                   now,

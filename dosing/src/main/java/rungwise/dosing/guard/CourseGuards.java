@@ -130,6 +130,7 @@ public final class CourseGuards {
             last ->
                 Verdict.of(
                     GuardRule.PAIR_NOT_CREDITED,
+                    new Fact.Happened("the second dose", last.at()),
                     Fact.said("injected in that visit in all", question.history().cumulative(last)),
                     Fact.said("the second dose alone", last.drawn())))
         .ifPresent(verdicts::add);

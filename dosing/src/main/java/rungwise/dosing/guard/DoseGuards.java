@@ -186,6 +186,8 @@ public final class DoseGuards {
             restart ->
                 Verdict.of(
                     GuardRule.NEW_STOCK,
+                    new Fact.Which(
+                        "vial", question.vial().map(one -> one.stock().vial()).orElse("")),
                     Fact.said("highest dose to begin this vial with", restart),
                     Fact.said("asked for", volume)));
   }

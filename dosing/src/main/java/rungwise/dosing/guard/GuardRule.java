@@ -205,6 +205,11 @@ public enum GuardRule {
     return guardClass;
   }
 
+  /** Whether a signature may override it, and how long it then does. */
+  public Overriding overriding() {
+    return Overriding.of(this);
+  }
+
   public String wording() {
     return wording;
   }

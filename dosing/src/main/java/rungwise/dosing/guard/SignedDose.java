@@ -1,5 +1,7 @@
 package rungwise.dosing.guard;
 
+import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.dosing.history.Place;
@@ -8,17 +10,23 @@ import rungwise.quantities.Volume;
 /**
  * A dose that a prescriber signed.
  *
- * @param overridden the holds that the prescriber overrode with a coded reason; a hard stop is
- *     never among them
+ * @param overridden the holds that the prescriber overrode with a reason; a hard stop is never
+ *     among them
  * @param nextStep the one step that may follow without a new signature, if it was switched on
  */
 public record SignedDose(
-    Volume volume, Place place, Set<GuardRule> overridden, Optional<Volume> nextStep) {
+    Volume volume, Place place, Set<OverriddenHold> overridden, Optional<Volume> nextStep) {
 
   public SignedDose {
     overridden = Set.copyOf(overridden);
-    if (overridden.stream().anyMatch(rule -> rule.guardClass() != GuardClass.HOLD)) {
-      throw new IllegalArgumentException("bug: only a hold can be overridden: " + overridden);
-    }
+  }
+
+  /** What is left of verdicts at an instant when those that were overridden are taken away. */
+  public List<Verdict> less(List<Verdict> verdicts, Instant now) {
+    boolean isInClinic = place == Place.CLINIC;
+    return verdicts.stream()
+        .filter(
+            verdict -> overridden.stream().noneMatch(one -> one.lifts(verdict, isInClinic, now)))
+        .toList();
   }
 }

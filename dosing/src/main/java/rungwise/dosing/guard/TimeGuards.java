@@ -117,6 +117,7 @@ public final class TimeGuards {
             GuardRule.WEEKLY_COUNT,
             List.of(
                 Fact.said("injections in the last 168 hours", recent.size()),
+                new Fact.Happened("the last of them", recent.getLast().at()),
                 Fact.said("most allowed", most)),
             new Clears.At(clears)));
   }

@@ -24,6 +24,18 @@ public sealed interface Fact {
     }
   }
 
+  /**
+   * Which of several things of the record it was, so that one is not taken for another.
+   *
+   * @param id its identity in the record, which no reader sees
+   */
+  record Which(String what, String id) implements Fact {
+    @Override
+    public String toString() {
+      return what + ": " + id;
+    }
+  }
+
   static Fact said(String what, Object value) {
     return new Said(what, value.toString());
   }

@@ -134,13 +134,38 @@ public record Protocol(
    * @param readinessMonths the most months for which what was shown or agreed holds; empty means
    *     that it does not expire
    * @param plan what the emergency plan must say beside hospital, number and transport, in words
+   * @param lapse after how many months without an injection a dose is given in the clinic again
+   * @param grace for how many days home use may go on after an examination or an answer was due
    */
-  public record Home(Optional<Sourced<Integer>> readinessMonths, List<Sourced<String>> plan) {
+  public record Home(
+      Optional<Sourced<Integer>> readinessMonths,
+      List<Sourced<String>> plan,
+      Optional<Sourced<Integer>> lapse,
+      Optional<Sourced<Integer>> grace) {
 
-    public static final Home NOTHING_MORE = new Home(Optional.empty(), List.of());
+    /** Where a protocol does not say after how many months. */
+    public static final Sourced<Integer> LAPSE_WHERE_NOT_SAID =
+        new Sourced<>(12, new Source.Assumption("the protocol does not say: a year"));
+
+    /** Where a protocol does not say for how many days: home use does not go on. */
+    public static final Sourced<Integer> GRACE_WHERE_NOT_SAID =
+        new Sourced<>(0, new Source.Assumption("the protocol gives no days"));
+
+    public static final Home NOTHING_MORE =
+        new Home(Optional.empty(), List.of(), Optional.empty(), Optional.empty());
 
     public Home {
       plan = List.copyOf(plan);
+    }
+
+    /** After how many months without an injection a dose is given in the clinic again. */
+    public Sourced<Integer> lapseMonths() {
+      return lapse.orElse(LAPSE_WHERE_NOT_SAID);
+    }
+
+    /** For how many days home use may go on after an examination or an answer was due. */
+    public Sourced<Integer> graceDays() {
+      return grace.orElse(GRACE_WHERE_NOT_SAID);
     }
   }
 

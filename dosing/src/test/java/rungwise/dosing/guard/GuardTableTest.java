@@ -1,22 +1,18 @@
 package rungwise.dosing.guard;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static rungwise.dosing.LabelWorld.START;
 import static rungwise.dosing.LabelWorld.minutes;
 import static rungwise.dosing.LabelWorld.ml;
 
 import java.time.Duration;
 import java.util.List;
-import java.util.Optional;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import rungwise.dosing.LabelSheet;
 import rungwise.dosing.LabelWorld;
 import rungwise.dosing.history.Grade;
-import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.known.Dose;
@@ -50,25 +46,6 @@ final class GuardTableTest {
   void a_verdict_tells_its_rule_its_facts_and_what_clears_it() {
     assertThat(Verdict.of(GuardRule.NO_ORDER).toString())
         .startsWith("NO_ORDER [] clears when a prescriber signs");
-  }
-
-  @Test
-  void only_a_hold_can_be_overridden() {
-    for (GuardRule rule : GuardRule.values()) {
-      boolean isHold = rule.guardClass() == GuardClass.HOLD;
-      Optional<RuntimeException> refused = Optional.empty();
-      try {
-        new SignedDose(ml("0.25"), Place.HOME, Set.of(rule), Optional.empty());
-      } catch (IllegalArgumentException refusal) {
-        refused = Optional.of(refusal);
-      }
-      assertThat(refused.isEmpty()).as(rule.name()).isEqualTo(isHold);
-    }
-    assertThatThrownBy(
-            () ->
-                new SignedDose(
-                    ml("0.25"), Place.HOME, Set.of(GuardRule.NO_ORDER), Optional.empty()))
-        .hasMessageContaining("only a hold");
   }
 
   @Test

@@ -16,7 +16,6 @@ import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
 
 import java.util.EnumMap;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -28,7 +27,6 @@ import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
-import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.PreparationId;
@@ -57,7 +55,7 @@ import rungwise.store.schema.tables.records.VolumeReopenedRecord;
  */
 record FactReading(
     Map<String, List<Long>> rungs,
-    Map<String, List<String>> overridden,
+    HoldRows overridden,
     Map<String, List<String>> causes,
     Map<String, Result<ScreenedAnswerRecord>> answers,
     Map<String, Result<ReadinessRecordedLineRecord>> planLines) {
@@ -141,10 +139,6 @@ record FactReading(
 
   private CourseFact signed(DoseSignedRecord row) {
     String entry = row.getEntryId();
-    var rules = EnumSet.noneOf(GuardRule.class);
-    overridden
-        .getOrDefault(entry, List.of())
-        .forEach(rule -> rules.add(Tokens.read(GuardRule.class, rule)));
     return new CourseFact.DoseSigned(
         new Plan(
             new PreparationId(row.getPreparation()),
@@ -155,7 +149,7 @@ record FactReading(
         Tokens.read(Place.class, row.getPlace()),
         rungs.getOrDefault(entry, List.of()).stream().map(Volume::ofMicrolitres).toList(),
         Volume.ofMicrolitres(row.getCeilingMicrolitres()),
-        rules,
+        overridden.of(entry),
         Optional.ofNullable(row.getChangeReason())
             .map(token -> Tokens.read(ChangeReason.class, token)),
         row.getBasis(),

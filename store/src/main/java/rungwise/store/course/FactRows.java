@@ -6,10 +6,8 @@ import org.jooq.TableRecord;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
-import rungwise.dosing.guard.GuardRule;
 import rungwise.quantities.Volume;
 import rungwise.store.schema.tables.records.CourseOpenedRecord;
-import rungwise.store.schema.tables.records.DoseSignedOverrideRecord;
 import rungwise.store.schema.tables.records.DoseSignedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRungRecord;
 import rungwise.store.schema.tables.records.PlanChosenRecord;
@@ -72,14 +70,7 @@ final class FactRows {
       row.setVolumeMicrolitres(rung.microlitres());
       rows.add(row);
     }
-    int overrideLine = 0;
-    for (GuardRule rule : signed.overridden().stream().sorted().toList()) {
-      overrideLine++;
-      var row = new DoseSignedOverrideRecord();
-      row.setLine(overrideLine);
-      row.setGuardRule(Tokens.of(rule));
-      rows.add(row);
-    }
+    rows.addAll(HoldRows.rows(signed.overridden()));
     return rows;
   }
 

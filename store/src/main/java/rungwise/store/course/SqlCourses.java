@@ -4,6 +4,8 @@ import static rungwise.store.schema.Tables.BASELINE_RECORDED;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
+import static rungwise.store.schema.Tables.DOSE_SIGNED_HOLD;
+import static rungwise.store.schema.Tables.DOSE_SIGNED_HOLD_FACT;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_OVERRIDE;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_RUNG;
 import static rungwise.store.schema.Tables.ENTRY;
@@ -112,7 +114,7 @@ public final class SqlCourses implements Courses {
         .toList();
   }
 
-  /** Six queries, however long the course is. Lines of later entries do no harm. */
+  /** Eight queries, however long the course is. Lines of later entries do no harm. */
   @Override
   public Optional<CourseFile> find(CourseId id) {
     DSLContext reading = database.reading();
@@ -131,9 +133,16 @@ public final class SqlCourses implements Courses {
         lines
             .of(DOSE_SIGNED_RUNG.ENTRY_ID, DOSE_SIGNED_RUNG.LINE)
             .intoGroups(DOSE_SIGNED_RUNG.ENTRY_ID, DOSE_SIGNED_RUNG.VOLUME_MICROLITRES),
-        lines
-            .of(DOSE_SIGNED_OVERRIDE.ENTRY_ID, DOSE_SIGNED_OVERRIDE.LINE)
-            .intoGroups(DOSE_SIGNED_OVERRIDE.ENTRY_ID, DOSE_SIGNED_OVERRIDE.GUARD_RULE),
+        new HoldRows(
+            lines
+                .of(DOSE_SIGNED_OVERRIDE.ENTRY_ID, DOSE_SIGNED_OVERRIDE.LINE)
+                .intoGroups(DOSE_SIGNED_OVERRIDE.ENTRY_ID, DOSE_SIGNED_OVERRIDE.GUARD_RULE),
+            lines
+                .of(DOSE_SIGNED_HOLD.ENTRY_ID, DOSE_SIGNED_HOLD.LINE)
+                .intoGroups(DOSE_SIGNED_HOLD.ENTRY_ID),
+            lines
+                .of(DOSE_SIGNED_HOLD_FACT.ENTRY_ID, DOSE_SIGNED_HOLD_FACT.LINE)
+                .intoGroups(DOSE_SIGNED_HOLD_FACT.ENTRY_ID)),
         lines
             .of(INJECTION_REPORTED_CAUSE.ENTRY_ID, INJECTION_REPORTED_CAUSE.LINE)
             .intoGroups(INJECTION_REPORTED_CAUSE.ENTRY_ID, INJECTION_REPORTED_CAUSE.CAUSE),

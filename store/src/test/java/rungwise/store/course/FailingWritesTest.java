@@ -67,7 +67,8 @@ final class FailingWritesTest {
             + " union all select 'plan' || entry_id from plan_chosen"
             + " union all select 'dose' || entry_id from dose_signed"
             + " union all select 'rung' || entry_id || line from dose_signed_rung"
-            + " union all select 'override' || entry_id || line from dose_signed_override");
+            + " union all select 'hold' || entry_id || line from dose_signed_hold"
+            + " union all select 'read' || entry_id || line from dose_signed_hold_fact");
   }
 
   private int entries() throws SQLException {
@@ -183,7 +184,8 @@ final class FailingWritesTest {
                 .sign(course, world.overriding(course, "nurse", GuardRule.HARD_TO_MEASURE))
                 .orThrow();
 
-    for (String table : List.of("entry", "dose_signed", "dose_signed_override")) {
+    for (String table :
+        List.of("entry", "dose_signed", "dose_signed_hold", "dose_signed_hold_fact")) {
       assertUndone(INSERT, table, "true", sign);
     }
     for (int line = 1; line <= rungs; line++) {

@@ -43,7 +43,9 @@ final class ProtocolFields {
         ProtocolForm.AFTER_PARTIAL,
         part(parts, ProtocolForm.AFTER_PARTIAL),
         List.of(ProtocolForm.RESPONSES));
-    put(ProtocolForm.READINESS, part(parts, ProtocolForm.READINESS), List.of(ProtocolForm.VALUE));
+    for (String number : ProtocolForm.OPTIONAL_NUMBERS) {
+      put(number, part(parts, number), List.of(ProtocolForm.VALUE));
+    }
     for (String limit : List.of("ceiling", "care_above")) {
       put(limit, part(parts, limit), List.of(ProtocolForm.DOSE));
     }

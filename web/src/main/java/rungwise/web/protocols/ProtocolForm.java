@@ -37,8 +37,12 @@ record ProtocolForm(Typed typed) {
           "fresh_days",
           "pde5_hours");
 
-  /** A number that may be left out. */
+  /** Numbers that may be left out. */
   static final String READINESS = "readiness_months";
+
+  static final String LAPSE = "lapse_months";
+  static final String GRACE = "grace_days";
+  static final List<String> OPTIONAL_NUMBERS = List.of(READINESS, LAPSE, GRACE);
 
   /** How a partial response is answered, which may be left out. */
   static final String AFTER_PARTIAL = "after_partial";
@@ -99,7 +103,7 @@ record ProtocolForm(Typed typed) {
           with(AFTER_NONE, typed.has(row("same_visit", AFTER_NONE), "true"), "same_visit", VISIT));
     }
     putRows(parts, "emergency_plan", PLAN_ITEMS, PLAN_ITEM);
-    putPart(parts, READINESS, VALUE);
+    OPTIONAL_NUMBERS.forEach(number -> putPart(parts, number, VALUE));
     putChances(parts);
     NUMBERS.forEach(number -> parts.put(number, part(number, List.of(VALUE))));
     return parts;
@@ -160,7 +164,7 @@ record ProtocolForm(Typed typed) {
       String field = key.isEmpty() || key.equals("groups") ? firstKey(part) : key;
       return Optional.of(row(row, field));
     }
-    if (NUMBERS.contains(part) || part.equals(READINESS)) {
+    if (NUMBERS.contains(part) || OPTIONAL_NUMBERS.contains(part)) {
       return Optional.of(row(part, key.isEmpty() ? VALUE : key));
     }
     return Optional.of(

@@ -33,7 +33,8 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
   /** Fields without which there is no protocol. */
   private static final Pattern MUST =
       Pattern.compile(
-          "protocol|title|start-[a-z_]+-dose|ceiling-dose|(?!readiness)[a-z0-9_]+-value");
+          "protocol|title|start-[a-z_]+-dose|ceiling-dose"
+              + "|(?!readiness|lapse|grace)[a-z0-9_]+-value");
 
   private static final Map<String, String> STEP_LABELS =
       named(
@@ -172,6 +173,19 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
             "A whole number; left empty, it does not expire",
             List.of(line(ProtocolForm.READINESS, "Limit", Map.of("value", "months"))),
             ProtocolForm.READINESS),
+        section(
+            "Months without an injection after which a dose is given in the clinic again",
+            "A whole number; left empty, "
+                + Protocol.Home.LAPSE_WHERE_NOT_SAID.value()
+                + " months, an assumption of the program",
+            List.of(line(ProtocolForm.LAPSE, "Limit", Map.of("value", "months"))),
+            ProtocolForm.LAPSE),
+        section(
+            "Days for which home use may go on after an examination or an answer was due",
+            "A whole number of at most 90, which is also the longest for which such a hold may be"
+                + " overridden; left empty, home use does not go on",
+            List.of(line(ProtocolForm.GRACE, "Limit", Map.of("value", "days"))),
+            ProtocolForm.GRACE),
         section(
             "Limits of the response model",
             "The most chance of a usable response that lasts so long, in 1000; left empty, the"

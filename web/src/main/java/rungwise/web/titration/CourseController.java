@@ -77,6 +77,7 @@ final class CourseController {
       @RequestParam(defaultValue = "0") long basis,
       @RequestParam(defaultValue = "") String changed,
       @RequestParam(defaultValue = "") Set<String> overridden,
+      @RequestParam(defaultValue = "") String until,
       @RequestParam(defaultValue = "") String reason,
       @RequestParam(defaultValue = "false") boolean nextStep,
       RedirectAttributes carried) {
@@ -85,7 +86,7 @@ final class CourseController {
             .filter(rule -> overridden.contains(rule.name()))
             .collect(Collectors.toSet());
     CourseId course = courseId(id);
-    var draft = new SignDraft(volume, place, basis, changed, rules, reason, nextStep);
+    var draft = new SignDraft(volume, place, basis, changed, rules, until, reason, nextStep);
     Reading<Long> outcome = titration.sign(actor, course, draft);
     return done(actor, course, "dose signed", outcome, "The dose is signed.", carried);
   }

@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
@@ -14,6 +13,8 @@ import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseView.ReasonLine;
 import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.GuardClass;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.Overriding;
 import rungwise.dosing.history.Place;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
@@ -61,6 +62,7 @@ public record CoursePage(
       Choice place,
       Choice changed,
       Choice holds,
+      Field until,
       Field reason,
       Choice nextStep) {
 
@@ -84,6 +86,15 @@ public record CoursePage(
     /** Whether any hold could be overridden. */
     public boolean hasHolds() {
       return !holds.options().getFirst().value().isEmpty();
+    }
+
+    /** Whether a hold could be overridden that asks until when. */
+    public boolean hasDated() {
+      return holds.options().stream().anyMatch(option -> isDated(option.value()));
+    }
+
+    private static boolean isDated(String rule) {
+      return !rule.isEmpty() && GuardRule.valueOf(rule).overriding() == Overriding.UNTIL_A_DATE;
     }
   }
 
@@ -190,7 +201,10 @@ public record CoursePage(
             Choice.of("volume", "Dose to sign", volumes),
             Choice.of("place", "Where he injects it", places),
             Choice.of("changed", "If it is not the proposed dose, why", changes()),
-            Choice.of("overridden", "Override a hold", holds(view, allowed)),
+            Choice.of("overridden", "Override a hold", holds(view)),
+            Field.of(Field.Kind.DATE, "until", "Overridden up to and with")
+                .withHint("For the holds above that ask for a day, within the protocol's grace.")
+                .optional(),
             Field.of(Field.Kind.TEXT, "reason", "Reason in words")
                 .withHint("Needed when a hold is overridden or the reason is another one.")
                 .optional(),
@@ -219,18 +233,20 @@ public record CoursePage(
     return options;
   }
 
-  private static List<Option> holds(CourseView view, List<CourseView.StepLine> allowed) {
+  private static List<Option> holds(CourseView view) {
     List<Option> holds =
-        Stream.of(
-                view.verdicts().stream(),
-                view.homeBlocks().stream(),
-                allowed.stream().flatMap(step -> step.verdicts().stream()))
-            .flatMap(verdicts -> verdicts)
-            .filter(verdict -> verdict.guardClass() == GuardClass.HOLD)
-            .map(verdict -> new Option(verdict.rule(), verdict.sentence(), "", false))
-            .distinct()
+        view.overridable().stream()
+            .map(one -> new Option(one.rule(), one.sentence(), holdsFor(one.rule()), false))
             .toList();
     return holds.isEmpty() ? List.of(new Option(NO_HOLD, "none", "", false)) : holds;
+  }
+
+  private static String holdsFor(String rule) {
+    return switch (GuardRule.valueOf(rule).overriding()) {
+      case NEVER, WHILE_THE_SAME -> "";
+      case IN_THE_CLINIC -> "For a dose in the clinic only.";
+      case UNTIL_A_DATE -> "Up to the day below.";
+    };
   }
 
   private static PlanForm planForm(CourseView view, StartChoices choices) {

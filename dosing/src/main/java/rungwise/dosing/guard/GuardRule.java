@@ -100,8 +100,8 @@ public enum GuardRule {
       "each item is on record"),
   FIRST_IN_CLINIC(
       GuardClass.HARD_STOP,
-      "No dose of this preparation has been given in the clinic since he began it that went in, from"
-          + " a vial on record, and was over within the hour.",
+      "No dose of this preparation has been given in the clinic since he began it that went in,"
+          + " from a vial on record, and was over within the hour.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: the dose is found in the office"),
       "such a dose of it has been given in the clinic"),
   PAIR_NOT_CREDITED(

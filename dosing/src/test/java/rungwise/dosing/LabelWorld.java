@@ -23,7 +23,10 @@ import rungwise.dosing.history.Stock;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
+import rungwise.dosing.known.Form;
+import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
@@ -35,6 +38,7 @@ import rungwise.dosing.screening.Screening;
 import rungwise.dosing.supply.Freshness;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
+import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
@@ -45,6 +49,20 @@ public final class LabelWorld {
   public static final Instant START = Instant.parse("2026-03-02T20:00:00Z");
   public static final Stock FRESH = new Stock("first vial", Freshness.FRESH);
   public static final String ALPROSTADIL_20_LABEL = SamplePreparations.ALPROSTADIL_20.composition();
+
+  /** Half as strong as the sample that these tests begin with. */
+  public static final Preparation ALPROSTADIL_10 =
+      new Preparation(
+          new PreparationId("alprostadil-10"),
+          "Alprostadil 10",
+          new Form.Solution(),
+          List.of(
+              new Ingredient(
+                  Component.ALPROSTADIL,
+                  Concentration.parse("10 mcg/mL").orThrow(),
+                  Optional.empty())),
+          ml("1"),
+          Optional.empty());
 
   private Preparation preparation = SamplePreparations.ALPROSTADIL_20;
   private Barrel barrel = Barrels.U100_1;
@@ -255,7 +273,7 @@ public final class LabelWorld {
   }
 
   public Ladder ladder() {
-    return LadderProposal.of(protocol, preparation, barrel, group, history().carriedTo(preparation))
+    return LadderProposal.of(protocol, preparation, barrel, group, history().beginning(preparation))
         .orThrow()
         .ladder();
   }

@@ -15,6 +15,7 @@ import rungwise.clinic.course.Plan;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.supply.VialForm;
 import rungwise.dosing.decision.Decision;
+import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.SamplePreparations;
@@ -77,6 +78,25 @@ public abstract class ChangedPlanContract {
     world.makeReady(course);
     assertThat(world.sign(course, TitrationWorld.atHome(world.proposed(course))).faults())
         .contains("Not possible: " + GuardRule.FIRST_IN_CLINIC.wording());
+  }
+
+  @Test
+  void a_late_report_that_leaves_no_first_dose_suspends_the_signed_one_and_the_page_still_opens() {
+    EntryId report = world.lastEntryOf(course, InjectionReported.class);
+    world.pass(Duration.ofDays(2));
+    world.choosePreparation(course, SamplePreparations.THREE_DRUG).orThrow();
+    world.receive(course, VialForm.of(SamplePreparations.THREE_DRUG));
+    assertThat(world.state(course).advice().decision()).isInstanceOf(Decision.Start.class);
+
+    ReportForm late =
+        ReportForm.at("2026-03-02", "20:00").exactly("90").correcting(report, "it was longer");
+    world.report(course, late).orThrow();
+
+    assertThat(world.state(course).advice().decision()).isEqualTo(new Decision.Refer());
+    assertThat(world.state(course).advice().reason().rule())
+        .isEqualTo(TitrationRule.NOTHING_TOLERATED_BEFORE);
+    assertThat(world.state(course).question().ladder().rungs())
+        .noneMatch(volume -> world.state(course).advice().isAllowed(volume));
   }
 
   @Test

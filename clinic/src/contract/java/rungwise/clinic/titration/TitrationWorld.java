@@ -11,6 +11,7 @@ import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseEntry;
+import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
@@ -281,6 +282,11 @@ public final class TitrationWorld {
 
   public CourseFile file(CourseId id) {
     return stored.courses().find(id).orElseThrow();
+  }
+
+  /** The last entry of a kind that counts. */
+  public EntryId lastEntryOf(CourseId id, Class<? extends CourseFact> kind) {
+    return file(id).inForce(kind).getLast().entry().id();
   }
 
   public EntryId lastEntry(CourseId id) {

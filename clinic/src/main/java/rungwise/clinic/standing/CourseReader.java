@@ -46,7 +46,7 @@ public final class CourseReader {
     LadderProposal proposal =
         file.signedDose()
             .map(written -> new LadderProposal(ladder(written.fact(), plan), List.of()))
-            .orElseGet(() -> propose(plan, file, history).orThrow());
+            .orElseGet(() -> proposedOrAny(plan, file, history));
     var question =
         new Question(
             file.opened().group(),
@@ -59,6 +59,27 @@ public final class CourseReader {
             Circumstances.NONE,
             now);
     return new CourseState(file, question, choice, proposal.notes());
+  }
+
+  /**
+   * The ladder that is proposed. Where a late report has left him no first dose, the steps of the
+   * plan all the same, with the reasons: the guards forbid them.
+   */
+  private LadderProposal proposedOrAny(Plan plan, CourseFile file, History history) {
+    Reading<LadderProposal> proposed = propose(plan, file, history);
+    return proposed
+        .found()
+        .orElseGet(
+            () ->
+                new LadderProposal(
+                    LadderProposal.whateverHeTolerated(
+                            protocol(plan),
+                            preparation(plan.preparation()),
+                            Barrels.of(plan.barrel()).orElseThrow(),
+                            file.opened().group())
+                        .orThrow()
+                        .ladder(),
+                    proposed.faults()));
   }
 
   /** The ladder that a plan would give this man, or why it gives none. */
@@ -103,7 +124,7 @@ public final class CourseReader {
         preparation(plan.preparation()),
         Barrels.of(plan.barrel()).orElseThrow(),
         group,
-        history.carriedTo(preparation(plan.preparation())));
+        history.beginning(preparation(plan.preparation())));
   }
 
   /** The ladder that a plan would give a man without a record, or why it gives none. */

@@ -12,6 +12,8 @@ import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Question;
+import rungwise.dosing.ladder.Beginning;
+import rungwise.dosing.ladder.Carried;
 import rungwise.quantities.Volume;
 
 /**
@@ -57,23 +59,37 @@ public record ByRule() implements Choice {
   }
 
   private static Wanted first(Question question) {
-    Reason reason =
-        question
-            .carried()
-            .map(
-                carried ->
-                    new Reason(
-                        TitrationRule.FIRST_DOSE_AFTER_CHANGE,
-                        List.of(
-                            Fact.said("preparation before", carried.from()),
-                            Fact.said(
-                                "last tolerated", carried.from().contentOf(carried.tolerated())))))
-            .orElseGet(
-                () ->
-                    new Reason(
-                        TitrationRule.FIRST_DOSE,
-                        List.of(Fact.said("group", question.group().words()))));
-    return Wanted.dose(question.entry(), reason);
+    return switch (question.beginning()) {
+      case Beginning.AsNew asNew ->
+          begin(
+              question,
+              new Reason(
+                  TitrationRule.FIRST_DOSE, List.of(Fact.said("group", question.group().words()))));
+      case Beginning.AtMost(Carried carried) ->
+          begin(
+              question,
+              new Reason(
+                  TitrationRule.FIRST_DOSE_AFTER_CHANGE,
+                  List.of(
+                      Fact.said("preparation before", carried.from()),
+                      Fact.said("last tolerated", carried.from().contentOf(carried.tolerated())))));
+      case Beginning.BelowTooLong tooLong ->
+          Wanted.none(
+              new Decision.Refer(),
+              new Reason(
+                  TitrationRule.NOTHING_TOLERATED_BEFORE,
+                  List.of(Fact.said("too long, or not known how long", tooLong.words()))));
+    };
+  }
+
+  private static Wanted begin(Question question, Reason reason) {
+    return question
+        .entry()
+        .map(volume -> Wanted.dose(volume, reason))
+        .orElseGet(
+            () ->
+                Wanted.none(new Decision.Refer(), reason)
+                    .and(new Reason(TitrationRule.NO_STEP_AS_TOLERATED, reason.facts())));
   }
 
   /** What a new vial allows, if it is less than what the last report leads to. */

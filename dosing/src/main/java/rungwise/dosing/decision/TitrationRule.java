@@ -26,6 +26,14 @@ public enum TitrationRule {
       "No injection of this preparation is on record: no component above what he last tolerated,"
           + " as a new test in the clinic.",
       new Source.Assumption("no published table converts one mixture into another")),
+  NOTHING_TOLERATED_BEFORE(
+      "Of what he was injected with before nothing is known to have been tolerated, and something"
+          + " lasted too long or nobody knows how long: no first dose is proposed. Ask how it ended,"
+          + " or a prescriber signs less of everything, in the clinic, with a reason.",
+      new Source.Assumption("what was too long is no ground for a dose of anything else")),
+  NO_STEP_AS_TOLERATED(
+      "No step of the schedule holds as little as he tolerated: a weaker strength is needed.",
+      new Source.Assumption("no published table converts one mixture into another")),
   NEW_STOCK_RESTART(
       "The doses before were drawn from older stock: begin the new vial at the last dose that was"
           + " proven on fresh stock.",

@@ -10,6 +10,8 @@ import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.ladder.Beginning;
+import rungwise.dosing.ladder.Carried;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.syringe.Barrel;
@@ -122,10 +124,7 @@ public final class DoseGuards {
     }
   }
 
-  /**
-   * The first dose is the first rung; after that, one rung above what was drawn and ordered of the
-   * last dose that went in. A dose that failed may be tried again, and is no ground for more.
-   */
+  /** One rung above what was drawn and ordered of the last dose that went in. */
   private static Optional<Verdict> oneStepUp(Question question, Volume volume) {
     List<Injection> since = question.history().sinceChangeTo(question.preparation());
     Optional<Volume> base =
@@ -133,19 +132,49 @@ public final class DoseGuards {
             .filter(Injection::wentIn)
             .map(Injection::smallerOfDrawnAndOrdered)
             .reduce((earlier, later) -> later);
-    Optional<Volume> highest =
-        base.isEmpty()
-            ? Optional.of(question.entry())
-            : highest(question.ladder().above(base.get()), base.get(), failedLast(since));
-    return highest
-        .filter(volume::isMoreThan)
-        .map(
-            most ->
-                Verdict.of(
-                    GuardRule.MORE_THAN_ONE_STEP_UP,
-                    Fact.said(
-                        "last dose that went in", base.map(Volume::toString).orElse("none yet")),
-                    Fact.said("highest possible now", most)));
+    return base.isEmpty()
+        ? first(question, volume)
+        : highest(question.ladder().above(base.get()), base.get(), failedLast(since))
+            .filter(volume::isMoreThan)
+            .map(most -> tooHigh(base.get().toString(), most));
+  }
+
+  /** The first dose that goes in is the first rung, or what may follow another preparation. */
+  private static Optional<Verdict> first(Question question, Volume volume) {
+    Beginning beginning = question.beginning();
+    Optional<Volume> highest = beginning.highestOf(question.ladder());
+    boolean isHigher = highest.filter(most -> !volume.isMoreThan(most)).isEmpty();
+    return switch (beginning) {
+      case Beginning.AsNew asNew when isHigher ->
+          Optional.of(tooHigh("none yet", highest.orElseThrow()));
+      case Beginning.AsNew asNew -> Optional.empty();
+      case Beginning.AtMost(Carried carried) when isHigher ->
+          Optional.of(
+              highest
+                  .map(most -> tooHigh("none yet", most))
+                  .orElseGet(
+                      () ->
+                          Verdict.of(
+                              GuardRule.NO_FIRST_DOSE,
+                              Fact.said("preparation before", carried.from()),
+                              Fact.said(
+                                  "last tolerated",
+                                  carried.from().contentOf(carried.tolerated())))));
+      case Beginning.AtMost atMost -> Optional.empty();
+      case Beginning.BelowTooLong tooLong ->
+          Optional.of(
+              Verdict.of(
+                  isHigher ? GuardRule.NO_FIRST_DOSE : GuardRule.FIRST_AFTER_TOO_LONG,
+                  Fact.said("too long, or not known how long", tooLong.words()),
+                  Fact.said("highest possible now", highest.map(Volume::toString).orElse("none"))));
+    };
+  }
+
+  private static Verdict tooHigh(String base, Volume most) {
+    return Verdict.of(
+        GuardRule.MORE_THAN_ONE_STEP_UP,
+        Fact.said("last dose that went in", base),
+        Fact.said("highest possible now", most));
   }
 
   /** What was tried since the last dose that went in, without going in. */

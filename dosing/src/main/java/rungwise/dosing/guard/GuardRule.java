@@ -82,6 +82,18 @@ public enum GuardRule {
       "This is more than one step above the last dose that went in.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: increments of 5 to 10 mcg"),
       "the step between has gone in"),
+  NO_FIRST_DOSE(
+      GuardClass.HARD_STOP,
+      "It holds more than he is known to have tolerated of what he was injected with before.",
+      new Source.Assumption("no component above what was last tolerated"),
+      "a weaker strength is chosen, or it is recorded how the injections before ended"),
+  FIRST_AFTER_TOO_LONG(
+      GuardClass.HOLD,
+      "Nothing that he was injected with before is known to have been tolerated. This holds less of"
+          + " everything than the smallest dose that lasted too long or of which nobody knows how"
+          + " long.",
+      new Source.Assumption("less of everything, as a test in the clinic"),
+      "it is recorded how the injections before ended"),
   VOLUME_CLOSED(
       GuardClass.HARD_STOP,
       "At this dose or less an erection lasted, or may have lasted, 2 hours or more.",

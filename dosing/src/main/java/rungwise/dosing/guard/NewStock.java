@@ -42,6 +42,6 @@ public final class NewStock {
         .filter(one -> one.isOfTheSameDrugsAs(question.preparation()))
         .findFirst()
         .flatMap(one -> one.most(question.preparation()))
-        .map(most -> question.ladder().barrel().markAtOrBelow(most).orElse(Volume.ZERO));
+        .map(most -> question.ladder().barrel().lastMarkWithin(most).orElse(Volume.ZERO));
   }
 }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.ladder.Beginning;
 import rungwise.dosing.ladder.Carried;
 import rungwise.dosing.supply.Freshness;
 import rungwise.quantities.TimeSpan;
@@ -172,8 +173,16 @@ public record History(
    * from fresh stock comes before all others: older stock holds less than its label says.
    */
   public Optional<Injection> lastTolerated(Preparation preparation) {
+    return lastTolerated(preparation, injections);
+  }
+
+  private Optional<Injection> lastTolerated(Preparation preparation, List<Injection> of) {
     List<Injection> tolerated =
-        of(preparation).stream().filter(Injection::provesShort).filter(this::isBelowLong).toList();
+        of.stream()
+            .filter(one -> one.preparation().isSameAs(preparation))
+            .filter(Injection::provesShort)
+            .filter(this::isBelowLong)
+            .toList();
     return last(tolerated.stream().filter(History::isFresh)).or(() -> last(tolerated.stream()));
   }
 
@@ -191,13 +200,25 @@ public record History(
     return injections.reduce((earlier, later) -> later);
   }
 
-  /** What he last tolerated of the preparation that he was injected with before this one. */
-  public Optional<Carried> carriedTo(Preparation next) {
-    return last(injections.stream().filter(one -> !one.preparation().isSameAs(next)))
+  /** What the first dose of a preparation rests on, since another one was injected. */
+  public Beginning beginning(Preparation next) {
+    List<Injection> before = injections.subList(0, injections.size() - sinceChangeTo(next).size());
+    return before.reversed().stream()
         .map(Injection::preparation)
-        .flatMap(
-            before ->
-                lastTolerated(before).map(tolerated -> new Carried(before, tolerated.drawn())));
+        .distinct()
+        .flatMap(one -> lastTolerated(one, before).stream())
+        .findFirst()
+        .<Beginning>map(one -> new Beginning.AtMost(new Carried(one.preparation(), one.drawn())))
+        .orElseGet(() -> afterNothingTolerated(before));
+  }
+
+  private static Beginning afterNothingTolerated(List<Injection> before) {
+    List<Beginning.Held> tooLong =
+        before.stream()
+            .filter(Injection::forbidsHigherDose)
+            .map(one -> new Beginning.Held(one.preparation(), one.drawn()))
+            .toList();
+    return tooLong.isEmpty() ? new Beginning.AsNew() : new Beginning.BelowTooLong(tooLong);
   }
 
   /** The doses that are proven on fresh stock to be over in time, of whatever preparation. */

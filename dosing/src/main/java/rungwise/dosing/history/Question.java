@@ -6,7 +6,7 @@ import java.util.Set;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
-import rungwise.dosing.ladder.Carried;
+import rungwise.dosing.ladder.Beginning;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Screening;
@@ -50,13 +50,13 @@ public record Question(
     return history.lastOf(preparation());
   }
 
-  /** What he tolerated of the preparation before, where there was one. */
-  public Optional<Carried> carried() {
-    return history.carriedTo(preparation());
+  /** What the first dose of this preparation rests on. */
+  public Beginning beginning() {
+    return history.beginning(preparation());
   }
 
-  /** The highest volume that may be the first one of this preparation. */
-  public Volume entry() {
-    return carried().map(one -> one.entryTo(ladder)).orElse(ladder.first());
+  /** The volume that is proposed as the first one of this preparation, if any is. */
+  public Optional<Volume> entry() {
+    return beginning().entryTo(ladder);
   }
 }

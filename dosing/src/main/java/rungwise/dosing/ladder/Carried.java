@@ -46,13 +46,16 @@ public record Carried(Preparation from, Volume tolerated) {
         .min(Comparator.naturalOrder());
   }
 
-  /** The highest step at which the next preparation may begin. */
-  public Volume entryTo(Ladder ladder) {
-    return Optional.of(ladder)
-        .filter(one -> carriesTo(one.preparation()))
-        .flatMap(one -> most(one.preparation()))
-        .flatMap(one -> ladder.barrel().markAtOrBelow(one))
-        .flatMap(ladder::atOrBelow)
-        .orElse(ladder.first());
+  /**
+   * The highest step at which the next preparation may begin. Where it holds a component that he
+   * has never had, that is the lowest step. None where no step holds as little as he tolerated.
+   */
+  public Optional<Volume> entryTo(Ladder ladder) {
+    Optional<ExactVolume> most = most(ladder.preparation());
+    return carriesTo(ladder.preparation())
+        ? most.flatMap(ladder.barrel()::lastMarkWithin).flatMap(ladder::atOrBelow)
+        : Optional.of(ladder.first())
+            .filter(
+                first -> most.filter(one -> one.compareTo(ExactVolume.of(first)) < 0).isEmpty());
   }
 }

@@ -35,6 +35,7 @@ import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
@@ -159,6 +160,18 @@ final class EachGuardAloneTest {
         new Alone(GuardRule.NEW_STOCK, () -> home(onANewVial(), "0.25")));
   }
 
+  /** Of half the strength, after a volume of the usual one, on a schedule signed before. */
+  private static Clearance ofWeaker(String before, SoftAfter soft, String volume) {
+    Preparation weaker = LabelWorld.ALPROSTADIL_10;
+    LabelWorld world =
+        new LabelWorld()
+            .with(weaker)
+            .injectedWith(SamplePreparations.ALPROSTADIL_20, before, soft)
+            .holding(LabelWorld.vial(FRESH, weaker.composition()));
+    var ladder = new Ladder(weaker, Barrels.U100_1, List.of(ml("0.25"), ml("0.5")), ml("1"));
+    return asked(world.question(ladder), volume, Place.CLINIC);
+  }
+
   private static LabelWorld onANewVial() {
     return new LabelWorld()
         .injected("0.12", Grade.FULLER, minutes(20))
@@ -264,6 +277,8 @@ final class EachGuardAloneTest {
     return List.of(
         new Alone(GuardRule.NOT_A_STEP, () -> home(usual(), "0.24")),
         new Alone(GuardRule.MORE_THAN_ONE_STEP_UP, () -> home(usual(), "0.75")),
+        new Alone(GuardRule.NO_FIRST_DOSE, () -> ofWeaker("0.12", minutes(20), "0.25")),
+        new Alone(GuardRule.FIRST_AFTER_TOO_LONG, () -> ofWeaker("0.25", minutes(90), "0.25")),
         new Alone(
             GuardRule.VOLUME_CLOSED,
             () -> home(usual().injected("0.25", Grade.USABLE, minutes(120)), "0.25")),

@@ -110,8 +110,7 @@ public record ClinicTime(ZoneId zone) {
       return new Reading.Refused<>(refused.faults());
     }
     if (time.isEmpty()) {
-      return Reading.refused(
-          "\"" + timeText + "\" is not a time of day: write hours and minutes, such as 21:30");
+      return Reading.refused(notATime(timeText));
     }
     LocalDateTime local = date.found().orElseThrow().atTime(time.get());
     List<ZoneOffset> offsets = zone.getRules().getValidOffsets(local);
@@ -153,6 +152,20 @@ public record ClinicTime(ZoneId zone) {
     return zone.getRules().getOffset(instant).equals(offsets.getFirst())
         ? Occurrence.FIRST
         : Occurrence.SECOND;
+  }
+
+  /** A time of day in hours and minutes: "09:05". */
+  public static String clockText(LocalTime clock) {
+    return TIME.format(clock);
+  }
+
+  /** A time of day as a form gives it, such as "21:30". */
+  public static Reading<LocalTime> readClock(String text) {
+    return readTime(text).map(Reading::of).orElseGet(() -> Reading.refused(notATime(text)));
+  }
+
+  private static String notATime(String text) {
+    return "\"" + text + "\" is not a time of day: write hours and minutes, such as 21:30";
   }
 
   private static Optional<LocalTime> readTime(String text) {

@@ -9,6 +9,7 @@ import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.protocol.ProtocolAmount;
+import rungwise.dosing.protocol.ProtocolOptions;
 import rungwise.dosing.source.Source;
 import rungwise.dosing.source.Sourced;
 import rungwise.quantities.Concentration;
@@ -136,7 +137,7 @@ public final class LabelSheet {
             new Sourced<>(12, HERE),
             new Sourced<>(30, HERE),
             new Sourced<>(72, HERE)),
-        Protocol.Options.NONE
+        ProtocolOptions.NONE
             .withCareAbove(careAbove)
             .withSameVisit(sameVisit)
             .withComponentLimits(componentLimits)

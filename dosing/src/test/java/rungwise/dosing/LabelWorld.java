@@ -36,6 +36,7 @@ import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening;
 import rungwise.dosing.supply.Freshness;
+import rungwise.dosing.supply.VialEnd;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Concentration;
@@ -90,7 +91,9 @@ public final class LabelWorld {
   /** A vial that is usable for years. */
   public static VialInHand vial(Stock stock, String composition) {
     return new VialInHand(
-        stock, new VialInHand.Label(composition), START.plus(Duration.ofDays(3650)));
+        stock,
+        new VialInHand.Label(composition),
+        VialEnd.byLabel(START.plus(Duration.ofDays(3650))));
   }
 
   public static ProtocolAmount mcg(String number) {
@@ -268,12 +271,19 @@ public final class LabelWorld {
     return this;
   }
 
+  /** A protocol in volumes that names no composition is for that of the preparation. */
+  private Protocol ruled() {
+    return protocol.isInVolumes() && protocol.composition().isEmpty()
+        ? protocol.asWrittenFor(preparation)
+        : protocol;
+  }
+
   private History history() {
     return new History(injections, struck, observing, reopenings, reviews, isPastOpen);
   }
 
   public Ladder ladder() {
-    return LadderProposal.of(protocol, preparation, barrel, group, history().beginning(preparation))
+    return LadderProposal.of(ruled(), preparation, barrel, group, history().beginning(preparation))
         .orThrow()
         .ladder();
   }
@@ -285,6 +295,6 @@ public final class LabelWorld {
   /** The same question about another ladder. */
   public Question question(Ladder ladder) {
     return new Question(
-        group, screening, readiness, protocol, ladder, history(), vial, circumstances, now);
+        group, screening, readiness, ruled(), ladder, history(), vial, circumstances, now);
   }
 }

@@ -11,8 +11,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Decision;
 import rungwise.dosing.decision.TitrationRule;
@@ -30,7 +28,6 @@ import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.supply.Freshness;
-import rungwise.dosing.supply.VialDates;
 
 /** A new vial after older stock, and the one step that may follow without a new signature. */
 final class StockAndStepTest {
@@ -236,23 +233,6 @@ final class StockAndStepTest {
         .isEqualTo(TitrationRule.EMERGENCY_FIRST);
     assertThat(Dosing.advise(struck.reviewed().question()).reason().rule())
         .isEqualTo(TitrationRule.STEP_AFTER_PARTIAL);
-  }
-
-  /** First puncture and 28 days: USP chapter 797. */
-  @ParameterizedTest
-  @CsvSource({
-    "2026-04-10, 2026-01-20, 28, 2026-02-17",
-    "2026-02-10, 2026-01-20, 28, 2026-02-10",
-    "2026-04-10, , 28, 2026-04-10",
-    "2026-04-10, 2026-01-20, , 2026-04-10"
-  })
-  void a_vial_ends_on_the_earlier_of_its_two_days(
-      LocalDate beyondUse, LocalDate opened, Integer days, LocalDate last) {
-    var dates =
-        new VialDates(
-            Optional.empty(), beyondUse, Optional.ofNullable(opened), Optional.ofNullable(days));
-
-    assertThat(dates.lastDay()).isEqualTo(last);
   }
 
   @Test

@@ -5,15 +5,18 @@ import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiConsumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
+import rungwise.clinic.protocols.EarlierProtocol;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.protocol.ProtocolAmount;
+import rungwise.dosing.protocol.ProtocolOptions;
 import rungwise.dosing.source.Citation;
 import rungwise.dosing.source.Seen;
 import rungwise.dosing.source.Source;
@@ -27,7 +30,7 @@ import rungwise.quantities.Volume;
 /** A protocol as a YAML document. */
 public final class ProtocolFile {
 
-  private static final String OF = " of ";
+  static final String OF = " of ";
   private static final int MOST_VERSIONS = 10_000;
   private static final int MOST_MINUTES = 119;
   private static final int MOST_HOURS = 720;
@@ -45,6 +48,7 @@ public final class ProtocolFile {
     "sample",
     "holds_from",
     "for",
+    "composition",
     "start",
     "steps",
     "after_partial",
@@ -69,8 +73,17 @@ public final class ProtocolFile {
 
   private ProtocolFile() {}
 
-  /** The protocol, or every fault of the document with its place. */
+  /** Of a document that is to be signed: the protocol, or every fault with its place. */
   public static Reading<Protocol> read(String yaml) {
+    return read(yaml, ProtocolWhole::checkForSigning).map(EarlierProtocol::protocol);
+  }
+
+  /** Of a document that was signed, perhaps before a floor was, or a composition was asked for. */
+  public static Reading<EarlierProtocol> readSigned(String yaml) {
+    return read(yaml, (root, parts) -> {});
+  }
+
+  private static Reading<EarlierProtocol> read(String yaml, BiConsumer<Node, ProtocolParts> more) {
     Node root;
     try {
       Object document =
@@ -79,13 +92,14 @@ public final class ProtocolFile {
     } catch (YamlEngineException notYaml) {
       return Reading.refused("the document is not YAML: " + notYaml.getMessage());
     }
-    Optional<Protocol> protocol = protocol(root);
+    Optional<EarlierProtocol> protocol = protocol(root, more);
     return root.faults().isEmpty()
         ? Reading.of(protocol.orElseThrow())
         : new Reading.Refused<>(root.faults());
   }
 
-  private static Optional<Protocol> protocol(Node root) {
+  private static Optional<EarlierProtocol> protocol(
+      Node root, BiConsumer<Node, ProtocolParts> further) {
     root.onlyWith(PARTS);
     var name = root.at("protocol").text();
     var version = root.at("version").wholeNumber(1, MOST_VERSIONS);
@@ -102,26 +116,27 @@ public final class ProtocolFile {
     if (!root.faults().isEmpty()) {
       return Optional.empty();
     }
-    ProtocolWhole.check(root, components, starts, steps, ceiling.orElseThrow().value(), more);
-    return root.faults().isEmpty()
-        ? Optional.of(
-            new Protocol(
+    var parts =
+        new ProtocolParts(
+            new ProtocolParts.Head(
                 name.orElseThrow(),
                 version.orElseThrow(),
                 title.orElseThrow(),
-                sample.orElseThrow(),
-                components,
-                starts,
-                steps,
-                rules,
-                ceiling.orElseThrow(),
-                limits.orElseThrow(),
-                more))
-        : Optional.empty();
+                sample.orElseThrow()),
+            components,
+            starts,
+            steps,
+            rules,
+            ceiling.orElseThrow(),
+            limits.orElseThrow(),
+            more);
+    ProtocolWhole.check(root, parts);
+    further.accept(root, parts);
+    return root.faults().isEmpty() ? Optional.of(parts.protocol()) : Optional.empty();
   }
 
-  private static Protocol.Options options(Node root) {
-    return new Protocol.Options(
+  private static ProtocolOptions options(Node root) {
+    return new ProtocolOptions(
         ifPresent(root.at("holds_from"), node -> node.read(ProtocolFile::day)),
         ifPresent(root.at("care_above"), ProtocolFile::limit),
         eachIfPresent(root.at("component_limits"), ProtocolFile::componentLimit),
@@ -132,7 +147,8 @@ public final class ProtocolFile {
             ifPresent(root.at("lapse_months"), node -> number(node, MOST_MONTHS)),
             ifPresent(root.at("grace_days"), node -> number(node, MOST_GRACE_DAYS))),
         ChancesPart.read(root.at("model")).orElse(Protocol.Chances.NOT_ASKED),
-        ifPresent(root.at("after_partial"), ProtocolFile::afterPartial));
+        ifPresent(root.at("after_partial"), ProtocolFile::afterPartial),
+        ifPresent(root.at("composition"), CompositionPart::read));
   }
 
   private static Optional<Protocol.AfterPartial> afterPartial(Node node) {
@@ -309,7 +325,7 @@ public final class ProtocolFile {
     };
   }
 
-  private static Reading<Component> component(String name) {
+  static Reading<Component> component(String name) {
     return Component.of(name.strip())
         .map(Reading::of)
         .orElseGet(() -> Reading.refused("\"" + name + "\" is not a component that is known here"));

@@ -6,6 +6,8 @@ import java.util.Optional;
 import java.util.Set;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
+import rungwise.dosing.protocol.Composition;
+import rungwise.dosing.protocol.Floor;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.protocol.ProtocolAmount;
 import rungwise.dosing.source.Sourced;
@@ -18,16 +20,47 @@ final class ProtocolWhole {
   private ProtocolWhole() {}
 
   /** Notes every contradiction between the parts. */
-  static void check(
-      Node root,
-      Set<Component> components,
-      List<Protocol.Start> starts,
-      List<Protocol.Step> steps,
-      ProtocolAmount most,
-      Protocol.Options more) {
-    checkDoses(root, starts, steps, most);
-    checkLikeCeiling(root, more.careAbove(), more.sameVisit(), most);
-    checkComponents(root, components, starts, most, more.componentLimits());
+  static void check(Node root, ProtocolParts parts) {
+    ProtocolAmount most = parts.ceiling().value();
+    checkDoses(root, parts.starts(), parts.steps(), most);
+    checkLikeCeiling(root, parts.more().careAbove(), parts.more().sameVisit(), most);
+    checkComponents(root, parts.components(), parts.starts(), most, parts.more().componentLimits());
+    parts.more().composition().ifPresent(said -> checkComposition(root, parts, said));
+  }
+
+  /**
+   * Notes what a document that was signed earlier may still say, and none may that is signed now.
+   */
+  static void checkForSigning(Node root, ProtocolParts parts) {
+    for (Floor floor : parts.rules().passed()) {
+      root.at(floor.part())
+          .fault(floor.words() + ", whoever signs otherwise (" + floor.source().words() + ")");
+    }
+    if (parts.lacksComposition()) {
+      root.at("composition")
+          .fault(
+              "a protocol in volumes names what one mL holds: write such as 30 mg/mL of papaverine"
+                  + " for each component");
+    }
+  }
+
+  private static void checkComposition(Node root, ProtocolParts parts, Composition said) {
+    Node place = root.at("composition");
+    if (!(parts.ceiling().value() instanceof ProtocolAmount.OfVolume)) {
+      place.fault("the doses are masses, whatever one mL holds: leave it out");
+    }
+    if (!said.strengths().keySet().equals(parts.components())) {
+      place.fault("\"" + said + "\" does not name exactly the components under for");
+    }
+    for (Protocol.ComponentLimit limit : parts.more().componentLimits()) {
+      for (Protocol.Start start : parts.starts()) {
+        if (start.amount() instanceof ProtocolAmount.OfVolume(Volume volume)
+            && said.in(limit.component(), volume).filter(limit::isLessThan).isPresent()) {
+          root.at("component_limits")
+              .fault(limit + " is passed by the first dose of " + start.amount());
+        }
+      }
+    }
   }
 
   private static void checkDoses(

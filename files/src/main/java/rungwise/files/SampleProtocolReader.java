@@ -8,6 +8,7 @@ import org.snakeyaml.engine.v2.api.DumpSettings;
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.common.FlowStyle;
+import rungwise.clinic.protocols.EarlierProtocol;
 import rungwise.clinic.protocols.ProtocolReader;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.quantities.Reading;
@@ -20,6 +21,11 @@ public final class SampleProtocolReader implements ProtocolReader {
   @Override
   public Reading<Protocol> read(String document) {
     return ProtocolFile.read(document);
+  }
+
+  @Override
+  public Reading<EarlierProtocol> readSigned(String document) {
+    return ProtocolFile.readSigned(document);
   }
 
   @Override

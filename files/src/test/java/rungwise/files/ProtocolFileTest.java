@@ -101,7 +101,12 @@ final class ProtocolFileTest {
         .containsExactlyInAnyOrder(
             "start: 0.6 mL is above the ceiling of 0.5 mL",
             "steps: 0.013 mL lies on no printed line of any syringe that is known here",
-            "steps: up_to 0.7 mL is above the ceiling of 0.5 mL");
+            "steps: up_to 0.7 mL is above the ceiling of 0.5 mL",
+            "component_limits: 15 mg of papaverine hydrochloride is passed by the first dose of"
+                + " 0.6 mL",
+            "component_limits: 0.5 mg of phentolamine mesylate is passed by the first dose of"
+                + " 0.6 mL",
+            "component_limits: 5 mcg of alprostadil is passed by the first dose of 0.6 mL");
   }
 
   @Test

@@ -1,6 +1,7 @@
 package rungwise.store;
 
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -42,6 +43,7 @@ import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.ErectileScore;
 import rungwise.dosing.screening.Screening.Answered;
+import rungwise.dosing.supply.Opening;
 import rungwise.dosing.supply.VialDates;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
@@ -188,7 +190,7 @@ public final class SampleCourse {
             new VialDates(
                 Optional.of(LocalDate.of(2026, 2, 1)),
                 LocalDate.of(2026, 5, 1),
-                Optional.of(LocalDate.of(2026, 2, 2)),
+                Optional.of(new Opening(LocalDate.of(2026, 2, 2), Optional.of(LocalTime.of(8, 0)))),
                 Optional.of(28)),
             "syringe"));
   }

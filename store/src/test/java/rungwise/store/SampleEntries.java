@@ -8,7 +8,6 @@ import rungwise.clinic.access.TakenAccess;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.factor.FactorEvent;
 import rungwise.clinic.formulary.ClinicPreparation;
-import rungwise.clinic.formulary.InUseRule;
 import rungwise.clinic.formulary.Syringes;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.AccountEvent;
@@ -18,6 +17,7 @@ import rungwise.clinic.people.Role;
 import rungwise.clinic.people.SignInAttempt;
 import rungwise.clinic.people.SignInName;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.supply.InUseRule;
 import rungwise.dosing.syringe.Barrels;
 
 /** Entries of every kind that accounts make. */

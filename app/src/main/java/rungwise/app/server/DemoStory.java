@@ -5,17 +5,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import rungwise.app.server.DemoTeller.Man;
+import rungwise.app.server.DemoTeller.Sample;
 import rungwise.app.server.DemoTeller.Seen;
 import rungwise.app.server.DemoTeller.Told;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseId;
-import rungwise.clinic.formulary.InUseRule;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.screening.Condition;
+import rungwise.dosing.supply.InUseRule;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
 import rungwise.files.ShippedPopulations;
@@ -23,8 +24,8 @@ import rungwise.files.ShippedPopulations;
 /** The invented clinic's past. Every man, date and response is invented. */
 final class DemoStory {
 
-  private static final String LABEL = "us-vial-syringe-label";
-  private static final String MIXTURE = "cautious-mixture";
+  private static final Sample LABEL = new Sample("us-vial-syringe-label", 1);
+  private static final Sample MIXTURE = new Sample("cautious-mixture", 2);
   private static final String LEFT = "HIS_LEFT";
   private static final String RIGHT = "HIS_RIGHT";
   private static final String NONE_FOUND = "none_found";
@@ -58,8 +59,8 @@ final class DemoStory {
 
   void tell() {
     clock.goBack(Duration.ofDays(130));
-    clinic.protocols().signSample(prescriber, LABEL, 1).orThrow();
-    clinic.protocols().signSample(prescriber, MIXTURE, 1).orThrow();
+    clinic.protocols().signSample(prescriber, LABEL.name(), LABEL.version()).orThrow();
+    clinic.protocols().signSample(prescriber, MIXTURE.name(), MIXTURE.version()).orThrow();
     for (Preparation preparation : PREPARATIONS) {
       clinic
           .formulary()

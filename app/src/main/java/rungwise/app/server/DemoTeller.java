@@ -54,7 +54,14 @@ final class DemoTeller {
       String group,
       Barrel barrel,
       Preparation preparation,
-      String protocol) {}
+      Sample protocol) {}
+
+  /** A sample that the clinic signed. */
+  record Sample(String name, int version) {
+    String key() {
+      return name + " version " + version;
+    }
+  }
 
   /**
    * An injection at home, as he told it.
@@ -95,7 +102,7 @@ final class DemoTeller {
                 man.group(),
                 man.preparation().id().value(),
                 man.barrel().token(),
-                man.protocol() + " version 1",
+                man.protocol().key(),
                 false))
         .orThrow();
   }
@@ -132,6 +139,7 @@ final class DemoTeller {
                 strengths,
                 date(clock.instant()),
                 date(clock.instant().plus(VIAL_LASTS)),
+                "",
                 "",
                 "",
                 "U-100 syringe"))
@@ -352,9 +360,11 @@ final class DemoTeller {
   }
 
   /** Another preparation, with the protocol that is written for it. */
-  void change(CourseId id, Preparation preparation, String protocol, String why) {
+  void change(CourseId id, Preparation preparation, Sample protocol, String why) {
     CourseState state = cases.titration().find(id).orElseThrow();
-    var plan = new Plan(preparation.id(), state.file().plan().barrel(), protocol, 1);
+    var plan =
+        new Plan(
+            preparation.id(), state.file().plan().barrel(), protocol.name(), protocol.version());
     cases.titration().choosePlan(prescriber, id, plan, one -> true, why).orThrow();
   }
 }

@@ -242,6 +242,7 @@ public final class OpenClinic implements AutoCloseable {
             protocols,
             populations,
             formulary::find,
+            id -> formulary.version(id).orElseThrow().inUse(),
             store.transactions(),
             clock,
             time);

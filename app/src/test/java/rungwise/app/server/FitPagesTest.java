@@ -19,9 +19,9 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import rungwise.clinic.formulary.InUseRule;
 import rungwise.clinic.people.Role;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.supply.InUseRule;
 import rungwise.files.history.HistoryFile;
 
 /**

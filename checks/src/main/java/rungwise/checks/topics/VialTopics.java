@@ -1,9 +1,13 @@
 package rungwise.checks.topics;
 
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.stream.Stream;
+import rungwise.dosing.known.Form;
+import rungwise.dosing.supply.InUseRule;
+import rungwise.dosing.supply.Opening;
 import rungwise.dosing.supply.VialDates;
 
 /** Until when a vial may be used. */
@@ -42,9 +46,13 @@ final class VialTopics {
         new VialDates(
                 Optional.of(made),
                 label,
-                Optional.of(date(input, "first_puncture")),
+                Optional.of(Opening.on(date(input, "first_puncture"))),
                 Optional.of(days(input, "in_use_days")))
-            .lastDay());
+            .end(new InUseRule.NotStated(), new Form.Solution(), ZoneOffset.UTC)
+            .at()
+            .atOffset(ZoneOffset.UTC)
+            .toLocalDate()
+            .minusDays(1));
   }
 
   private static LocalDate date(Input input, String name) {

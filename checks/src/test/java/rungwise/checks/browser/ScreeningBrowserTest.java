@@ -281,7 +281,7 @@ class ScreeningBrowserTest extends AtTheDesk {
     press("Add to the record");
 
     assertThat(main()).containsText("good for 28\u00a0days once opened");
-    assertThat(main()).containsText("ends in 28\u00a0days");
+    assertThat(main()).containsText("24\u00a0h after it was dissolved");
     assertThat(main()).not().containsText("Earlier vials");
     browser.inspect("vial-opened");
   }

@@ -29,6 +29,7 @@ import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Screening;
 import rungwise.dosing.supply.Freshness;
+import rungwise.dosing.supply.VialEnd;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
 import rungwise.files.ProtocolFile;
@@ -130,7 +131,7 @@ record NeverBends(Protocol protocol, Ladder ladder) {
         new VialInHand(
             FRESH,
             new VialInHand.Label(ladder.preparation().composition()),
-            START.plus(LATER.multipliedBy(2)));
+            VialEnd.byLabel(START.plus(LATER.multipliedBy(2))));
     return new Question(
         AetiologyGroup.VASCULOGENIC,
         SCREENED,

@@ -2,6 +2,7 @@ package rungwise.clinic.course;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -31,6 +32,7 @@ import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.ErectileScore;
 import rungwise.dosing.screening.Screening.Answered;
+import rungwise.dosing.supply.Opening;
 import rungwise.dosing.supply.VialDates;
 import rungwise.quantities.Volume;
 
@@ -117,7 +119,7 @@ public final class SampleFacts {
         new VialDates(
             Optional.of(DAY.minusDays(40)),
             DAY.plusDays(40),
-            Optional.of(DAY.minusDays(1)),
+            Optional.of(new Opening(DAY.minusDays(1), Optional.of(LocalTime.of(9, 5)))),
             Optional.of(28));
     return List.of(
         new VialReceived(new Vial("L", "alprostadil 20 mcg per mL", bare, "")),

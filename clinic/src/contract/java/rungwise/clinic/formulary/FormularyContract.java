@@ -15,6 +15,7 @@ import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.supply.InUseRule;
 import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;

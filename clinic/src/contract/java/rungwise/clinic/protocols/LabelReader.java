@@ -10,8 +10,12 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
+import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.protocol.Composition;
+import rungwise.dosing.protocol.Floor;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.protocol.ProtocolAmount;
+import rungwise.dosing.protocol.ProtocolOptions;
 import rungwise.dosing.source.Source;
 import rungwise.dosing.source.Sourced;
 import rungwise.quantities.Mass;
@@ -35,6 +39,12 @@ public final class LabelReader implements ProtocolReader {
 
   /** The first day of the third sample. */
   public static final LocalDate LATER = LocalDate.of(2026, 3, 10);
+
+  /** Signed before a floor was; version 1 of "earlier". Reading it for signing refuses it. */
+  public static final String EARLIER = "the label, signed earlier";
+
+  /** Signed before a composition was asked for; version 2 of "earlier". */
+  public static final String EARLIER_MIXTURE = "the mixture, signed earlier";
 
   private static final int MONTHS = 6;
   public static final int GRACE_DAYS = 30;
@@ -61,6 +71,19 @@ public final class LabelReader implements ProtocolReader {
   }
 
   @Override
+  public Reading<EarlierProtocol> readSigned(String document) {
+    return switch (document) {
+      case EARLIER ->
+          Reading.of(new EarlierProtocol(earlier(label(), 1), List.of(Floor.SPACING), false));
+      case EARLIER_MIXTURE ->
+          Reading.of(
+              new EarlierProtocol(
+                  earlier(mixture().with(ProtocolOptions.NONE), 2), List.of(), true));
+      default -> read(document).map(one -> new EarlierProtocol(one, List.of(), false));
+    };
+  }
+
+  @Override
   public List<String> samples() {
     return List.of(LABEL, MIXTURE, STRICT);
   }
@@ -78,6 +101,21 @@ public final class LabelReader implements ProtocolReader {
   /** The document of the label with a limit for the chance of 120 minutes, in 1000. */
   public static String limitedTo(int inThousand) {
     return "limited to " + inThousand;
+  }
+
+  private static Protocol earlier(Protocol one, int version) {
+    return new Protocol(
+        "earlier",
+        version,
+        "Earlier",
+        /* sample= */ false,
+        one.components(),
+        one.starts(),
+        one.steps(),
+        one.strengths(),
+        one.ceiling(),
+        one.limits(),
+        one.more());
   }
 
   private static Protocol limited(int inThousand) {
@@ -100,8 +138,7 @@ public final class LabelReader implements ProtocolReader {
         label().more().withAfterPartial(Optional.of(after)));
   }
 
-  private static Protocol labelAs(
-      String name, String title, boolean sample, Protocol.Options more) {
+  private static Protocol labelAs(String name, String title, boolean sample, ProtocolOptions more) {
     Protocol label = label();
     return new Protocol(
         name,
@@ -136,7 +173,7 @@ public final class LabelReader implements ProtocolReader {
         List.of(),
         new Sourced<>(mcg("60"), HERE),
         limits(),
-        Protocol.Options.NONE
+        ProtocolOptions.NONE
             .withHome(home(Optional.empty(), List.of()))
             .withSameVisit(
                 Optional.of(
@@ -175,7 +212,8 @@ public final class LabelReader implements ProtocolReader {
         List.of(),
         new Sourced<>(millilitres(500), HERE),
         limits(),
-        Protocol.Options.NONE);
+        ProtocolOptions.NONE.withComposition(
+            Optional.of(Composition.of(SamplePreparations.THREE_DRUG))));
   }
 
   private static Protocol.Limits limits() {

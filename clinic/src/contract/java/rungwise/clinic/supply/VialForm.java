@@ -14,6 +14,7 @@ public final class VialForm {
     MADE,
     BEYOND_USE,
     OPENED,
+    OPENED_AT,
     DAYS_IN_USE,
     DEVICE
   }
@@ -65,6 +66,10 @@ public final class VialForm {
     return with(Box.OPENED, date);
   }
 
+  public VialForm openedAt(String time) {
+    return with(Box.OPENED_AT, time);
+  }
+
   public VialForm daysInUse(String number) {
     return with(Box.DAYS_IN_USE, number);
   }
@@ -85,6 +90,7 @@ public final class VialForm {
         text(Box.MADE),
         text(Box.BEYOND_USE),
         text(Box.OPENED),
+        text(Box.OPENED_AT),
         text(Box.DAYS_IN_USE),
         text(Box.DEVICE));
   }

@@ -45,6 +45,7 @@ import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
+import rungwise.dosing.supply.InUseRule;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
@@ -81,6 +82,7 @@ public final class TitrationWorld {
   private final AtomicInteger ids = new AtomicInteger();
   private final Set<PreparationId> withdrawn = new HashSet<>();
   private Instant now = START;
+  private InUseRule inUse = new InUseRule.DaysAfterOpening(InUseRule.DaysAfterOpening.MOST);
 
   public TitrationWorld(CoursePorts stored, ProtocolReader reader) {
     this.stored = stored;
@@ -88,18 +90,18 @@ public final class TitrationWorld {
     this.written =
         new Protocols(
             stored.shelf(), reader, stored.transactions(), () -> now, populations::canKeepLimitsOf);
-    Protocols protocols = written;
-    for (Protocol sample : protocols.unsignedSamples()) {
-      protocols.signSample(Staff.PRESCRIBER, sample.name(), sample.version()).orThrow();
+    for (Protocol sample : written.unsignedSamples()) {
+      written.signSample(Staff.PRESCRIBER, sample.name(), sample.version()).orThrow();
     }
-    this.protocols = protocols.signed().stream().map(SignedProtocol::protocol).toList();
+    this.protocols = written.signed().stream().map(SignedProtocol::protocol).toList();
     this.ports =
         new StandingPorts(
             stored.courses(),
             stored.past(),
-            protocols,
+            written,
             populations,
             TitrationWorld::preparation,
+            id -> inUse,
             stored.transactions(),
             () -> now,
             new ClinicTime(ZoneId.of("America/New_York")));
@@ -157,6 +159,11 @@ public final class TitrationWorld {
     return now;
   }
 
+  /** How long every preparation may be used once opened, from now on. */
+  public void openedLasts(InUseRule rule) {
+    inUse = rule;
+  }
+
   /** Takes a preparation out of use; it is still found. */
   public void withdraw(PreparationId id) {
     withdrawn.add(id);
@@ -177,15 +184,13 @@ public final class TitrationWorld {
 
   /** A form that is right in every field. */
   public CourseDraft form(String name, String number, String group, String barrel) {
+    return form(name, number, group, barrel, "alprostadil-20", protocols.getFirst().key());
+  }
+
+  private static CourseDraft form(
+      String name, String number, String group, String barrel, String preparation, String by) {
     return new CourseDraft(
-        name,
-        "1961-04-30",
-        number,
-        group,
-        "alprostadil-20",
-        barrel,
-        protocols.getFirst().key(),
-        /* namesakeConfirmed= */ false);
+        name, "1961-04-30", number, group, preparation, barrel, by, /* namesakeConfirmed= */ false);
   }
 
   /**
@@ -220,20 +225,15 @@ public final class TitrationWorld {
   /** The same of a man whom nobody has screened, without a vial. */
   public CourseId openUnprepared(Preparation preparation, String barrel) {
     int number = ids.get() + 1;
-    CourseDraft draft = form("Man " + number, "MR-" + number, "vasculogenic", barrel);
-    return starting
-        .open(
-            Staff.EDUCATOR,
-            new CourseDraft(
-                draft.fullName(),
-                draft.birthDate(),
-                draft.recordNumber(),
-                draft.group(),
-                preparation.id().value(),
-                draft.barrel(),
-                protocolFor(preparation).key(),
-                draft.namesakeConfirmed()))
-        .orThrow();
+    CourseDraft draft =
+        form(
+            "Man " + number,
+            "MR-" + number,
+            "vasculogenic",
+            barrel,
+            preparation.id().value(),
+            protocolFor(preparation).key());
+    return starting.open(Staff.EDUCATOR, draft).orThrow();
   }
 
   /** The first signed protocol that is written for a preparation. */

@@ -3,6 +3,7 @@ package rungwise.clinic.formulary;
 import java.util.Optional;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.supply.InUseRule;
 
 /**
  * One version of a preparation as the clinic keeps it. It never changes; a change is another

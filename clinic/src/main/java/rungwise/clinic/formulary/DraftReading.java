@@ -10,6 +10,7 @@ import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.UsualStrengths;
+import rungwise.dosing.supply.InUseRule;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;
 import rungwise.quantities.Reading;

@@ -9,6 +9,7 @@ import rungwise.clinic.people.Role;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.supply.InUseRule;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Reading;

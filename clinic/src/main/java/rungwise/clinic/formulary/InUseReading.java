@@ -1,6 +1,7 @@
 package rungwise.clinic.formulary;
 
 import java.util.List;
+import rungwise.dosing.supply.InUseRule;
 import rungwise.quantities.Reading;
 
 /** Reads how long an opened vial may be used. */

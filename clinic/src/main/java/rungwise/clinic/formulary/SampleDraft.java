@@ -3,6 +3,7 @@ package rungwise.clinic.formulary;
 import java.util.ArrayList;
 import java.util.List;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.supply.InUseRule;
 import rungwise.quantities.Reading;
 
 /**

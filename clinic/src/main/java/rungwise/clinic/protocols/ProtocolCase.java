@@ -29,6 +29,7 @@ import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Screening;
 import rungwise.dosing.supply.Freshness;
+import rungwise.dosing.supply.VialEnd;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
@@ -127,7 +128,9 @@ public record ProtocolCase(
             History.of(injections),
             Optional.of(
                 new VialInHand(
-                    FRESH, new VialInHand.Label(preparation.composition()), now.plus(APART))),
+                    FRESH,
+                    new VialInHand.Label(preparation.composition()),
+                    VialEnd.byLabel(now.plus(APART)))),
             Circumstances.NONE,
             now),
         choice);

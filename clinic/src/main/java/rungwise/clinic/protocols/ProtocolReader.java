@@ -8,8 +8,11 @@ import rungwise.quantities.Reading;
 /** Port: reads protocol documents, and gives the samples that come with the program. */
 public interface ProtocolReader {
 
-  /** The protocol, or every fault of the document. */
+  /** Of a document that is to be signed: the protocol, or every fault. */
   Reading<Protocol> read(String document);
+
+  /** A document that was signed, with each floor in the place of what passes it. */
+  Reading<EarlierProtocol> readSigned(String document);
 
   /** The sample documents. */
   List<String> samples();

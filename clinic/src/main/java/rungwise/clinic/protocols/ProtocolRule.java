@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.protocol.Composition;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.source.Source;
 import rungwise.dosing.source.Sourced;
@@ -21,6 +22,7 @@ public record ProtocolRule(String part, String what, String value, Source source
   /** Every rule of a protocol, the first dose of each group on its own. */
   public static List<ProtocolRule> of(Protocol protocol) {
     return Stream.of(
+            protocol.composition().stream().map(ProtocolRule::composition),
             Arrays.stream(AetiologyGroup.values()).map(group -> start(protocol, group)),
             steps(protocol).stream(),
             protocol.more().afterPartial().stream().map(ProtocolRule::afterPartial),
@@ -35,6 +37,14 @@ public record ProtocolRule(String part, String what, String value, Source source
             times(protocol.limits()).stream())
         .flatMap(rules -> rules)
         .toList();
+  }
+
+  private static ProtocolRule composition(Composition said) {
+    return new ProtocolRule(
+        "composition",
+        "Written for one composition, and for no other",
+        said.toString(),
+        new Source.Assumption("a volume means nothing without the composition it was written for"));
   }
 
   private static ProtocolRule start(Protocol protocol, AetiologyGroup group) {

@@ -28,7 +28,7 @@ public final class Protocols {
   private final Predicate<Protocol> canKeepLimits;
 
   /** What a signed document says never changes. */
-  private final Map<String, Protocol> read = new ConcurrentHashMap<>();
+  private final Map<String, EarlierProtocol> read = new ConcurrentHashMap<>();
 
   /**
    * Protocols of a clinic.
@@ -60,9 +60,12 @@ public final class Protocols {
     return shelf.all().stream().map(this::read).toList();
   }
 
-  /** Those of them on which a course may begin to run on a day. */
+  /** Those of them on which a course may begin to run on a day: none that waits to be signed. */
   public List<SignedProtocol> holdingOn(LocalDate day) {
-    return signed().stream().filter(signed -> signed.protocol().more().holdsOn(day)).toList();
+    return signed().stream()
+        .filter(signed -> !signed.isWaiting())
+        .filter(signed -> signed.protocol().more().holdsOn(day))
+        .toList();
   }
 
   /** A signed protocol. */
@@ -71,9 +74,9 @@ public final class Protocols {
   }
 
   private SignedProtocol read(ProtocolShelf.Signed signed) {
-    Protocol protocol =
-        read.computeIfAbsent(signed.document(), document -> reader.read(document).orThrow());
-    return new SignedProtocol(protocol, signed.document(), signed.by(), signed.at());
+    EarlierProtocol held =
+        read.computeIfAbsent(signed.document(), document -> reader.readSigned(document).orThrow());
+    return new SignedProtocol(held, signed.document(), signed.by(), signed.at());
   }
 
   /** Signs a sample for use in this clinic; only a prescriber or the programme lead may. */

@@ -1,8 +1,50 @@
 package rungwise.clinic.protocols;
 
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import rungwise.clinic.people.AccountId;
+import rungwise.dosing.protocol.Composition;
+import rungwise.dosing.protocol.Floor;
 import rungwise.dosing.protocol.Protocol;
 
-/** A protocol that the clinic signed for use, with the document that says it. */
-public record SignedProtocol(Protocol protocol, String document, AccountId by, Instant at) {}
+/**
+ * A protocol that the clinic signed for use, with the document that says it.
+ *
+ * @param held what the document says, as it holds now
+ */
+public record SignedProtocol(EarlierProtocol held, String document, AccountId by, Instant at) {
+
+  /** The rules as they hold. */
+  public Protocol protocol() {
+    return held.protocol();
+  }
+
+  /** Whether it has to be signed anew, as a next version, before another course begins by it. */
+  public boolean isWaiting() {
+    return !waits().isEmpty();
+  }
+
+  /** Why it has to be signed anew, each reason with what holds meanwhile; empty if it need not. */
+  public List<String> waits() {
+    var waits = new ArrayList<String>();
+    for (Floor floor : held.floors()) {
+      waits.add(
+          "Whatever it says, "
+              + floor.words()
+              + ": that holds in its place ("
+              + floor.source().words()
+              + ").");
+    }
+    if (held.lacksComposition()) {
+      waits.add(
+          "It is in volumes and does not say of what composition: "
+              + protocol()
+                  .composition()
+                  .map(Composition::toString)
+                  .map(said -> "as the sample it is read as written for " + said + ".")
+                  .orElse("it holds for no preparation, and no dose by it."));
+    }
+    return waits;
+  }
+}

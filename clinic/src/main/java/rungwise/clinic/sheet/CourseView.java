@@ -64,10 +64,20 @@ public record CourseView(
   /**
    * With what his course runs.
    *
+   * @param waits why the protocol has to be signed anew; empty if it need not
    * @param plan the ids of the same, for a form that chooses another plan
    */
   public record Running(
-      String preparation, String barrel, String protocol, boolean isSample, Plan plan) {}
+      String preparation,
+      String barrel,
+      String protocol,
+      boolean isSample,
+      List<String> waits,
+      Plan plan) {
+    public Running {
+      waits = List.copyOf(waits);
+    }
+  }
 
   /**
    * What stands around the doses.

@@ -118,6 +118,7 @@ public final class CourseViews {
         ladder.barrel().words(),
         protocol.title() + ", version " + protocol.version(),
         protocol.sample(),
+        state.protocolWaits(),
         state.file().plan());
   }
 

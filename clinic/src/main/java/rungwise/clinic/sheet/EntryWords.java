@@ -9,6 +9,8 @@ import rungwise.clinic.course.Vial;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
+import rungwise.dosing.supply.Opening;
+import rungwise.dosing.supply.VialLimit;
 
 /** What an entry of the record says, in a line. */
 public final class EntryWords {
@@ -136,12 +138,24 @@ public final class EntryWords {
         + baseline.injector().words();
   }
 
+  private static String words(Opening opening) {
+    return ", opened "
+        + ClinicTime.words(opening.day())
+        + opening.clock().map(clock -> " " + ClinicTime.clockText(clock)).orElse("");
+  }
+
+  private static String inUse(int days) {
+    return new VialLimit.DaysOpen(days).words();
+  }
+
   static String words(Vial vial) {
     return "lot "
         + vial.lot()
         + ", "
         + vial.composition()
-        + ", use up to "
-        + ClinicTime.words(vial.dates().lastDay());
+        + ", label date "
+        + ClinicTime.words(vial.dates().beyondUse())
+        + vial.dates().opened().map(EntryWords::words).orElse("")
+        + vial.dates().daysInUse().map(days -> ", " + inUse(days)).orElse("");
   }
 }

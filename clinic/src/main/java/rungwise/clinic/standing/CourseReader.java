@@ -2,13 +2,17 @@ package rungwise.clinic.standing;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseHistory;
+import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.past.PastReading;
+import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.History;
@@ -46,7 +50,7 @@ public final class CourseReader {
     LadderProposal proposal =
         file.signedDose()
             .map(written -> new LadderProposal(ladder(written.fact(), plan), List.of()))
-            .orElseGet(() -> proposedOrAny(plan, file, history));
+            .orElseGet(() -> shown(plan, file, history));
     var question =
         new Question(
             file.opened().group(),
@@ -58,23 +62,27 @@ public final class CourseReader {
             vial(file, protocol, now),
             Circumstances.NONE,
             now);
-    return new CourseState(file, question, choice, proposal.notes());
+    return new CourseState(file, question, choice, proposal.notes(), signed(plan).waits());
   }
 
   /**
-   * The ladder that is proposed. Where a late report has left him no first dose, the steps of the
-   * plan all the same, with the reasons: the guards forbid them.
+   * The ladder of a course without an order. A protocol that is no more for its preparation still
+   * shows what it would give, and a plan of which a late report has left no first dose shows its
+   * steps with the reasons; guards stop every dose of them.
    */
-  private LadderProposal proposedOrAny(Plan plan, CourseFile file, History history) {
-    Reading<LadderProposal> proposed = propose(plan, file, history);
+  private LadderProposal shown(Plan plan, CourseFile file, History history) {
+    Preparation preparation = preparation(plan.preparation());
+    Protocol signed = protocol(plan);
+    Protocol protocol = signed.isFor(preparation) ? signed : signed.asWrittenFor(preparation);
+    Reading<LadderProposal> proposed = propose(protocol, plan, file, history);
     return proposed
         .found()
         .orElseGet(
             () ->
                 new LadderProposal(
                     LadderProposal.whateverHeTolerated(
-                            protocol(plan),
-                            preparation(plan.preparation()),
+                            protocol,
+                            preparation,
                             Barrels.of(plan.barrel()).orElseThrow(),
                             file.opened().group())
                         .orThrow()
@@ -84,7 +92,8 @@ public final class CourseReader {
 
   /** The ladder that a plan would give this man, or why it gives none. */
   public Reading<LadderProposal> ladderOf(Plan plan, CourseFile file) {
-    return propose(plan, file, history(file, protocol(plan), ports.clock().instant()));
+    Protocol protocol = protocol(plan);
+    return propose(protocol, plan, file, history(file, protocol, ports.clock().instant()));
   }
 
   private History history(CourseFile file, Protocol protocol, Instant now) {
@@ -102,9 +111,10 @@ public final class CourseReader {
    * The ladder for this man's group. Where he begins a preparation whose first dose holds as much
    * as one that lasted two hours, it begins at the lowest start that the protocol has for anybody.
    */
-  private Reading<LadderProposal> propose(Plan plan, CourseFile file, History history) {
+  private Reading<LadderProposal> propose(
+      Protocol protocol, Plan plan, CourseFile file, History history) {
     Preparation preparation = preparation(plan.preparation());
-    Reading<LadderProposal> usual = ladderFor(plan, file.opened().group(), history);
+    Reading<LadderProposal> usual = ladderFor(protocol, plan, file.opened().group(), history);
     boolean isTooMuch =
         history.lastOf(preparation).isEmpty()
             && usual
@@ -114,13 +124,14 @@ public final class CourseReader {
     if (!isTooMuch) {
       return usual;
     }
-    var lowest = ladderFor(plan, protocol(plan).groupWithLowestStart(), history);
+    var lowest = ladderFor(protocol, plan, protocol.groupWithLowestStart(), history);
     return lowest.found().isPresent() ? lowest : usual;
   }
 
-  private Reading<LadderProposal> ladderFor(Plan plan, AetiologyGroup group, History history) {
+  private Reading<LadderProposal> ladderFor(
+      Protocol protocol, Plan plan, AetiologyGroup group, History history) {
     return LadderProposal.of(
-        protocol(plan),
+        protocol,
         preparation(plan.preparation()),
         Barrels.of(plan.barrel()).orElseThrow(),
         group,
@@ -151,14 +162,18 @@ public final class CourseReader {
                 new VialInHand(
                     stocks.of(written, now, file.plan().preparation()),
                     new VialInHand.Label(written.fact().vial().composition()),
-                    written
-                        .fact()
-                        .vial()
-                        .dates()
-                        .lastDay()
-                        .plusDays(1)
-                        .atStartOfDay(ports.time().zone())
-                        .toInstant()));
+                    uses(file, stocks).of(written).end()));
+  }
+
+  /** Until when each vial of a course may be used, by the entry that says so. */
+  public Map<EntryId, VialUse> vialUses(CourseFile file) {
+    VialUses uses = uses(file, stocks(file, protocol(file.plan()), this::preparation));
+    return file.vials().stream()
+        .collect(Collectors.toMap(written -> written.entry().id(), uses::of));
+  }
+
+  private VialUses uses(CourseFile file, Stocks stocks) {
+    return new VialUses(file, stocks, this::preparation, ports.inUse(), ports.time().zone());
   }
 
   private Ladder ladder(DoseSigned signed, Plan plan) {
@@ -174,6 +189,10 @@ public final class CourseReader {
   }
 
   private Protocol protocol(Plan plan) {
-    return ports.protocols().find(plan.protocol(), plan.protocolVersion()).orElseThrow().protocol();
+    return signed(plan).protocol();
+  }
+
+  private SignedProtocol signed(Plan plan) {
+    return ports.protocols().find(plan.protocol(), plan.protocolVersion()).orElseThrow();
   }
 }

@@ -17,10 +17,17 @@ import rungwise.dosing.history.Question;
  *
  * @param choice how the next dose is chosen
  * @param notes what a reader must know about the ladder while it is not signed
+ * @param protocolWaits why the protocol has to be signed anew; empty if it need not
  */
-public record CourseState(CourseFile file, Question question, Choice choice, List<String> notes) {
+public record CourseState(
+    CourseFile file,
+    Question question,
+    Choice choice,
+    List<String> notes,
+    List<String> protocolWaits) {
 
   public CourseState {
+    protocolWaits = List.copyOf(protocolWaits);
     notes = List.copyOf(notes);
   }
 

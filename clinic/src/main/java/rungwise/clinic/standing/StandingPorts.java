@@ -12,6 +12,7 @@ import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.supply.InUseRule;
 
 /**
  * All that the use cases about a course need from outside.
@@ -19,6 +20,7 @@ import rungwise.dosing.known.PreparationId;
  * @param past what was brought in from before this record began
  * @param populations asks the response model, where one is signed for a preparation
  * @param preparations finds every version of every preparation, withdrawn ones too
+ * @param inUse how long a version of a preparation may be used once opened
  */
 public record StandingPorts(
     Courses courses,
@@ -26,6 +28,7 @@ public record StandingPorts(
     Protocols protocols,
     Populations populations,
     Function<PreparationId, Optional<Preparation>> preparations,
+    Function<PreparationId, InUseRule> inUse,
     Transactions transactions,
     InstantSource clock,
     ClinicTime time) {

@@ -50,7 +50,7 @@ record Stocks(
   }
 
   /** The vial that the report names, as its last addendum says. */
-  private Optional<Written<VialReceived>> vialOf(Written<InjectionReported> report) {
+  Optional<Written<VialReceived>> vialOf(Written<InjectionReported> report) {
     return report
         .fact()
         .details()

@@ -4,8 +4,10 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.Map;
+import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.Vial;
 import rungwise.dosing.known.Component;
+import rungwise.dosing.supply.Opening;
 
 /**
  * The form of a vial as typed from its label.
@@ -13,6 +15,7 @@ import rungwise.dosing.known.Component;
  * @param strengths a number per mL by component, such as "30"; empty for what is not in it
  * @param made a date; may be empty
  * @param opened a date; may be empty
+ * @param openedAt a time of day; may be empty
  * @param daysInUse a whole number; may be empty
  */
 public record VialDraft(
@@ -21,6 +24,7 @@ public record VialDraft(
     String made,
     String beyondUse,
     String opened,
+    String openedAt,
     String daysInUse,
     String device) {
 
@@ -38,7 +42,8 @@ public record VialDraft(
         strengthsOf(vial.composition()),
         vial.dates().made().map(LocalDate::toString).orElse(""),
         vial.dates().beyondUse().toString(),
-        vial.dates().opened().map(LocalDate::toString).orElse(""),
+        vial.dates().opened().map(opening -> opening.day().toString()).orElse(""),
+        vial.dates().opened().flatMap(Opening::clock).map(ClinicTime::clockText).orElse(""),
         vial.dates().daysInUse().map(days -> Integer.toString(days)).orElse(""),
         vial.device());
   }

@@ -1,6 +1,7 @@
 package rungwise.clinic.supply;
 
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -9,6 +10,7 @@ import rungwise.clinic.course.Vial;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.supply.Opening;
 import rungwise.dosing.supply.VialDates;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Reading;
@@ -40,6 +42,10 @@ final class VialReading {
       faults.add("Enter the beyond-use date: without it no dose may be drawn.");
     }
     Optional<LocalDate> opened = date("Opened", draft.opened());
+    Optional<LocalTime> openedAt = clock(draft.openedAt());
+    if (openedAt.isPresent() && draft.opened().isBlank()) {
+      faults.add("Opened: enter the day too, or leave the time empty.");
+    }
     Optional<Integer> days = days(draft.daysInUse().strip());
     if (made.isPresent() && beyondUse.filter(made.get()::isAfter).isPresent()) {
       faults.add("It cannot be made after its beyond-use date: check both dates.");
@@ -54,7 +60,8 @@ final class VialReading {
         new Vial(
             lot,
             Preparation.compositionOf(ingredients),
-            new VialDates(made, beyondUse.orElseThrow(), opened, days),
+            new VialDates(
+                made, beyondUse.orElseThrow(), opened.map(day -> new Opening(day, openedAt)), days),
             device));
   }
 
@@ -96,6 +103,15 @@ final class VialReading {
     Reading<LocalDate> date = ClinicTime.readDate(typed);
     date.faults().stream().map(fault -> what + ": " + fault).forEach(faults::add);
     return date.found();
+  }
+
+  private Optional<LocalTime> clock(String typed) {
+    if (typed.isBlank()) {
+      return Optional.empty();
+    }
+    Reading<LocalTime> clock = ClinicTime.readClock(typed);
+    clock.faults().stream().map(fault -> "Opened at: " + fault).forEach(faults::add);
+    return clock.found();
   }
 
   private Optional<Integer> days(String typed) {

@@ -1,21 +1,27 @@
 package rungwise.clinic.supply;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFile.Written;
+import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.standing.VialUse;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.supply.Opening;
 import rungwise.dosing.supply.VialDates;
+import rungwise.dosing.supply.VialEnd;
+import rungwise.dosing.supply.VialEnd.InUse;
+import rungwise.dosing.supply.VialLimit;
 
 /**
  * The vials of a man in words.
@@ -42,17 +48,19 @@ public record VialView(
    *
    * @param entry the id of the entry that says so
    * @param isSame whether its label says what is ordered now
-   * @param lastDay the last day of use
-   * @param fromNow how long until the end of that day, or since
-   * @param made may be empty, as may the next two and the device
-   * @param opened with the days of use, where the label limits them
+   * @param usableUntil the last day of use, or the last minute where hours count
+   * @param endedBy what ends it then
+   * @param fromNow how long until then, or since
+   * @param made may be empty, as may the device
+   * @param opened when, and how it is known
    * @param by who wrote it down, and when
    */
   public record Line(
       String entry,
       Vial vial,
       boolean isSame,
-      String lastDay,
+      String usableUntil,
+      String endedBy,
       String fromNow,
       String beyondUse,
       String made,
@@ -91,11 +99,13 @@ public record VialView(
   }
 
   /** The vials of a course at its instant. */
-  public static VialView of(CourseState state, CourseView course, ClinicTime time) {
+  public static VialView of(
+      CourseState state, CourseView course, Map<EntryId, VialUse> uses, ClinicTime time) {
     Preparation preparation = state.question().preparation();
     var lines = new ArrayList<Line>();
     for (Written<VialReceived> written : state.file().vials()) {
-      lines.add(line(written, state, course, time));
+      VialUse use = Optional.ofNullable(uses.get(written.entry().id())).orElseThrow();
+      lines.add(line(written, use, state, course, time));
     }
     Collections.reverse(lines);
     return new VialView(
@@ -104,7 +114,8 @@ public record VialView(
             .question()
             .vial()
             .filter(vial -> vial.label().isOf(preparation))
-            .filter(vial -> state.now().isBefore(vial.usableUntil()))
+            .filter(vial -> vial.end().isInDate(state.now()))
+            .filter(vial -> vial.end().inUse() == InUse.KNOWN)
             .isPresent(),
         preparation.composition(),
         Arrays.stream(Component.values()).filter(preparation::holds).toList(),
@@ -118,40 +129,90 @@ public record VialView(
     if (vial.isEmpty()) {
       return "No vial is on record";
     }
-    boolean isInDate = state.now().isBefore(vial.get().usableUntil());
+    VialEnd end = vial.get().end();
     if (!vial.get().label().isOf(state.question().preparation())) {
       return "The label differs from the order: not to be used";
     }
-    return isInDate
-        ? "The label says what was ordered, and the vial is in date"
-        : "Past its last day of use: not to be used";
+    if (!end.isInDate(state.now())) {
+      return past(end.by());
+    }
+    return switch (end.inUse()) {
+      case KNOWN -> "The label says what was ordered, and the vial is in date";
+      case OPEN_AND_NOT_STATED ->
+          "It is open, and nobody has said for how long it may be: ask the pharmacy";
+    };
+  }
+
+  private static String past(VialLimit limit) {
+    return switch (limit) {
+      case VialLimit.LabelDate label -> "Past the date on its label: not to be used";
+      case VialLimit.DaysOpen open -> "Open for too many days: not to be used";
+      case VialLimit.Dissolved dissolved -> "Dissolved too long ago: not to be used";
+      case VialLimit.SingleUse once -> "Opened for one injection: not to be kept and used";
+    };
   }
 
   private static Line line(
-      Written<VialReceived> written, CourseState state, CourseView course, ClinicTime time) {
+      Written<VialReceived> written,
+      VialUse use,
+      CourseState state,
+      CourseView course,
+      ClinicTime time) {
     Vial vial = written.fact().vial();
-    VialDates dates = vial.dates();
+    VialDates dates = use.dates();
     CourseView.EntryLine entry = course.entry(written.entry().number());
     return new Line(
         written.entry().id().text(),
         vial,
         new VialInHand.Label(vial.composition()).isOf(state.question().preparation()),
-        ClinicTime.words(dates.lastDay()),
-        fromNow(dates.lastDay(), state, time),
+        usableUntil(use.end(), time),
+        endedBy(use.end()),
+        fromNow(use.end(), state),
         ClinicTime.words(dates.beyondUse()),
         dates.made().map(ClinicTime::words).orElse(NOT_SAID),
-        opened(dates),
+        opened(dates, vial.dates()),
         entry.by() + ", " + entry.at());
   }
 
-  private static String fromNow(LocalDate lastDay, CourseState state, ClinicTime time) {
-    var end = lastDay.plusDays(1).atStartOfDay(time.zone()).toInstant();
-    String distance = ClinicTime.distance(state.now(), end);
-    return state.now().isBefore(end) ? "ends " + distance : "ended " + distance;
+  private static String usableUntil(VialEnd end, ClinicTime time) {
+    return switch (end.by()) {
+      case VialLimit.LabelDate label -> lastDay(end, time);
+      case VialLimit.DaysOpen open -> lastDay(end, time);
+      case VialLimit.Dissolved dissolved -> time.words(end.at());
+      case VialLimit.SingleUse once -> time.words(end.at());
+    };
   }
 
-  private static String opened(VialDates dates) {
-    return dates.opened().map(ClinicTime::words).orElse("not yet")
-        + dates.daysInUse().map(days -> ", good for " + days + " days once opened").orElse("");
+  private static String lastDay(VialEnd end, ClinicTime time) {
+    return ClinicTime.words(time.dayOf(end.at().minusMillis(1)));
+  }
+
+  private static String endedBy(VialEnd end) {
+    return switch (end.inUse()) {
+      case KNOWN -> end.by().words();
+      case OPEN_AND_NOT_STATED -> end.by().words() + "; how long it may be open is not stated";
+    };
+  }
+
+  private static String fromNow(VialEnd end, CourseState state) {
+    String distance = ClinicTime.distance(state.now(), end.at());
+    return end.isInDate(state.now()) ? "ends " + distance : "ended " + distance;
+  }
+
+  private static String opened(VialDates known, VialDates label) {
+    String days =
+        label.daysInUse().map(open -> ", good for " + open + " days once opened").orElse("");
+    if (known.opened().isEmpty()) {
+      return "not yet" + days;
+    }
+    String at = words(known.opened().get());
+    return known.opened().equals(label.opened())
+        ? at + days
+        : "by " + at + ", when a dose was drawn from it" + days;
+  }
+
+  private static String words(Opening opening) {
+    return ClinicTime.words(opening.day())
+        + opening.clock().map(clock -> " " + ClinicTime.clockText(clock)).orElse("");
   }
 }

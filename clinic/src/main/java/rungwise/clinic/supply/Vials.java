@@ -2,6 +2,7 @@ package rungwise.clinic.supply;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFile;
@@ -13,6 +14,7 @@ import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.StandingPorts;
+import rungwise.clinic.standing.VialUse;
 import rungwise.quantities.Reading;
 
 /** The use cases of a man's vials: what the label says, and when it was opened. */
@@ -35,6 +37,11 @@ public final class Vials {
   public Reading<Long> amend(
       Account actor, CourseId id, EntryId vial, VialDraft draft, String reason) {
     return keep(actor, id, draft, Optional.of(vial), reason);
+  }
+
+  /** Until when each vial of a course may be used, by the entry that says so. */
+  public Map<EntryId, VialUse> uses(CourseFile file) {
+    return reader.vialUses(file);
   }
 
   private Reading<Long> keep(

@@ -25,6 +25,7 @@ import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
+import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.clinic.sheet.EntryWords;
 import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
@@ -284,7 +285,7 @@ public final class Titration {
               .protocols()
               .find(plan.protocol(), plan.protocolVersion())
               .ifPresentOrElse(
-                  signed -> notYet(signed.protocol()).ifPresent(faults::add),
+                  signed -> cannotBegin(signed).ifPresent(faults::add),
                   () -> faults.add("Choose a protocol that the clinic has signed."));
           if (plan.equals(old)) {
             faults.add("That is the plan already: nothing was changed.");
@@ -302,7 +303,13 @@ public final class Titration {
         });
   }
 
-  private Optional<String> notYet(Protocol protocol) {
+  private Optional<String> cannotBegin(SignedProtocol signed) {
+    if (signed.isWaiting()) {
+      return Optional.of(
+          "This protocol waits to be signed anew: choose its next version, or let the programme"
+              + " lead sign one.");
+    }
+    Protocol protocol = signed.protocol();
     return protocol
         .more()
         .from()

@@ -20,6 +20,7 @@ import rungwise.clinic.people.SignInName;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.supply.InUseRule;
 import rungwise.dosing.syringe.Barrels;
 
 final class FormularyTest {

@@ -23,6 +23,7 @@ import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.supply.InUseRule;
 import rungwise.quantities.Reading;
 
 /** The vials of a man in words. The clock stands at 2 March 2026, 10:00 in New York. */
@@ -36,8 +37,16 @@ final class VialViewTest {
   private final CourseId id = world.openUnprepared("vasculogenic", "u100-1");
 
   private VialView view() {
-    CourseState state = world.state(id);
-    return VialView.of(state, new CourseViews(TIME, account -> "A. Educator").of(state), TIME);
+    return view(id);
+  }
+
+  private VialView view(CourseId of) {
+    CourseState state = world.state(of);
+    return VialView.of(
+        state,
+        new CourseViews(TIME, account -> "A. Educator").of(state),
+        world.vials().uses(state.file()),
+        TIME);
   }
 
   private static VialForm label() {
@@ -69,7 +78,7 @@ final class VialViewTest {
 
     assertThat(view.mayBeUsed()).isTrue();
     assertThat(line.comparison()).isEqualTo("The same");
-    assertThat(line.lastDay()).isEqualTo("30 March 2026");
+    assertThat(line.usableUntil()).isEqualTo("30 March 2026");
     assertThat(line.fromNow()).isEqualTo("ends in 28 days");
     assertThat(line.opened()).isEqualTo("not yet");
   }
@@ -103,17 +112,57 @@ final class VialViewTest {
 
     world.receive(id, label().beyondUse("2026-03-01"));
     assertThat(view().mayBeUsed()).isFalse();
-    assertThat(view().answer()).isEqualTo("Past its last day of use: not to be used");
+    assertThat(view().answer()).isEqualTo("Past the date on its label: not to be used");
     assertThat(view().inUse().orElseThrow().fromNow()).startsWith("ended 10 h");
   }
 
   @Test
+  void a_powder_ends_at_the_hour_and_the_page_says_what_ended_it() {
+    world.receive(id, label().opened("2026-03-01").openedAt("09:05").daysInUse("3"));
+
+    VialView view = view();
+    VialView.Line line = view.inUse().orElseThrow();
+
+    assertThat(view.mayBeUsed()).isFalse();
+    assertThat(view.answer()).isEqualTo("Dissolved too long ago: not to be used");
+    assertThat(line.usableUntil()).isEqualTo("Monday 2 March 2026 09:05");
+    assertThat(line.endedBy()).isEqualTo("24 h after it was dissolved");
+    assertThat(line.opened()).isEqualTo("1 March 2026 09:05, good for 3 days once opened");
+  }
+
+  @Test
+  void an_open_vial_of_which_nobody_said_how_long_may_not_be_used_and_names_the_pharmacy() {
+    world.openedLasts(new InUseRule.NotStated());
+    CourseId onSolution = world.openWith(TitrationWorld.WEAK, "u100-1");
+    world.receive(onSolution, VialForm.of(TitrationWorld.WEAK).opened("2026-03-01"));
+
+    assertThat(view(onSolution).mayBeUsed()).isFalse();
+    assertThat(view(onSolution).answer()).endsWith("ask the pharmacy");
+    assertThat(view(onSolution).inUse().orElseThrow().endedBy())
+        .isEqualTo("the date on the label; how long it may be open is not stated");
+  }
+
+  @Test
+  void a_vial_that_a_dose_was_drawn_from_reads_as_open() {
+    CourseId onSolution = world.openWith(TitrationWorld.WEAK, "u100-1");
+    world.signProposed(onSolution);
+    world.pass(Duration.ofHours(2));
+    world.report(onSolution, ReportForm.at("2026-03-02", "10:30").mark("50")).orThrow();
+
+    assertThat(view(onSolution).inUse().orElseThrow().opened())
+        .isEqualTo("by 2 March 2026 10:30, when a dose was drawn from it");
+  }
+
+  @Test
   void the_days_of_use_once_opened_end_before_the_date_on_the_label() {
-    world.receive(id, label().beyondUse("2026-06-30").opened("2026-03-01").daysInUse("28"));
+    CourseId onSolution = world.openWith(TitrationWorld.WEAK, "u100-1");
+    VialForm solution = VialForm.of(TitrationWorld.WEAK).beyondUse("2026-06-30");
+    world.receive(onSolution, solution.opened("2026-03-01").daysInUse("28"));
 
-    VialView.Line line = view().inUse().orElseThrow();
+    VialView.Line line = view(onSolution).inUse().orElseThrow();
 
-    assertThat(line.lastDay()).isEqualTo("29 March 2026");
+    assertThat(line.usableUntil()).isEqualTo("29 March 2026");
+    assertThat(line.endedBy()).isEqualTo("28 days after opening");
     assertThat(line.beyondUse()).isEqualTo("30 June 2026");
     assertThat(line.opened()).isEqualTo("1 March 2026, good for 28 days once opened");
   }

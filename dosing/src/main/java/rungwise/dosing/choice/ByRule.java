@@ -134,6 +134,7 @@ public record ByRule() implements Choice {
       case EMERGENCY_OPEN, REPORT_UNFINISHED -> TitrationRule.EMERGENCY_FIRST;
       case SCREENING_OPEN -> TitrationRule.SCREENING_FIRST;
       case DECISION_MISSING -> TitrationRule.DECISION_FIRST;
+      case PROTOCOL_NOT_FOR -> TitrationRule.PROTOCOL_FIRST;
       case UNDER_OBSERVATION -> TitrationRule.OBSERVATION_FIRST;
       default -> TitrationRule.NOT_SAFE_TO_START;
     };

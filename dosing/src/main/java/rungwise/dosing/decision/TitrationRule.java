@@ -19,6 +19,9 @@ public enum TitrationRule {
   DECISION_FIRST(
       "A condition asks for a prescriber's written decision before any dose.",
       new Source.Assumption("each condition of this kind names its own source")),
+  PROTOCOL_FIRST(
+      "The protocol is not written for this preparation: choose one that is before any dose.",
+      new Source.Assumption("a volume means nothing without the composition it was written for")),
   OBSERVATION_FIRST(
       "He is under observation: record how it ended before anything else.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: in the office until complete detumescence")),

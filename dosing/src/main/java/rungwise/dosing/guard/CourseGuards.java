@@ -12,6 +12,7 @@ import rungwise.dosing.history.Question;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.history.Unfinished;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Finding;
 import rungwise.dosing.screening.Screening;
@@ -34,6 +35,7 @@ public final class CourseGuards {
       verdicts.add(Verdict.of(GuardRule.PAST_OPEN));
     }
     screening(question, verdicts);
+    protocol(question).ifPresent(verdicts::add);
     question.history().observing().stream()
         .map(
             one ->
@@ -43,6 +45,20 @@ public final class CourseGuards {
                     Fact.said("drawn", one.drawn())))
         .forEach(verdicts::add);
     return List.copyOf(verdicts);
+  }
+
+  /** A protocol that was signed before it had to name its composition is for no preparation. */
+  private static Optional<Verdict> protocol(Question question) {
+    Protocol protocol = question.protocol();
+    if (protocol.isFor(question.preparation())) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        Verdict.of(
+            GuardRule.PROTOCOL_NOT_FOR,
+            Fact.said("protocol", protocol.title()),
+            Fact.said("written for", protocol.writtenFor()),
+            Fact.said("preparation", question.preparation().composition())));
   }
 
   private static Verdict unfinished(Unfinished worry) {

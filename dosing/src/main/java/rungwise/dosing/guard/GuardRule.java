@@ -52,6 +52,11 @@ public enum GuardRule {
       "He was injected before this record began, and when the last time was is not on record.",
       new Source.CommonPractice("ask for the last injection before the next one is given"),
       "a report of his last injection is entered"),
+  PROTOCOL_NOT_FOR(
+      GuardClass.HARD_STOP,
+      "The protocol is not written for this preparation: the same volume would be another dose.",
+      new Source.Assumption("a volume means nothing without the composition it was written for"),
+      "a prescriber has chosen a protocol that is written for this composition"),
   ABOVE_CEILING(
       GuardClass.HARD_STOP,
       "This is above the maximum dose.",
@@ -148,6 +153,17 @@ public enum GuardRule {
       "The vial is past its beyond-use date.",
       Source.read(Citation.USP_797, "beyond-use dates"),
       "a vial in date is entered"),
+  VIAL_OPEN_TOO_LONG(
+      GuardClass.HARD_STOP,
+      "The vial has been open for longer than it may be used.",
+      new Source.CommonPractice("what the label or the pharmacy says of an opened vial"),
+      "a vial in date is entered"),
+  IN_USE_NOT_STATED(
+      GuardClass.HOLD,
+      "The vial is open, and nobody has said how long it may be used once opened: ask the pharmacy"
+          + " that made it.",
+      new Source.CommonPractice("days once opened are the pharmacy's own answer for a preparation"),
+      "the pharmacy's answer is written down with the vial or the preparation"),
   NEXT_STEP_NOT_YET(
       GuardClass.HARD_STOP,
       "The condition for the signed next step is not met.",

@@ -4,6 +4,8 @@ import java.util.List;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.VialInHand;
+import rungwise.dosing.supply.VialEnd;
+import rungwise.dosing.supply.VialLimit;
 
 /** The guards that ask about the vial, before anything is drawn from it. */
 public final class VialGuards {
@@ -26,10 +28,30 @@ public final class VialGuards {
               Fact.said("label", vial.label().composition()),
               Fact.said("order", question.preparation().composition())));
     }
-    return question.now().isBefore(vial.usableUntil())
-        ? List.of()
-        : List.of(
-            Verdict.of(
-                GuardRule.VIAL_PAST_DATE, new Fact.Happened("usable until", vial.usableUntil())));
+    VialEnd end = vial.end();
+    if (!end.isInDate(question.now())) {
+      return List.of(
+          Verdict.of(
+              pastWhat(end.by()),
+              Fact.said("ended by", end.by().words()),
+              new Fact.Happened("usable until", end.at())));
+    }
+    return switch (end.inUse()) {
+      case KNOWN -> List.of();
+      case OPEN_AND_NOT_STATED ->
+          List.of(
+              Verdict.of(
+                  GuardRule.IN_USE_NOT_STATED,
+                  new Fact.Happened("usable until by its label", end.at())));
+    };
+  }
+
+  private static GuardRule pastWhat(VialLimit limit) {
+    return switch (limit) {
+      case VialLimit.LabelDate label -> GuardRule.VIAL_PAST_DATE;
+      case VialLimit.DaysOpen days -> GuardRule.VIAL_OPEN_TOO_LONG;
+      case VialLimit.Dissolved hours -> GuardRule.VIAL_OPEN_TOO_LONG;
+      case VialLimit.SingleUse once -> GuardRule.VIAL_OPEN_TOO_LONG;
+    };
   }
 }

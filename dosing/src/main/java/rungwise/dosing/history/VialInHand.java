@@ -1,16 +1,16 @@
 package rungwise.dosing.history;
 
-import java.time.Instant;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.supply.VialEnd;
 
 /**
  * The vial that the next dose would be drawn from.
  *
  * @param stock which vial it is, and how fresh on that day
  * @param label what its label says it holds
- * @param usableUntil the end of its last day, itself left out
+ * @param end until when it may be used, and what ends it
  */
-public record VialInHand(Stock stock, Label label, Instant usableUntil) {
+public record VialInHand(Stock stock, Label label, VialEnd end) {
 
   /**
    * The words of a label.

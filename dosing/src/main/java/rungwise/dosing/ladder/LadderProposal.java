@@ -237,6 +237,8 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
               + protocol.title()
               + "\" is not written for "
               + preparation
+              + ", it is written for "
+              + protocol.writtenFor()
               + ": choose another preparation or another protocol.");
     }
     var faults = new ArrayList<String>();

@@ -1,10 +1,9 @@
 package rungwise.dosing.protocol;
 
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
+import java.util.stream.Collectors;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
@@ -39,86 +38,21 @@ public record Protocol(
     List<StrengthRule> strengths,
     Sourced<ProtocolAmount> ceiling,
     Limits limits,
-    Options more) {
-
-  /**
-   * What a protocol may leave out.
-   *
-   * @param from the first day on which a course may begin to run by it; empty means that it holds
-   *     from its signature
-   * @param careAbove above it a man with a heart condition needs particular care
-   * @param componentLimits the most of single components, whatever the volume; none twice
-   * @param sameVisit when a second dose may follow in the same visit; empty means never
-   * @param home what it asks for before home use, beyond what every clinic needs
-   * @param chances the most chance of a long response that the response model may leave; empty
-   *     means that it is not asked
-   * @param afterPartial how a partial response is answered; empty means by a step up after each
-   */
-  public record Options(
-      Optional<LocalDate> from,
-      Optional<Sourced<ProtocolAmount>> careAbove,
-      List<ComponentLimit> componentLimits,
-      Optional<SameVisit> sameVisit,
-      Home home,
-      Chances chances,
-      Optional<AfterPartial> afterPartial) {
-
-    public static final Options NONE =
-        new Options(
-            Optional.empty(),
-            Optional.empty(),
-            List.of(),
-            Optional.empty(),
-            Home.NOTHING_MORE,
-            Chances.NOT_ASKED,
-            Optional.empty());
-
-    public Options {
-      componentLimits = List.copyOf(componentLimits);
-    }
-
-    /** Whether a course may begin to run by it on a day. */
-    public boolean holdsOn(LocalDate day) {
-      return from.filter(day::isBefore).isEmpty();
-    }
-
-    public Options withFrom(Optional<LocalDate> other) {
-      return new Options(other, careAbove, componentLimits, sameVisit, home, chances, afterPartial);
-    }
-
-    public Options withCareAbove(Optional<Sourced<ProtocolAmount>> other) {
-      return new Options(from, other, componentLimits, sameVisit, home, chances, afterPartial);
-    }
-
-    public Options withComponentLimits(List<ComponentLimit> other) {
-      return new Options(from, careAbove, other, sameVisit, home, chances, afterPartial);
-    }
-
-    public Options withSameVisit(Optional<SameVisit> other) {
-      return new Options(from, careAbove, componentLimits, other, home, chances, afterPartial);
-    }
-
-    public Options withHome(Home other) {
-      return new Options(from, careAbove, componentLimits, sameVisit, other, chances, afterPartial);
-    }
-
-    public Options withChances(Chances other) {
-      return new Options(from, careAbove, componentLimits, sameVisit, home, other, afterPartial);
-    }
-
-    public Options withAfterPartial(Optional<AfterPartial> other) {
-      return new Options(from, careAbove, componentLimits, sameVisit, home, chances, other);
-    }
-  }
+    ProtocolOptions more) {
 
   /** The most of one component that one injection may hold. */
   public record ComponentLimit(Component component, Mass most, Source source) {
+
+    /** Whether a mass is more. */
+    public boolean isLessThan(Mass mass) {
+      return mass.isMoreThan(most);
+    }
 
     /** Whether a volume of a preparation holds more. */
     public boolean isPassedBy(Preparation preparation, Volume volume) {
       return preparation
           .ingredient(component)
-          .filter(ingredient -> ingredient.in(volume).isMoreThan(most))
+          .filter(ingredient -> isLessThan(ingredient.in(volume)))
           .isPresent();
     }
 
@@ -234,7 +168,12 @@ public record Protocol(
       TimeSpan within,
       boolean afterNone,
       Optional<ProtocolAmount> afterPartialUpTo,
-      Source source) {}
+      Source source) {
+
+    SameVisit within(TimeSpan other, Source otherSource) {
+      return new SameVisit(other, afterNone, afterPartialUpTo, otherSource);
+    }
+  }
 
   /**
    * Limits in time.
@@ -254,10 +193,26 @@ public record Protocol(
       Sourced<Integer> reviewMonths,
       Sourced<Integer> screeningMonths,
       Sourced<Integer> freshDays,
-      Sourced<Integer> pde5Hours) {}
+      Sourced<Integer> pde5Hours) {
+
+    Limits withSatisfactory(Sourced<TimeSpan> other) {
+      return new Limits(
+          other, spacing, inSevenDays, reviewMonths, screeningMonths, freshDays, pde5Hours);
+    }
+
+    Limits withSpacing(Sourced<TimeSpan> other) {
+      return new Limits(
+          satisfactory, other, inSevenDays, reviewMonths, screeningMonths, freshDays, pde5Hours);
+    }
+
+    Limits withInSevenDays(Sourced<Integer> other) {
+      return new Limits(
+          satisfactory, spacing, other, reviewMonths, screeningMonths, freshDays, pde5Hours);
+    }
+  }
 
   /** The same rules, but for what a protocol may leave out. */
-  public Protocol with(Options other) {
+  public Protocol with(ProtocolOptions other) {
     return new Protocol(
         name, version, title, sample, components, starts, steps, strengths, ceiling, limits, other);
   }
@@ -272,23 +227,10 @@ public record Protocol(
     starts = List.copyOf(starts);
     steps = List.copyOf(steps);
     strengths = List.copyOf(strengths);
-    ProtocolAmount most = ceiling.value();
-    boolean alike =
-        Stream.of(
-                starts.stream().map(Start::amount),
-                more.careAbove().stream().map(Sourced::value),
-                more.sameVisit().stream().flatMap(rule -> rule.afterPartialUpTo().stream()),
-                steps.stream().map(Step::smallest),
-                steps.stream().map(Step::largest))
-            .flatMap(amounts -> amounts)
-            .allMatch(most::isLike);
-    if (!alike || steps.isEmpty() || version < 1 || name.isBlank()) {
-      throw new IllegalArgumentException("bug: protocol " + name + " is not checked");
-    }
-    for (AetiologyGroup group : AetiologyGroup.values()) {
-      if (starts.stream().filter(start -> start.groups().contains(group)).count() != 1) {
-        throw new IllegalArgumentException("bug: protocol " + name + " starts " + group + " twice");
-      }
+    Wholeness.require(name, version, starts, steps, ceiling.value(), more);
+    List<Floor> passed = new Floor.Rules(components, limits, more.sameVisit()).passed();
+    if (!passed.isEmpty()) {
+      throw new IllegalArgumentException("bug: protocol " + name + " passes " + passed);
     }
   }
 
@@ -353,11 +295,36 @@ public record Protocol(
         .findFirst();
   }
 
+  /** Whether its amounts are volumes, which mean nothing without the composition. */
+  public boolean isInVolumes() {
+    return ceiling.value() instanceof ProtocolAmount.OfVolume;
+  }
+
+  /** What one mL holds of what it is written for, where it says so. */
+  public Optional<Composition> composition() {
+    return more.composition();
+  }
+
+  /** "papaverine hydrochloride 30 mg, ... per mL", or the components where it counts in mass. */
+  public String writtenFor() {
+    String names =
+        components.stream().sorted().map(Component::fullName).collect(Collectors.joining(", "));
+    return composition()
+        .map(Composition::toString)
+        .orElse(isInVolumes() ? names + ", of no strength that it names" : names);
+  }
+
+  /** The same rules in volumes, as if they had been written for a preparation. */
+  public Protocol asWrittenFor(Preparation preparation) {
+    return with(more.withComposition(Optional.of(Composition.of(preparation))));
+  }
+
   /** Whether this protocol is written for what the preparation holds. */
   public boolean isFor(Preparation preparation) {
     return preparation.ingredients().size() == components.size()
         && preparation.ingredients().stream()
-            .allMatch(ingredient -> components.contains(ingredient.component()));
+            .allMatch(ingredient -> components.contains(ingredient.component()))
+        && (!isInVolumes() || composition().filter(one -> one.isOf(preparation)).isPresent());
   }
 
   /** "us-vial-syringe-label version 1": what a stored decision remembers of it. */

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -41,6 +42,8 @@ import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.supply.Freshness;
+import rungwise.dosing.supply.VialEnd;
+import rungwise.dosing.supply.VialLimit;
 import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;
@@ -70,10 +73,6 @@ final class EachGuardAloneTest {
     return asked(world.question(), volume, Place.HOME);
   }
 
-  private static Clearance inClinic(LabelWorld world, String volume) {
-    return asked(world.question(), volume, Place.CLINIC);
-  }
-
   private static Clearance asked(Question question, String volume, Place place) {
     return Dosing.mayInject(
         question, Optional.of(new SignedDose(ml(volume), place, Set.of(), Optional.empty())));
@@ -88,7 +87,7 @@ final class EachGuardAloneTest {
   }
 
   static List<Alone> cases() {
-    return Stream.of(ofTheMan(), beforeHome(), ofTheDose(), ofTheSyringe())
+    return Stream.of(ofTheMan(), beforeHome(), ofTheVial(), ofTheDose(), ofTheSyringe())
         .flatMap(List::stream)
         .toList();
   }
@@ -110,11 +109,28 @@ final class EachGuardAloneTest {
         new Alone(
             GuardRule.EMERGENCY_OPEN,
             () -> home(usual().injected("0.5", Grade.USABLE, minutes(240)), "0.25")),
+        new Alone(GuardRule.PROTOCOL_NOT_FOR, EachGuardAloneTest::byAnothersProtocol),
         new Alone(GuardRule.REPORT_UNFINISHED, () -> home(usual().around(unfinished()), "0.25")),
         new Alone(GuardRule.PAST_OPEN, () -> home(usual().withOpenPast(), "0.25")),
         new Alone(
             GuardRule.UNDER_OBSERVATION,
             () -> home(usual().observing(LATER.minusSeconds(1), "0.25"), "0.25")));
+  }
+
+  private static Clearance byAnothersProtocol() {
+    Preparation mixture = SamplePreparations.THREE_DRUG_STRONGER;
+    Protocol forAnother =
+        LabelSheet.byVolume(
+                Set.of(Component.PAPAVERINE, Component.PHENTOLAMINE, Component.ALPROSTADIL))
+            .protocol()
+            .asWrittenFor(SamplePreparations.THREE_DRUG);
+    LabelWorld world = usual().with(mixture).holding(LabelWorld.vial(FRESH, mixture.composition()));
+    return asked(
+        world
+            .by(forAnother)
+            .question(new Ladder(mixture, Barrels.U100_1, List.of(ml("0.1")), ml("0.5"))),
+        "0.1",
+        Place.CLINIC);
   }
 
   private static Circumstances unfinished() {
@@ -139,10 +155,14 @@ final class EachGuardAloneTest {
         new Alone(
             GuardRule.SPACING,
             () -> home(usual().at(START.plus(Duration.ofHours(23)).plusSeconds(3599)), "0.25")),
-        new Alone(GuardRule.THIRD_IN_24_HOURS, () -> inClinic(twoInADay(), "0.25")),
+        new Alone(GuardRule.THIRD_IN_24_HOURS, EachGuardAloneTest::thirdInADay),
         new Alone(GuardRule.WEEKLY_COUNT, () -> home(threeInAWeek(), "0.25")),
         new Alone(
-            GuardRule.PDE5_HOURS, () -> home(usual().tookTablet(LATER.minusSeconds(60)), "0.25")),
+            GuardRule.PDE5_HOURS, () -> home(usual().tookTablet(LATER.minusSeconds(60)), "0.25")));
+  }
+
+  private static List<Alone> ofTheVial() {
+    return List.of(
         new Alone(GuardRule.NO_VIAL, () -> home(usual().withoutVial(), "0.25")),
         new Alone(
             GuardRule.VIAL_DIFFERS,
@@ -150,12 +170,28 @@ final class EachGuardAloneTest {
                 home(usual().holding(LabelWorld.vial(FRESH, "alprostadil 40 mcg per mL")), "0.25")),
         new Alone(
             GuardRule.VIAL_PAST_DATE,
+            () -> home(usual().holding(ending(VialEnd.byLabel(LATER))), "0.25")),
+        new Alone(
+            GuardRule.VIAL_OPEN_TOO_LONG,
             () ->
                 home(
                     usual()
                         .holding(
-                            new VialInHand(
-                                FRESH, new VialInHand.Label(ALPROSTADIL_20_LABEL), LATER)),
+                            ending(
+                                new VialEnd(
+                                    LATER, new VialLimit.DaysOpen(28), VialEnd.InUse.KNOWN))),
+                    "0.25")),
+        new Alone(
+            GuardRule.IN_USE_NOT_STATED,
+            () ->
+                home(
+                    usual()
+                        .holding(
+                            ending(
+                                new VialEnd(
+                                    LATER.plusMillis(1),
+                                    new VialLimit.LabelDate(),
+                                    VialEnd.InUse.OPEN_AND_NOT_STATED))),
                     "0.25")),
         new Alone(GuardRule.NEW_STOCK, () -> home(onANewVial(), "0.25")));
   }
@@ -172,6 +208,10 @@ final class EachGuardAloneTest {
     return asked(world.question(ladder), volume, Place.CLINIC);
   }
 
+  private static VialInHand ending(VialEnd end) {
+    return new VialInHand(FRESH, new VialInHand.Label(ALPROSTADIL_20_LABEL), end);
+  }
+
   private static LabelWorld onANewVial() {
     return new LabelWorld()
         .injected("0.12", Grade.FULLER, minutes(20))
@@ -180,10 +220,21 @@ final class EachGuardAloneTest {
         .holding(LabelWorld.vial(new Stock("second vial", Freshness.FRESH), ALPROSTADIL_20_LABEL));
   }
 
-  /** Spaced by less than a day's rule would allow, under a protocol without that rule. */
+  /** A prescriber has overridden that the last one was too recent. */
+  private static Clearance thirdInADay() {
+    Question question = twoInADay().question();
+    Set<OverriddenHold> tooRecent =
+        TimeGuards.ask(question).stream()
+            .filter(verdict -> verdict.rule() == GuardRule.SPACING)
+            .map(verdict -> OverriddenHold.of(verdict, Optional.empty()))
+            .collect(Collectors.toSet());
+    return Dosing.mayInject(
+        question,
+        Optional.of(new SignedDose(ml("0.25"), Place.CLINIC, tooRecent, Optional.empty())));
+  }
+
   private static LabelWorld twoInADay() {
     return new LabelWorld()
-        .by(withSpacing(1))
         .injectedAt(
             LATER.minus(Duration.ofHours(23)),
             ml("0.25"),
@@ -200,8 +251,8 @@ final class EachGuardAloneTest {
             SimpleCauses.NONE_FOUND);
   }
 
-  private static Protocol withSpacing(int hours) {
-    return LabelSheet.label().spacing(hours).careAbove("5").protocol();
+  private static Protocol withCare() {
+    return LabelSheet.label().careAbove("5").protocol();
   }
 
   private static LabelWorld threeInAWeek() {
@@ -288,9 +339,7 @@ final class EachGuardAloneTest {
         new Alone(
             GuardRule.CARE_ABOVE,
             () ->
-                home(
-                    usual().by(withSpacing(24)).screened(Condition.STABLE_ANGINA, Answer.YES),
-                    "0.5")),
+                home(usual().by(withCare()).screened(Condition.STABLE_ANGINA, Answer.YES), "0.5")),
         new Alone(
             GuardRule.HARD_TO_MEASURE,
             () -> asked(usual().question(ladder("1", "0.08", "0.25")), "0.08", Place.HOME)),

@@ -58,6 +58,7 @@ final class GuardTableTest {
                 GuardRule.CONTRAINDICATED,
                 GuardRule.DECISION_MISSING,
                 GuardRule.VIAL_PAST_DATE,
+                GuardRule.VIAL_OPEN_TOO_LONG,
                 GuardRule.VIAL_DIFFERS,
                 GuardRule.EMERGENCY_OPEN,
                 GuardRule.THIRD_IN_24_HOURS,

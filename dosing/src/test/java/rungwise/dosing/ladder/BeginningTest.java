@@ -132,7 +132,7 @@ final class BeginningTest {
   }
 
   private static Protocol byVolume() {
-    return LabelSheet.byVolume(THREE).protocol();
+    return LabelSheet.byVolume(THREE).protocol().asWrittenFor(SamplePreparations.THREE_DRUG);
   }
 
   @Test

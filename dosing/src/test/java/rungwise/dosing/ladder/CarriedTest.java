@@ -85,7 +85,7 @@ final class CarriedTest {
   void a_volume_too_small_to_measure_is_refused_and_says_what_to_do() {
     var proposal =
         LadderProposal.of(
-            byVolume(THREE),
+            byVolume(THREE).asWrittenFor(SamplePreparations.THREE_DRUG_STRONGER),
             SamplePreparations.THREE_DRUG_STRONGER,
             Barrels.U100_0_5,
             AetiologyGroup.UNKNOWN,

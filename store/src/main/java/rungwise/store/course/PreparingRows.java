@@ -1,9 +1,11 @@
 package rungwise.store.course;
 
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jooq.TableRecord;
+import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.EmergencyPlan;
@@ -13,6 +15,7 @@ import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.ErectileScore;
 import rungwise.dosing.screening.Screening.Answered;
+import rungwise.dosing.supply.Opening;
 import rungwise.dosing.supply.VialDates;
 import rungwise.store.schema.tables.records.BaselineRecordedRecord;
 import rungwise.store.schema.tables.records.DecisionWrittenRecord;
@@ -93,7 +96,9 @@ final class PreparingRows {
     row.setComposition(vial.composition());
     row.setMadeOn(vial.dates().made().orElse(null));
     row.setBeyondUseDate(vial.dates().beyondUse());
-    row.setOpenedOn(vial.dates().opened().orElse(null));
+    row.setOpenedOn(vial.dates().opened().map(Opening::day).orElse(null));
+    row.setOpenedClock(
+        vial.dates().opened().flatMap(Opening::clock).map(ClinicTime::clockText).orElse(null));
     row.setDaysInUse(vial.dates().daysInUse().orElse(null));
     row.setDevice(vial.device());
     return row;
@@ -107,9 +112,16 @@ final class PreparingRows {
             new VialDates(
                 Optional.ofNullable(row.getMadeOn()),
                 row.getBeyondUseDate(),
-                Optional.ofNullable(row.getOpenedOn()),
+                opening(row),
                 Optional.ofNullable(row.getDaysInUse())),
             row.getDevice()));
+  }
+
+  private static Optional<Opening> opening(VialReceivedRecord row) {
+    return Optional.ofNullable(row.getOpenedOn())
+        .map(
+            day ->
+                new Opening(day, Optional.ofNullable(row.getOpenedClock()).map(LocalTime::parse)));
   }
 
   static List<TableRecord<?>> rows(CourseFact.ReadinessRecorded recorded) {

@@ -5,13 +5,13 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import rungwise.clinic.formulary.ClinicPreparation;
-import rungwise.clinic.formulary.InUseRule;
 import rungwise.clinic.formulary.IngredientDraft;
 import rungwise.clinic.formulary.PreparationDraft;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.supply.InUseRule;
 
 /**
  * The preparation form as typed: fields by name, an absent one is empty. A component's strength and

@@ -28,6 +28,7 @@ final class ProtocolFields {
     set("title", parts, "title");
     set(ProtocolForm.HOLDS_FROM, parts, ProtocolForm.HOLDS_FROM);
     fields.put("for", list(parts, "for").stream().map(String::valueOf).toList());
+    composition(list(parts, ProtocolForm.COMPOSITION));
     for (Object start : list(parts, "start")) {
       for (Object group : list(map(start), "groups")) {
         AetiologyGroup.of(group.toString())
@@ -60,6 +61,16 @@ final class ProtocolFields {
     }
     for (String number : ProtocolForm.NUMBERS) {
       put(number, part(parts, number), List.of(ProtocolForm.VALUE));
+    }
+  }
+
+  private void composition(List<?> strengths) {
+    int number = 0;
+    for (Object strength : strengths) {
+      number++;
+      fields.put(
+          row(row(ProtocolForm.COMPOSITION, Integer.toString(number)), ProtocolForm.HOLDS),
+          List.of(strength.toString()));
     }
   }
 

@@ -23,6 +23,8 @@ record ProtocolForm(Typed typed) {
   static final int STRENGTHS = 2;
   static final int COMPONENT_LIMITS = 4;
   static final int PLAN_ITEMS = 4;
+  static final String COMPOSITION = "composition";
+  static final String HOLDS = "holds";
   static final String HOLDS_FROM = "holds_from";
   static final String SOURCE = "source";
   static final String WORDS = "words";
@@ -72,10 +74,16 @@ record ProtocolForm(Typed typed) {
   /** The parts of rows that may be left empty, with the most rows and the fields of each. */
   private static final Map<String, Rows> ROWED =
       Map.of(
-          "steps", new Rows(STEPS, STEP),
-          "strengths", new Rows(STRENGTHS, STRENGTH),
-          "component_limits", new Rows(COMPONENT_LIMITS, COMPONENT_LIMIT),
-          "emergency_plan", new Rows(PLAN_ITEMS, PLAN_ITEM));
+          "steps",
+          new Rows(STEPS, STEP),
+          "strengths",
+          new Rows(STRENGTHS, STRENGTH),
+          "component_limits",
+          new Rows(COMPONENT_LIMITS, COMPONENT_LIMIT),
+          COMPOSITION,
+          new Rows(COMPONENT_LIMITS, List.of(HOLDS)),
+          "emergency_plan",
+          new Rows(PLAN_ITEMS, PLAN_ITEM));
 
   private record Rows(int most, List<String> keys) {}
 
@@ -90,6 +98,7 @@ record ProtocolForm(Typed typed) {
       parts.put(HOLDS_FROM, said(HOLDS_FROM));
     }
     parts.put("for", List.copyOf(typed.all("for")));
+    putComposition(parts);
     parts.put("start", Arrays.stream(AetiologyGroup.values()).map(this::start).toList());
     parts.put("steps", rows("steps", STEPS, STEP));
     putPart(parts, AFTER_PARTIAL, RESPONSES);
@@ -107,6 +116,16 @@ record ProtocolForm(Typed typed) {
     putChances(parts);
     NUMBERS.forEach(number -> parts.put(number, part(number, List.of(VALUE))));
     return parts;
+  }
+
+  private void putComposition(Map<String, Object> parts) {
+    List<String> strengths =
+        usedRows(COMPOSITION, COMPONENT_LIMITS, List.of(HOLDS)).stream()
+            .map(row -> said(row(row, HOLDS)))
+            .toList();
+    if (!strengths.isEmpty()) {
+      parts.put(COMPOSITION, strengths);
+    }
   }
 
   private void putPart(Map<String, Object> parts, String part, String key) {

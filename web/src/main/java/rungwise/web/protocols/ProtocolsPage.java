@@ -26,6 +26,7 @@ public record ProtocolsPage(
    * @param writePath where a new one is written from it
    * @param courses how many courses run on it
    * @param coursesPath where they are named; that page is on record as a look at each of them
+   * @param waits why it has to be signed anew; empty if it need not
    */
   public record Sheet(
       String title,
@@ -35,8 +36,10 @@ public record ProtocolsPage(
       String signed,
       int courses,
       String coursesPath,
+      List<String> waits,
       List<ProtocolRule> rules) {
     public Sheet {
+      waits = List.copyOf(waits);
       rules = List.copyOf(rules);
     }
   }
@@ -75,9 +78,12 @@ public record ProtocolsPage(
                     sheet(
                         signed.protocol(),
                         words.signed(signed),
-                        words.courses().getOrDefault(signed.protocol().key(), 0)))
+                        words.courses().getOrDefault(signed.protocol().key(), 0),
+                        signed.waits()))
             .toList(),
-        protocols.unsignedSamples().stream().map(sample -> sheet(sample, "", 0)).toList(),
+        protocols.unsignedSamples().stream()
+            .map(sample -> sheet(sample, "", 0, List.of()))
+            .toList(),
         actor.may(Role.PRESCRIBER) || actor.may(Role.PROGRAMME_LEAD));
   }
 
@@ -86,7 +92,7 @@ public record ProtocolsPage(
         new Faults(found.stream().map(Fault::ofForm).toList()), signed, samples, maySign);
   }
 
-  private static Sheet sheet(Protocol protocol, String signed, int courses) {
+  private static Sheet sheet(Protocol protocol, String signed, int courses, List<String> waits) {
     String key = URLEncoder.encode(protocol.key(), StandardCharsets.UTF_8);
     return new Sheet(
         protocol.title() + ", version " + protocol.version(),
@@ -96,6 +102,7 @@ public record ProtocolsPage(
         signed,
         courses,
         "/protocols/courses?of=" + key,
+        waits,
         ProtocolRule.of(protocol));
   }
 }

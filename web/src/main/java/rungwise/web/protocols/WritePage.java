@@ -18,6 +18,7 @@ public record WritePage(
     Faults faults,
     List<Field> heads,
     Choice components,
+    List<Field> composition,
     List<Section> sections,
     CaseForm caseForm,
     Optional<Checked> checked) {
@@ -59,6 +60,7 @@ public record WritePage(
 
   public WritePage {
     heads = List.copyOf(heads);
+    composition = List.copyOf(composition);
     sections = List.copyOf(sections);
   }
 
@@ -71,6 +73,13 @@ public record WritePage(
       Optional<Checked> checked) {
     var sheet = new WriteSheet(form, samples, faults);
     return new WritePage(
-        base, faults, sheet.heads(), sheet.components(), sheet.sections(), caseForm, checked);
+        base,
+        faults,
+        sheet.heads(),
+        sheet.components(),
+        sheet.composition(),
+        sheet.sections(),
+        caseForm,
+        checked);
   }
 }

@@ -81,6 +81,19 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
         .withFaults(faults);
   }
 
+  List<Field> composition() {
+    return IntStream.rangeClosed(1, ProtocolForm.COMPONENT_LIMITS)
+        .mapToObj(
+            number ->
+                field(
+                    row(
+                        row(ProtocolForm.COMPOSITION, Integer.toString(number)),
+                        ProtocolForm.HOLDS),
+                    "Strength " + number,
+                    "Such as 30 mg/mL of papaverine"))
+        .toList();
+  }
+
   List<Section> sections() {
     return Stream.of(doses(), limits(), homeAndModel(), numbers()).flatMap(List::stream).toList();
   }

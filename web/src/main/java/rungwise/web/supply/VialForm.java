@@ -23,6 +23,7 @@ record VialForm(String prefix, Map<String, String> typed) {
   static final String MADE = "made";
   static final String BEYOND_USE = "beyondUse";
   static final String OPENED = "opened";
+  static final String OPENED_AT = "openedAt";
   static final String DAYS_IN_USE = "daysInUse";
   static final String DEVICE = "device";
   static final String REASON = "reason";
@@ -46,6 +47,7 @@ record VialForm(String prefix, Map<String, String> typed) {
                     Map.entry(MADE, vial.made()),
                     Map.entry(BEYOND_USE, vial.beyondUse()),
                     Map.entry(OPENED, vial.opened()),
+                    Map.entry(OPENED_AT, vial.openedAt()),
                     Map.entry(DAYS_IN_USE, vial.daysInUse()),
                     Map.entry(DEVICE, vial.device())))
             .collect(Collectors.toMap(one -> ADDENDUM + one.getKey(), Map.Entry::getValue));
@@ -76,6 +78,7 @@ record VialForm(String prefix, Map<String, String> typed) {
         said(MADE),
         said(BEYOND_USE),
         said(OPENED),
+        said(OPENED_AT),
         said(DAYS_IN_USE),
         said(DEVICE));
   }
@@ -98,6 +101,7 @@ record VialForm(String prefix, Map<String, String> typed) {
                     new Place("Beyond-use date: ", nameOf(BEYOND_USE)),
                     new Place("Enter the beyond-use date", nameOf(BEYOND_USE)),
                     new Place("Opened: ", nameOf(OPENED)),
+                    new Place("Opened at: ", nameOf(OPENED_AT)),
                     new Place("It cannot be opened", nameOf(OPENED)),
                     new Place("Days of use", nameOf(DAYS_IN_USE)),
                     new Place("Write at most 60 characters for the device", nameOf(DEVICE)),

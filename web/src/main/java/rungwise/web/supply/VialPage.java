@@ -47,6 +47,7 @@ public record VialPage(
       Field made,
       Field beyondUse,
       Field opened,
+      Field openedAt,
       Field daysInUse,
       Field device) {
     public Fields {
@@ -130,6 +131,9 @@ public record VialPage(
           field(Field.Kind.DATE, VialForm.MADE, "Made").optional(),
           field(Field.Kind.DATE, VialForm.BEYOND_USE, "Beyond-use date"),
           field(Field.Kind.DATE, VialForm.OPENED, "Opened").optional(),
+          field(Field.Kind.TEXT, VialForm.OPENED_AT, "Opened at")
+              .withHint("24-hour clock; where hours count, such as for a dissolved powder")
+              .optional(),
           field(Field.Kind.COUNT, VialForm.DAYS_IN_USE, "Days of use once opened")
               .withHint("Where the label limits them, such as 28")
               .optional(),

@@ -112,6 +112,7 @@ final class VialsController {
 
   private VialPage page(Account actor, CourseState state, Sent sent) {
     CourseView course = views.of(state);
-    return VialPage.of(VialView.of(state, course, time), course, actor, sent);
+    return VialPage.of(
+        VialView.of(state, course, vials.uses(state.file()), time), course, actor, sent);
   }
 }

@@ -35,6 +35,7 @@ class ProtocolFormTest {
     parts.put("title", "Ours");
     parts.put("sample", false);
     parts.put("for", List.of("alprostadil"));
+    parts.put("composition", List.of("30 mg/mL of papaverine", "20 mcg/mL of alprostadil"));
     parts.put("start", starts());
     parts.put(
         "steps",
@@ -87,6 +88,7 @@ class ProtocolFormTest {
   void an_empty_row_is_no_step_and_an_empty_optional_part_is_left_out() {
     var parts = parts();
     parts.remove("care_above");
+    parts.remove("composition");
     parts.remove("same_visit");
     parts.remove("strengths");
     parts.remove("holds_from");
@@ -154,6 +156,19 @@ class ProtocolFormTest {
     assertThat(faults.all().stream().map(Fault::field))
         .containsExactly(
             "after_partial-responses", "after_partial-source", "after_partial-responses");
+  }
+
+  @Test
+  void a_fault_of_the_composition_stands_at_its_strength() {
+    var faults =
+        ProtocolFields.of(parts())
+            .faults(
+                List.of(
+                    "composition: a protocol in volumes names what one mL holds",
+                    "composition 2: names no component"));
+
+    assertThat(faults.all().stream().map(Fault::field))
+        .containsExactly("composition-1-holds", "composition-2-holds");
   }
 
   /** No field of the form is narrower than the document: what is refused is said by its reader. */

@@ -19,7 +19,8 @@ class VialFormTest {
       strengths.put(component, "");
     }
     strengths.put(Component.ALPROSTADIL, "20");
-    var vial = new VialDraft("L-7", strengths, "", "2026-06-30", "", "28", "0.5 mL");
+    var vial =
+        new VialDraft("L-7", strengths, "", "2026-06-30", "2026-03-01", "09:05", "28", "0.5 mL");
 
     assertThat(VialForm.addendumTo(vial).draft()).isEqualTo(vial);
   }

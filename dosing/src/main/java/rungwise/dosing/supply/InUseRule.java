@@ -1,4 +1,4 @@
-package rungwise.clinic.formulary;
+package rungwise.dosing.supply;
 
 /**
  * How long an opened vial may be used. It is what the pharmacy or the label says and is never
@@ -16,7 +16,7 @@ public sealed interface InUseRule {
    */
   record DaysAfterOpening(int days) implements InUseRule {
 
-    static final int MOST = 365;
+    public static final int MOST = 365;
 
     public DaysAfterOpening {
       if (days < 1 || days > MOST) {

@@ -1,0 +1,91 @@
+package rungwise.clinic.standing;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import rungwise.clinic.course.CourseFact.VialReceived;
+import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseFile.Written;
+import rungwise.clinic.course.EntryId;
+import rungwise.clinic.course.Plan;
+import rungwise.dosing.history.VialInHand;
+import rungwise.dosing.known.Form;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.supply.InUseRule;
+import rungwise.dosing.supply.Opening;
+import rungwise.dosing.supply.VialDates;
+
+/**
+ * Until when the vials of one course may be used. A vial from which a dose was drawn is open,
+ * whether or not anybody wrote down that it was opened.
+ *
+ * @param zone where a day begins
+ */
+record VialUses(
+    CourseFile file,
+    Stocks stocks,
+    Function<PreparationId, Preparation> preparations,
+    Function<PreparationId, InUseRule> rules,
+    ZoneId zone) {
+
+  /** What ends a vial, by its label and by the preparation that its label says. */
+  VialUse of(Written<VialReceived> vial) {
+    VialDates dates = vial.fact().vial().dates();
+    return preparationIn(vial)
+        .map(preparation -> use(vial, dates, preparation))
+        .orElseGet(() -> use(dates, new InUseRule.NotStated(), new Form.Solution()));
+  }
+
+  private VialUse use(VialDates dates, InUseRule rule, Form form) {
+    return new VialUse(dates, dates.end(rule, form, zone));
+  }
+
+  private VialUse use(Written<VialReceived> vial, VialDates dates, Preparation preparation) {
+    InUseRule rule = rules.apply(preparation.id());
+    boolean isForManyDoses =
+        preparation.form() instanceof Form.Solution && !(rule instanceof InUseRule.SingleUse);
+    VialDates known =
+        isForManyDoses
+            ? firstDrawn(file.rootOf(vial.entry()))
+                .map(at -> dates.openBy(Opening.byUseAt(at, zone), zone))
+                .orElse(dates)
+            : dates;
+    return use(known, rule, preparation.form());
+  }
+
+  /** The preparation that the label says, of those that he was ever planned, the last one first. */
+  private Optional<Preparation> preparationIn(Written<VialReceived> vial) {
+    var label = new VialInHand.Label(vial.fact().vial().composition());
+    return file.plans().reversed().stream()
+        .map(Plan::preparation)
+        .distinct()
+        .map(preparations)
+        .filter(label::isOf)
+        .findFirst();
+  }
+
+  private Optional<Instant> firstDrawn(EntryId vial) {
+    Stream<Instant> reported =
+        file.reports().stream()
+            .filter(report -> stocks.vialOf(report).filter(one -> isOf(one, vial)).isPresent())
+            .map(report -> report.fact().injectedAt());
+    Stream<Instant> observed =
+        file.observing().stream()
+            .filter(
+                one ->
+                    one.fact()
+                        .vial()
+                        .map(file::entry)
+                        .filter(entry -> file.rootOf(entry).equals(vial))
+                        .isPresent())
+            .map(one -> one.fact().injectedAt());
+    return Stream.concat(reported, observed).min(Instant::compareTo);
+  }
+
+  private boolean isOf(Written<VialReceived> one, EntryId vial) {
+    return file.rootOf(one.entry()).equals(vial);
+  }
+}

@@ -31,8 +31,8 @@ public enum TitrationRule {
       new Source.Assumption("no published table converts one mixture into another")),
   NOTHING_TOLERATED_BEFORE(
       "Of what he was injected with before nothing is known to have been tolerated, and something"
-          + " lasted too long or nobody knows how long: no first dose is proposed. Ask how it ended,"
-          + " or a prescriber signs less of everything, in the clinic, with a reason.",
+          + " lasted too long or nobody knows how long: no first dose is proposed. Ask how it"
+          + " ended, or a prescriber signs less of everything, in the clinic, with a reason.",
       new Source.Assumption("what was too long is no ground for a dose of anything else")),
   NO_STEP_AS_TOLERATED(
       "No step of the schedule holds as little as he tolerated: a weaker strength is needed.",

@@ -120,7 +120,7 @@ public final class Dosing {
     if (!isInClinic) {
       verdicts.addAll(CourseGuards.askForHome(question));
     }
-    verdicts.addAll(isInClinic ? TimeGuards.askInClinic(question) : TimeGuards.ask(question));
+    verdicts.addAll(TimeGuards.ask(question, volume, place));
     verdicts.addAll(VialGuards.ask(question));
     return verdicts;
   }

@@ -4,6 +4,8 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 import rungwise.clinic.ClinicTime.Occurrence;
+import rungwise.clinic.course.CourseFact.VialReceived;
+import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.titration.ReportDraft.Details;
 
@@ -113,8 +115,10 @@ public final class ReportForm {
   }
 
   /** The same from a vial, unless it says which one or is to say none. */
-  ReportForm from(Optional<EntryId> vial) {
-    return details.vial().isEmpty() && !isVialUnknown ? withVial(vial) : this;
+  ReportForm from(Optional<Written<VialReceived>> vial) {
+    return details.vial().isEmpty() && !isVialUnknown
+        ? withVial(vial.map(written -> written.entry().id()))
+        : this;
   }
 
   /** The same without a vial. */

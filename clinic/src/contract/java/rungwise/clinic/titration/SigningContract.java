@@ -250,18 +250,30 @@ public abstract class SigningContract {
   void a_hold_of_time_is_overridden_in_the_clinic_and_never_for_home() {
     settle();
     world.makeReady(course);
-    world.report(course, ReportForm.at("2026-03-04", "09:00").exactly("10")).orThrow();
-    world.pass(Duration.ofHours(1));
-    assertThat(world.blocks(course)).contains(GuardRule.SPACING);
-    SignDraft draft = world.overriding(course, "seen in the room", GuardRule.SPACING);
+    world.pass(Duration.ofDays(4));
+    world.report(course, ReportForm.at("2026-03-04", "20:00").exactly("10")).orThrow();
+    world.report(course, ReportForm.at("2026-03-06", "20:00").exactly("10")).orThrow();
+    assertThat(world.blocks(course)).contains(GuardRule.WEEKLY_COUNT);
+    SignDraft draft = world.overriding(course, "seen in the room", GuardRule.WEEKLY_COUNT);
 
-    assertRefused(TitrationWorld.atHome(draft), "Never overridden for home: The last injection");
+    assertRefused(TitrationWorld.atHome(draft), "Never overridden for home: There are already");
     world.sign(course, draft).orThrow();
 
-    assertThat(world.blocks(course)).doesNotContain(GuardRule.SPACING);
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.WEEKLY_COUNT);
     world.pass(Duration.ofMinutes(1));
-    world.report(course, ReportForm.at("2026-03-04", "10:10").exactly("10")).orThrow();
-    assertThat(world.blocks(course)).contains(GuardRule.SPACING);
+    world.report(course, ReportForm.at("2026-03-08", "09:00").exactly("10")).orThrow();
+    assertThat(world.blocks(course)).contains(GuardRule.WEEKLY_COUNT);
+  }
+
+  @Test
+  void within_a_day_of_a_useful_response_no_signature_overrides_the_spacing() {
+    settle();
+    world.report(course, ReportForm.at("2026-03-04", "09:00").exactly("10")).orThrow();
+    world.pass(Duration.ofHours(1));
+
+    world.sign(course, world.overriding(course, "seen in the room", GuardRule.SPACING)).orThrow();
+
+    assertThat(world.blocks(course)).containsExactly(GuardRule.SPACING);
   }
 
   @Test

@@ -11,7 +11,6 @@ import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseEntry;
-import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
@@ -284,11 +283,6 @@ public final class TitrationWorld {
     return stored.courses().find(id).orElseThrow();
   }
 
-  /** The last entry of a kind that counts. */
-  public EntryId lastEntryOf(CourseId id, Class<? extends CourseFact> kind) {
-    return file(id).inForce(kind).getLast().entry().id();
-  }
-
   public EntryId lastEntry(CourseId id) {
     return last(id).id();
   }
@@ -299,9 +293,8 @@ public final class TitrationWorld {
 
   /** A report from the vial in use, unless the form says another one or none. */
   public Reading<Long> report(CourseId id, ReportForm form) {
-    var vial =
-        stored.courses().find(id).flatMap(CourseFile::vial).map(written -> written.entry().id());
-    return titration.report(Staff.EDUCATOR, id, form.from(vial).draft());
+    return titration.report(
+        Staff.EDUCATOR, id, form.from(stored.courses().find(id).flatMap(CourseFile::vial)).draft());
   }
 
   /** The form by which the proposed dose is signed, for the clinic. */

@@ -185,14 +185,19 @@ public enum GuardRule {
       "The protocol lets this second dose follow in the same visit.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: within 1 h, at most 2 doses in 24 h"),
       ""),
+  TOGETHER_ABOVE_LIMIT(
+      GuardClass.HARD_STOP,
+      "With what was injected within 24 hours of it this is above a limit of one dose.",
+      new Source.Assumption("no text limits the sum; both act together"),
+      ""),
   THIRD_IN_24_HOURS(
       GuardClass.HARD_STOP,
-      "There were two doses in the last 24 hours: never a third.",
+      "There were two doses within 24 hours of this: never a third.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: at most 2 doses in 24 h"),
       ""),
   WEEKLY_COUNT(
       GuardClass.HOLD,
-      "There were already as many injections in the last 168 hours as are allowed.",
+      "There are already as many injections within 168 hours as are allowed.",
       Source.read(Citation.US_SYRINGE_LABEL, "17: at most 3 a week"),
       ""),
   PDE5_HOURS(

@@ -91,8 +91,7 @@ public final class Dosing {
    */
   public static Clearance mayInject(Question question, Optional<SignedDose> signed) {
     return signed
-        .map(dose -> dose.less(raisedBy(question, dose.volume(), dose.place()), question.now()))
-        .map(Clearance::new)
+        .map(dose -> new Clearance(onDose(question, dose, dose.volume(), List.of())))
         .orElseGet(() -> withoutDose(question));
   }
 
@@ -138,12 +137,18 @@ public final class Dosing {
             .filter(Injection::wasTooLittle)
             .filter(last -> PartialRow.isEnough(question.history(), question.protocol()))
             .isPresent();
+    List<Verdict> notYet = isDue ? List.of() : List.of(nextStepNotYet(question, signed));
+    return new Clearance(onDose(question, signed, signed.nextStep().orElseThrow(), notYet));
+  }
+
+  /** What speaks against a volume that a signature let him inject, less what it overrode. */
+  private static List<Verdict> onDose(
+      Question question, SignedDose signed, Volume volume, List<Verdict> more) {
     var verdicts = new ArrayList<>(CourseGuards.ask(question));
-    if (!isDue) {
-      verdicts.add(nextStepNotYet(question, signed));
-    }
-    verdicts.addAll(ofTheDose(question, signed.nextStep().orElseThrow(), signed.place()));
-    return new Clearance(signed.less(verdicts, question.now()));
+    verdicts.addAll(CourseGuards.askSince(question, signed));
+    verdicts.addAll(more);
+    verdicts.addAll(ofTheDose(question, volume, signed.place()));
+    return signed.less(verdicts, question.now());
   }
 
   private static Verdict nextStepNotYet(Question question, SignedDose signed) {

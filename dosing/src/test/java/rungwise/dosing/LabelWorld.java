@@ -166,12 +166,7 @@ public final class LabelWorld {
 
   /** He took a tablet for erections at that instant. */
   public LabelWorld tookTablet(Instant at) {
-    return around(
-        new Circumstances(
-            circumstances.examined(),
-            circumstances.recalled(),
-            Optional.of(at),
-            circumstances.unfinished()));
+    return around(circumstances.withTablet(at));
   }
 
   public LabelWorld withoutVial() {

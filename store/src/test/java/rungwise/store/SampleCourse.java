@@ -162,6 +162,8 @@ public final class SampleCourse {
             "advice\nin two lines",
             Optional.of(HIGH)),
         new CourseFact.DecisionWritten(Condition.VENOUS_LEAK),
+        new CourseFact.AnswerOverturned(
+            Condition.VENOUS_LEAK, CourseFact.AnswerOverturned.ShownBy.TEST),
         new CourseFact.BaselineRecorded(
             new Baseline(
                 ErectileScore.of(9),

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import rungwise.clinic.course.CourseFact.AnswerOverturned;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
 import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.course.CourseFact.DecisionWritten;
@@ -86,6 +87,9 @@ public final class SampleFacts {
     }
     for (Condition condition : Condition.values()) {
       facts.add(new DecisionWritten(condition));
+      for (AnswerOverturned.ShownBy shownBy : AnswerOverturned.ShownBy.values()) {
+        facts.add(new AnswerOverturned(condition, shownBy));
+      }
     }
     for (Baseline.Ability ability : Baseline.Ability.values()) {
       for (Baseline.Injector injector : Baseline.Injector.values()) {

@@ -3,6 +3,7 @@ package rungwise.clinic.screening;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.course.Baseline;
@@ -47,26 +48,70 @@ public abstract class ExaminationContract {
   }
 
   @Test
-  void scarring_found_at_an_examination_stops_the_course_until_its_question_is_answered_again() {
+  void no_answer_and_no_prescribers_word_lifts_what_an_examination_found() {
     examine("2026-03-02", "yes").orThrow();
-    assertThat(world.blocks(course)).containsExactly(GuardRule.CONTRAINDICATED);
+    List<GuardRule> found = List.of(GuardRule.CONTRAINDICATED, GuardRule.SIGNED_BEFORE_FINDING);
+    assertThat(world.blocks(course)).isEqualTo(found);
 
     world.pass(Duration.ofMinutes(5));
     world.answer(course, Condition.TRAZODONE, Answer.YES);
     stillTrue();
-    assertThat(world.blocks(course)).containsExactly(GuardRule.CONTRAINDICATED);
-
+    world.answer(course, Condition.CURVATURE_OR_SCARRING, Answer.NOT_KNOWN);
     world.answer(course, Condition.CURVATURE_OR_SCARRING, Answer.NO);
-    assertThat(world.blocks(course)).isEmpty();
+    assertRefused(
+        world
+            .screenings()
+            .overturn(
+                Staff.PRESCRIBER,
+                course,
+                Condition.CURVATURE_OR_SCARRING.name(),
+                "EXAMINATION",
+                "it was nothing"),
+        "lifted by a later examination without it");
+
+    assertThat(world.blocks(course)).isEqualTo(found);
   }
 
   @Test
-  void a_later_examination_without_scarring_lifts_what_one_before_had_found() {
+  void a_later_examination_without_it_and_a_new_signature_bring_a_dose_back() {
     examine("2026-03-02", "yes").orThrow();
+    world.pass(Duration.ofDays(30));
+    examine("2026-04-01", "no").orThrow();
+    assertThat(world.blocks(course)).containsExactly(GuardRule.SIGNED_BEFORE_FINDING);
 
-    examine("2026-03-02", "no").orThrow();
+    world.signProposed(course);
 
     assertThat(world.blocks(course)).isEmpty();
+  }
+
+  /** On the same day, before it, written down before it, or of no result. */
+  @Test
+  void an_examination_that_is_not_later_or_not_without_it_lifts_nothing() {
+    world.pass(Duration.ofDays(30));
+    examine("2026-04-01", "no").orThrow();
+    examine("2026-03-20", "yes").orThrow();
+    assertThat(world.blocks(course)).contains(GuardRule.CONTRAINDICATED);
+
+    examine("2026-03-20", "no").orThrow();
+    examine("2026-03-19", "no").orThrow();
+    examine("2026-04-01", "not known").orThrow();
+    assertThat(world.blocks(course)).contains(GuardRule.CONTRAINDICATED);
+    examine("2026-03-21", "no").orThrow();
+
+    assertThat(world.blocks(course)).containsExactly(GuardRule.SIGNED_BEFORE_FINDING);
+  }
+
+  @Test
+  void what_he_said_himself_counts_after_an_examination_without_it_too() {
+    world.answer(course, Condition.CURVATURE_OR_SCARRING, Answer.YES);
+    examine("2026-03-02", "yes").orThrow();
+    world.pass(Duration.ofDays(30));
+    examine("2026-04-01", "no").orThrow();
+    assertThat(world.blocks(course)).contains(GuardRule.CONTRAINDICATED);
+
+    world.overturn(course, Condition.CURVATURE_OR_SCARRING);
+
+    assertThat(world.blocks(course)).containsExactly(GuardRule.SIGNED_BEFORE_FINDING);
   }
 
   @Test

@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Objects;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.people.Account;
@@ -161,17 +163,66 @@ public abstract class ScreeningContract {
   }
 
   @Test
-  void a_decision_lapses_when_the_answer_changes_and_lasts_when_it_is_still_true() {
+  void a_decision_lasts_as_long_as_the_yes_that_it_was_about_and_no_longer() {
     world.answer(course, DECIDED, Answer.YES);
     decide("his cardiologist agrees").orThrow();
     world.pass(Duration.ofDays(9));
     answer(ScreeningForm.stillTrue()).orThrow();
+    world.answer(course, DECIDED, Answer.NO);
     assertThat(world.blocks(course)).doesNotContain(GuardRule.DECISION_MISSING);
 
-    world.answer(course, DECIDED, Answer.NO);
+    world.overturn(course, DECIDED);
     world.answer(course, DECIDED, Answer.YES);
 
     assertThat(world.blocks(course)).contains(GuardRule.DECISION_MISSING);
+  }
+
+  /** Sickle cell, heart, scarring: whatever may forbid a dose, and not known as well as no. */
+  @ParameterizedTest
+  @EnumSource(Condition.class)
+  void a_later_answer_of_an_educator_is_kept_and_lifts_nothing(Condition condition) {
+    var before = condition.findingFor(SamplePreparations.ALPROSTADIL_20);
+    world.answer(course, condition, Answer.YES);
+    List<GuardRule> said = world.blocks(course);
+
+    for (Answer later : List.of(Answer.NO, Answer.NOT_KNOWN, Answer.NO)) {
+      world.answer(course, condition, later);
+      assertThat(world.blocks(course)).isEqualTo(said);
+      assertThat(world.file(course).answers().last().get(condition))
+          .extracting(Answered::answer)
+          .isEqualTo(later);
+    }
+    assertThat(said.size() > 1).isEqualTo(before.mustBeKnown());
+  }
+
+  @Test
+  void only_a_prescriber_writes_that_a_yes_was_wrong_with_what_shows_it_and_in_words() {
+    String name = Condition.SICKLE_CELL.name();
+    world.answer(course, Condition.SICKLE_CELL, Answer.YES);
+    Screenings screenings = world.screenings();
+
+    for (Account other : List.of(Staff.EDUCATOR, Staff.ON_CALL, Staff.AUDITOR)) {
+      assertRefused(
+          screenings.overturn(other, course, name, "TEST", "negative"),
+          "Only a prescriber can do that.");
+    }
+    assertThat(screenings.overturn(Staff.PRESCRIBER, course, name, "HEARSAY", " ").faults())
+        .containsExactly(
+            "Choose what shows that the yes was wrong.", "Write the reason: it stays on record.");
+    assertRefused(
+        screenings.overturn(
+            Staff.PRESCRIBER, course, Condition.PENILE_IMPLANT.name(), "TEST", "words"),
+        "He gave no yes to that question");
+    assertThat(world.blocks(course)).contains(GuardRule.CONTRAINDICATED);
+    screenings.overturn(Staff.PRESCRIBER, course, name, "WRONG_MAN", "his brother's").orThrow();
+
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.CONTRAINDICATED);
+    assertThat(world.last(course).reason()).contains("his brother's");
+    world.pass(Duration.ofDays(1));
+    answer(ScreeningForm.stillTrue()).orThrow();
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.CONTRAINDICATED);
+    world.answer(course, Condition.SICKLE_CELL, Answer.YES);
+    assertThat(world.blocks(course)).contains(GuardRule.CONTRAINDICATED);
   }
 
   @Test

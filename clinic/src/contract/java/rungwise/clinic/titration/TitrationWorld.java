@@ -251,6 +251,13 @@ public final class TitrationWorld {
     screenings().answer(Staff.EDUCATOR, id, ScreeningForm.one(condition, answer)).orThrow();
   }
 
+  /** A prescriber writes that a test shows that a yes was wrong. */
+  public void overturn(CourseId id, Condition condition) {
+    screenings()
+        .overturn(Staff.PRESCRIBER, id, condition.name(), "TEST", "the test is negative")
+        .orThrow();
+  }
+
   /** Writes down a vial and gives back its entry. */
   public EntryId receive(CourseId id, VialForm form) {
     vials().receive(Staff.EDUCATOR, id, form.draft()).orThrow();

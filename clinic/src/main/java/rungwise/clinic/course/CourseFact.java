@@ -48,6 +48,31 @@ public sealed interface CourseFact {
   /** A prescriber decided to go on with a condition that asks for a decision. */
   record DecisionWritten(Condition condition) implements CourseFact {}
 
+  /**
+   * A prescriber wrote that a yes was wrong.
+   *
+   * @param shownBy what shows it
+   */
+  record AnswerOverturned(Condition condition, ShownBy shownBy) implements CourseFact {
+
+    /** What shows that a yes was wrong. */
+    public enum ShownBy {
+      TEST("a test or a measurement"),
+      EXAMINATION("an examination"),
+      WRONG_MAN("it was another man's answer");
+
+      private final String words;
+
+      ShownBy(String words) {
+        this.words = words;
+      }
+
+      public String words() {
+        return words;
+      }
+    }
+  }
+
   /** Where he stands before treatment. */
   record BaselineRecorded(Baseline baseline) implements CourseFact {}
 

@@ -10,7 +10,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
 import rungwise.clinic.course.CourseFact.CourseOpened;
-import rungwise.clinic.course.CourseFact.DecisionWritten;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
 import rungwise.clinic.course.CourseFact.InjectionReported;
@@ -22,8 +21,6 @@ import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.protocol.Protocol;
-import rungwise.dosing.screening.Answer;
-import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening;
 
 /**
@@ -56,13 +53,16 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
 
   /** The entries of one kind that no later entry corrects. */
   public <F extends CourseFact> List<Written<F>> inForce(Class<F> kind) {
-    Set<EntryId> corrected =
-        entries.stream().flatMap(entry -> entry.corrects().stream()).collect(Collectors.toSet());
+    Set<EntryId> corrected = corrected();
     return entries.stream()
         .filter(entry -> !corrected.contains(entry.id()))
         .filter(entry -> kind.isInstance(entry.fact()))
         .map(entry -> new Written<>(entry, kind.cast(entry.fact())))
         .toList();
+  }
+
+  private Set<EntryId> corrected() {
+    return entries.stream().flatMap(entry -> entry.corrects().stream()).collect(Collectors.toSet());
   }
 
   private <F extends CourseFact> Optional<Written<F>> lastOf(Class<F> kind) {
@@ -82,45 +82,15 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
     return lastOf(Screened.class);
   }
 
-  /**
-   * What he answered. A decision holds until the answer that it was about has changed, and scarring
-   * that an examination found counts as answered, whether or not anybody has asked yet.
-   */
+  /** What he answered in the course of time, and what of it counts. */
+  public Answers answers() {
+    Set<EntryId> corrected = corrected();
+    return new Answers(entries.stream().filter(entry -> !corrected.contains(entry.id())).toList());
+  }
+
+  /** What of his answers and examinations counts. */
   public Screening screening() {
-    Optional<Written<Screened>> last = screened();
-    long askedAt = last.map(written -> written.entry().number()).orElse(0L);
-    Screening answered =
-        last.map(written -> new Screening(written.fact().answers(), decided()))
-            .orElse(Screening.NOT_ASKED);
-    return examined()
-        .filter(written -> written.fact().scarring() == Answer.YES)
-        .filter(written -> written.entry().number() > askedAt)
-        .map(
-            written ->
-                answered.with(
-                    Condition.CURVATURE_OR_SCARRING, Answer.YES, written.entry().recordedAt()))
-        .orElse(answered);
-  }
-
-  private Set<Condition> decided() {
-    return inForce(DecisionWritten.class).stream()
-        .filter(written -> written.entry().number() > changedAt(written.fact().condition()))
-        .map(written -> written.fact().condition())
-        .collect(Collectors.toUnmodifiableSet());
-  }
-
-  /** The number of the screening since which an answer has stood as it is. */
-  private long changedAt(Condition condition) {
-    long since = 0;
-    Answer before = Answer.NOT_KNOWN;
-    for (Written<Screened> written : inForce(Screened.class)) {
-      Answer now = new Screening(written.fact().answers(), Set.of()).answerTo(condition);
-      if (now != before) {
-        since = written.entry().number();
-        before = now;
-      }
-    }
-    return since;
+    return answers().counting();
   }
 
   /** The last examination. */

@@ -14,6 +14,7 @@ import rungwise.clinic.standing.CourseState;
  * @param basis the number of the last entry that it shows
  * @param answer what the screening says, in one line
  * @param verdicts what the safety checks say of it, the gravest first
+ * @param kept each yes that counts until a prescriber writes that it was wrong
  * @param undecided conditions on which a prescriber has to decide
  * @param decided decisions on record that still hold
  * @param baseline where he stands before treatment, if that is on record
@@ -24,6 +25,7 @@ public record ScreeningView(
     List<VerdictText> verdicts,
     Cardiac cardiac,
     List<Group> groups,
+    List<KeptYes> kept,
     List<Question> undecided,
     List<Decided> decided,
     Optional<BaselineLine> baseline,
@@ -59,6 +61,7 @@ public record ScreeningView(
    * @param day when the answer was given, or last said to be still true; empty if nobody has asked
    * @param action what to do after a yes, or why it is asked
    * @param clinicRule what the clinic's own protocol says of it; may be empty
+   * @param counts what counts where that is not the last answer; may be empty
    */
   public record Question(
       String name,
@@ -68,6 +71,7 @@ public record ScreeningView(
       String day,
       String action,
       String clinicRule,
+      String counts,
       String source) {
 
     /** "no, 2 March 2026", or that nobody has asked. */
@@ -75,6 +79,14 @@ public record ScreeningView(
       return answer.isEmpty() ? "not asked yet" : answer + ", " + day;
     }
   }
+
+  /**
+   * A yes that counts.
+   *
+   * @param said when and by whom it was written down
+   * @param denied what was answered later, and by whom; empty if nothing else was
+   */
+  public record KeptYes(Question question, String said, String denied) {}
 
   /** A prescriber's decision to go on with a condition. */
   public record Decided(String condition, String by, String at, String reason) {}
@@ -96,6 +108,7 @@ public record ScreeningView(
   public ScreeningView {
     verdicts = List.copyOf(verdicts);
     groups = List.copyOf(groups);
+    kept = List.copyOf(kept);
     undecided = List.copyOf(undecided);
     decided = List.copyOf(decided);
   }

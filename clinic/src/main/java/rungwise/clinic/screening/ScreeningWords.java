@@ -6,17 +6,22 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.course.Answers;
 import rungwise.clinic.course.Baseline;
+import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DecisionWritten;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
+import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.screening.ScreeningView.BaselineLine;
 import rungwise.clinic.screening.ScreeningView.Cardiac;
 import rungwise.clinic.screening.ScreeningView.Decided;
 import rungwise.clinic.screening.ScreeningView.ExaminationLine;
 import rungwise.clinic.screening.ScreeningView.Group;
+import rungwise.clinic.screening.ScreeningView.KeptYes;
 import rungwise.clinic.screening.ScreeningView.Question;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.standing.CourseState;
@@ -41,6 +46,7 @@ final class ScreeningWords {
   private final CourseView course;
   private final ClinicTime time;
   private final Screening screening;
+  private final Answers answers;
   private final Preparation preparation;
 
   ScreeningWords(CourseState state, CourseView course, ClinicTime time) {
@@ -48,6 +54,7 @@ final class ScreeningWords {
     this.course = course;
     this.time = time;
     this.screening = state.question().screening();
+    this.answers = state.file().answers();
     this.preparation = state.question().preparation();
   }
 
@@ -59,6 +66,7 @@ final class ScreeningWords {
         found.verdicts(),
         cardiac(),
         Arrays.stream(Topic.values()).map(this::group).toList(),
+        kept(),
         screening.undecided(preparation).stream().map(this::question).toList(),
         decided(),
         state.file().baseline().map(this::baseline),
@@ -89,12 +97,13 @@ final class ScreeningWords {
             .filter(condition -> condition.topic() == topic)
             .map(this::question)
             .toList();
-    boolean hasUnasked = questions.stream().anyMatch(one -> one.answer().isEmpty());
+    boolean hasUnasked =
+        questions.stream().anyMatch(one -> one.answer().isEmpty() && one.counts().isEmpty());
     return new Group(topic.name(), topic.words(), questions, hasUnasked);
   }
 
   private Question question(Condition condition) {
-    Optional<Screening.Answered> last = Optional.ofNullable(screening.answers().get(condition));
+    Optional<Screening.Answered> last = Optional.ofNullable(answers.last().get(condition));
     return new Question(
         condition.name(),
         condition.words(),
@@ -103,7 +112,52 @@ final class ScreeningWords {
         last.map(Screening.Answered::at).map(this::day).orElse(""),
         condition.action(),
         clinicRule(condition, state.question().protocol()),
+        counts(condition),
         condition.source().words());
+  }
+
+  /** Why a condition counts as present although the last answer does not say so. */
+  private String counts(Condition condition) {
+    if (condition == Condition.CURVATURE_OR_SCARRING && answers.found().isPresent()) {
+      return "Counts as yes: found at the examination of "
+          + ClinicTime.words(answers.found().get().fact().day())
+          + ". Only a later examination without it lifts that.";
+    }
+    return answers.kept(condition).flatMap(Answers.Kept::denied).isPresent()
+        ? "Counts as yes until a prescriber writes that the yes was wrong."
+        : "";
+  }
+
+  private List<KeptYes> kept() {
+    return Arrays.stream(Condition.values())
+        .flatMap(condition -> answers.kept(condition).stream().map(one -> kept(condition, one)))
+        .toList();
+  }
+
+  private KeptYes kept(Condition condition, Answers.Kept yes) {
+    return new KeptYes(
+        question(condition),
+        "Yes: " + written(yes.said()),
+        yes.denied()
+            .map(
+                entry ->
+                    "Later answered "
+                        + answerIn(entry, condition)
+                        + ": "
+                        + written(entry)
+                        + " It is kept and changes nothing.")
+            .orElse(""));
+  }
+
+  private static String answerIn(CourseEntry entry, Condition condition) {
+    return entry.fact() instanceof Screened screened
+        ? new Screening(screened.answers(), Set.of()).answerTo(condition).words()
+        : "";
+  }
+
+  private String written(CourseEntry entry) {
+    CourseView.EntryLine line = course.entry(entry.number());
+    return line.at() + ", " + line.by() + ".";
   }
 
   private static String meaning(Finding finding) {

@@ -9,8 +9,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.Baseline;
+import rungwise.clinic.course.CourseFact.AnswerOverturned;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
 import rungwise.clinic.course.CourseFact.DecisionWritten;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
@@ -24,6 +26,7 @@ import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.ErectileScore;
+import rungwise.dosing.screening.Screening;
 import rungwise.dosing.screening.Screening.Answered;
 import rungwise.quantities.Reading;
 
@@ -32,6 +35,10 @@ public final class Screenings {
 
   private static final String CHANGED_MEANWHILE =
       "The screening was changed since this page was opened: compare the dates, then save again.";
+
+  private static final String NO_YES =
+      "He gave no yes to that question that still counts, so nothing was changed. What an"
+          + " examination found is lifted by a later examination without it.";
 
   private final CourseChanges changes;
   private final ClinicTime time;
@@ -55,10 +62,10 @@ public final class Screenings {
           if (draft.basis().filter(shown -> isNewerThan(file, shown)).isPresent()) {
             return Reading.refused(CHANGED_MEANWHILE);
           }
-          Map<Condition, Answered> before = file.screening().answers();
+          Map<Condition, Answered> before = file.answers().last();
           var faults = new ArrayList<String>();
           Map<Condition, Answered> answers = merged(before, draft, now, faults);
-          noToRest(draft, now, answers);
+          noToRest(draft, now, file.screening(), answers);
           if (answers.equals(before) && faults.isEmpty()) {
             faults.add("Nothing was answered: choose an answer, or say that all is still true.");
           }
@@ -96,17 +103,18 @@ public final class Screenings {
     return answers;
   }
 
-  /** Whether answers were written, or found at an examination, after a form had been shown. */
+  /** Whether answers were written, found at an examination or wrong, after a form was shown. */
   private static boolean isNewerThan(CourseFile file, long shown) {
-    long screened = file.screened().map(written -> written.entry().number()).orElse(shown);
-    long examined = file.examined().map(written -> written.entry().number()).orElse(shown);
-    return screened > shown || examined > shown;
+    return Stream.of(Screened.class, ExaminationRecorded.class, AnswerOverturned.class)
+        .flatMap(kind -> file.inForce(kind).stream())
+        .anyMatch(written -> written.entry().number() > shown);
   }
 
   private static void noToRest(
-      ScreeningDraft draft, Instant now, Map<Condition, Answered> answers) {
+      ScreeningDraft draft, Instant now, Screening counting, Map<Condition, Answered> answers) {
     for (Condition condition : Condition.values()) {
-      if (draft.noToRest().contains(condition.topic())) {
+      boolean hasAnswer = counting.answers().containsKey(condition);
+      if (draft.noToRest().contains(condition.topic()) && !hasAnswer) {
         answers.putIfAbsent(condition, new Answered(Answer.NO, now));
       }
     }
@@ -129,6 +137,43 @@ public final class Screenings {
               ? Reading.refused("He has no such condition on record: open the screening again.")
               : changes.appendWithReason(
                   id, new DecisionWritten(condition.get()), actor, now, Optional.empty(), reason);
+        });
+  }
+
+  /**
+   * Writes down that a yes was wrong, and what shows it. What an examination found is not lifted
+   * so.
+   *
+   * @param shownBy a name of {@link AnswerOverturned.ShownBy}
+   */
+  public Reading<Long> overturn(
+      Account actor, CourseId id, String name, String shownBy, String reason) {
+    return changes.change(
+        actor,
+        By.PRESCRIBER,
+        id,
+        (file, now) -> {
+          Optional<Condition> condition =
+              Condition.of(name).filter(one -> file.answers().kept(one).isPresent());
+          Optional<AnswerOverturned.ShownBy> shown =
+              Arrays.stream(AnswerOverturned.ShownBy.values())
+                  .filter(one -> one.name().equals(shownBy))
+                  .findFirst();
+          var faults = new ArrayList<String>();
+          if (condition.isEmpty()) {
+            faults.add(NO_YES);
+          }
+          if (shown.isEmpty()) {
+            faults.add("Choose what shows that the yes was wrong.");
+          }
+          if (reason.isBlank()) {
+            faults.add(CourseChanges.REASON_MISSING);
+          }
+          if (!faults.isEmpty()) {
+            return new Reading.Refused<>(faults);
+          }
+          var fact = new AnswerOverturned(condition.orElseThrow(), shown.orElseThrow());
+          return changes.appendWithReason(id, fact, actor, now, Optional.empty(), reason);
         });
   }
 

@@ -23,6 +23,11 @@ public final class EntryWords {
       case CourseFact.Screened screened -> "Screening: " + screeningWords(screened);
       case CourseFact.DecisionWritten decision ->
           "Prescriber goes on with: " + decision.condition().words();
+      case CourseFact.AnswerOverturned overturned ->
+          "The yes was wrong: "
+              + overturned.condition().words()
+              + ". Shown by: "
+              + overturned.shownBy().words();
       case CourseFact.BaselineRecorded baseline -> "Baseline: " + words(baseline.baseline());
       case CourseFact.ExaminationRecorded exam -> words(exam);
       case CourseFact.VialReceived received -> "Vial: " + words(received.vial());

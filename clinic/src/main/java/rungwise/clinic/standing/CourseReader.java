@@ -60,7 +60,7 @@ public final class CourseReader {
             proposal.ladder(),
             history,
             vial(file, protocol, now),
-            Circumstances.NONE,
+            circumstances(file),
             now);
     return new CourseState(file, question, choice, proposal.notes(), signed(plan).waits());
   }
@@ -88,6 +88,10 @@ public final class CourseReader {
                         .orThrow()
                         .ladder(),
                     proposed.faults()));
+  }
+
+  private static Circumstances circumstances(CourseFile file) {
+    return file.answers().lastFound().map(Circumstances.NONE::withFound).orElse(Circumstances.NONE);
   }
 
   /** The ladder that a plan would give this man, or why it gives none. */

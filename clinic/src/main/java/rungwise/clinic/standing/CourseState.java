@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseFile.Written;
 import rungwise.dosing.Dosing;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.decision.Advice;
@@ -45,11 +46,17 @@ public record CourseState(
   }
 
   private Optional<SignedDose> signed() {
-    return file.signedDose().map(written -> signedDose(written.fact()));
+    return file.signedDose().map(CourseState::signedDose);
   }
 
-  private static SignedDose signedDose(DoseSigned signed) {
-    return new SignedDose(signed.volume(), signed.place(), signed.overridden(), signed.nextStep());
+  private static SignedDose signedDose(Written<DoseSigned> written) {
+    DoseSigned signed = written.fact();
+    return new SignedDose(
+        signed.volume(),
+        signed.place(),
+        signed.overridden(),
+        signed.nextStep(),
+        written.entry().number());
   }
 
   /** Whether the signed next step may be taken now; empty if none was switched on. */

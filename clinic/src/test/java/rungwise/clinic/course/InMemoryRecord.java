@@ -183,6 +183,7 @@ public final class InMemoryRecord implements Transactions {
       case CourseFact.Screened screened -> screened(screened);
       case CourseFact.CourseOpened opened -> opened;
       case CourseFact.DecisionWritten decision -> decision;
+      case CourseFact.AnswerOverturned overturned -> overturned;
       case CourseFact.BaselineRecorded baseline -> baseline;
       case CourseFact.ExaminationRecorded examination -> examination;
       case CourseFact.VialReceived received -> received;

@@ -162,6 +162,50 @@ final class ScreeningViewTest {
   }
 
   @Test
+  void a_yes_that_was_denied_later_is_shown_with_both_entries_until_it_was_wrong() {
+    world.answer(screened, Condition.SICKLE_CELL, Answer.YES);
+    world.pass(Duration.ofDays(3));
+    world.answer(screened, Condition.SICKLE_CELL, Answer.NO);
+
+    ScreeningView view = view(screened);
+
+    assertThat(view.answer()).startsWith("Contraindicated: sickle cell");
+    assertThat(question(view, Condition.SICKLE_CELL).last()).isEqualTo("no, 5 March 2026");
+    assertThat(question(view, Condition.SICKLE_CELL).counts())
+        .isEqualTo("Counts as yes until a prescriber writes that the yes was wrong.");
+    assertThat(view.kept())
+        .singleElement()
+        .satisfies(
+            yes -> {
+              assertThat(yes.said()).startsWith("Yes: Monday 2 March 2026");
+              assertThat(yes.denied())
+                  .startsWith("Later answered no: Thursday 5 March 2026")
+                  .endsWith("It is kept and changes nothing.");
+            });
+    world.overturn(screened, Condition.SICKLE_CELL);
+    assertThat(view(screened).kept()).isEmpty();
+    assertThat(view(screened).answer()).isEqualTo("Nothing in the screening stops him");
+  }
+
+  @Test
+  void a_form_that_was_opened_before_a_yes_was_found_wrong_does_not_say_it_again() {
+    world.answer(screened, Condition.SICKLE_CELL, Answer.YES);
+    long shown = view(screened).basis();
+    world.overturn(screened, Condition.SICKLE_CELL);
+    var stale =
+        new ScreeningDraft(
+            Map.of(Condition.SICKLE_CELL.name(), "yes"),
+            /* stillTrue= */ false,
+            Set.of(),
+            Optional.of(shown));
+
+    assertThat(answer(screened, stale).faults())
+        .singleElement()
+        .asString()
+        .contains("changed since this page was opened");
+  }
+
+  @Test
   void answers_that_are_too_old_are_to_be_asked_again() {
     world.pass(Duration.ofDays(400));
 
@@ -208,7 +252,9 @@ final class ScreeningViewTest {
     answer(unscreened, draft).orThrow();
 
     ScreeningView view = view(unscreened);
-    assertThat(question(view, Condition.CURVATURE_OR_SCARRING).answer()).isEqualTo("yes");
+    assertThat(question(view, Condition.CURVATURE_OR_SCARRING).answer()).isEmpty();
+    assertThat(question(view, Condition.CURVATURE_OR_SCARRING).counts())
+        .startsWith("Counts as yes: found at the examination of 2 March 2026.");
     assertThat(question(view, Condition.VENOUS_LEAK).answer()).isEqualTo("yes");
     assertThat(question(view, Condition.PENILE_IMPLANT).answer()).isEqualTo("no");
     assertThat(question(view, Condition.SICKLE_CELL).answer()).isEmpty();

@@ -127,6 +127,13 @@ public final class CourseGuards {
     return start.atOffset(ZoneOffset.UTC).plusMonths(months).toInstant();
   }
 
+  /** What came onto the record after a dose was signed, so that it needs a new signature. */
+  public static List<Verdict> askSince(Question question, SignedDose signed) {
+    return question.circumstances().found().filter(found -> found > signed.entry()).stream()
+        .map(found -> Verdict.of(GuardRule.SIGNED_BEFORE_FINDING))
+        .toList();
+  }
+
   /** What forbids injecting at home. */
   public static List<Verdict> askForHome(Question question) {
     var verdicts = new ArrayList<Verdict>();

@@ -11,7 +11,13 @@ public enum GuardRule {
       GuardClass.HARD_STOP,
       "A contraindication is on record.",
       Source.read(Citation.EU_CORE_SAFETY_2012, "contraindications"),
-      "the screening is entered again without it"),
+      "a prescriber writes that the yes was wrong and what shows it; for curvature or scarring that"
+          + " an examination found, a later examination is without it"),
+  SIGNED_BEFORE_FINDING(
+      GuardClass.HARD_STOP,
+      "The dose was signed before an examination found curvature or scarring.",
+      Source.read(Citation.EU_CORE_SAFETY_2012, "contraindications"),
+      "a later examination is without it, and a prescriber signs a dose anew"),
   SCREENING_OPEN(
       GuardClass.HARD_STOP,
       "It is not known whether he has a contraindication.",

@@ -13,9 +13,20 @@ import rungwise.quantities.Volume;
  * @param overridden the holds that the prescriber overrode with a reason; a hard stop is never
  *     among them
  * @param nextStep the one step that may follow without a new signature, if it was switched on
+ * @param entry the number of the entry by which it was signed
  */
 public record SignedDose(
-    Volume volume, Place place, Set<OverriddenHold> overridden, Optional<Volume> nextStep) {
+    Volume volume,
+    Place place,
+    Set<OverriddenHold> overridden,
+    Optional<Volume> nextStep,
+    long entry) {
+
+  /** A dose that is signed after everything that is on record. */
+  public SignedDose(
+      Volume volume, Place place, Set<OverriddenHold> overridden, Optional<Volume> nextStep) {
+    this(volume, place, overridden, nextStep, Long.MAX_VALUE);
+  }
 
   public SignedDose {
     overridden = Set.copyOf(overridden);

@@ -3,26 +3,70 @@ package rungwise.dosing.history;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import rungwise.dosing.protocol.Protocol;
 
 /**
  * What stands around the dose.
  *
- * @param examined when he was last examined for curvature and scarring
+ * @param examined when he was last examined for curvature and scarring, or else since when his
+ *     course runs; empty if neither is known, which counts as too long ago
+ * @param found the number of the last entry by which an examination had found curvature or
+ *     scarring, whatever later ones were without
  * @param recalled whether the clinic has taken the preparation out of use
+ * @param newer later versions of the protocol, in so far as their limits hold by now
  * @param lastTablet when he last took a PDE5 inhibitor, as far as anybody was told; one that a
  *     prescriber lets him take daily is left out
  * @param unfinished what may mean 4 hours and is neither complete nor reviewed
  */
 public record Circumstances(
     Optional<Instant> examined,
+    Optional<Long> found,
     boolean recalled,
+    List<Protocol> newer,
     Optional<Instant> lastTablet,
     List<Unfinished> unfinished) {
 
   public static final Circumstances NONE =
-      new Circumstances(Optional.empty(), /* recalled= */ false, Optional.empty(), List.of());
+      new Circumstances(
+          Optional.empty(),
+          Optional.empty(),
+          /* recalled= */ false,
+          List.of(),
+          Optional.empty(),
+          List.of());
 
   public Circumstances {
+    newer = List.copyOf(newer);
     unfinished = List.copyOf(unfinished);
+  }
+
+  /** The same for a man who was last examined at an instant. */
+  public Circumstances withExamined(Instant at) {
+    return new Circumstances(Optional.of(at), found, recalled, newer, lastTablet, unfinished);
+  }
+
+  /** The same after the entry of a number by which curvature or scarring was found. */
+  public Circumstances withFound(long entry) {
+    return new Circumstances(examined, Optional.of(entry), recalled, newer, lastTablet, unfinished);
+  }
+
+  /** The same with a preparation that the clinic has taken out of use. */
+  public Circumstances withRecall() {
+    return new Circumstances(examined, found, /* recalled= */ true, newer, lastTablet, unfinished);
+  }
+
+  /** The same under later versions of the protocol. */
+  public Circumstances withNewer(List<Protocol> versions) {
+    return new Circumstances(examined, found, recalled, versions, lastTablet, unfinished);
+  }
+
+  /** The same after a tablet for erections. */
+  public Circumstances withTablet(Instant at) {
+    return new Circumstances(examined, found, recalled, newer, Optional.of(at), unfinished);
+  }
+
+  /** The same with what may mean 4 hours. */
+  public Circumstances withUnfinished(List<Unfinished> worries) {
+    return new Circumstances(examined, found, recalled, newer, lastTablet, worries);
   }
 }

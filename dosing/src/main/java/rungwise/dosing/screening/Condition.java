@@ -258,6 +258,11 @@ public enum Condition {
     return preparation.holds(Component.PHENTOLAMINE) ? withPhentolamine : finding;
   }
 
+  /** Whether it forbids a dose of any preparation, or waits for a decision. */
+  public boolean mayForbid() {
+    return finding.mustBeKnown() || withPhentolamine.mustBeKnown();
+  }
+
   /** The condition of a name, in capitals as it is written here. */
   public static Optional<Condition> of(String name) {
     return Arrays.stream(values()).filter(one -> one.name().equals(name)).findFirst();

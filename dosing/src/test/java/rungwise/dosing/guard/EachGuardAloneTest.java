@@ -97,6 +97,7 @@ final class EachGuardAloneTest {
         new Alone(
             GuardRule.CONTRAINDICATED,
             () -> home(usual().screened(Condition.SICKLE_CELL, Answer.YES), "0.25")),
+        new Alone(GuardRule.SIGNED_BEFORE_FINDING, EachGuardAloneTest::signedBeforeTheFinding),
         new Alone(
             GuardRule.SCREENING_OPEN,
             () -> home(usual().screened(Condition.PENILE_IMPLANT, Answer.NOT_KNOWN), "0.25")),
@@ -117,6 +118,20 @@ final class EachGuardAloneTest {
             () -> home(usual().observing(LATER.minusSeconds(1), "0.25"), "0.25")));
   }
 
+  private static Clearance signedBeforeTheFinding() {
+    Question question = usual().around(Circumstances.NONE.withFound(8)).question();
+    var signed = new SignedDose(ml("0.25"), Place.HOME, Set.of(), Optional.empty(), 7);
+    return Dosing.mayInject(question, Optional.of(signed));
+  }
+
+  @Test
+  void a_dose_that_is_signed_after_a_finding_is_not_stopped_by_it() {
+    Question question = usual().around(Circumstances.NONE.withFound(8)).question();
+    var signed = new SignedDose(ml("0.25"), Place.HOME, Set.of(), Optional.empty(), 9);
+
+    assertThat(Dosing.mayInject(question, Optional.of(signed)).isClear()).isTrue();
+  }
+
   private static Clearance byAnothersProtocol() {
     Preparation mixture = SamplePreparations.THREE_DRUG_STRONGER;
     Protocol forAnother =
@@ -134,10 +149,7 @@ final class EachGuardAloneTest {
   }
 
   private static Circumstances unfinished() {
-    return new Circumstances(
-        Optional.empty(),
-        /* recalled= */ false,
-        Optional.empty(),
+    return Circumstances.NONE.withUnfinished(
         List.of(new Unfinished(LATER.minusSeconds(60), Optional.empty())));
   }
 

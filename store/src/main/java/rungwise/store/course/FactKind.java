@@ -7,6 +7,7 @@ enum FactKind {
   COURSE_OPENED,
   SCREENED,
   DECISION_WRITTEN,
+  ANSWER_OVERTURNED,
   BASELINE_RECORDED,
   EXAMINATION_RECORDED,
   VIAL_RECEIVED,
@@ -25,6 +26,7 @@ enum FactKind {
       case CourseFact.CourseOpened opened -> COURSE_OPENED;
       case CourseFact.Screened screened -> SCREENED;
       case CourseFact.DecisionWritten decision -> DECISION_WRITTEN;
+      case CourseFact.AnswerOverturned overturned -> ANSWER_OVERTURNED;
       case CourseFact.BaselineRecorded baseline -> BASELINE_RECORDED;
       case CourseFact.ExaminationRecorded examination -> EXAMINATION_RECORDED;
       case CourseFact.VialReceived vial -> VIAL_RECEIVED;

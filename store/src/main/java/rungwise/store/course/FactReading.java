@@ -1,5 +1,6 @@
 package rungwise.store.course;
 
+import static rungwise.store.schema.Tables.ANSWER_OVERTURNED;
 import static rungwise.store.schema.Tables.BASELINE_RECORDED;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
@@ -71,6 +72,7 @@ record FactReading(
       case COURSE_OPENED -> opened(own(row, COURSE_OPENED));
       case SCREENED -> screened(own(row, SCREENED));
       case DECISION_WRITTEN -> PreparingRows.decision(own(row, DECISION_WRITTEN));
+      case ANSWER_OVERTURNED -> PreparingRows.overturned(own(row, ANSWER_OVERTURNED));
       case BASELINE_RECORDED -> PreparingRows.baseline(own(row, BASELINE_RECORDED));
       case EXAMINATION_RECORDED -> PreparingRows.examination(own(row, EXAMINATION_RECORDED));
       case VIAL_RECEIVED -> PreparingRows.vial(own(row, VIAL_RECEIVED));

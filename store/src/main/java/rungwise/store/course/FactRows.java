@@ -23,6 +23,7 @@ final class FactRows {
       case CourseFact.CourseOpened opened -> List.of(row(opened));
       case CourseFact.Screened screened -> PreparingRows.rows(screened);
       case CourseFact.DecisionWritten decision -> List.of(PreparingRows.row(decision));
+      case CourseFact.AnswerOverturned overturned -> List.of(PreparingRows.row(overturned));
       case CourseFact.BaselineRecorded baseline -> List.of(PreparingRows.row(baseline.baseline()));
       case CourseFact.ExaminationRecorded exam -> List.of(PreparingRows.row(exam));
       case CourseFact.VialReceived received -> List.of(PreparingRows.row(received.vial()));

@@ -17,6 +17,7 @@ import rungwise.dosing.screening.ErectileScore;
 import rungwise.dosing.screening.Screening.Answered;
 import rungwise.dosing.supply.Opening;
 import rungwise.dosing.supply.VialDates;
+import rungwise.store.schema.tables.records.AnswerOverturnedRecord;
 import rungwise.store.schema.tables.records.BaselineRecordedRecord;
 import rungwise.store.schema.tables.records.DecisionWrittenRecord;
 import rungwise.store.schema.tables.records.ExaminationRecordedRecord;
@@ -58,6 +59,19 @@ final class PreparingRows {
 
   static CourseFact decision(DecisionWrittenRecord row) {
     return new CourseFact.DecisionWritten(Tokens.read(Condition.class, row.getConditionName()));
+  }
+
+  static AnswerOverturnedRecord row(CourseFact.AnswerOverturned overturned) {
+    var row = new AnswerOverturnedRecord();
+    row.setConditionName(Tokens.of(overturned.condition()));
+    row.setShownBy(Tokens.of(overturned.shownBy()));
+    return row;
+  }
+
+  static CourseFact overturned(AnswerOverturnedRecord row) {
+    return new CourseFact.AnswerOverturned(
+        Tokens.read(Condition.class, row.getConditionName()),
+        Tokens.read(CourseFact.AnswerOverturned.ShownBy.class, row.getShownBy()));
   }
 
   static BaselineRecordedRecord row(Baseline baseline) {

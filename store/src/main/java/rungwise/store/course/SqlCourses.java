@@ -1,5 +1,6 @@
 package rungwise.store.course;
 
+import static rungwise.store.schema.Tables.ANSWER_OVERTURNED;
 import static rungwise.store.schema.Tables.BASELINE_RECORDED;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
@@ -179,6 +180,8 @@ public final class SqlCourses implements Courses {
         .on(isOf(FactKind.SCREENED, SCREENED.ENTRY_ID))
         .leftJoin(DECISION_WRITTEN)
         .on(isOf(FactKind.DECISION_WRITTEN, DECISION_WRITTEN.ENTRY_ID))
+        .leftJoin(ANSWER_OVERTURNED)
+        .on(isOf(FactKind.ANSWER_OVERTURNED, ANSWER_OVERTURNED.ENTRY_ID))
         .leftJoin(BASELINE_RECORDED)
         .on(isOf(FactKind.BASELINE_RECORDED, BASELINE_RECORDED.ENTRY_ID))
         .leftJoin(EXAMINATION_RECORDED)

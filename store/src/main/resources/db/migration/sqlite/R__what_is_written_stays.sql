@@ -139,6 +139,11 @@ begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists dose_signed_hold_fact_is_not_removed before delete on dose_signed_hold_fact
 begin select raise(abort, 'facts are never removed'); end;
 
+create trigger if not exists answer_overturned_is_not_changed before update on answer_overturned
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists answer_overturned_is_not_removed before delete on answer_overturned
+begin select raise(abort, 'facts are never removed'); end;
+
 create trigger if not exists injection_reported_is_not_changed before update on injection_reported
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists injection_reported_is_not_removed before delete on injection_reported

@@ -77,6 +77,7 @@ public final class Routes {
           Route.get("/courses/{id}/screening", CLINICAL, Screen.SCREENING),
           Route.post("/courses/{id}/screening", REPORTS, Screen.SCREENING),
           Route.post("/courses/{id}/screening/decision", PRESCRIBER, Screen.SCREENING).signing(),
+          Route.post("/courses/{id}/screening/wrong", PRESCRIBER, Screen.SCREENING).signing(),
           Route.post("/courses/{id}/screening/baseline", REPORTS, Screen.SCREENING),
           Route.post("/courses/{id}/screening/examination", REPORTS, Screen.SCREENING),
           Route.get("/courses/{id}/before-home", CLINICAL, Screen.BEFORE_HOME),

@@ -9,6 +9,8 @@ import java.util.function.Function;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.Baseline.Ability;
 import rungwise.clinic.course.Baseline.Injector;
+import rungwise.clinic.course.CourseFact.AnswerOverturned.ShownBy;
+import rungwise.clinic.screening.ScreeningView;
 import rungwise.dosing.screening.Answer;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
@@ -16,8 +18,12 @@ import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 import rungwise.web.screening.ScreeningPage.BaselineForm;
 import rungwise.web.screening.ScreeningPage.ExaminationForm;
+import rungwise.web.screening.ScreeningPage.Kept;
 
-/** The fields of the baseline and of the examination, with what was typed or is on record. */
+/**
+ * The fields of the baseline, of the examination and of a yes that was wrong, with what was typed
+ * or is on record.
+ */
 record ScreeningChoices(ScreeningForms forms, Faults faults) {
 
   BaselineForm baseline(Optional<Baseline> onRecord) {
@@ -56,6 +62,27 @@ record ScreeningChoices(ScreeningForms forms, Faults faults) {
 
   private static String token(Enum<?> one) {
     return one.name().toLowerCase(Locale.ROOT);
+  }
+
+  /** The form is open where a later answer contradicts the yes, or it was sent and refused. */
+  Kept kept(ScreeningView.KeptYes yes) {
+    String name = yes.question().name();
+    String shownBy = ScreeningForms.shownByFor(name);
+    String reason = ScreeningForms.whyWrong(name);
+    List<Option> options =
+        Arrays.stream(ShownBy.values())
+            .map(one -> new Option(one.name(), one.words(), "", false))
+            .toList();
+    return new Kept(
+        yes,
+        Choice.of(shownBy, "What shows that the yes was wrong", options)
+            .withPicked(Set.of(forms.said(shownBy)))
+            .withFaults(faults),
+        Field.of(Field.Kind.TEXT, reason, "In your own words")
+            .withHint("It stays on record with your name.")
+            .withValue(forms.said(reason))
+            .withFaults(faults),
+        !yes.denied().isEmpty() || forms.isTicked(reason));
   }
 
   ExaminationForm examination(String today) {

@@ -24,7 +24,7 @@ import rungwise.web.page.FieldPlaces;
 import rungwise.web.page.Page;
 import rungwise.web.titration.OpenCourses;
 
-/** The screening page and its four forms. */
+/** The screening page and its five forms. */
 @Controller
 final class ScreeningController {
 
@@ -76,6 +76,25 @@ final class ScreeningController {
     Reading<Long> outcome = screenings.decide(actor, OpenCourses.idOf(id), condition, reason);
     FieldPlaces places = ScreeningForms.decisionPlaces(condition);
     return done(actor, id, forms, outcome, places, "The decision is on record.", carried);
+  }
+
+  @PostMapping("/courses/{id}/screening/wrong")
+  ModelAndView overturn(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @RequestParam Map<String, String> typed,
+      RedirectAttributes carried) {
+    var forms = new ScreeningForms(typed);
+    String condition = forms.said(ScreeningForms.CONDITION);
+    Reading<Long> outcome =
+        screenings.overturn(
+            actor,
+            OpenCourses.idOf(id),
+            condition,
+            forms.said(ScreeningForms.shownByFor(condition)),
+            forms.said(ScreeningForms.whyWrong(condition)));
+    FieldPlaces places = ScreeningForms.wrongPlaces(condition);
+    return done(actor, id, forms, outcome, places, "That the yes was wrong is on record.", carried);
   }
 
   @PostMapping("/courses/{id}/screening/baseline")

@@ -63,6 +63,22 @@ record ScreeningForms(Map<String, String> typed) {
     return "reason-" + condition;
   }
 
+  static String shownByFor(String condition) {
+    return "shownBy-" + condition;
+  }
+
+  static String whyWrong(String condition) {
+    return "wrong-" + condition;
+  }
+
+  static FieldPlaces wrongPlaces(String condition) {
+    return new FieldPlaces(
+        List.of(
+            new Place("Choose what shows", shownByFor(condition)),
+            new Place("Write", whyWrong(condition))),
+        "");
+  }
+
   static FieldPlaces decisionPlaces(String condition) {
     return new FieldPlaces(List.of(new Place("Write", reasonFor(condition))), "");
   }

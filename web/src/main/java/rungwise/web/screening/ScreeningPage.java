@@ -31,6 +31,7 @@ public record ScreeningPage(
     boolean mayDecide,
     boolean stillTrue,
     List<Group> groups,
+    List<Kept> kept,
     List<Decision> decisions,
     BaselineForm baseline,
     ExaminationForm examination) {
@@ -54,6 +55,9 @@ public record ScreeningPage(
   /** A condition on which a prescriber has to decide. */
   public record Decision(ScreeningView.Question question, Field reason) {}
 
+  /** A yes that counts, and the form by which a prescriber writes that it was wrong. */
+  public record Kept(ScreeningView.KeptYes yes, Choice shownBy, Field reason, boolean isOpen) {}
+
   /** Where he stands before treatment. */
   public record BaselineForm(Field score, Choice hands, Choice sight, Choice injector) {}
 
@@ -62,6 +66,7 @@ public record ScreeningPage(
 
   public ScreeningPage {
     groups = List.copyOf(groups);
+    kept = List.copyOf(kept);
     decisions = List.copyOf(decisions);
   }
 
@@ -86,6 +91,7 @@ public record ScreeningPage(
         By.PRESCRIBER.includes(actor),
         forms.isTicked(ScreeningForms.STILL_TRUE),
         view.groups().stream().map(group -> group(group, forms)).toList(),
+        view.kept().stream().map(choices::kept).toList(),
         view.undecided().stream().map(one -> decision(one, forms, faults)).toList(),
         choices.baseline(state.file().baseline()),
         choices.examination(time.dateText(state.now())));
@@ -103,6 +109,7 @@ public record ScreeningPage(
         mayDecide,
         stillTrue,
         groups,
+        kept,
         decisions,
         baseline,
         examination);

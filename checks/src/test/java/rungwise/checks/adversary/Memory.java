@@ -1,0 +1,177 @@
+package rungwise.checks.adversary;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Supplier;
+import rungwise.clinic.Transactions;
+import rungwise.clinic.course.CourseEntry;
+import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.Courses;
+import rungwise.clinic.course.EntryId;
+import rungwise.clinic.course.NewEntry;
+import rungwise.clinic.course.Patient;
+import rungwise.clinic.past.PastHistories;
+import rungwise.clinic.past.PastHistory;
+import rungwise.clinic.people.AccountId;
+import rungwise.clinic.populations.PopulationShelf;
+import rungwise.clinic.protocols.ProtocolShelf;
+import rungwise.clinic.room.RoomDays;
+
+/** The record of one man in memory. Whatever a use case appends before it throws is a bug here. */
+final class Memory implements Courses, Transactions {
+
+  private final List<CourseEntry> entries = new ArrayList<>();
+  private final List<PastHistories.Kept> past = new ArrayList<>();
+  private final List<ProtocolShelf.Signed> protocols = new ArrayList<>();
+  private Optional<CourseId> course = Optional.empty();
+  private Optional<CourseFile> file = Optional.empty();
+  private long number;
+
+  /** Another man comes; the clinic's protocols stay. */
+  void begin() {
+    entries.clear();
+    past.clear();
+    course = Optional.empty();
+    file = Optional.empty();
+    number = 0;
+  }
+
+  long lastNumber() {
+    return number;
+  }
+
+  CourseEntry lastEntry() {
+    return entries.getLast();
+  }
+
+  @Override
+  public <T> T inTransaction(Supplier<T> work) {
+    return work.get();
+  }
+
+  @Override
+  public List<CourseId> all() {
+    return course.stream().toList();
+  }
+
+  @Override
+  public List<CourseId> underObservation() {
+    return List.of();
+  }
+
+  @Override
+  public Optional<CourseFile> find(CourseId id) {
+    if (file.isEmpty() && course.isPresent()) {
+      file = Optional.of(new CourseFile(id, entries));
+    }
+    return file;
+  }
+
+  @Override
+  public List<CourseId> alike(Patient patient) {
+    return List.of();
+  }
+
+  @Override
+  public long append(NewEntry entry) {
+    course = Optional.of(entry.course());
+    number++;
+    entries.add(
+        new CourseEntry(
+            number,
+            new EntryId(new UUID(7, number).toString()),
+            entry.at(),
+            entry.by(),
+            entry.corrects(),
+            entry.reason(),
+            entry.fact()));
+    file = Optional.empty();
+    return number;
+  }
+
+  /** Keeps a protocol for every man who comes. */
+  void keep(String name, int version, String document, AccountId by) {
+    protocols.add(new ProtocolShelf.Signed(name, version, document, by, Instant.EPOCH));
+  }
+
+  /** Keeps a history from before, as an import does. */
+  long keep(PastHistory history, Instant at) {
+    number++;
+    past.add(new PastHistories.Kept(number, at, "import", history));
+    return number;
+  }
+
+  /** The histories from before. */
+  final class Past implements PastHistories {
+    @Override
+    public List<Kept> of(String recordKey) {
+      return past;
+    }
+
+    @Override
+    public List<Kept> all() {
+      return past;
+    }
+
+    @Override
+    public void append(String importId, String source, PastHistory history, Instant at) {
+      keep(history, at);
+    }
+
+    @Override
+    public int withdraw(String importId, Instant at, String reason) {
+      throw new UnsupportedOperationException("no import is withdrawn here");
+    }
+  }
+
+  /** The clinic's protocols. */
+  final class Shelf implements ProtocolShelf {
+    @Override
+    public List<Signed> all() {
+      return protocols;
+    }
+
+    @Override
+    public Optional<Signed> find(String name, int version) {
+      return protocols.stream().filter(one -> one.name().equals(name)).findFirst();
+    }
+
+    @Override
+    public void append(Signed signed) {
+      protocols.add(signed);
+    }
+  }
+
+  /** No population was ever signed, and no day closed. */
+  static final class Nothing implements PopulationShelf, RoomDays {
+    @Override
+    public List<Kept> all() {
+      return List.of();
+    }
+
+    @Override
+    public void append(Signed signed) {
+      throw new UnsupportedOperationException("no population is signed here");
+    }
+
+    @Override
+    public void withdraw(String name, int version, Withdrawn withdrawn) {
+      throw new UnsupportedOperationException("no population is withdrawn here");
+    }
+
+    @Override
+    public Optional<LocalDate> lastClosed() {
+      return Optional.empty();
+    }
+
+    @Override
+    public void close(LocalDate day, AccountId by, Instant at) {
+      throw new UnsupportedOperationException("no day is closed here");
+    }
+  }
+}

@@ -1,0 +1,343 @@
+package rungwise.checks.adversary;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.SplittableRandom;
+import rungwise.checks.adversary.law.Ledger;
+import rungwise.checks.adversary.law.Minutes;
+import rungwise.checks.adversary.law.Mix;
+import rungwise.checks.adversary.law.Told;
+import rungwise.clinic.course.EntryId;
+import rungwise.clinic.people.Account;
+import rungwise.quantities.Reading;
+
+/** Injections and what is told of them: in time, late, twice, corrected, withdrawn. */
+final class Reporter {
+
+  private static final long[] MINUTES = {
+    5, 15, 20, 30, 40, 45, 55, 59, 60, 61, 75, 90, 100, 119, 120, 121, 150, 200, 239, 240, 241, 300
+  };
+  private static final int SHORT = 9;
+  private static final int[] GRADES = {0, 0, 1, 1, 2, 2, 2, 3, 3, 4};
+
+  private final Actor actor;
+  private final House house;
+  private final Ledger ledger;
+
+  Reporter(Actor actor) {
+    this.actor = actor;
+    this.house = actor.house;
+    this.ledger = actor.ledger;
+  }
+
+  private static Account who(SplittableRandom random) {
+    return switch (random.nextInt(6)) {
+      case 0 -> House.PRESCRIBER;
+      case 1 -> House.ON_CALL;
+      default -> House.EDUCATOR;
+    };
+  }
+
+  String report(SplittableRandom random) {
+    Account who = who(random);
+    var said = said(random, when(random));
+    return tell(who, said, Optional.empty());
+  }
+
+  private long when(SplittableRandom random) {
+    return switch (random.nextInt(8)) {
+      case 0 -> actor.now;
+      case 1 -> actor.now - random.nextInt(120);
+      case 2 -> actor.now - Ledger.DAY - random.nextInt(3000);
+      case 3 ->
+          ledger.told.isEmpty()
+              ? actor.now - 300
+              : ledger.told.get(random.nextInt(ledger.told.size())).at() + random.nextInt(3) * 60L;
+      default -> actor.now - 60L * (1 + random.nextInt(20));
+    };
+  }
+
+  private Told.Said said(SplittableRandom random, long at) {
+    return soft(
+        random,
+        new Told.Said(
+            at,
+            drawn(random),
+            grade(random),
+            "",
+            0,
+            0,
+            asked(random),
+            place(random),
+            vial(random)));
+  }
+
+  private static int grade(SplittableRandom random) {
+    return GRADES[random.nextInt(GRADES.length)];
+  }
+
+  private static String asked(SplittableRandom random) {
+    return switch (random.nextInt(10)) {
+      case 0 -> "one_found";
+      case 1, 2 -> "not_asked";
+      default -> "none_found";
+    };
+  }
+
+  private static String place(SplittableRandom random) {
+    return switch (random.nextInt(8)) {
+      case 0 -> "clinic";
+      case 1, 2 -> "home";
+      default -> "";
+    };
+  }
+
+  private String vial(SplittableRandom random) {
+    return ledger.vials.isEmpty() || random.nextInt(10) < 6
+        ? ""
+        : ledger.vials.get(random.nextInt(ledger.vials.size())).entry();
+  }
+
+  private long drawn(SplittableRandom random) {
+    List<Long> rungs =
+        actor.state().advice().steps().stream().map(step -> step.volume().microlitres()).toList();
+    Optional<Ledger.Signed> order = ledger.order();
+    long step = ledger.plan().barrel().equals("u100-1-two") ? 20 : 10;
+    return switch (random.nextInt(10)) {
+      case 0 -> rungs.get(random.nextInt(rungs.size()));
+      case 1 -> order.map(Ledger.Signed::next).filter(next -> next > 0).orElse(rungs.getFirst());
+      case 2 -> order.map(one -> Math.max(step, one.volume() - step)).orElse(rungs.getFirst());
+      case 3 -> order.map(one -> one.volume() + step).orElse(rungs.getFirst());
+      case 4 -> step * (1 + random.nextInt((int) (300 / step)));
+      default -> order.map(Ledger.Signed::volume).orElse(rungs.getFirst());
+    };
+  }
+
+  private static Told.Said soft(SplittableRandom random, Told.Said said) {
+    long minutes = MINUTES[random.nextInt(random.nextInt(3) > 0 ? SHORT : MINUTES.length)];
+    long more = minutes + 1 + random.nextInt(120);
+    return switch (random.nextInt(16)) {
+      case 0 -> with(said, "not_known", 0, 0);
+      case 1 -> with(said, "at_least", minutes, 0);
+      case 2 -> with(said, "between", minutes, more);
+      case 3 -> with(said, "between", 0, minutes);
+      case 4 -> with(said, "within_2_hours", 0, 0);
+      case 5 -> with(said, random.nextBoolean() ? "within_4_hours" : "not_within_4_hours", 0, 0);
+      default -> with(said, "exactly", minutes, 0);
+    };
+  }
+
+  private static Told.Said with(Told.Said said, String soft, long first, long second) {
+    return new Told.Said(
+        said.at(),
+        said.drawn(),
+        said.grade(),
+        soft,
+        first,
+        second,
+        said.asked(),
+        said.place(),
+        said.vial());
+  }
+
+  /** What is from before is in no report. */
+  private List<Told> correctable() {
+    return ledger.counting().stream().filter(one -> !one.id.isEmpty()).toList();
+  }
+
+  String correct(SplittableRandom random) {
+    List<Told> all = correctable();
+    if (all.isEmpty()) {
+      return "";
+    }
+    Told old = all.get(random.nextInt(all.size()));
+    Told.Said was = old.said;
+    Told.Said other = said(random, random.nextInt(6) == 0 ? when(random) : was.at());
+    Told.Said said =
+        switch (random.nextInt(8)) {
+          case 0 -> other;
+          case 1 ->
+              new Told.Said(
+                  was.at(),
+                  other.drawn(),
+                  was.grade(),
+                  was.soft(),
+                  was.first(),
+                  was.second(),
+                  was.asked(),
+                  was.place(),
+                  was.vial());
+          case 2 ->
+              new Told.Said(
+                  was.at(),
+                  was.drawn(),
+                  other.grade(),
+                  was.soft(),
+                  was.first(),
+                  was.second(),
+                  other.asked(),
+                  was.place(),
+                  was.vial());
+          default -> with(was, other.soft(), other.first(), other.second());
+        };
+    return tell(who(random), said, Optional.of(old));
+  }
+
+  private String tell(Account who, Told.Said said, Optional<Told> old) {
+    String barrel = ledger.plan().barrel();
+    Reading<Long> read =
+        house.titration.report(
+            who, house.course(), Desk.report(said, barrel, old.map(one -> new EntryId(one.id))));
+    read.found().ifPresent(entry -> told(entry, said, old, who));
+    return who.fullName()
+        + (old.isPresent()
+            ? " corrects the report of " + Minutes.local(old.get().at())
+            : " reports")
+        + " an injection of "
+        + Minutes.local(said.at())
+        + ": "
+        + said.words()
+        + Actor.outcome(read);
+  }
+
+  private void told(long entry, Told.Said said, Optional<Told> old, Account who) {
+    Mix planned = old.map(one -> one.mix).orElseGet(() -> ledger.planAt(said.at()).mix());
+    Optional<Ledger.Vial> named = named(said);
+    Mix mix = named.map(Ledger.Vial::mix).filter(one -> !one.isSameAs(planned)).orElse(planned);
+    boolean prescriber = who.equals(House.PRESCRIBER);
+    ledger.lastByPrescriber = prescriber;
+    var told =
+        new Told(
+            said,
+            entry,
+            house.memory.lastEntry().id().text(),
+            mix,
+            ordered(said, mix),
+            old.filter(one -> one.observed).isPresent(),
+            drawnFrom(said, mix),
+            prescriber);
+    old.ifPresent(
+        one -> {
+          one.replacedBy = Optional.of(told);
+          one.struckByPrescriber |= prescriber;
+        });
+    ledger.told.add(told);
+  }
+
+  private long ordered(Told.Said said, Mix mix) {
+    return ledger
+        .orderAt(said.at(), mix)
+        .map(one -> one.next() == said.drawn() ? said.drawn() : one.volume())
+        .orElse(0L);
+  }
+
+  private Optional<Ledger.Vial> named(Told.Said said) {
+    return ledger.vials.stream().filter(one -> one.entry().equals(said.vial())).findFirst();
+  }
+
+  /** Without a vial that was named nothing is known of it. */
+  private Told.Drawn drawnFrom(Told.Said said, Mix mix) {
+    return named(said)
+        .filter(one -> one.mix().isSameAs(mix))
+        .map(one -> new Told.Drawn(one.root(), /* known= */ true, isFresh(one, mix, said.at())))
+        .orElse(Told.Drawn.UNKNOWN);
+  }
+
+  private boolean isFresh(Ledger.Vial vial, Mix mix, long at) {
+    return mix.powder
+        || (vial.made() >= 0
+            && Minutes.dayOf(at) - Minutes.dayOf(vial.made()) <= ledger.plan().rules().freshDays());
+  }
+
+  String withdraw(SplittableRandom random) {
+    List<Told> all = correctable();
+    if (all.isEmpty()) {
+      return "";
+    }
+    Told old = all.get(random.nextInt(all.size()));
+    Account who = who(random);
+    Reading<Long> read =
+        house.titration.withdraw(who, house.course(), new EntryId(old.id), "entered in error");
+    if (read.found().isPresent()) {
+      old.withdrawn = true;
+      ledger.lastByPrescriber = who.equals(House.PRESCRIBER);
+      old.struckByPrescriber |= ledger.lastByPrescriber;
+    }
+    return who.fullName()
+        + " withdraws the report of "
+        + Minutes.local(old.at())
+        + Actor.outcome(read);
+  }
+
+  /** A whole visit: the needle, the time until he is soft or leaves, and what was seen. */
+  String visit(SplittableRandom random) {
+    String begun = visitStart(random);
+    if (ledger.watched.isEmpty()) {
+      return begun;
+    }
+    actor.now += MINUTES[random.nextInt(random.nextInt(4) > 0 ? SHORT : MINUTES.length)];
+    house.setClock(actor.now);
+    return begun + "; " + visitEnd(random);
+  }
+
+  String visitStart(SplittableRandom random) {
+    long drawn = ledger.order().map(Ledger.Signed::volume).orElseGet(() -> drawn(random));
+    boolean given = random.nextInt(3) == 0;
+    Reading<Long> read =
+        house.room.start(
+            House.EDUCATOR,
+            house.course(),
+            Desk.start(actor.now, drawn, ledger.plan().barrel(), given));
+    if (read.found().isPresent()) {
+      String id = house.memory.lastEntry().id().text();
+      String vial = ledger.vial().map(Ledger.Vial::entry).orElse("");
+      ledger.watched.add(new Ledger.Watched(id, actor.now, drawn, vial));
+    }
+    return "educator injects " + drawn + " uL in the clinic" + Actor.outcome(read);
+  }
+
+  String visitEnd(SplittableRandom random) {
+    if (ledger.watched.isEmpty()) {
+      return "";
+    }
+    Ledger.Watched one = ledger.watched.getFirst();
+    boolean left = random.nextInt(7) == 0;
+    long lasted = actor.now - one.at();
+    var said =
+        new Told.Said(
+            one.at(),
+            one.drawn(),
+            grade(random),
+            left ? "at_least" : "exactly",
+            lasted,
+            0,
+            asked(random),
+            "",
+            one.vial());
+    Reading<Long> read =
+        house.room.end(
+            House.EDUCATOR,
+            house.course(),
+            new EntryId(one.id()),
+            Desk.end(actor.now, left, said.grade(), said.asked()));
+    if (read.found().isPresent()) {
+      ledger.watched.removeFirst();
+      ended(read.orThrow(), said);
+    }
+    return "educator ends the observation: " + said.words() + Actor.outcome(read);
+  }
+
+  private void ended(long entry, Told.Said said) {
+    Mix mix = ledger.planAt(said.at()).mix();
+    ledger.told.add(
+        new Told(
+            said,
+            entry,
+            house.memory.lastEntry().id().text(),
+            mix,
+            ordered(said, mix),
+            /* observed= */ true,
+            drawnFrom(said, mix),
+            /* byPrescriber= */ false));
+  }
+}

@@ -1,0 +1,87 @@
+package rungwise.checks.adversary.law;
+
+import java.util.List;
+import java.util.Map;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.screening.Condition;
+
+/** The laws about the man, whatever the dose. */
+public final class CourseLaws {
+
+  private static final long YEAR_AND_A_DAY = 367 * Ledger.DAY;
+
+  private final Scene scene;
+  private final Judge judge;
+  private final Ledger ledger;
+
+  public CourseLaws(Scene scene, Judge judge) {
+    this.scene = scene;
+    this.judge = judge;
+    this.ledger = scene.ledger();
+  }
+
+  public void check() {
+    emergencies();
+    stops(Law.UNDER_OBSERVATION, !ledger.watched.isEmpty(), "under observation");
+    screening();
+    past();
+  }
+
+  private void stops(Law law, boolean holds, String words) {
+    judge.look(law, holds);
+    if (holds && scene.leadsAnywhere()) {
+      judge.fail(law, words + ", and a dose is open");
+    }
+  }
+
+  private void emergencies() {
+    List<Told> open = ledger.emergencies();
+    boolean any = !open.isEmpty();
+    stops(Law.EMERGENCY_STOPS, any, any ? open.getFirst().words() : "");
+    judge.look(Law.EMERGENCY_IS_COUNTED, any);
+    if (scene.emergenciesTold() < open.size()) {
+      judge.fail(
+          Law.EMERGENCY_IS_COUNTED,
+          open.size() + " are open, " + scene.emergenciesTold() + " are told");
+    }
+  }
+
+  private void screening() {
+    for (Map.Entry<Condition, Long> one : ledger.standing.entrySet()) {
+      Condition condition = one.getKey();
+      if (Needed.isContraindication(condition)) {
+        stops(Law.CONTRAINDICATION, true, condition + " stands");
+      }
+      boolean undecided =
+          Needed.isDecision(condition, scene.mix())
+              && ledger.decided.getOrDefault(condition, 0L) < one.getValue();
+      stops(Law.DECISION, undecided, condition + " is not decided");
+    }
+    for (Condition condition : Condition.values()) {
+      boolean matters =
+          Needed.isContraindication(condition) || Needed.isDecision(condition, scene.mix());
+      Ledger.Answered answered = ledger.answers.get(condition);
+      boolean open = matters && (answered == null || answered.answer().equals("not known"));
+      stops(Law.NOT_KNOWN_IS_NO, open, condition + " is not known");
+    }
+    Ledger.Answered oldest = ledger.answers.get(Condition.HYPERSENSITIVITY);
+    boolean old = oldest != null && scene.minute() > oldest.minute() + YEAR_AND_A_DAY;
+    judge.look(Law.SCREENING_AGE, old);
+    boolean lifted =
+        scene.overrode(GuardRule.SCREENING_EXPIRED)
+            && ledger.order().filter(one -> scene.minute() < one.until()).isPresent();
+    if (old && scene.clearAtHome() && !lifted) {
+      judge.fail(Law.SCREENING_AGE, "clear at home on answers of over a year ago");
+    }
+  }
+
+  private void past() {
+    for (Ledger.Before one : ledger.before) {
+      boolean reviewed = ledger.reviews.stream().anyMatch(entry -> entry > one.entry());
+      stops(
+          Law.PAST_COUNTS,
+          one.lasted() >= 240 && !reviewed,
+          one.lasted() + " min are told from before, without a time");
+    }
+  }
+}

@@ -1,0 +1,193 @@
+package rungwise.checks.adversary.law;
+
+import java.util.List;
+import java.util.Optional;
+import rungwise.dosing.guard.GuardRule;
+
+/** The laws about how much: every step that may be signed, and every dose that may be injected. */
+public final class DoseLaws {
+
+  private static final long MIXTURE_CEILING = 500;
+  private static final long UK_CEILING = 40_000_000;
+
+  private final Scene scene;
+  private final Judge judge;
+  private final Ledger ledger;
+  private final Mix mix;
+  private final List<Told> run;
+
+  public DoseLaws(Scene scene, Judge judge) {
+    this.scene = scene;
+    this.judge = judge;
+    this.ledger = scene.ledger();
+    this.mix = scene.mix();
+    this.run = ledger.runOf(mix);
+  }
+
+  public void check() {
+    for (long rung : scene.rungs()) {
+      boolean open = scene.allows(rung) || scene.proposed() == rung;
+      limits(rung);
+      closed(rung, open);
+    }
+    ledger
+        .order()
+        .ifPresent(
+            order -> {
+              closed(order.volume(), scene.clear());
+              if (order.next() > 0) {
+                closed(order.next(), scene.nextClear());
+              }
+            });
+    oneRungUp();
+    first();
+    newStock();
+  }
+
+  private void limits(long rung) {
+    judge.look(Law.LIMITS, true);
+    long line =
+        switch (ledger.plan().barrel()) {
+          case "u100-1-two" -> 20;
+          case "u100-0.3-half" -> 5;
+          default -> 10;
+        };
+    boolean isUk = ledger.plan().rules() == Rulebook.UK;
+    long alprostadil = isUk ? UK_CEILING : Mix.MOST_ALPROSTADIL;
+    boolean ok =
+        rung % line == 0 && (mix.isAlone() ? mix.holds(2, rung) <= alprostadil : isMild(rung));
+    if (!ok) {
+      judge.fail(Law.LIMITS, rung + " uL is on the schedule");
+    }
+    if (scene.proposed() > 0 && !scene.rungs().contains(scene.proposed())) {
+      judge.fail(Law.LIMITS, scene.proposed() + " uL is proposed and is no step");
+    }
+  }
+
+  /** No more of anything than 0.5 mL of 30/1/10 holds. */
+  private boolean isMild(long rung) {
+    return rung <= MIXTURE_CEILING && Mix.M30_1_10.reaches(MIXTURE_CEILING, mix, rung);
+  }
+
+  private void closed(long volume, boolean open) {
+    Optional<Told> closing = ledger.closing(mix, volume);
+    if (closing.isPresent()) {
+      Law law = closing.get().counts() ? Law.CLOSED : Law.CLOSED_WHEN_STRUCK;
+      judge.look(law, true);
+      if (open) {
+        judge.fail(law, volume + " uL is open after " + closing.get().words());
+      }
+    }
+    Optional<Told> longer = ledger.longBelow(mix, volume);
+    if (longer.isPresent()) {
+      judge.look(Law.HIGHER_AFTER_LONG, true);
+      if (open) {
+        judge.fail(Law.HIGHER_AFTER_LONG, volume + " uL is open after " + longer.get().words());
+      }
+    }
+  }
+
+  private void oneRungUp() {
+    Optional<Long> most = mostNow();
+    if (most.isEmpty()) {
+      return;
+    }
+    for (long rung : scene.rungs()) {
+      boolean above = rung > most.get();
+      judge.look(Law.ONE_RUNG_UP, above);
+      if (above && (scene.allows(rung) || scene.proposed() == rung)) {
+        judge.fail(Law.ONE_RUNG_UP, rung + " uL is open, the most was " + most.get());
+      }
+    }
+  }
+
+  /** One step above the last that went in; empty where none did. */
+  private Optional<Long> mostNow() {
+    return run.reversed().stream()
+        .filter(Told::wentIn)
+        .findFirst()
+        .map(last -> scene.above(last.base()));
+  }
+
+  private void first() {
+    if (!run.isEmpty()) {
+      return;
+    }
+    Optional<Mix> before = ledger.mixBefore(mix);
+    if (before.isEmpty()) {
+      noneAbove(Law.FIRST_DOSE, scene.rungs().getFirst());
+      return;
+    }
+    List<Told> tolerated = ledger.tolerated(before.get());
+    if (tolerated.isEmpty()) {
+      boolean anyLong = ledger.counting().stream().anyMatch(Told::isLong);
+      judge.look(Law.CHANGE_AFTER_LONG, anyLong);
+      if (anyLong && scene.proposed() > 0) {
+        judge.fail(Law.CHANGE_AFTER_LONG, scene.proposed() + " uL is proposed");
+      }
+      return;
+    }
+    Told last =
+        tolerated.stream()
+            .filter(one -> one.fresh)
+            .reduce((earlier, later) -> later)
+            .orElse(tolerated.getLast());
+    for (long rung : scene.rungs()) {
+      for (int i = 0; i < mix.components(); i++) {
+        boolean above =
+            mix.has(i) && last.mix.has(i) && mix.holds(i, rung) > last.mix.holds(i, last.drawn());
+        judge.look(Law.CHANGE_CARRIES, above);
+        if (above && (scene.allows(rung) || scene.proposed() == rung)) {
+          judge.fail(Law.CHANGE_CARRIES, rung + " uL is open, last tolerated was " + last.words());
+        }
+      }
+    }
+  }
+
+  private void noneAbove(Law law, long most) {
+    for (long rung : scene.rungs()) {
+      judge.look(law, rung > most);
+      if (rung > most && (scene.allows(rung) || scene.proposed() == rung)) {
+        judge.fail(law, rung + " uL is open, at most " + most);
+      }
+    }
+  }
+
+  private void newStock() {
+    Optional<Ledger.Vial> vial = ledger.vial().filter(one -> one.mix().isSameAs(mix));
+    if (vial.isEmpty() || run.isEmpty()) {
+      return;
+    }
+    Told last = run.getLast();
+    if (last.fresh || (last.vialKnown && last.stock.equals(vial.get().root()))) {
+      return;
+    }
+    Optional<Long> proven =
+        ledger.counting().stream()
+            .filter(one -> one.mix.isSameAs(mix) && one.fresh && one.proves())
+            .map(Told::drawn)
+            .reduce((earlier, later) -> later);
+    if (proven.isEmpty() && ledger.mixBefore(mix).isPresent()) {
+      return;
+    }
+    restart(proven.orElse(scene.rungs().getFirst()), vial.get());
+  }
+
+  private void restart(long most, Ledger.Vial vial) {
+    for (long rung : scene.rungs()) {
+      if (rung > most) {
+        judge.look(Law.NEW_STOCK, true);
+        if (scene.proposed() == rung
+            || (scene.allows(rung) && !scene.says(rung, GuardRule.NEW_STOCK))) {
+          judge.fail(Law.NEW_STOCK, rung + " uL is open on a new vial, proven was " + most);
+        }
+      }
+    }
+    ledger
+        .order()
+        .filter(order -> order.volume() > most && scene.clear())
+        .filter(order -> !scene.overrode(GuardRule.NEW_STOCK) || !order.vial().equals(vial.root()))
+        .ifPresent(
+            order -> judge.fail(Law.NEW_STOCK, order.volume() + " uL is clear on a new vial"));
+  }
+}

@@ -1,0 +1,88 @@
+package rungwise.checks.adversary.law;
+
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.Set;
+
+/** The rules that never bend, one by one. */
+public enum Law {
+  ALWAYS_ANSWERS("every record has an answer"),
+  EMERGENCY_STOPS("240 min or more, known or possible, stops everything until it is reviewed"),
+  EMERGENCY_IS_COUNTED("every emergency that is open is told"),
+  CLOSED("120 min or more, known or possible, closes that dose and all above it"),
+  CLOSED_WHEN_STRUCK(
+      "a struck report of 120 min or more closes until it is completed or confirmed"),
+  HIGHER_AFTER_LONG("over 60 min, or not known after any change: never a higher dose"),
+  HOLD_AFTER_LONG("61 to 119 min, or not known after firmness: that dose waits for a signature"),
+  ONE_RUNG_UP("never more than one step above what was drawn and went in"),
+  FIRST_DOSE("the first dose of all is the first step"),
+  CHANGE_CARRIES("after a change no component is above what was tolerated of it"),
+  CHANGE_AFTER_LONG("after a change nothing is proposed where nothing was tolerated"),
+  NAMED_BY_DRAWN("same, more and less are said by comparison with what was drawn"),
+  NOT_ABOVE_DRAWN("nothing above what was drawn after useful, unknown or unasked"),
+  NOTHING_WITHOUT_CAUSES("more only after the simple causes were asked and none was found"),
+  LIMITS("a printed line, not above the ceiling, not above 60 mcg of alprostadil alone"),
+  NEW_STOCK("a new vial after older stock begins at the last dose that was proven fresh"),
+  SPACING("24 h between two injections at home"),
+  THREE_IN_A_WEEK("at most 3 in any 168 h at home"),
+  TWO_IN_A_DAY("at most 2 in any 24 h"),
+  SECOND_DOSE("a second dose in a visit keeps its own rules"),
+  HOME_READY("at home only with everything on record"),
+  FIRST_IN_CLINIC("at home only after a dose that went in, in the clinic, and was short"),
+  PAIR_ALONE("after two doses in a visit the second waits until it was given alone"),
+  VIAL_LABEL("the vial says what the order says"),
+  VIAL_DATE("no vial past its last day, on the label or once opened"),
+  VIAL_NOT_STATED("an opened vial of which nobody said how long it may be used waits"),
+  NO_VIAL("without a vial on record there is a hold"),
+  UNDER_OBSERVATION("nobody who is under observation is injected again"),
+  CONTRAINDICATION("a contraindication stands until a prescriber says that it was wrong"),
+  DECISION("a condition to decide on waits for the prescriber"),
+  NOT_KNOWN_IS_NO("an open question of the screening counts as no"),
+  SCREENING_AGE("answers hold for a year"),
+  PAST_COUNTS("what is told from before counts, with or without a time"),
+  ONE_ANSWER("what may be injected now is signed, in force and allowed"),
+  NEXT_STEP("the next step waits for a poor response to the signed dose"),
+  RAISED_ONLY("only what was raised can be overridden"),
+  PRESCRIBER_ONLY("what is a prescriber's is refused to everybody else"),
+  REVIEW_NEEDS_END("a review of an erection still firm needs its end"),
+  NOBODY_ELSE_ENDS("nobody but a prescriber ends an emergency that was said"),
+  NOBODY_ELSE_OPENS("nobody but a prescriber opens a volume");
+
+  /** What the engine is not known to obey yet. */
+  public static final Set<Law> AWAITED =
+      Collections.unmodifiableSet(
+          EnumSet.of(
+              ALWAYS_ANSWERS,
+              EMERGENCY_STOPS,
+              EMERGENCY_IS_COUNTED,
+              CLOSED,
+              CLOSED_WHEN_STRUCK,
+              HIGHER_AFTER_LONG,
+              HOLD_AFTER_LONG,
+              ONE_RUNG_UP,
+              CHANGE_CARRIES,
+              CHANGE_AFTER_LONG,
+              NAMED_BY_DRAWN,
+              NOT_ABOVE_DRAWN,
+              NOTHING_WITHOUT_CAUSES,
+              NEW_STOCK,
+              SPACING,
+              THREE_IN_A_WEEK,
+              TWO_IN_A_DAY,
+              SECOND_DOSE,
+              FIRST_IN_CLINIC,
+              PAIR_ALONE,
+              CONTRAINDICATION,
+              DECISION,
+              PAST_COUNTS,
+              RAISED_ONLY,
+              REVIEW_NEEDS_END,
+              NOBODY_ELSE_ENDS,
+              NOBODY_ELSE_OPENS));
+
+  public final String words;
+
+  Law(String words) {
+    this.words = words;
+  }
+}

@@ -1,0 +1,295 @@
+package rungwise.checks.adversary.law;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import rungwise.dosing.screening.Condition;
+
+/** Who said what and when, in plain minutes and microlitres, and what follows from it. */
+public final class Ledger {
+
+  public static final long DAY = 24 * 60;
+  public static final long WEEK = 7 * DAY;
+
+  /** A plan that was chosen. */
+  public record Chosen(long entry, long minute, Mix mix, String barrel, Rulebook rules) {}
+
+  /** A dose that was signed; next is 0 where no step may follow, until ends some overrides. */
+  public record Signed(
+      long entry,
+      long minute,
+      Mix mix,
+      long volume,
+      boolean atHome,
+      Set<String> overridden,
+      long next,
+      String vial,
+      long until) {}
+
+  /**
+   * A vial, by the entry that it began with.
+   *
+   * @param made minute of its making; -1 where not said, as for opened
+   * @param label the last day that the label says, from 1970
+   * @param days of use once opened that the label says; 0 where it does not
+   */
+  public record Vial(
+      String root,
+      String entry,
+      long number,
+      Mix mix,
+      long made,
+      long label,
+      long opened,
+      int days) {
+
+    /** The last day of a dose of a mixture from it. */
+    long lastDay(Mix planned) {
+      long open = Minutes.dayOf(opened);
+      long last = label;
+      if (opened >= 0 && days > 0) {
+        last = Math.min(last, open + days);
+      }
+      return opened >= 0 && planned.daysOpen > 0 ? Math.min(last, open + planned.daysOpen) : last;
+    }
+
+    /** Opened, and nobody has said for how long it may be used. */
+    boolean isNotStated(Mix planned) {
+      return opened >= 0 && days == 0 && planned.daysOpen == 0;
+    }
+  }
+
+  /** A prescriber's opening of a volume. */
+  public record Reopened(long entry, Mix mix, long upTo) {}
+
+  /** An injection in the clinic of which nobody has written how it ended. */
+  public record Watched(String id, long at, long drawn, String vial) {}
+
+  /** The last answer of one question. */
+  public record Answered(String answer, long minute) {}
+
+  /** A line of a history from before this record that has no time. */
+  public record Before(long entry, long drawn, long lasted) {}
+
+  public final List<Told> told = new ArrayList<>();
+  public final List<Chosen> plans = new ArrayList<>();
+  public final List<Signed> orders = new ArrayList<>();
+  public final List<Vial> vials = new ArrayList<>();
+  public final List<Long> reviews = new ArrayList<>();
+  public final List<Reopened> reopened = new ArrayList<>();
+  public final List<Watched> watched = new ArrayList<>();
+  public final Map<Condition, Answered> answers = new EnumMap<>(Condition.class);
+
+  /** A contraindication or a condition to decide on, from the yes until a prescriber's word. */
+  public final Map<Condition, Long> standing = new EnumMap<>(Condition.class);
+
+  public final Map<Condition, Long> decided = new EnumMap<>(Condition.class);
+  public final Map<String, Long> ready = new HashMap<>();
+  public final List<Before> before = new ArrayList<>();
+  public long examined = -1;
+
+  /** Whether the report that was written or withdrawn last was so by a prescriber. */
+  public boolean lastByPrescriber;
+
+  public Chosen plan() {
+    return plans.getLast();
+  }
+
+  /** The plan of an instant; the first for one before it. */
+  public Chosen planAt(long minute) {
+    Chosen then = plans.getFirst();
+    for (Chosen one : plans) {
+      if (one.minute() <= minute) {
+        then = one;
+      }
+    }
+    return then;
+  }
+
+  /** The dose that is in force. */
+  public Optional<Signed> order() {
+    return orders.isEmpty() || orders.getLast().entry() < plan().entry()
+        ? Optional.empty()
+        : Optional.of(orders.getLast());
+  }
+
+  /** The dose of a mixture that was in force when a man injected. */
+  public Optional<Signed> orderAt(long minute, Mix mix) {
+    return orders.stream()
+        .filter(one -> one.minute() <= minute && one.mix() == mix)
+        .reduce((earlier, later) -> later);
+  }
+
+  /** The reports that count, in the order of time. */
+  public List<Told> counting() {
+    var found = new ArrayList<Told>();
+    for (Told one : told) {
+      if (one.counts()) {
+        found.add(one);
+      }
+    }
+    found.sort(Comparator.comparingLong(Told::at).thenComparingLong(one -> one.entry));
+    return found;
+  }
+
+  public Optional<Told> last() {
+    List<Told> all = counting();
+    return all.isEmpty() ? Optional.empty() : Optional.of(all.getLast());
+  }
+
+  /** The injections of a mixture since another one was injected. */
+  public List<Told> runOf(Mix mix) {
+    List<Told> all = counting();
+    int from = all.size();
+    while (from > 0 && all.get(from - 1).mix.isSameAs(mix)) {
+      from--;
+    }
+    return all.subList(from, all.size());
+  }
+
+  private boolean laterSays(Told struck, Predicate<Told> what) {
+    Optional<Told> next = struck.replacedBy;
+    while (next.isPresent()) {
+      if (what.test(next.get())) {
+        return true;
+      }
+      next = next.get().replacedBy;
+    }
+    return false;
+  }
+
+  private static boolean confirmed(Told one) {
+    return one.confirmed || one.struckByPrescriber;
+  }
+
+  /** Whether a prescriber struck or confirmed it, or any later one in its chain. */
+  private boolean byPrescriber(Told struck) {
+    return confirmed(struck) || laterSays(struck, Ledger::confirmed);
+  }
+
+  /** A struck report that still closes: neither completed nor confirmed. */
+  public boolean stillBinds(Told one) {
+    return one.counts() || (!byPrescriber(one) && !laterSays(one, later -> later.completes(one)));
+  }
+
+  /** Emergencies that stop everything until a prescriber's review, one for each injection. */
+  public List<Told> emergencies() {
+    var open = new ArrayList<Told>();
+    for (Told one : told) {
+      boolean told = one.mayReach(240) && !isReviewed(one.entry) && !isLifted(one);
+      if (told && one.replacedBy.filter(later -> later.mayReach(240)).isEmpty()) {
+        open.add(one);
+      }
+    }
+    return open;
+  }
+
+  private boolean isReviewed(long entry) {
+    return reviews.stream().anyMatch(review -> review > entry);
+  }
+
+  private boolean isLifted(Told one) {
+    if (one.counts() || one.saysFourHours()) {
+      return false;
+    }
+    return byPrescriber(one) || laterSays(one, Told::endsBeforeFourHours);
+  }
+
+  /** What keeps a volume closed. */
+  public Optional<Told> closing(Mix mix, long volume) {
+    for (Told one : told) {
+      if (one.mayReach(120)
+          && mix.reaches(volume, one.mix, one.drawn())
+          && stillBinds(one)
+          && !isReopened(one.entry, mix, volume)) {
+        return Optional.of(one);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private boolean isReopened(long entry, Mix mix, long volume) {
+    return reopened.stream()
+        .anyMatch(one -> one.entry() > entry && one.mix().isSameAs(mix) && volume <= one.upTo());
+  }
+
+  /** What forbids a volume because less of it was long. */
+  public Optional<Told> longBelow(Mix mix, long volume) {
+    List<Told> all = counting();
+    for (Told one : all) {
+      if (one.isLong()
+          && mix.passes(volume, one.mix, one.drawn())
+          && all.stream().noneMatch(other -> answers(one, other))) {
+        return Optional.of(one);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static boolean answers(Told one, Told later) {
+    return later.at() > one.at()
+        && later.proves()
+        && later.mix.reaches(later.drawn(), one.mix, one.drawn());
+  }
+
+  /** The injections, watched ones too, within a span before and after a minute, ends left out. */
+  public List<Long> within(long span, long minute) {
+    var found = new ArrayList<Long>();
+    for (Told one : told) {
+      if (one.counts() && Math.abs(one.at() - minute) < span) {
+        found.add(one.at());
+      }
+    }
+    found.sort(Comparator.naturalOrder());
+    return found;
+  }
+
+  /** The most injections in any open window of that length that holds the minute. */
+  public int mostAround(long span, long minute) {
+    List<Long> near = within(span, minute);
+    int most = 0;
+    for (long from : near) {
+      if (from <= minute) {
+        most =
+            Math.max(
+                most, (int) near.stream().filter(at -> at >= from && at < from + span).count());
+      }
+    }
+    return Math.max(most, (int) near.stream().filter(at -> at >= minute).count());
+  }
+
+  /** The vial that was written down last. */
+  public Optional<Vial> vial() {
+    return vials.isEmpty() ? Optional.empty() : Optional.of(vials.getLast());
+  }
+
+  /** The doses of a mixture that prove something, with no long one at as much or less. */
+  public List<Told> tolerated(Mix mix) {
+    List<Told> all = counting();
+    return all.stream()
+        .filter(one -> one.mix.isSameAs(mix) && one.proves())
+        .filter(
+            one ->
+                all.stream()
+                    .noneMatch(
+                        other ->
+                            other.isLong()
+                                && one.mix.reaches(one.drawn(), other.mix, other.drawn())))
+        .toList();
+  }
+
+  /** The mixture that he was injected with before the present run of another one. */
+  public Optional<Mix> mixBefore(Mix mix) {
+    List<Told> all = counting();
+    return all.reversed().stream()
+        .map(one -> one.mix)
+        .filter(one -> !one.isSameAs(mix))
+        .findFirst();
+  }
+}

@@ -1,0 +1,29 @@
+package rungwise.checks.adversary.law;
+
+/**
+ * The numbers of the protocols that the adversary's clinic uses, said again.
+ *
+ * @param name of the protocol
+ * @param freshDays for how many days a solution counts as fresh
+ * @param partials partial responses in a row before a step up
+ * @param secondInVisit whether a second dose may follow
+ */
+public record Rulebook(String name, int freshDays, int partials, boolean secondInVisit) {
+
+  public static final Rulebook LABEL = new Rulebook("us-vial-syringe-label", 1, 1, true);
+  public static final Rulebook LONGER_FRESH = new Rulebook("adversary-label", 30, 1, true);
+  public static final Rulebook UK = new Rulebook("uk-label", 1, 1, false);
+  public static final Rulebook MIXTURE = mixture("cautious-mixture");
+  public static final Rulebook WEAKER_MIXTURE = mixture("adversary-weaker");
+  public static final Rulebook STRONGER_MIXTURE = mixture("adversary-stronger");
+
+  /** For every protocol here. */
+  public static final long SPACING = 24 * 60;
+
+  public static final int IN_SEVEN_DAYS = 3;
+  public static final int SCREENING_MONTHS = 12;
+
+  private static Rulebook mixture(String name) {
+    return new Rulebook(name, 30, 1, /* secondInVisit= */ false);
+  }
+}

@@ -4,8 +4,7 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 import rungwise.clinic.ClinicTime.Occurrence;
-import rungwise.clinic.course.CourseFact.VialReceived;
-import rungwise.clinic.course.CourseFile.Written;
+import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.titration.ReportDraft.Details;
 
@@ -114,11 +113,11 @@ public final class ReportForm {
         .with(Box.REASON, why);
   }
 
-  /** The same from a vial, unless it says which one or is to say none. */
-  ReportForm from(Optional<Written<VialReceived>> vial) {
+  /** What is handed in for a course: from the vial in use, unless it says which or none. */
+  ReportDraft draftFor(Optional<CourseFile> file) {
     return details.vial().isEmpty() && !isVialUnknown
-        ? withVial(vial.map(written -> written.entry().id()))
-        : this;
+        ? withVial(file.flatMap(CourseFile::vial).map(vial -> vial.entry().id())).draft()
+        : draft();
   }
 
   /** The same without a vial. */

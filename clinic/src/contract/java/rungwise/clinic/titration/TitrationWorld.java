@@ -298,10 +298,8 @@ public final class TitrationWorld {
     return file(id).entries().getLast();
   }
 
-  /** A report from the vial in use, unless the form says another one or none. */
   public Reading<Long> report(CourseId id, ReportForm form) {
-    return titration.report(
-        Staff.EDUCATOR, id, form.from(stored.courses().find(id).flatMap(CourseFile::vial)).draft());
+    return titration.report(Staff.EDUCATOR, id, form.draftFor(stored.courses().find(id)));
   }
 
   /** The form by which the proposed dose is signed, for the clinic. */

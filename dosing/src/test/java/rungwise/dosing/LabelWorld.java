@@ -7,6 +7,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import rungwise.dosing.history.Acceptance;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.EmergencyReview;
 import rungwise.dosing.history.Grade;
@@ -79,6 +80,7 @@ public final class LabelWorld {
   private final List<Reopening> reopenings = new ArrayList<>();
   private final List<EmergencyReview> reviews = new ArrayList<>();
   private final List<Injection> struck = new ArrayList<>();
+  private final List<Acceptance> acceptances = new ArrayList<>();
   private final List<Observing> observing = new ArrayList<>();
   private boolean isPastOpen = false;
   private Circumstances circumstances = Circumstances.NONE;
@@ -260,6 +262,14 @@ public final class LabelWorld {
     return this;
   }
 
+  /** A prescriber signed a dose and accepted that it may last so long. */
+  public LabelWorld accepted(String volume, int minutes) {
+    entry++;
+    acceptances.add(
+        new Acceptance(entry, preparation, ml(volume), TimeSpan.ofMinutes(minutes)));
+    return this;
+  }
+
   public LabelWorld reviewed() {
     entry++;
     reviews.add(new EmergencyReview(entry));
@@ -274,7 +284,8 @@ public final class LabelWorld {
   }
 
   private History history() {
-    return new History(injections, struck, observing, reopenings, reviews, isPastOpen);
+    return new History(
+        injections, struck, observing, reopenings, reviews, acceptances, isPastOpen);
   }
 
   public Ladder ladder() {

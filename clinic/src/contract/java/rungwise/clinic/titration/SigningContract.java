@@ -93,6 +93,7 @@ public abstract class SigningContract {
                 basis,
                 world.now(),
                 advice,
+                Optional.empty(),
                 Optional.empty()));
     assertThat(number).isEqualTo(world.file(course).basis()).isGreaterThan(basis);
     assertThat(world.last(course).recordedBy()).isEqualTo(Staff.PRESCRIBER.id());
@@ -264,6 +265,41 @@ public abstract class SigningContract {
     world.pass(Duration.ofMinutes(1));
     world.report(course, ReportForm.at("2026-03-08", "09:00").exactly("10")).orThrow();
     assertThat(world.blocks(course)).contains(GuardRule.WEEKLY_COUNT);
+  }
+
+  @Test
+  void a_dose_that_lasted_over_an_hour_waits_and_may_be_accepted_up_to_so_many_minutes() {
+    settle();
+    world.report(course, ReportForm.at("2026-03-03", "20:00").exactly("75")).orThrow();
+    world.pass(Duration.ofDays(1));
+    SignDraft anew = world.instead(course, 120);
+    SignDraft accepted =
+        new SignDraft(
+            120,
+            Place.CLINIC,
+            anew.basis(),
+            "MORE_CAUTION",
+            Set.of(GuardRule.SIGN_ANEW),
+            "he wants it so",
+            /* withNextStep= */ false);
+
+    assertRefused(anew, "On hold: " + GuardRule.SIGN_ANEW.wording());
+    assertRefused(accepted.accepting("120"), "from 61 to 119 can");
+    assertRefused(accepted.accepting("60"), "from 61 to 119 can");
+    assertRefused(accepted.accepting("an hour"), "an hour");
+    world.sign(course, accepted.accepting("90")).orThrow();
+
+    assertThat(inForce().getLast().accepted()).contains(TimeSpan.ofMinutes(90));
+    assertThat(world.state(course).advice().verdictsOn(volume(120)))
+        .extracting(Verdict::rule)
+        .doesNotContain(GuardRule.SIGN_ANEW);
+    world.report(course, ReportForm.at("2026-03-04", "21:00").exactly("91")).orThrow();
+    assertThat(world.blocks(course)).contains(GuardRule.SIGN_ANEW);
+  }
+
+  @Test
+  void nothing_is_accepted_where_nothing_was_long() {
+    assertRefused(world.proposed(course).accepting("90"), "there is nothing to accept");
   }
 
   @Test

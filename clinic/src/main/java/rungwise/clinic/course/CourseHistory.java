@@ -5,10 +5,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.clinic.course.CourseFile.Written;
+import rungwise.dosing.history.Acceptance;
 import rungwise.dosing.history.EmergencyReview;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
@@ -37,6 +39,7 @@ public record CourseHistory(
         observing(),
         reopenings(),
         reviews(),
+        acceptances(),
         /* isPastOpen= */ false);
   }
 
@@ -59,6 +62,25 @@ public record CourseHistory(
                 new Observing(
                     written.entry().number(), written.fact().injectedAt(), written.fact().drawn()))
         .toList();
+  }
+
+  private List<Acceptance> acceptances() {
+    return file.inForce(DoseSigned.class).stream()
+        .flatMap(written -> acceptance(written).stream())
+        .toList();
+  }
+
+  private Optional<Acceptance> acceptance(Written<DoseSigned> written) {
+    DoseSigned signed = written.fact();
+    return signed
+        .accepted()
+        .map(
+            upTo ->
+                new Acceptance(
+                    written.entry().number(),
+                    preparations.apply(signed.plan().preparation()),
+                    signed.volume(),
+                    upTo));
   }
 
   private List<Reopening> reopenings() {

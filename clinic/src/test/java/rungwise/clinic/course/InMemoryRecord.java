@@ -207,7 +207,8 @@ public final class InMemoryRecord implements Transactions {
         signed.basis(),
         milliseconds(signed.askedAt()),
         signed.advice(),
-        signed.nextStep());
+        signed.nextStep(),
+        signed.accepted());
   }
 
   private static CourseFact reported(CourseFact.InjectionReported reported) {

@@ -37,6 +37,9 @@ record AfterReport(Question question, Injection report) {
               new Decision.Pause())
           : again(TitrationRule.LONG_BUT_NOT_USABLE, new Decision.Refer());
     }
+    if (report.forbidsHigherDose() && isNotKnownAgain()) {
+      return Wanted.none(new Decision.Pause(), reason(TitrationRule.NOT_KNOWN_AGAIN));
+    }
     if (report.forbidsHigherDose()) {
       return again(TitrationRule.DURATION_NOT_KNOWN, new Decision.Pause());
     }
@@ -50,6 +53,12 @@ record AfterReport(Question question, Injection report) {
       case ONE_FOUND -> again(TitrationRule.CAUSE_FOUND, new Decision.Refer());
       case NONE_FOUND -> afterPoorResponse();
     };
+  }
+
+  /** Whether the injection before it left the same question open. */
+  private boolean isNotKnownAgain() {
+    List<Injection> since = question.history().sinceChangeTo(question.preparation());
+    return since.size() > 1 && since.get(since.size() - 2).isNotKnownHowLong();
   }
 
   /** A poor response, over in time, with nothing wrong: the only one that may lead to more. */

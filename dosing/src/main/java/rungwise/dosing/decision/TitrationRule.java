@@ -69,6 +69,10 @@ public enum TitrationRule {
       "There was some firmness and it is not known how long it lasted: ask him; never a higher"
           + " dose until then.",
       DurationLimits.NO_HIGHER_DOSE.source()),
+  NOT_KNOWN_AGAIN(
+      "Twice in a row there was some firmness and it is not known how long it lasted: no further"
+          + " dose until he has been asked.",
+      new Source.CommonPractice("a dose is not given on without knowing how long it lasts")),
   SETTLED("It was usable and over within the hour: no more than this dose.", Grade.ADEQUATE_SOURCE),
   CAUSES_NOT_ASKED(
       "A poor response is a reason for more only after the simple causes are asked about: same"

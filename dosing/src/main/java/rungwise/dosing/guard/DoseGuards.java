@@ -37,6 +37,7 @@ public final class DoseGuards {
     oneStepUp(question, volume).ifPresent(verdicts::add);
     closed(question, volume).ifPresent(verdicts::add);
     higherAfterLong(question, volume).ifPresent(verdicts::add);
+    verdicts.addAll(signAnew(question, volume));
     aboveFreshStock(question, volume).ifPresent(verdicts::add);
     careAbove(question, volume).ifPresent(verdicts::add);
     return List.copyOf(verdicts);
@@ -206,6 +207,20 @@ public final class DoseGuards {
         .history()
         .forbiddingHigher(question.preparation(), volume)
         .map(one -> Verdict.of(GuardRule.HIGHER_AFTER_LONG, factsOf(one)));
+  }
+
+  /** One for each injection, so that an override of one says nothing of another. */
+  private static List<Verdict> signAnew(Question question, Volume volume) {
+    return question.history().waiting(question.preparation(), volume).stream()
+        .map(DoseGuards::waitsFor)
+        .toList();
+  }
+
+  private static Verdict waitsFor(Injection injection) {
+    var facts = new ArrayList<Fact>();
+    facts.add(new Fact.Which("injection", Long.toString(injection.entry())));
+    facts.addAll(List.of(factsOf(injection)));
+    return new Verdict(GuardRule.SIGN_ANEW, facts, GuardRule.SIGN_ANEW.clears());
   }
 
   private static Optional<Verdict> aboveFreshStock(Question question, Volume volume) {

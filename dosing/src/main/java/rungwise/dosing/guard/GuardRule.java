@@ -116,6 +116,14 @@ public enum GuardRule {
       DurationLimits.NO_HIGHER_DOSE.source(),
       "the report says that it lasted an hour or less, or a later one does of a dose as high that"
           + " went in from a vial on record"),
+  SIGN_ANEW(
+      GuardClass.HOLD,
+      "At this dose or less an erection lasted, or may have lasted, over an hour, or nobody knows how"
+          + " long it was firm: this dose waits until a prescriber signs anew.",
+      new Source.CommonPractice(
+          "a UK monograph says to reduce the dose above 1 h; that it waits for a signature is"
+              + " practice"),
+      "it is recorded that it lasted an hour or less, or a prescriber signs anew"),
   HOME_NOT_READY(
       GuardClass.HARD_STOP,
       "Something that must come before home use is not on record.",

@@ -20,6 +20,7 @@ import rungwise.quantities.Volume;
  * @param struck reports of an emergency that were corrected or withdrawn; a prescriber must have
  *     seen them all the same
  * @param observing injections in the clinic of which it is not yet recorded how they ended
+ * @param acceptances how long an erection may last at doses that were signed
  * @param isPastOpen whether he was injected before this record began, and nobody has asked since
  *     when the last time was
  */
@@ -29,6 +30,7 @@ public record History(
     List<Observing> observing,
     List<Reopening> reopenings,
     List<EmergencyReview> reviews,
+    List<Acceptance> acceptances,
     boolean isPastOpen) {
 
   private static final TimeSpan DAY = TimeSpan.ofHours(24);
@@ -38,7 +40,7 @@ public record History(
   /** These injections and nothing else. */
   public static History of(List<Injection> injections) {
     return new History(
-        injections, List.of(), List.of(), List.of(), List.of(), /* isPastOpen= */ false);
+        injections, List.of(), List.of(), List.of(), List.of(), List.of(), /* isPastOpen= */ false);
   }
 
   public History {
@@ -50,6 +52,7 @@ public record History(
     observing = List.copyOf(observing);
     reopenings = List.copyOf(reopenings);
     reviews = List.copyOf(reviews);
+    acceptances = List.copyOf(acceptances);
   }
 
   /** The same, with injections from before this record began. */
@@ -60,6 +63,7 @@ public record History(
         observing,
         reopenings,
         reviews,
+        acceptances,
         isOpen);
   }
 
@@ -133,6 +137,18 @@ public record History(
     return later.provesShort()
         && later.at().isAfter(earlier.at())
         && earlier.isReachedBy(later.preparation(), later.drawn());
+  }
+
+  /**
+   * The injections because of which a volume waits until a prescriber signs anew: at it or less an
+   * erection lasted over an hour, or nobody knows how long, and nobody has accepted that.
+   */
+  public List<Injection> waiting(Preparation preparation, Volume volume) {
+    return injections.stream()
+        .filter(Injection::waitsForSignature)
+        .filter(one -> one.isReachedBy(preparation, volume))
+        .filter(one -> acceptances.stream().noneMatch(accepted -> accepted.covers(one)))
+        .toList();
   }
 
   /** Injections after an instant less a span, that far end left out, and up to the instant. */

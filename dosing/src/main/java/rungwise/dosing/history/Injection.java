@@ -46,7 +46,26 @@ public record Injection(
   /** It lasted, or may have lasted, too long for any higher dose. */
   public boolean forbidsHigherDose() {
     return soft.mayPass(DurationLimits.NO_HIGHER_DOSE.value())
-        || (grade.isAnyFirmness() && !soft.isKnown());
+        || isNotKnownHowLong();
+  }
+
+  /**
+   * Whether its dose waits until a prescriber signs anew: it lasted, or may have lasted, over an
+   * hour and under two, or it was firm and nobody knows how long. What lasted two hours or more
+   * closes its volume instead.
+   */
+  public boolean waitsForSignature() {
+    return !closesVolume()
+        && (soft.mayPass(DurationLimits.NO_HIGHER_DOSE.value()) || isFirmNotKnownHowLong());
+  }
+
+  private boolean isFirmNotKnownHowLong() {
+    return grade.isFirm() && !soft.isKnown();
+  }
+
+  /** Whether there was some firmness and nobody knows how long. */
+  public boolean isNotKnownHowLong() {
+    return grade.isAnyFirmness() && !soft.isKnown();
   }
 
   /** It is known to have been over in time. */

@@ -299,8 +299,13 @@ final class EachGuardAloneTest {
             GuardRule.VOLUME_CLOSED,
             () -> home(usual().injected("0.25", Grade.USABLE, minutes(120)), "0.25")),
         new Alone(
+            GuardRule.SIGN_ANEW,
+            () -> home(usual().injected("0.25", Grade.USABLE, minutes(61)), "0.25")),
+        new Alone(
             GuardRule.HIGHER_AFTER_LONG,
-            () -> home(usual().injected("0.25", Grade.USABLE, minutes(61)), "0.5")),
+            () ->
+                home(
+                    usual().injected("0.25", Grade.FULLER, new SoftAfter.NotKnown()), "0.5")),
         new Alone(
             GuardRule.CARE_ABOVE,
             () ->

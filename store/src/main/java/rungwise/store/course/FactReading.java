@@ -5,6 +5,7 @@ import static rungwise.store.schema.Tables.BASELINE_RECORDED;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
+import static rungwise.store.schema.Tables.DOSE_SIGNED_ACCEPTED;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
@@ -34,6 +35,7 @@ import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening.Answered;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 import rungwise.store.schema.tables.records.CourseOpenedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRecord;
@@ -80,7 +82,10 @@ record FactReading(
       case OBSERVATION_NOTED -> InjectionRows.noted(own(row, OBSERVATION_NOTED));
       case PLAN_CHOSEN -> chosen(own(row, PLAN_CHOSEN));
       case READINESS_RECORDED -> readiness(own(row, READINESS_RECORDED));
-      case DOSE_SIGNED -> signed(own(row, DOSE_SIGNED));
+      case DOSE_SIGNED ->
+          signed(
+              own(row, DOSE_SIGNED),
+              Optional.ofNullable(row.get(DOSE_SIGNED_ACCEPTED.UP_TO_MILLISECONDS)));
       case INJECTION_REPORTED -> reported(own(row, INJECTION_REPORTED));
       case REPORT_WITHDRAWN -> new CourseFact.ReportWithdrawn();
       case VOLUME_REOPENED -> reopened(own(row, VOLUME_REOPENED));
@@ -139,7 +144,7 @@ record FactReading(
             row.getProtocolVersion()));
   }
 
-  private CourseFact signed(DoseSignedRecord row) {
+  private CourseFact signed(DoseSignedRecord row, Optional<Long> accepted) {
     String entry = row.getEntryId();
     return new CourseFact.DoseSigned(
         new Plan(
@@ -157,7 +162,8 @@ record FactReading(
         row.getBasis(),
         row.getAskedAt(),
         row.getAdvice(),
-        Optional.ofNullable(row.getNextStepMicrolitres()).map(Volume::ofMicrolitres));
+        Optional.ofNullable(row.getNextStepMicrolitres()).map(Volume::ofMicrolitres),
+        accepted.map(TimeSpan::new));
   }
 
   private static CourseFact reopened(VolumeReopenedRecord row) {

@@ -82,7 +82,12 @@ public final class SampleCourse {
               .protocolShelf()
               .append(
                   new ProtocolShelf.Signed(
-                      "sample", 1, "two\nlines", AccountId.PROGRAM, SampleEntries.NOW));
+                      "sample",
+                      1,
+                      "two\nlines",
+                      List.of("ceiling: 80 mcg"),
+                      AccountId.PROGRAM,
+                      SampleEntries.NOW));
           appendPopulations(store);
           store
               .pastHistories()

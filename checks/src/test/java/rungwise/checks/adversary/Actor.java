@@ -227,7 +227,7 @@ final class Actor {
 
   String review(SplittableRandom random) {
     Reading<Long> read =
-        house.titration.reviewEmergency(House.PRESCRIBER, house.course(), "examined, no harm");
+        house.lifting.reviewEmergency(House.PRESCRIBER, house.course(), "examined, no harm");
     boolean endOpen =
         ledger.emergencies().stream().anyMatch(one -> one.counts() && one.most() == Told.NO_END);
     judge.look(Law.REVIEW_NEEDS_END, endOpen);
@@ -246,7 +246,7 @@ final class Actor {
         state().advice().steps().stream().map(Advice.StepVerdicts::volume).toList();
     long upTo = rungs.get(random.nextInt(rungs.size())).microlitres();
     Reading<Long> read =
-        house.titration.reopen(House.PRESCRIBER, house.course(), upTo, "another cause was found");
+        house.lifting.reopen(House.PRESCRIBER, house.course(), upTo, "another cause was found");
     read.found()
         .ifPresent(
             entry -> ledger.reopened.add(new Ledger.Reopened(entry, ledger.plan().mix(), upTo)));
@@ -275,8 +275,8 @@ final class Actor {
     Reading<Long> read =
         switch (random.nextInt(5)) {
           case 0 -> titration.sign(other, id, Desk.sign(signing));
-          case 1 -> titration.reviewEmergency(other, id, "seen");
-          case 2 -> titration.reopen(other, id, volume, "seen");
+          case 1 -> house.lifting.reviewEmergency(other, id, "seen");
+          case 2 -> house.lifting.reopen(other, id, volume, "seen");
           case 3 -> titration.choosePlan(other, id, plan, house::isInUse, "wish");
           default -> house.screenings.decide(other, id, "LONG_ERECTION_BEFORE", "seen");
         };

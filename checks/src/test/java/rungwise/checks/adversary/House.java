@@ -32,6 +32,7 @@ import rungwise.clinic.start.CourseDraft;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
+import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Form;
@@ -63,6 +64,7 @@ final class House {
 
   final Memory memory = new Memory();
   final Titration titration;
+  final Lifting lifting;
   final Screenings screenings;
   final Vials vials;
   final Teaching teaching;
@@ -100,11 +102,12 @@ final class House {
             memory,
             () -> now,
             new ClinicTime(ZoneId.of("UTC")));
-    titration = new Titration(ports);
+    this.titration = new Titration(ports);
+    this.lifting = new Lifting(ports);
     screenings = new Screenings(ports);
     vials = new Vials(ports);
     teaching = new Teaching(ports);
-    room = new Room(ports, nothing);
+    room = new Room(ports, nothing, nothing);
     starting = new Starting(ports, preparations::containsKey, () -> new UUID(5, ++ids));
     reader = new CourseReader(ports);
   }

@@ -15,12 +15,15 @@ import rungwise.clinic.course.Courses;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
+import rungwise.clinic.course.Vial;
 import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.room.RoomDays;
+import rungwise.clinic.supply.ClinicVial;
+import rungwise.clinic.supply.ClinicVialShelf;
 
 /** The record of one man in memory. Whatever a use case appends before it throws is a bug here. */
 final class Memory implements Courses, Transactions {
@@ -96,7 +99,7 @@ final class Memory implements Courses, Transactions {
 
   /** Keeps a protocol for every man who comes. */
   void keep(String name, int version, String document, AccountId by) {
-    protocols.add(new ProtocolShelf.Signed(name, version, document, by, Instant.EPOCH));
+    protocols.add(new ProtocolShelf.Signed(name, version, document, List.of(), by, Instant.EPOCH));
   }
 
   /** Keeps a history from before, as an import does. */
@@ -147,8 +150,8 @@ final class Memory implements Courses, Transactions {
     }
   }
 
-  /** No population was ever signed, and no day closed. */
-  static final class Nothing implements PopulationShelf, RoomDays {
+  /** No population was ever signed, no day closed, and the clinic keeps no vial. */
+  static final class Nothing implements PopulationShelf, RoomDays, ClinicVialShelf {
     @Override
     public List<Kept> all() {
       return List.of();
@@ -172,6 +175,26 @@ final class Memory implements Courses, Transactions {
     @Override
     public void close(LocalDate day, AccountId by, Instant at) {
       throw new UnsupportedOperationException("no day is closed here");
+    }
+
+    @Override
+    public List<ClinicVial> kept() {
+      return List.of();
+    }
+
+    @Override
+    public void add(Vial vial, AccountId by, Instant at) {
+      throw new UnsupportedOperationException("the clinic keeps no vial here");
+    }
+
+    @Override
+    public void amend(ClinicVial vial, AccountId by, Instant at, String reason) {
+      throw new UnsupportedOperationException("the clinic keeps no vial here");
+    }
+
+    @Override
+    public void finish(EntryId vial, AccountId by, Instant at, String reason) {
+      throw new UnsupportedOperationException("the clinic keeps no vial here");
     }
   }
 }

@@ -92,19 +92,18 @@ class FormularyBrowserTest extends AtTheDesk {
   }
 
   @Test
-  void a_slip_of_the_point_is_asked_back_and_asked_again_once_something_else_is_typed() {
+  void a_slip_of_the_point_is_asked_back_until_the_same_is_typed_a_second_time() {
     signIn(PRESCRIBER);
     open("/preparations/new");
     enterTheHouseMixture("200");
     press("Keep this preparation");
 
-    assertThat(page().locator(".notice")).containsText("far outside the published strengths");
+    assertThat(page().locator("#again-alprostadil-fault")).containsText("far outside");
     browser.inspect("preparation-asked-back");
-    page().locator("#confirmed").check();
-    page().locator("#strength-alprostadil").fill("2000");
+    page().locator("#again-alprostadil").fill("20");
     press("Keep this preparation");
-    assertThat(page().locator(".notice")).containsText("2,000\u00a0mcg/mL");
-    page().locator("#confirmed").check();
+    assertThat(page().locator("#again-alprostadil-fault")).containsText("and then as 20");
+    page().locator("#again-alprostadil").fill("200");
     press("Keep this preparation");
     assertThat(page().locator(".notice")).containsText("House mixture is kept.");
   }

@@ -14,8 +14,6 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
-import rungwise.app.server.OpenClinic;
-import rungwise.app.server.StoryClock;
 
 /**
  * An injection in the clinic from the needle until he is soft, the board of the room, and a report
@@ -34,11 +32,7 @@ class RoomBrowserTest extends AtTheDesk {
   private static final int TIME_KEYS = 5;
 
   RoomBrowserTest() {
-    super(TestServer.start(RoomBrowserTest::fill));
-  }
-
-  private static void fill(OpenClinic clinic) {
-    DemoClinic.fill(clinic, (StoryClock) clinic.clock(), ZONE);
+    super(TestServer.withStory());
   }
 
   @BeforeEach
@@ -219,6 +213,7 @@ class RoomBrowserTest extends AtTheDesk {
     browser.inspect("report");
     Instant at = server.clock().instant().minus(Duration.ofHours(15));
 
+    check("day", "other");
     page().locator("#date").fill(at.atZone(ZONE).toLocalDate().toString());
     page().locator("main").focus();
 
@@ -227,12 +222,12 @@ class RoomBrowserTest extends AtTheDesk {
     browser.type(CLOCK.format(at.atZone(ZONE)));
     keys += TIME_KEYS + browser.tabTo("grade");
     keys += strike("Space", "ArrowDown", "ArrowDown", "ArrowDown") + browser.tabTo("soft");
-    keys += strike("Space") + browser.tabTo("causes");
+    keys += strike("Space", "ArrowDown") + browser.tabTo("causes");
     keys += strike("Space", "ArrowDown", "ArrowDown", "Enter");
 
     assertThat(keys).isLessThan(KEYS_OF_A_MINUTE);
     assertThat(page().locator(".notice")).containsText("The report is on record.");
-    assertThat(page().locator("main")).containsText("soft between 0\u00a0min and 2\u00a0h");
+    assertThat(page().locator("main")).containsText("soft between 0\u00a0min and 1\u00a0h");
   }
 
   private int strike(String... keys) {
@@ -242,10 +237,11 @@ class RoomBrowserTest extends AtTheDesk {
 
   private void fillReport(Duration ago) {
     check("identified", "yes");
+    check("day", "other");
     page().locator("#date").fill(day(ago));
     page().locator("#time").fill(clock(ago));
     check("grade", "3");
-    check("soft", "within_2_hours");
+    check("soft", "up_to_60");
     check("causes", "none_found");
   }
 
@@ -285,7 +281,7 @@ class RoomBrowserTest extends AtTheDesk {
 
     assertThat(faults()).hasCount(1);
     assertThat(faults()).containsText("birth date and his record number");
-    assertThat(page().locator("input[name=soft][value=within_2_hours]")).isChecked();
+    assertThat(page().locator("input[name=soft][value=up_to_60]")).isChecked();
     browser.inspect("report-not-identified");
   }
 
@@ -308,7 +304,7 @@ class RoomBrowserTest extends AtTheDesk {
     assertThat(page().locator("#hour")).hasValue("10");
     assertThat(page().locator("#pain")).hasValue("2");
     assertThat(page().locator("#otherTablets")).hasValue("one antihistamine");
-    assertThat(page().locator("input[name=soft][value=within_2_hours]")).isChecked();
+    assertThat(page().locator("input[name=soft][value=up_to_60]")).isChecked();
     assertThat(page().locator("input[name=identified]")).hasCount(0);
     browser.inspect("report-correction");
   }
@@ -329,5 +325,32 @@ class RoomBrowserTest extends AtTheDesk {
     assertThat(page().locator(".alike")).containsText("2 November 1957");
     assertThat(page().locator(".alike")).containsText("HL-1017");
     browser.inspect("report-namesake");
+  }
+
+  @Test
+  void a_dose_at_a_visit_is_drawn_from_a_vial_that_the_clinic_keeps() {
+    open("/room");
+    follow("Vials of the clinic");
+    assertThat(page().locator("main")).containsText("None is on record");
+    page().locator("#new-lot").fill("C-12");
+    page().locator("#new-strength-alprostadil").fill("20");
+    page().locator("#new-beyondUse").fill(day(Duration.ofDays(-30)));
+    press("Save this vial");
+    assertThat(page().getByRole(AriaRole.STATUS))
+        .containsText("The vial of lot C-12 is on record.");
+    browser.inspect("clinic-vials");
+    follow("C-12");
+    browser.inspect("clinic-vial");
+
+    String course = signed();
+    page().navigate(course + "/visit");
+    page().locator("input[name=startVial]").nth(1).check();
+    browser.inspect("visit-clinic-vial");
+    page().locator("#startDate").fill(day(Duration.ZERO));
+    page().locator("#startTime").fill(clock(Duration.ZERO));
+    press("He was injected");
+
+    page().navigate(course);
+    assertThat(page().locator("main")).containsText("Vial of the clinic: lot C-12");
   }
 }

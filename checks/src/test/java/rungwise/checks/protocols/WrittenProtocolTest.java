@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.Collections;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rungwise.app.server.DemoClinic;
@@ -190,9 +191,10 @@ final class WrittenProtocolTest {
       DemoClinic.fillPeople(clinic.people());
       Protocols protocols = clinic.protocols();
 
-      assertThat(protocols.signWritten(account(clinic, "maren"), OURS).faults()).hasSize(1);
+      assertThat(protocols.signWritten(account(clinic, "maren"), OURS, Set.of()).faults())
+          .hasSize(1);
       assertThat(protocols.find("ours", 1)).isEmpty();
-      protocols.signWritten(account(clinic, "tobias"), OURS).orThrow();
+      protocols.signWritten(account(clinic, "tobias"), OURS, Set.of()).orThrow();
       assertThat(protocols.find("ours", 1)).isPresent();
       assertThat(protocols.nextVersion("ours")).isEqualTo(2);
     }

@@ -11,11 +11,13 @@ import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.course.CourseFact.AnswerOverturned;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
+import rungwise.clinic.course.CourseFact.CorrectionConfirmed;
 import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.course.CourseFact.DecisionWritten;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
+import rungwise.clinic.course.CourseFact.PastReviewed;
 import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseFact.ReportWithdrawn;
@@ -73,9 +75,14 @@ public final class SampleFacts {
     facts.addAll(signatures());
     facts.addAll(SampleInjections.observations(earlier));
     facts.addAll(SampleInjections.reports(earlier));
+    facts.addAll(SampleInjections.unfinished(earlier));
     facts.add(new ReportWithdrawn());
     facts.add(new VolumeReopened(PREPARATION, volume(250)));
-    facts.add(new EmergencyReviewed());
+    facts.add(new EmergencyReviewed(Optional.empty()));
+    facts.add(new EmergencyReviewed(Optional.of(NOW)));
+    facts.add(new CorrectionConfirmed(earlier));
+    facts.add(new PastReviewed(Optional.empty()));
+    facts.add(new PastReviewed(Optional.of(PREPARATION)));
     return facts;
   }
 

@@ -67,7 +67,7 @@ public abstract class SignedPopulationsContract {
   /** A course on a protocol that allows so many in 1000 to last 120 minutes. */
   private CourseId limitedTo(int inThousand) {
     CourseId course = world.open();
-    world.written().signWritten(Staff.LEAD, LabelReader.limitedTo(inThousand)).orThrow();
+    world.written().signWritten(Staff.LEAD, LabelReader.limitedTo(inThousand), Set.of()).orThrow();
     var plan = new Plan(ALONE_20, "u100-1", "limited", 1);
     world.titration().choosePlan(Staff.PRESCRIBER, course, plan, world::isInUse, "").orThrow();
     return course;
@@ -196,7 +196,8 @@ public abstract class SignedPopulationsContract {
     assertThat(world.written().check(LabelReader.limitedTo(50)).faults()).isEmpty();
 
     withdraw(OURS, 1);
-    assertThat(world.written().signWritten(Staff.LEAD, LabelReader.limitedTo(50)).faults())
+    assertThat(
+            world.written().signWritten(Staff.LEAD, LabelReader.limitedTo(50), Set.of()).faults())
         .hasSize(1);
   }
 

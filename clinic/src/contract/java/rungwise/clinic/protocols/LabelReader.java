@@ -46,6 +46,9 @@ public final class LabelReader implements ProtocolReader {
   /** Signed before a composition was asked for; version 2 of "earlier". */
   public static final String EARLIER_MIXTURE = "the mixture, signed earlier";
 
+  /** The label with a maximum of 80 mcg, past every text; version 1 of "higher". */
+  public static final String HIGHER = "the label, higher";
+
   private static final int MONTHS = 6;
   public static final int GRACE_DAYS = 30;
   private static final Pattern LIMITED = Pattern.compile("limited to ([0-9]+)");
@@ -63,6 +66,7 @@ public final class LabelReader implements ProtocolReader {
       return Reading.of(waiting(Integer.parseInt(waiting.group(1))));
     }
     return switch (document) {
+      case HIGHER -> Reading.of(higher());
       case LABEL -> Reading.of(label());
       case MIXTURE -> Reading.of(mixture());
       case STRICT -> Reading.of(strict());
@@ -101,6 +105,22 @@ public final class LabelReader implements ProtocolReader {
   /** The document of the label with a limit for the chance of 120 minutes, in 1000. */
   public static String limitedTo(int inThousand) {
     return "limited to " + inThousand;
+  }
+
+  private static Protocol higher() {
+    Protocol one = label();
+    return new Protocol(
+        "higher",
+        1,
+        "Higher",
+        /* sample= */ false,
+        one.components(),
+        one.starts(),
+        one.steps(),
+        one.strengths(),
+        new Sourced<>(mcg("80"), HERE),
+        one.limits(),
+        one.more());
   }
 
   private static Protocol earlier(Protocol one, int version) {

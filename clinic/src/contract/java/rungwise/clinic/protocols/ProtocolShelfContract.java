@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -28,7 +29,8 @@ public abstract class ProtocolShelfContract {
   }
 
   private static Signed signed(String name, int version) {
-    return new Signed(name, version, "protocol: \"" + name + "\"\n# \u2265 'x'\n", BY, NOW);
+    return new Signed(
+        name, version, "protocol: \"" + name + "\"\n# \u2265 'x'\n", List.of(), BY, NOW);
   }
 
   private void append(Signed signed) {
@@ -54,6 +56,17 @@ public abstract class ProtocolShelfContract {
   }
 
   @Test
+  void what_was_confirmed_singly_is_kept_in_its_order() {
+    var confirmed =
+        new Signed("label", 1, "document", List.of("start: 5 mcg", "ceiling: 80 mcg"), BY, NOW);
+    append(signed("another", 1));
+    append(confirmed);
+
+    assertThat(stored.shelf().find("label", 1)).contains(confirmed);
+    assertThat(stored.shelf().all()).containsExactly(signed("another", 1), confirmed);
+  }
+
+  @Test
   void documents_are_listed_in_the_order_of_signing() {
     append(signed("label", 2));
     append(signed("another", 1));
@@ -65,7 +78,7 @@ public abstract class ProtocolShelfContract {
 
   @Test
   void instants_are_kept_to_the_millisecond() {
-    append(new Signed("label", 1, "document", BY, NOW.plusNanos(999_999)));
+    append(new Signed("label", 1, "document", List.of(), BY, NOW.plusNanos(999_999)));
 
     assertThat(stored.shelf().find("label", 1)).map(Signed::at).contains(NOW);
   }
@@ -73,7 +86,7 @@ public abstract class ProtocolShelfContract {
   @Test
   void a_version_is_signed_once() {
     append(signed("label", 1));
-    var again = new Signed("label", 1, "another document", BY, NOW);
+    var again = new Signed("label", 1, "another document", List.of(), BY, NOW);
 
     assertThatThrownBy(() -> append(again)).isInstanceOf(IllegalStateException.class);
 

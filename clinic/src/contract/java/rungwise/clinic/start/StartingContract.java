@@ -130,8 +130,8 @@ public abstract class StartingContract {
 
     assertThat(reading.faults())
         .hasSize(7)
-        .anyMatch(fault -> fault.startsWith("Enter his full name"))
-        .anyMatch(fault -> fault.startsWith("Enter his record number"))
+        .anyMatch(fault -> fault.startsWith("His full name is missing"))
+        .anyMatch(fault -> fault.startsWith("His record number is missing"))
         .anyMatch(fault -> fault.startsWith("Birth date: \"\" is not a date"))
         .anyMatch(fault -> fault.startsWith("Choose the group"))
         .anyMatch(fault -> fault.startsWith("Choose the preparation"))

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.course.CourseFact.DoseSigned;
@@ -121,9 +122,8 @@ public abstract class NextStepContract {
   void over_an_hour_on_a_dose_allows_no_step_above_it() {
     reportTwoDaysLater(evening("2026-03-04").grade("2").exactly("61"));
 
-    assertRefused(
-        world.sign(course, withNextStep(world.proposed(course))),
-        "Next step 0.25 mL: At a lower dose an erection lasted over an hour");
+    assertThat(world.sign(course, withNextStep(world.proposed(course))).faults())
+        .contains("Next step 0.25 mL: " + GuardRule.HIGHER_AFTER_LONG.wording());
   }
 
   @Test
@@ -139,6 +139,11 @@ public abstract class NextStepContract {
     correct(poor.mark("10"));
     assertThat(nextStepBlocks()).contains(GuardRule.NEXT_STEP_NOT_YET);
     correct(poor);
+    assertThat(nextStepBlocks()).containsExactly(GuardRule.HIGHER_AFTER_LONG, GuardRule.SIGN_ANEW);
+    world
+        .lifting()
+        .confirmCorrection(Staff.PRESCRIBER, course, world.lastEntry(course), "61 was his age")
+        .orThrow();
 
     assertThat(nextStepBlocks()).isEmpty();
   }
@@ -174,7 +179,7 @@ public abstract class NextStepContract {
 
   @Test
   void the_next_step_waits_for_as_many_partial_responses_as_the_protocol_says() {
-    world.written().signWritten(Staff.PRESCRIBER, LabelReader.waitingFor(2)).orThrow();
+    world.written().signWritten(Staff.PRESCRIBER, LabelReader.waitingFor(2), Set.of()).orThrow();
     var plan = new Plan(SamplePreparations.ALPROSTADIL_20.id(), "u100-1", "waiting", 1);
     world.titration().choosePlan(Staff.PRESCRIBER, course, plan, world::isInUse, "").orThrow();
     signWithNextStep();

@@ -18,9 +18,11 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /** Signing a dose, over any store. */
@@ -289,7 +291,7 @@ public abstract class SigningContract {
     assertRefused(accepted.accepting("an hour"), "an hour");
     world.sign(course, accepted.accepting("90")).orThrow();
 
-    assertThat(inForce().getLast().accepted()).contains(TimeSpan.ofMinutes(90));
+    assertThat(inForce().orElseThrow().accepted()).contains(TimeSpan.ofMinutes(90));
     assertThat(world.state(course).advice().verdictsOn(volume(120)))
         .extracting(Verdict::rule)
         .doesNotContain(GuardRule.SIGN_ANEW);
@@ -299,7 +301,9 @@ public abstract class SigningContract {
 
   @Test
   void nothing_is_accepted_where_nothing_was_long() {
-    assertRefused(world.proposed(course).accepting("90"), "there is nothing to accept");
+    SignDraft overriding = world.overriding(course, "considered");
+
+    assertRefused(overriding.accepting("90"), "there is nothing to accept");
   }
 
   @Test

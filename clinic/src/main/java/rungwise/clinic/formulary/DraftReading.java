@@ -54,9 +54,6 @@ final class DraftReading {
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
     }
-    ingredients.stream()
-        .flatMap(one -> UsualStrengths.notice(one.component(), one.strength()).stream())
-        .forEach(notices::add);
     var preparation =
         new Preparation(
             id,
@@ -125,6 +122,7 @@ final class DraftReading {
         taken(
             "The strength of " + known.token(),
             Concentration.parsePerMillilitre(known.unit(), row.strength()));
+    strength.ifPresent(per -> requireTwice(known, per, row.again()));
     boolean hasLimit = !row.limit().isBlank();
     Optional<Mass> limit =
         hasLimit
@@ -133,6 +131,32 @@ final class DraftReading {
     return strength
         .filter(per -> limit.isPresent() || !hasLimit)
         .map(per -> new Ingredient(known, per, limit));
+  }
+
+  /** A strength far outside the usual ones is typed twice, each time read from the label. */
+  private void requireTwice(Component component, Concentration first, String again) {
+    Optional<String> unusual = UsualStrengths.notice(component, first);
+    if (unusual.isEmpty()) {
+      return;
+    }
+    String what = "The strength of " + component.token() + " again: ";
+    if (again.isBlank()) {
+      faults.add(what + unusual.get() + " If it is right, type it a second time.");
+      return;
+    }
+    taken(
+            "The strength of " + component.token() + " again",
+            Concentration.parsePerMillilitre(component.unit(), again))
+        .filter(second -> !second.equals(first))
+        .ifPresent(second -> faults.add(what + notTheSame(component, first, second)));
+  }
+
+  private static String notTheSame(Component component, Concentration first, Concentration second) {
+    return "it was typed as "
+        + first.in(component.unit())
+        + " and then as "
+        + second.in(component.unit())
+        + ": read the label once more and type the same both times.";
   }
 
   private static Reading<Mass> mass(Component component, String typed) {

@@ -11,8 +11,17 @@ import rungwise.clinic.people.AccountId;
  */
 public interface ProtocolShelf {
 
-  /** A signed document. */
-  record Signed(String name, int version, String document, AccountId by, Instant at) {}
+  /**
+   * A signed document.
+   *
+   * @param confirmed the numbers of it that its signer confirmed singly
+   */
+  record Signed(
+      String name, int version, String document, List<String> confirmed, AccountId by, Instant at) {
+    public Signed {
+      confirmed = List.copyOf(confirmed);
+    }
+  }
 
   /** All of them, in the order in which they were signed. */
   List<Signed> all();

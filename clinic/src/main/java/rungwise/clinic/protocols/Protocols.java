@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
@@ -13,6 +14,8 @@ import rungwise.clinic.Transactions;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
 import rungwise.dosing.protocol.Protocol;
+import rungwise.dosing.protocol.ToConfirm;
+import rungwise.dosing.protocol.Unusual;
 import rungwise.quantities.Reading;
 
 /** The use cases about protocols. A course can only run on one that the clinic has signed. */
@@ -76,7 +79,8 @@ public final class Protocols {
   private SignedProtocol read(ProtocolShelf.Signed signed) {
     EarlierProtocol held =
         read.computeIfAbsent(signed.document(), document -> reader.readSigned(document).orThrow());
-    return new SignedProtocol(held, signed.document(), signed.by(), signed.at());
+    return new SignedProtocol(
+        held, signed.confirmed(), signed.document(), signed.by(), signed.at());
   }
 
   /** Signs a sample for use in this clinic; only a prescriber or the programme lead may. */
@@ -92,12 +96,7 @@ public final class Protocols {
           return reader.samples().stream()
               .filter(document -> isNamed(document, name, version))
               .findFirst()
-              .map(
-                  document -> {
-                    Reading<Protocol> sample = reader.read(document);
-                    shelf.append(signed(sample.orThrow(), document, actor));
-                    return sample;
-                  })
+              .map(document -> keep(actor, reader.read(document).orThrow(), document, Set.of()))
               .orElseGet(() -> Reading.refused("There is no such sample: open the list again."));
         });
   }
@@ -182,22 +181,45 @@ public final class Protocols {
         + 1;
   }
 
-  /** Signs a document that this clinic wrote; only a prescriber or the programme lead may. */
-  public Reading<Protocol> signWritten(Account actor, String document) {
+  /**
+   * Signs a document that this clinic wrote; only a prescriber or the programme lead may.
+   *
+   * @param confirmed the numbers that the signer ticked, as {@link ToConfirm} names them
+   */
+  public Reading<Protocol> signWritten(Account actor, String document, Set<String> confirmed) {
     if (!maySign(actor)) {
       return Reading.refused(NOT_ALLOWED);
     }
     return transactions.inTransaction(
         () -> {
           Reading<Protocol> checked = check(document);
-          checked.found().ifPresent(protocol -> shelf.append(signed(protocol, document, actor)));
-          return checked;
+          return checked
+              .found()
+              .map(protocol -> keep(actor, protocol, document, confirmed))
+              .orElse(checked);
         });
   }
 
-  private ProtocolShelf.Signed signed(Protocol protocol, String document, Account actor) {
-    return new ProtocolShelf.Signed(
-        protocol.name(), protocol.version(), document, actor.id(), clock.instant());
+  private Reading<Protocol> keep(
+      Account actor, Protocol protocol, String document, Set<String> confirmed) {
+    List<ToConfirm> asked = Unusual.in(protocol);
+    List<String> missing =
+        asked.stream()
+            .filter(one -> !confirmed.contains(one.number()))
+            .map(one -> "Confirm this number singly, or change it: " + one.words())
+            .toList();
+    if (!missing.isEmpty()) {
+      return new Reading.Refused<>(missing);
+    }
+    shelf.append(
+        new ProtocolShelf.Signed(
+            protocol.name(),
+            protocol.version(),
+            document,
+            asked.stream().map(ToConfirm::number).toList(),
+            actor.id(),
+            clock.instant()));
+    return Reading.of(protocol);
   }
 
   private static boolean maySign(Account actor) {

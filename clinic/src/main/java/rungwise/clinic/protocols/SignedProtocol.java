@@ -7,13 +7,20 @@ import rungwise.clinic.people.AccountId;
 import rungwise.dosing.protocol.Composition;
 import rungwise.dosing.protocol.Floor;
 import rungwise.dosing.protocol.Protocol;
+import rungwise.dosing.protocol.Unusual;
 
 /**
  * A protocol that the clinic signed for use, with the document that says it.
  *
  * @param held what the document says, as it holds now
+ * @param confirmed the numbers that its signer confirmed singly
  */
-public record SignedProtocol(EarlierProtocol held, String document, AccountId by, Instant at) {
+public record SignedProtocol(
+    EarlierProtocol held, List<String> confirmed, String document, AccountId by, Instant at) {
+
+  public SignedProtocol {
+    confirmed = List.copyOf(confirmed);
+  }
 
   /** The rules as they hold. */
   public Protocol protocol() {
@@ -45,6 +52,10 @@ public record SignedProtocol(EarlierProtocol held, String document, AccountId by
                   .map(said -> "as the sample it is read as written for " + said + ".")
                   .orElse("it holds for no preparation, and no dose by it."));
     }
+    Unusual.in(protocol()).stream()
+        .filter(one -> !confirmed.contains(one.number()))
+        .map(one -> "Nobody has confirmed this singly; it holds until then: " + one.words())
+        .forEach(waits::add);
     return waits;
   }
 }

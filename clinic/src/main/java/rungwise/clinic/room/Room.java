@@ -9,17 +9,23 @@ import java.util.Optional;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseFact.ObservationNoted;
 import rungwise.clinic.course.CourseFact.ObservationStarted;
+import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Moment;
+import rungwise.clinic.course.NewEntry;
+import rungwise.clinic.course.Vial;
 import rungwise.clinic.course.Vitals;
+import rungwise.clinic.day.MayInject;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.StandingPorts;
+import rungwise.clinic.supply.ClinicVial;
+import rungwise.clinic.supply.ClinicVialShelf;
 import rungwise.dosing.decision.Clearance;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
@@ -31,16 +37,21 @@ public final class Room {
   private static final String GONE =
       "This observation was ended or changed meanwhile: open the board again.";
 
+  private static final String NO_SUCH_VIAL =
+      "The clinic does not keep that vial any more: choose one of the list.";
+
   private final StandingPorts ports;
   private final CourseChanges changes;
   private final CourseReader reader;
   private final RoomDays days;
+  private final ClinicVialShelf shelf;
 
-  public Room(StandingPorts ports, RoomDays days) {
+  public Room(StandingPorts ports, RoomDays days, ClinicVialShelf shelf) {
     this.ports = ports;
     this.changes = new CourseChanges(ports);
     this.reader = new CourseReader(ports);
     this.days = days;
+    this.shelf = shelf;
   }
 
   /**
@@ -53,6 +64,10 @@ public final class Room {
         By.CLINICIAN,
         id,
         (file, now) -> {
+          Optional<ClinicVial> vial = shelf.find(draft.clinicVial());
+          if (vial.isEmpty() && !draft.clinicVial().isBlank()) {
+            return Reading.refused(NO_SUCH_VIAL);
+          }
           Reading<ObservationStarted> reading =
               new VisitReading(ports.time(), now).start(draft, file);
           if (reading.found().isEmpty()) {
@@ -62,14 +77,45 @@ public final class Room {
           if (file.hasInjectionAt(fact.injectedAt())) {
             return Reading.refused(CourseChanges.INJECTED_THEN_ALREADY);
           }
-          List<String> blocks = blocks(reader.state(file, fact.injectedAt()), fact);
+          List<String> blocks = blocks(drawing(file, fact.injectedAt(), vial), fact);
           if (!blocks.isEmpty() && !draft.alreadyGiven()) {
             return new Reading.Refused<>(blocks);
           }
           var notices = new ArrayList<>(reading.notices());
           blocks.forEach(block -> notices.add("Recorded although: " + block));
-          return new Reading.Read<>(changes.append(id, fact, actor, now), notices);
+          ObservationStarted kept =
+              vial.map(one -> fact.from(drawn(file, fact, one, actor, now))).orElse(fact);
+          return new Reading.Read<>(changes.append(id, kept, actor, now), notices);
         });
+  }
+
+  private CourseState drawing(CourseFile file, Instant at, Optional<ClinicVial> vial) {
+    return vial.map(one -> reader.drawing(file, at, one.id(), one.vial()))
+        .orElseGet(() -> reader.state(file, at));
+  }
+
+  /** Writes into the course what the vial's label says, and that the vial is open. */
+  private EntryId drawn(
+      CourseFile file, ObservationStarted fact, ClinicVial vial, Account actor, Instant now) {
+    Vial opened = reader.openedBy(file, vial.vial(), fact.injectedAt());
+    if (!opened.equals(vial.vial())) {
+      shelf.amend(new ClinicVial(vial.id(), opened), actor.id(), now, "a dose was drawn from it");
+    }
+    var received = new VialReceived(opened, Optional.of(vial.id()));
+    var known = file.vialOfClinic(vial.id());
+    if (known.filter(written -> written.fact().equals(received)).isPresent()) {
+      return known.get().entry().id();
+    }
+    NewEntry entry = NewEntry.of(file.id(), received, actor.id(), now);
+    ports
+        .courses()
+        .append(known.map(written -> entry.correcting(written.entry().id())).orElse(entry));
+    return ports.courses().find(file.id()).orElseThrow().entries().getLast().id();
+  }
+
+  /** The vials that the clinic keeps for injections here. */
+  public List<ClinicVial> vials() {
+    return shelf.kept();
   }
 
   private static List<String> blocks(CourseState state, ObservationStarted fact) {
@@ -78,6 +124,7 @@ public final class Room {
     clearance.blocks().stream()
         .map(verdict -> "Not now: " + verdict.rule().wording())
         .forEach(blocks::add);
+    unsigned(MayInject.of(state, state.advice(), clearance)).ifPresent(blocks::add);
     state
         .file()
         .signedDose()
@@ -91,6 +138,24 @@ public final class Room {
                         + signed.fact().volume()
                         + "."));
     return blocks;
+  }
+
+  /** What no safety check says: another dose than the signed one is advised, or none. */
+  private static Optional<String> unsigned(MayInject answer) {
+    return switch (answer) {
+      case MayInject.LowerWaits waits ->
+          Optional.of(
+              "Not now: the lower dose of "
+                  + waits.lower()
+                  + " is advised and waits for a signature.");
+      case MayInject.Undecided undecided ->
+          Optional.of("Not now: no dose is advised, and a prescriber has not decided yet.");
+      case MayInject.Yes yes -> Optional.empty();
+      case MayInject.NotBefore later -> Optional.empty();
+      case MayInject.NotYet later -> Optional.empty();
+      case MayInject.NotSigned notSigned -> Optional.empty();
+      case MayInject.Stopped stopped -> Optional.empty();
+    };
   }
 
   /** Writes down what was seen at a time of an observation. */

@@ -6,8 +6,10 @@ import java.util.Optional;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.Plan;
+import rungwise.clinic.day.DayLine;
 import rungwise.dosing.decision.NonResponseStep;
 import rungwise.dosing.guard.GuardClass;
+import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.screening.Condition;
@@ -26,9 +28,12 @@ import rungwise.quantities.Volume;
  * @param notBefore from when an injection is possible again, if that is later
  * @param notes what to know about a schedule that nobody has signed yet
  * @param signed the dose in force
- * @param mayInject the answer to "may he inject now?"
+ * @param day what the course needs from somebody, and since when
+ * @param open the erection of which nobody has said how it ended
+ * @param now the answer to "may he inject now?"
  * @param blocks what stops him, if anything
  * @param homeBlocks what forbids signing a dose for home
+ * @param lifting what waits for a prescriber
  * @param overridable the holds that a signature may override now, each once
  */
 public record CourseView(
@@ -44,7 +49,9 @@ public record CourseView(
     Optional<String> notBefore,
     List<String> notes,
     Optional<SignedLine> signed,
-    String mayInject,
+    DayLine day,
+    Optional<OpenErectionView> open,
+    NowView now,
     List<VerdictText> blocks,
     List<VerdictText> homeBlocks,
     List<VerdictText> overridable,
@@ -53,9 +60,9 @@ public record CourseView(
     List<InjectionLine> injections,
     List<ReadyLine> ready,
     List<EntryLine> entries,
-    boolean hasOpenEmergency,
     Optional<Dose> closedFrom,
-    Around around) {
+    Around around,
+    LiftingView lifting) {
 
   /** Who he is. */
   public record Man(
@@ -88,7 +95,6 @@ public record CourseView(
    * @param emergencyPlan in a line; may be empty
    * @param usual the usual onset and usable time, in a line; may be empty
    * @param observing since when he is under observation, if he is
-   * @param callBack why he is to be called, if he is
    * @param examination when the next examination is due
    * @param isExaminationDue whether it is due by now
    * @param cautions what the screening says at every dose
@@ -102,7 +108,6 @@ public record CourseView(
       String emergencyPlan,
       String usual,
       Optional<String> observing,
-      Optional<String> callBack,
       String examination,
       boolean isExaminationDue,
       List<VerdictText> cautions,
@@ -226,8 +231,13 @@ public record CourseView(
     return entries.stream().filter(one -> one.number() == number).findFirst().orElseThrow();
   }
 
+  /** Whether something that may mean 4 hours stands on record without a complete report. */
+  public boolean hasUnfinishedReport() {
+    return blocks.stream().anyMatch(one -> one.rule().equals(GuardRule.REPORT_UNFINISHED.name()));
+  }
+
   /** Whether he may inject now. */
   public boolean isClear() {
-    return blocks.isEmpty();
+    return now.sign().isYes();
   }
 }

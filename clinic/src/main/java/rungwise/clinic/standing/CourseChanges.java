@@ -66,8 +66,8 @@ public final class CourseChanges {
   }
 
   /** Does a piece of work on the record as it is now, in one transaction. */
-  public Reading<Long> change(
-      Account actor, By by, CourseId id, BiFunction<CourseFile, Instant, Reading<Long>> work) {
+  public <T> Reading<T> change(
+      Account actor, By by, CourseId id, BiFunction<CourseFile, Instant, Reading<T>> work) {
     if (!by.includes(actor)) {
       return Reading.refused(by.refusal);
     }

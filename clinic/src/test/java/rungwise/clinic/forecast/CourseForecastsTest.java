@@ -119,7 +119,7 @@ final class CourseForecastsTest {
     sign(InventedPopulations.STRONG);
     CourseId course = world.open();
     assertThat(asked(course).limits()).isEmpty();
-    world.written().signWritten(Staff.LEAD, LabelReader.limitedTo(50)).orThrow();
+    world.written().signWritten(Staff.LEAD, LabelReader.limitedTo(50), Set.of()).orThrow();
     var plan = new Plan(SamplePreparations.ALPROSTADIL_20.id(), "u100-1", "limited", 1);
     world.titration().choosePlan(Staff.PRESCRIBER, course, plan, world::isInUse, "").orThrow();
 

@@ -125,6 +125,41 @@ final class FormularyTest {
     assertThat(refused.faults()).hasSize(1).first().asString().contains("limit of 60 mcg");
   }
 
+  /** A slip of the decimal point: 30/1/10 typed as 300/10/100. */
+  @Test
+  void strengths_ten_times_the_usual_ones_are_refused_until_each_is_typed_a_second_time() {
+    var slipped =
+        List.of(
+            new IngredientDraft("papaverine", "300", ""),
+            new IngredientDraft("phentolamine", "10", ""),
+            new IngredientDraft("alprostadil", "100", ""));
+
+    assertThat(
+            formulary
+                .add(prescriber, mixture("M", slipped.toArray(IngredientDraft[]::new)))
+                .faults())
+        .hasSize(3)
+        .allMatch(fault -> fault.contains("far outside") && fault.contains("a second time"));
+    assertThat(formulary.list()).isEmpty();
+  }
+
+  @Test
+  void the_second_typing_must_say_the_same_and_a_difference_names_both() {
+    var other = new IngredientDraft("papaverine", "300", "30", "");
+    var same = new IngredientDraft("papaverine", "300", "300", "");
+
+    assertThat(formulary.add(prescriber, mixture("M", other)).faults())
+        .singleElement()
+        .asString()
+        .contains("300 mg/mL", "30 mg/mL");
+    assertThat(formulary.add(prescriber, mixture("M", same)).faults()).isEmpty();
+  }
+
+  @Test
+  void a_usual_strength_is_typed_once() {
+    assertThat(formulary.add(prescriber, mixture("M", PAPAVERINE, ALPROSTADIL)).faults()).isEmpty();
+  }
+
   @Test
   void the_form_and_the_use_after_opening_must_be_chosen() {
     var draft = new PreparationDraft("M", "", "", "", "", List.of(PAPAVERINE), "1", "", "", "");

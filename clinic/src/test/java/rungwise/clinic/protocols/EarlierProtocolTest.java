@@ -2,6 +2,7 @@ package rungwise.clinic.protocols;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.course.CourseFact.PlanChosen;
@@ -42,7 +43,12 @@ final class EarlierProtocolTest {
                     .shelf()
                     .append(
                         new ProtocolShelf.Signed(
-                            "earlier", version, document, Staff.LEAD.id(), world.now())));
+                            "earlier",
+                            version,
+                            document,
+                            List.of(),
+                            Staff.LEAD.id(),
+                            world.now())));
   }
 
   private SignedProtocol signed(int version) {

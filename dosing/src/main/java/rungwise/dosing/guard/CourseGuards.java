@@ -26,12 +26,20 @@ public final class CourseGuards {
   public static List<Verdict> ask(Question question) {
     var verdicts = new ArrayList<Verdict>();
     question.history().openEmergencies().stream()
-        .map(one -> Verdict.of(GuardRule.EMERGENCY_OPEN, DoseGuards.factsOf(one)))
+        .map(one -> Verdict.of(GuardRule.EMERGENCY_OPEN, DoseGuards.factsOf(question, one)))
         .forEach(verdicts::add);
     question.circumstances().unfinished().stream()
         .map(CourseGuards::unfinished)
         .forEach(verdicts::add);
-    if (question.history().isPastOpen()) {
+    question.history().before().unmapped().stream()
+        .map(
+            one ->
+                Verdict.of(
+                    GuardRule.PAST_LONG,
+                    Fact.said("volume", one.drawn()),
+                    Fact.said("response", one.responseWords())))
+        .forEach(verdicts::add);
+    if (question.history().before().isOpen()) {
       verdicts.add(Verdict.of(GuardRule.PAST_OPEN));
     }
     screening(question, verdicts);
@@ -146,6 +154,7 @@ public final class CourseGuards {
       verdicts.add(
           Verdict.of(GuardRule.FIRST_IN_CLINIC, Fact.said("preparation", question.preparation())));
     }
+    afterEmergency(question).ifPresent(verdicts::add);
     question
         .last()
         .filter(last -> !question.history().sameStayBefore(last).isEmpty())
@@ -158,5 +167,25 @@ public final class CourseGuards {
                     Fact.said("the second dose alone", last.drawn())))
         .ifPresent(verdicts::add);
     return List.copyOf(verdicts);
+  }
+
+  /** The dose is found again in the clinic after an emergency, in a man who was examined. */
+  private static Optional<Verdict> afterEmergency(Question question) {
+    Optional<Injection> reviewed = question.history().lastReviewed();
+    if (reviewed.isEmpty()) {
+      return Optional.empty();
+    }
+    Injection emergency = reviewed.get();
+    var facts = new ArrayList<>(List.of(DoseGuards.factsOf(question, emergency)));
+    int known = facts.size();
+    if (!question.circumstances().isExaminedSince(emergency.at())) {
+      facts.add(Fact.said("not on record since", "an examination"));
+    }
+    if (!question.history().isTestedSince(emergency)) {
+      facts.add(Fact.said("not on record since", "a dose in the clinic, over within the hour"));
+    }
+    return facts.size() == known
+        ? Optional.empty()
+        : Optional.of(Verdict.of(GuardRule.AFTER_EMERGENCY, facts.toArray(Fact[]::new)));
   }
 }

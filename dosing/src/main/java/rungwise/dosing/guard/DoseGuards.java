@@ -199,27 +199,27 @@ public final class DoseGuards {
     return question
         .history()
         .closing(question.preparation(), volume)
-        .map(one -> Verdict.of(GuardRule.VOLUME_CLOSED, factsOf(one)));
+        .map(one -> Verdict.of(GuardRule.VOLUME_CLOSED, factsOf(question, one)));
   }
 
   private static Optional<Verdict> higherAfterLong(Question question, Volume volume) {
     return question
         .history()
         .forbiddingHigher(question.preparation(), volume)
-        .map(one -> Verdict.of(GuardRule.HIGHER_AFTER_LONG, factsOf(one)));
+        .map(one -> Verdict.of(GuardRule.HIGHER_AFTER_LONG, factsOf(question, one)));
   }
 
   /** One for each injection, so that an override of one says nothing of another. */
   private static List<Verdict> signAnew(Question question, Volume volume) {
     return question.history().waiting(question.preparation(), volume).stream()
-        .map(DoseGuards::waitsFor)
+        .map(one -> waitsFor(question, one))
         .toList();
   }
 
-  private static Verdict waitsFor(Injection injection) {
+  private static Verdict waitsFor(Question question, Injection injection) {
     var facts = new ArrayList<Fact>();
     facts.add(new Fact.Which("injection", Long.toString(injection.entry())));
-    facts.addAll(List.of(factsOf(injection)));
+    facts.addAll(List.of(factsOf(question, injection)));
     return new Verdict(GuardRule.SIGN_ANEW, facts, GuardRule.SIGN_ANEW.clears());
   }
 
@@ -256,9 +256,10 @@ public final class DoseGuards {
                     Fact.said("source", most.source().words())));
   }
 
-  static Fact[] factsOf(Injection injection) {
+  static Fact[] factsOf(Question question, Injection injection) {
+    boolean isUndated = question.history().isUndated(injection);
     return new Fact[] {
-      new Fact.Happened("injected", injection.at()),
+      new Fact.Happened(isUndated ? "injected before" : "injected", injection.at()),
       Fact.said("drawn", injection.drawn()),
       Fact.said("response", injection.responseWords())
     };

@@ -47,12 +47,19 @@ public enum GuardRule {
       GuardClass.HARD_STOP,
       "An erection lasted, or may have lasted, 4 hours or more, and no prescriber has reviewed it.",
       DurationLimits.EMERGENCY.source(),
-      "a prescriber has reviewed it, or it is recorded that it ended before 4 hours"),
+      "a prescriber has reviewed it; where it is only possible, also when a correction says that it"
+          + " ended before 4 hours"),
   REPORT_UNFINISHED(
       GuardClass.HARD_STOP,
       "Somebody said what may mean 4 hours or still firm, and the report is not complete.",
       DurationLimits.EMERGENCY.source(),
       "that report is complete, or a prescriber has reviewed it"),
+  PAST_LONG(
+      GuardClass.HARD_STOP,
+      "Before this record began an erection lasted, or may have lasted, 2 hours or more, and it is"
+          + " not known what he was injected with.",
+      DurationLimits.CLOSES_VOLUME.source(),
+      "a prescriber has written what it was, or that nobody can tell"),
   PAST_OPEN(
       GuardClass.HARD_STOP,
       "He was injected before this record began, and when the last time was is not on record.",
@@ -135,6 +142,13 @@ public enum GuardRule {
           + " from a vial on record, and was over within the hour.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: the dose is found in the office"),
       "such a dose of it has been given in the clinic"),
+  AFTER_EMERGENCY(
+      GuardClass.HARD_STOP,
+      "After an erection that lasted, or may have lasted, 4 hours or more, he has not been examined"
+          + " or no dose has been given in the clinic.",
+      new Source.CommonPractice("after an emergency the dose is found again in the clinic"),
+      "he has been examined since, and since the review a dose has been given in the clinic that"
+          + " was over within the hour"),
   PAIR_NOT_CREDITED(
       GuardClass.HOLD,
       "The last response followed two doses in one visit: it is not known what the second one does"

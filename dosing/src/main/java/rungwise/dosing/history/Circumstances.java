@@ -40,6 +40,11 @@ public record Circumstances(
     unfinished = List.copyOf(unfinished);
   }
 
+  /** Whether he was examined after that. */
+  public boolean isExaminedSince(Instant instant) {
+    return examined.filter(at -> at.isAfter(instant)).isPresent();
+  }
+
   /** The same for a man who was last examined at an instant. */
   public Circumstances withExamined(Instant at) {
     return new Circumstances(Optional.of(at), found, recalled, newer, lastTablet, unfinished);

@@ -112,6 +112,9 @@ final class EachGuardAloneTest {
             () -> home(usual().injected("0.5", Grade.USABLE, minutes(240)), "0.25")),
         new Alone(GuardRule.PROTOCOL_NOT_FOR, EachGuardAloneTest::byAnothersProtocol),
         new Alone(GuardRule.REPORT_UNFINISHED, () -> home(usual().around(unfinished()), "0.25")),
+        new Alone(
+            GuardRule.PAST_LONG,
+            () -> home(usual().unmapped("0.5", Grade.USABLE, minutes(120)), "0.25")),
         new Alone(GuardRule.PAST_OPEN, () -> home(usual().withOpenPast(), "0.25")),
         new Alone(
             GuardRule.UNDER_OBSERVATION,
@@ -162,6 +165,9 @@ final class EachGuardAloneTest {
                 home(
                     new LabelWorld().at(Place.HOME).injected("0.25", Grade.USABLE, minutes(40)),
                     "0.25")),
+        new Alone(
+            GuardRule.AFTER_EMERGENCY,
+            () -> home(usual().injected("0.5", Grade.USABLE, minutes(240)).reviewed(), "0.25")),
         new Alone(GuardRule.PAIR_NOT_CREDITED, () -> home(CrowdedWorlds.pair(), "0.25")),
         new Alone(GuardRule.NO_ORDER, () -> Dosing.mayInject(usual().question(), Optional.empty())),
         new Alone(
@@ -303,9 +309,7 @@ final class EachGuardAloneTest {
             () -> home(usual().injected("0.25", Grade.USABLE, minutes(61)), "0.25")),
         new Alone(
             GuardRule.HIGHER_AFTER_LONG,
-            () ->
-                home(
-                    usual().injected("0.25", Grade.FULLER, new SoftAfter.NotKnown()), "0.5")),
+            () -> home(usual().injected("0.25", Grade.FULLER, new SoftAfter.NotKnown()), "0.5")),
         new Alone(
             GuardRule.CARE_ABOVE,
             () ->

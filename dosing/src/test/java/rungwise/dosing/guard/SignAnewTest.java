@@ -58,9 +58,16 @@ final class SignAnewTest {
 
   @ParameterizedTest
   @CsvSource({
-    "USABLE, 60, false", "USABLE, 61, true", "USABLE, 119, true", "USABLE, 120, false",
-    "NONE, 61, true", "FULLER, 119, true",
-    "NONE, , false", "FULLER, , false", "FIRM_NOT_USABLE, , true", "USABLE, , true",
+    "USABLE, 60, false",
+    "USABLE, 61, true",
+    "USABLE, 119, true",
+    "USABLE, 120, false",
+    "NONE, 61, true",
+    "FULLER, 119, true",
+    "NONE, , false",
+    "FULLER, , false",
+    "FIRM_NOT_USABLE, , true",
+    "USABLE, , true",
     "FULLY_FIRM, , true"
   })
   void it_holds_its_dose_between_one_and_two_hours_or_if_it_was_firm_and_nobody_knows(
@@ -80,17 +87,9 @@ final class SignAnewTest {
         short012().injected("0.25", "0.25", Grade.USABLE, minutes(75), SimpleCauses.ONE_FOUND);
 
     assertThat(waits(world, "0.25")).hasSize(1);
-    assertThat(
-            world
-                .question()
-                .history()
-                .waiting(SamplePreparations.ALPROSTADIL_40, ml("0.13")))
+    assertThat(world.question().history().waiting(SamplePreparations.ALPROSTADIL_40, ml("0.13")))
         .hasSize(1);
-    assertThat(
-            world
-                .question()
-                .history()
-                .waiting(SamplePreparations.ALPROSTADIL_40, ml("0.12")))
+    assertThat(world.question().history().waiting(SamplePreparations.ALPROSTADIL_40, ml("0.12")))
         .isEmpty();
   }
 
@@ -109,8 +108,7 @@ final class SignAnewTest {
 
   @Test
   void what_was_accepted_holds_no_more_and_only_longer_or_unknown_does() {
-    LabelWorld world =
-        short012().injected("0.25", Grade.USABLE, minutes(75)).accepted("0.25", 90);
+    LabelWorld world = short012().injected("0.25", Grade.USABLE, minutes(75)).accepted("0.25", 90);
     assertThat(waits(world, "0.25")).isEmpty();
 
     assertThat(waits(world.injected("0.25", Grade.USABLE, minutes(90)), "0.25")).isEmpty();

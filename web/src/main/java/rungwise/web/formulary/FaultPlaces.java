@@ -46,6 +46,8 @@ final class FaultPlaces {
 
   private static Stream<Place> placesOf(Component component) {
     return Stream.of(
+        new Place(
+            "The strength of " + component.token() + " again", PreparationForm.againOf(component)),
         new Place("The strength of " + component.token(), PreparationForm.strengthOf(component)),
         new Place("The limit of " + component.token(), PreparationForm.limitOf(component)));
   }

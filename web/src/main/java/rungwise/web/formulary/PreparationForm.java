@@ -40,6 +40,10 @@ record PreparationForm(Map<String, String> typed) {
     return "strength-" + component.token();
   }
 
+  static String againOf(Component component) {
+    return "again-" + component.token();
+  }
+
   static String limitOf(Component component) {
     return "limit-" + component.token();
   }
@@ -66,7 +70,10 @@ record PreparationForm(Map<String, String> typed) {
     List<IngredientDraft> rows =
         Arrays.stream(Component.values())
             .filter(one -> !(said(strengthOf(one)) + said(limitOf(one))).isBlank())
-            .map(one -> new IngredientDraft(one.token(), said(strengthOf(one)), said(limitOf(one))))
+            .map(
+                one ->
+                    new IngredientDraft(
+                        one.token(), said(strengthOf(one)), said(againOf(one)), said(limitOf(one))))
             .toList();
     return new PreparationDraft(
         said(NAME),

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.dosing.known.Component;
+import rungwise.dosing.known.UsualStrengths;
+import rungwise.quantities.Concentration;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
 import rungwise.web.page.Faults;
@@ -33,8 +35,12 @@ public record PreparationFormPage(
     Choice inUse,
     Field inUseDays) {
 
-  /** One component: an empty strength leaves it out. */
-  public record Row(String component, Field strength, Field limit) {}
+  /**
+   * One component: an empty strength leaves it out.
+   *
+   * @param again the same strength once more, where it lies far outside the usual ones
+   */
+  public record Row(String component, Field strength, Optional<Field> again, Field limit) {}
 
   public PreparationFormPage {
     notices = List.copyOf(notices);
@@ -110,6 +116,7 @@ public record PreparationFormPage(
                 typed)
             .optional()
             .withFaults(faults),
+        again(component, typed, faults),
         field(
                 Field.Kind.AMOUNT,
                 PreparationForm.limitOf(component),
@@ -117,6 +124,23 @@ public record PreparationFormPage(
                 typed)
             .optional()
             .withFaults(faults));
+  }
+
+  private static Optional<Field> again(Component component, PreparationForm typed, Faults faults) {
+    String name = PreparationForm.againOf(component);
+    return Concentration.parsePerMillilitre(
+            component.unit(), typed.said(PreparationForm.strengthOf(component)))
+        .found()
+        .flatMap(strength -> UsualStrengths.notice(component, strength))
+        .map(
+            notice ->
+                field(
+                        Field.Kind.AMOUNT,
+                        name,
+                        "The same strength again, in " + component.unit().word() + " per mL",
+                        typed)
+                    .withHint("Read it from the label once more; do not copy what stands above")
+                    .withFaults(faults));
   }
 
   private static Choice forms(PreparationForm typed) {

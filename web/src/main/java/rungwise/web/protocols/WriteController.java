@@ -21,7 +21,9 @@ import rungwise.clinic.protocols.ProtocolDifference;
 import rungwise.clinic.protocols.ProtocolRule;
 import rungwise.clinic.protocols.Protocols;
 import rungwise.dosing.protocol.Protocol;
+import rungwise.dosing.protocol.Unusual;
 import rungwise.quantities.Reading;
+import rungwise.web.page.Choice;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.page.Typed;
@@ -34,6 +36,7 @@ final class WriteController {
 
   private static final Logger LOG = LoggerFactory.getLogger(WriteController.class);
   private static final String PAGE = "protocols/write";
+  private static final String CONFIRM = "confirm";
 
   private final Protocols protocols;
   private final StartChoices choices;
@@ -78,10 +81,21 @@ final class WriteController {
       @AuthenticationPrincipal Account actor,
       @RequestParam(defaultValue = "") String from,
       @RequestParam MultiValueMap<String, String> typed) {
-    base(from);
+    Protocol base = base(from);
     var form = new ProtocolForm(new Typed(typed));
-    return switch (protocols.signWritten(actor, document(form))) {
-      case Reading.Refused<Protocol> refused -> refused(from, form, refused.faults());
+    String document = document(form);
+    return switch (protocols.signWritten(actor, document, form.typed().all(CONFIRM))) {
+      case Reading.Refused<Protocol> refused ->
+          Page.refused(
+              PAGE,
+              page(
+                  from,
+                  form,
+                  form.faults(refused.faults()),
+                  protocols
+                      .check(document)
+                      .found()
+                      .map(protocol -> checked(protocol, base, document, form))));
       case Reading.Read<Protocol> read -> {
         LOG.info("Protocol {} signed by {}", read.value().key(), actor.id());
         yield Page.redirect("/protocols");
@@ -106,9 +120,26 @@ final class WriteController {
         protocol.title() + ", version " + protocol.version(),
         ProtocolRule.of(protocol),
         ProtocolDifference.between(base, protocol),
+        toConfirm(protocol, form),
         document,
         walk.flatMap(Reading::found),
         walk.map(Reading::faults).orElse(List.of()));
+  }
+
+  private static Optional<Choice> toConfirm(Protocol protocol, ProtocolForm form) {
+    List<Choice.Option> numbers =
+        Unusual.in(protocol).stream()
+            .map(one -> new Choice.Option(one.number(), one.words(), "", false))
+            .toList();
+    return Optional.of(numbers)
+        .filter(some -> !some.isEmpty())
+        .map(
+            some ->
+                Choice.of(CONFIRM, "Confirm each of these numbers singly", some)
+                    .withHint(
+                        "Each goes past what was published, or more than doubles a dose. Compare it"
+                            + " with its source, then tick it, or change it above.")
+                    .withPicked(form.typed().all(CONFIRM)));
   }
 
   private WritePage page(String from, ProtocolForm form, Faults faults, Optional<Checked> checked) {

@@ -43,11 +43,16 @@ public record WritePage(
     }
   }
 
-  /** What a protocol without faults says. */
+  /**
+   * What a protocol without faults says.
+   *
+   * @param toConfirm the numbers that its signer confirms singly, if there are any
+   */
   public record Checked(
       String title,
       List<ProtocolRule> rules,
       List<String> differences,
+      Optional<Choice> toConfirm,
       String document,
       Optional<Walk> walk,
       List<String> walkFaults) {

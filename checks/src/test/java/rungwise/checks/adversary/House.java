@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -99,15 +100,16 @@ final class House {
             populations,
             this::find,
             House::inUse,
+            id -> Optional.empty(),
             memory,
             () -> now,
             new ClinicTime(ZoneId.of("UTC")));
-    this.titration = new Titration(ports);
-    this.lifting = new Lifting(ports);
+    titration = new Titration(ports);
+    lifting = new Lifting(ports);
     screenings = new Screenings(ports);
     vials = new Vials(ports);
     teaching = new Teaching(ports);
-    room = new Room(ports, nothing, nothing);
+    room = new Room(ports, nothing, nothing, List::of);
     starting = new Starting(ports, preparations::containsKey, () -> new UUID(5, ++ids));
     reader = new CourseReader(ports);
   }
@@ -227,7 +229,7 @@ final class House {
 
   /** The version of a protocol that is signed here. */
   int versionOf(Rulebook rules) {
-    return versions.get(rules.name());
+    return Objects.requireNonNull(versions.get(rules.name()));
   }
 
   /** A new man on a plan. */

@@ -52,6 +52,7 @@ final class MayInjectTest {
       var random = new Random(seed);
       course = world.open();
       world.makeReady(course);
+      testInTheClinic();
       signedInFaceOf = Optional.empty();
       for (int step = 0; step < STEPS; step++) {
         act(random);
@@ -60,6 +61,16 @@ final class MayInjectTest {
     }
     assertThat(seen).containsOnlyKeys(NowView.Sign.values());
     assertThat(seen.values()).allMatch(times -> times > STEPS);
+  }
+
+  /** A first dose in the clinic, without which nobody injects at home. */
+  private void testInTheClinic() {
+    var time = world.room().time();
+    world.signProposed(course);
+    ReportForm seen =
+        ReportForm.at(time.dateText(world.now()), time.timeText(world.now())).exactly("40");
+    world.pass(Duration.ofDays(2));
+    world.report(course, seen).orThrow();
   }
 
   private void act(Random random) {

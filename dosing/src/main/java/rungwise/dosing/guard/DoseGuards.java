@@ -40,6 +40,7 @@ public final class DoseGuards {
     verdicts.addAll(signAnew(question, volume));
     aboveFreshStock(question, volume).ifPresent(verdicts::add);
     careAbove(question, volume).ifPresent(verdicts::add);
+    verdicts.addAll(UpkeepGuards.ofTheDose(question, volume));
     return List.copyOf(verdicts);
   }
 

@@ -92,7 +92,7 @@ public final class TimeGuards {
   }
 
   private static void spacing(Question question, List<Verdict> verdicts) {
-    var window = new Window(question.protocol().limits().spacing().value(), 1);
+    var window = new Window(question.spacing().value(), 1);
     full(question, window)
         .ifPresent(
             row ->
@@ -119,7 +119,7 @@ public final class TimeGuards {
   }
 
   private static void weeklyCount(Question question, List<Verdict> verdicts) {
-    var window = new Window(SEVEN_DAYS, question.protocol().limits().inSevenDays().value());
+    var window = new Window(SEVEN_DAYS, question.inSevenDays().value());
     full(question, window)
         .ifPresent(
             row ->

@@ -10,6 +10,7 @@ import static rungwise.store.schema.Tables.DOSE_SIGNED_ACCEPTED;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
+import static rungwise.store.schema.Tables.HANDED_OVER;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
 import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
 import static rungwise.store.schema.Tables.OBSERVATION_STARTED;
@@ -94,6 +95,7 @@ record FactReading(
               own(row, DOSE_SIGNED),
               Optional.ofNullable(row.get(DOSE_SIGNED_ACCEPTED.UP_TO_MILLISECONDS)));
       case INJECTION_REPORTED -> reported(own(row, INJECTION_REPORTED));
+      case HANDED_OVER -> InjectionRows.handed(own(row, HANDED_OVER));
       case REPORT_UNFINISHED -> unfinished(own(row, REPORT_UNFINISHED));
       case REPORT_WITHDRAWN -> new CourseFact.ReportWithdrawn();
       case VOLUME_REOPENED -> LiftingRows.reopened(own(row, VOLUME_REOPENED));

@@ -107,8 +107,7 @@ public final class CourseReader {
 
   private static List<Unfinished> unfinished(CourseFile file) {
     return UnfinishedReports.of(file).stream()
-        .map(
-            written -> new Unfinished(written.entry().recordedAt(), written.fact().injectedAt()))
+        .map(written -> new Unfinished(written.entry().recordedAt(), written.fact().injectedAt()))
         .toList();
   }
 

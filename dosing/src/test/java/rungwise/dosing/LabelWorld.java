@@ -67,6 +67,7 @@ public final class LabelWorld {
   private final List<Observing> observing = new ArrayList<>();
   private Before before = Before.NOTHING;
   private Circumstances circumstances = Circumstances.NONE;
+  private boolean isExaminedNow = true;
   private long entry;
 
   public static Protocol protocol() {
@@ -147,6 +148,12 @@ public final class LabelWorld {
   public LabelWorld around(Circumstances other) {
     circumstances = other;
     return this;
+  }
+
+  /** He was examined then; unless it is said, on the day of the question. */
+  public LabelWorld examined(Optional<Instant> at) {
+    isExaminedNow = false;
+    return around(at.map(circumstances::withExamined).orElse(circumstances));
   }
 
   /** He took a tablet for erections at that instant. */
@@ -300,7 +307,7 @@ public final class LabelWorld {
 
   /** The same question about another ladder. */
   public Question question(Ladder ladder) {
-    return new Question(
-        group, screening, readiness, ruled(), ladder, history(), vial, circumstances, now);
+    Circumstances around = isExaminedNow ? circumstances.withExamined(now) : circumstances;
+    return new Question(group, screening, readiness, ruled(), ladder, history(), vial, around, now);
   }
 }

@@ -4,8 +4,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
-import java.util.HashSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -84,7 +85,7 @@ public final class TitrationWorld {
   private final Titration titration;
   private final Starting starting;
   private final AtomicInteger ids = new AtomicInteger();
-  private final Set<PreparationId> withdrawn = new HashSet<>();
+  private final Map<PreparationId, Instant> withdrawn = new HashMap<>();
   private Instant now = START;
   private InUseRule inUse = new InUseRule.DaysAfterOpening(InUseRule.DaysAfterOpening.MOST);
 
@@ -106,6 +107,7 @@ public final class TitrationWorld {
             populations,
             TitrationWorld::preparation,
             id -> inUse,
+            id -> Optional.ofNullable(withdrawn.get(id)),
             stored.transactions(),
             () -> now,
             new ClinicTime(ZoneId.of("America/New_York")));
@@ -119,7 +121,7 @@ public final class TitrationWorld {
 
   /** Whether a preparation may be planned now. */
   public boolean isInUse(PreparationId id) {
-    return preparation(id).isPresent() && !withdrawn.contains(id);
+    return preparation(id).isPresent() && !withdrawn.containsKey(id);
   }
 
   public Populations populations() {
@@ -160,7 +162,11 @@ public final class TitrationWorld {
   }
 
   public Room room() {
-    return new Room(ports, stored.roomDays(), stored.clinicVials());
+    return new Room(
+        ports,
+        stored.roomDays(),
+        stored.clinicVials(),
+        () -> List.of(Staff.PRESCRIBER, Staff.EDUCATOR, Staff.ON_CALL, Staff.AUDITOR));
   }
 
   public CoursePorts stored() {
@@ -178,7 +184,7 @@ public final class TitrationWorld {
 
   /** Takes a preparation out of use; it is still found. */
   public void withdraw(PreparationId id) {
-    withdrawn.add(id);
+    withdrawn.put(id, now);
   }
 
   public void pass(Duration time) {
@@ -305,6 +311,11 @@ public final class TitrationWorld {
 
   public EntryId lastEntry(CourseId id) {
     return last(id).id();
+  }
+
+  /** The entry of the report that was written last. */
+  public EntryId lastReport(CourseId id) {
+    return file(id).reports().getLast().entry().id();
   }
 
   public CourseEntry last(CourseId id) {

@@ -66,6 +66,7 @@ public final class OpenErections {
         where(file, injection),
         !counts && file.entries().stream().anyMatch(one -> one.number() == injection.entry()),
         injection.soft().saysEmergency(),
+        root(file, injection).flatMap(file::handedOver),
         counting.<Way>map(one -> new Way.Correct(one.entry().id())).orElseGet(Way.Review::new));
   }
 
@@ -128,6 +129,7 @@ public final class OpenErections {
                     Where.NOT_SAID,
                     /* isWithdrawn= */ false,
                     /* isSaid= */ false,
+                    Optional.empty(),
                     new Way.Report()));
   }
 
@@ -158,6 +160,7 @@ public final class OpenErections {
         Where.UNDER_OBSERVATION,
         /* isWithdrawn= */ false,
         /* isSaid= */ false,
+        Optional.empty(),
         new Way.EndObservation(entry.id()));
   }
 }

@@ -82,7 +82,7 @@ public final class CourseReader {
             proposal.ladder(),
             history,
             inHand.of(file, protocol, now),
-            circumstances(file),
+            circumstances(file, protocol, now),
             now);
     return new CourseState(file, question, choice, proposal.notes(), signed(plan).waits());
   }
@@ -99,10 +99,21 @@ public final class CourseReader {
         .orThrow();
   }
 
-  private Circumstances circumstances(CourseFile file) {
-    Circumstances found =
-        file.answers().lastFound().map(Circumstances.NONE::withFound).orElse(Circumstances.NONE);
-    return examined(file).map(found::withExamined).orElse(found).withUnfinished(unfinished(file));
+  private Circumstances circumstances(CourseFile file, Protocol protocol, Instant now) {
+    boolean isRecalled =
+        ports
+            .recalled()
+            .apply(file.plan().preparation())
+            .filter(at -> !at.isAfter(now))
+            .isPresent();
+    return new Circumstances(
+        Optional.of(file.entries().getFirst().recordedAt()),
+        examined(file),
+        file.answers().lastFound(),
+        isRecalled,
+        ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)),
+        Optional.empty(),
+        unfinished(file));
   }
 
   private static List<Unfinished> unfinished(CourseFile file) {
@@ -119,7 +130,8 @@ public final class CourseReader {
 
   /** When he was last examined: at the end of that day at the latest. */
   private Optional<Instant> examined(CourseFile file) {
-    return file.examined()
+    return file.answers()
+        .examined()
         .map(
             written -> {
               Instant over =

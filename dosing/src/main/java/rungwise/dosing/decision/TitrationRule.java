@@ -19,6 +19,9 @@ public enum TitrationRule {
   DECISION_FIRST(
       "A condition asks for a prescriber's written decision before any dose.",
       new Source.Assumption("each condition of this kind names its own source")),
+  RECALL_FIRST(
+      "The clinic has taken this preparation out of use: choose another one before any dose.",
+      new Source.Assumption("what is recalled is injected no more, whatever was ordered")),
   PROTOCOL_FIRST(
       "The protocol is not written for this preparation: choose one that is before any dose.",
       new Source.Assumption("a volume means nothing without the composition it was written for")),

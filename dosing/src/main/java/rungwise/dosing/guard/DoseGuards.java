@@ -35,6 +35,7 @@ public final class DoseGuards {
     higherAfterLong(question, volume).ifPresent(verdicts::add);
     aboveFreshStock(question, volume).ifPresent(verdicts::add);
     careAbove(question, volume).ifPresent(verdicts::add);
+    verdicts.addAll(UpkeepGuards.ofTheDose(question, volume));
     return List.copyOf(verdicts);
   }
 

@@ -76,7 +76,9 @@ public final class SampleCourse {
                   Optional.of(Grade.USABLE),
                   Optional.of(new Vitals(128, 76, 72))));
           append(store, reported(observation, vial));
+          EntryId report = lastEntry(store);
           append(store, new CourseFact.VolumeReopened(PREPARATION, LOW));
+          lifted(report).forEach(fact -> append(store, fact));
           store.roomDays().close(LocalDate.of(2026, 3, 2), AccountId.PROGRAM, SampleEntries.NOW);
           store
               .protocolShelf()
@@ -102,6 +104,19 @@ public final class SampleCourse {
                       Viewed.Outcome.SHOWN,
                       List.of(COURSE)));
         });
+  }
+
+  /** What stops until somebody acts, and what a prescriber lifts. */
+  private static List<CourseFact> lifted(EntryId report) {
+    return List.of(
+        new CourseFact.HandedOver(report, AccountId.PROGRAM, 2, SampleEntries.NOW),
+        new CourseFact.ReportUnfinished(
+            Optional.of(SampleEntries.NOW),
+            Optional.of(report),
+            List.of(new CourseFact.ReportUnfinished.Said("soft", "within_60"))),
+        new CourseFact.CorrectionConfirmed(report),
+        new CourseFact.EmergencyReviewed(Optional.of(SampleEntries.NOW)),
+        new CourseFact.PastReviewed(Optional.of(PREPARATION)));
   }
 
   private static void appendPopulations(SqliteStore store) {

@@ -18,6 +18,8 @@ enum FactKind {
   DOSE_SIGNED,
   INJECTION_REPORTED,
   REPORT_UNFINISHED,
+  TABLET_TAKEN,
+  DAILY_TABLET_DECIDED,
   REPORT_WITHDRAWN,
   VOLUME_REOPENED,
   EMERGENCY_REVIEWED,
@@ -40,6 +42,8 @@ enum FactKind {
       case CourseFact.DoseSigned signed -> DOSE_SIGNED;
       case CourseFact.InjectionReported reported -> INJECTION_REPORTED;
       case CourseFact.ReportUnfinished unfinished -> REPORT_UNFINISHED;
+      case CourseFact.TabletTaken taken -> TABLET_TAKEN;
+      case CourseFact.DailyTabletDecided decided -> DAILY_TABLET_DECIDED;
       case CourseFact.ReportWithdrawn withdrawn -> REPORT_WITHDRAWN;
       case CourseFact.VolumeReopened reopened -> VOLUME_REOPENED;
       case CourseFact.EmergencyReviewed reviewed -> EMERGENCY_REVIEWED;

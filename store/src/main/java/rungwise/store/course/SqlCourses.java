@@ -4,6 +4,7 @@ import static rungwise.store.schema.Tables.ANSWER_OVERTURNED;
 import static rungwise.store.schema.Tables.BASELINE_RECORDED;
 import static rungwise.store.schema.Tables.CORRECTION_CONFIRMED;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
+import static rungwise.store.schema.Tables.DAILY_TABLET_DECIDED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_HOLD;
@@ -25,10 +26,13 @@ import static rungwise.store.schema.Tables.REPORT_UNFINISHED;
 import static rungwise.store.schema.Tables.REPORT_UNFINISHED_LINE;
 import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.SCREENED_ANSWER;
+import static rungwise.store.schema.Tables.TABLET_TAKEN;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
 
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
@@ -55,6 +59,8 @@ import rungwise.store.journal.Journal;
 
 /** The courses in the journal: each fact is an entry that names its course. */
 public final class SqlCourses implements Courses {
+
+  private static final String ENTRY_ID = "entry_id";
 
   private final Database database;
   private final Journal journal;
@@ -178,46 +184,43 @@ public final class SqlCourses implements Courses {
     }
   }
 
+  /** The tables of the facts of one row each. */
+  private static final Map<FactKind, Table<?>> TABLES = tables();
+
+  private static Map<FactKind, Table<?>> tables() {
+    var tables = new EnumMap<FactKind, Table<?>>(FactKind.class);
+    tables.put(FactKind.COURSE_OPENED, COURSE_OPENED);
+    tables.put(FactKind.SCREENED, SCREENED);
+    tables.put(FactKind.DECISION_WRITTEN, DECISION_WRITTEN);
+    tables.put(FactKind.ANSWER_OVERTURNED, ANSWER_OVERTURNED);
+    tables.put(FactKind.BASELINE_RECORDED, BASELINE_RECORDED);
+    tables.put(FactKind.EXAMINATION_RECORDED, EXAMINATION_RECORDED);
+    tables.put(FactKind.VIAL_RECEIVED, VIAL_RECEIVED);
+    tables.put(FactKind.OBSERVATION_STARTED, OBSERVATION_STARTED);
+    tables.put(FactKind.OBSERVATION_NOTED, OBSERVATION_NOTED);
+    tables.put(FactKind.PLAN_CHOSEN, PLAN_CHOSEN);
+    tables.put(FactKind.READINESS_RECORDED, READINESS_RECORDED);
+    tables.put(FactKind.DOSE_SIGNED, DOSE_SIGNED);
+    tables.put(FactKind.INJECTION_REPORTED, INJECTION_REPORTED);
+    tables.put(FactKind.REPORT_UNFINISHED, REPORT_UNFINISHED);
+    tables.put(FactKind.TABLET_TAKEN, TABLET_TAKEN);
+    tables.put(FactKind.DAILY_TABLET_DECIDED, DAILY_TABLET_DECIDED);
+    tables.put(FactKind.VOLUME_REOPENED, VOLUME_REOPENED);
+    tables.put(FactKind.EMERGENCY_REVIEWED, EMERGENCY_REVIEWED_END);
+    tables.put(FactKind.CORRECTION_CONFIRMED, CORRECTION_CONFIRMED);
+    tables.put(FactKind.PAST_REVIEWED, PAST_REVIEWED);
+    return tables;
+  }
+
   private static Result<Record> rowsOf(CourseId id, DSLContext reading) {
+    Table<?> joined = ENTRY;
+    for (Map.Entry<FactKind, Table<?>> own : TABLES.entrySet()) {
+      Field<String> entryId = Objects.requireNonNull(own.getValue().field(ENTRY_ID, String.class));
+      joined = joined.leftJoin(own.getValue()).on(isOf(own.getKey(), entryId));
+    }
     return reading
         .select()
-        .from(ENTRY)
-        .leftJoin(COURSE_OPENED)
-        .on(isOf(FactKind.COURSE_OPENED, COURSE_OPENED.ENTRY_ID))
-        .leftJoin(SCREENED)
-        .on(isOf(FactKind.SCREENED, SCREENED.ENTRY_ID))
-        .leftJoin(DECISION_WRITTEN)
-        .on(isOf(FactKind.DECISION_WRITTEN, DECISION_WRITTEN.ENTRY_ID))
-        .leftJoin(ANSWER_OVERTURNED)
-        .on(isOf(FactKind.ANSWER_OVERTURNED, ANSWER_OVERTURNED.ENTRY_ID))
-        .leftJoin(BASELINE_RECORDED)
-        .on(isOf(FactKind.BASELINE_RECORDED, BASELINE_RECORDED.ENTRY_ID))
-        .leftJoin(EXAMINATION_RECORDED)
-        .on(isOf(FactKind.EXAMINATION_RECORDED, EXAMINATION_RECORDED.ENTRY_ID))
-        .leftJoin(VIAL_RECEIVED)
-        .on(isOf(FactKind.VIAL_RECEIVED, VIAL_RECEIVED.ENTRY_ID))
-        .leftJoin(OBSERVATION_STARTED)
-        .on(isOf(FactKind.OBSERVATION_STARTED, OBSERVATION_STARTED.ENTRY_ID))
-        .leftJoin(OBSERVATION_NOTED)
-        .on(isOf(FactKind.OBSERVATION_NOTED, OBSERVATION_NOTED.ENTRY_ID))
-        .leftJoin(PLAN_CHOSEN)
-        .on(isOf(FactKind.PLAN_CHOSEN, PLAN_CHOSEN.ENTRY_ID))
-        .leftJoin(READINESS_RECORDED)
-        .on(isOf(FactKind.READINESS_RECORDED, READINESS_RECORDED.ENTRY_ID))
-        .leftJoin(DOSE_SIGNED)
-        .on(isOf(FactKind.DOSE_SIGNED, DOSE_SIGNED.ENTRY_ID))
-        .leftJoin(INJECTION_REPORTED)
-        .on(isOf(FactKind.INJECTION_REPORTED, INJECTION_REPORTED.ENTRY_ID))
-        .leftJoin(REPORT_UNFINISHED)
-        .on(isOf(FactKind.REPORT_UNFINISHED, REPORT_UNFINISHED.ENTRY_ID))
-        .leftJoin(VOLUME_REOPENED)
-        .on(isOf(FactKind.VOLUME_REOPENED, VOLUME_REOPENED.ENTRY_ID))
-        .leftJoin(EMERGENCY_REVIEWED_END)
-        .on(isOf(FactKind.EMERGENCY_REVIEWED, EMERGENCY_REVIEWED_END.ENTRY_ID))
-        .leftJoin(CORRECTION_CONFIRMED)
-        .on(isOf(FactKind.CORRECTION_CONFIRMED, CORRECTION_CONFIRMED.ENTRY_ID))
-        .leftJoin(PAST_REVIEWED)
-        .on(isOf(FactKind.PAST_REVIEWED, PAST_REVIEWED.ENTRY_ID))
+        .from(joined)
         .where(ENTRY.COURSE_ID.eq(id.text()))
         .orderBy(ENTRY.SEQ.asc())
         .fetch();

@@ -15,7 +15,7 @@ import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EmergencyPlan;
 import rungwise.clinic.course.Patient;
-import rungwise.clinic.course.UnfinishedReports;
+import rungwise.clinic.standing.UnfinishedReports;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.ReportPart;
 import rungwise.dosing.history.Place;

@@ -58,6 +58,7 @@ public record ReportPage(
     Choice grade,
     Soft soft,
     Choice causes,
+    TabletForm tablet,
     More more,
     Choice place,
     Field reason)
@@ -184,6 +185,7 @@ public record ReportPage(
         ask.grade("How firm it was"),
         EndQuestion.of(ask, around.time()),
         ask.causes(),
+        TabletForm.ofReport(ask),
         more(ask, form, state.file()),
         place(ask),
         ask.field(Field.Kind.TEXT, "reason", "Why it is corrected"));

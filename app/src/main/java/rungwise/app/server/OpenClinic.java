@@ -259,6 +259,7 @@ public final class OpenClinic implements AutoCloseable {
             populations,
             formulary::find,
             id -> formulary.version(id).orElseThrow().inUse(),
+            formulary::recalledAt,
             store.transactions(),
             clock,
             time);
@@ -267,7 +268,7 @@ public final class OpenClinic implements AutoCloseable {
         new Screenings(ports),
         new Vials(ports),
         new ClinicVials(ports, store.clinicVials()),
-        new Room(ports, store.roomDays(), store.clinicVials()),
+        new Room(ports, store.roomDays(), store.clinicVials(), store.accounts()::all),
         new Teaching(ports),
         new Titration(ports),
         new Lifting(ports));

@@ -16,10 +16,13 @@ import rungwise.checks.adversary.law.Mix;
 import rungwise.checks.adversary.law.Needed;
 import rungwise.checks.adversary.law.Rulebook;
 import rungwise.checks.adversary.law.Told;
+import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.standing.CourseState;
+import rungwise.dosing.Dosing;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
@@ -44,6 +47,14 @@ final class Actor {
     GuardRule.SCREENING_EXPIRED,
     GuardRule.PAIR_NOT_CREDITED
   };
+
+  /** What can be overridden until a day only. */
+  private static final Set<GuardRule> UNTIL =
+      Set.of(
+          GuardRule.SCREENING_EXPIRED,
+          GuardRule.EXAMINATION_OVERDUE,
+          GuardRule.EXAMINATION_LONG_OVERDUE,
+          GuardRule.LAPSED);
 
   /** Some days that every protocol's grace allows. */
   private static final long GRACE = 20 * Ledger.DAY;
@@ -143,7 +154,7 @@ final class Actor {
             state.file().basis(),
             advice.decision().proposed().equals(Optional.of(volume)),
             overridden,
-            overridden.contains(GuardRule.SCREENING_EXPIRED) ? now + GRACE : -1,
+            UNTIL.stream().anyMatch(overridden::contains) ? now + GRACE : -1,
             atHome && random.nextInt(3) == 0);
     Reading<Long> read = house.titration.sign(House.PRESCRIBER, house.course(), Desk.sign(signing));
     judge.look(Law.RAISED_ONLY, !raised.containsAll(overridden));
@@ -204,7 +215,7 @@ final class Actor {
       verdicts.addAll(advice.homeVerdicts());
     }
     verdicts.addAll(advice.timeVerdicts());
-    verdicts.addAll(state.mayInject().verdicts());
+    verdicts.addAll(Dosing.mayInject(state.question(), Optional.empty()).verdicts());
     var raised = EnumSet.noneOf(GuardRule.class);
     verdicts.stream()
         .filter(verdict -> verdict.isBlock() && !verdict.isHardStop())
@@ -225,20 +236,53 @@ final class Actor {
     return chosen;
   }
 
+  /** With the time at which he was seen to be soft, or without. */
   String review(SplittableRandom random) {
+    boolean seenSoft = random.nextBoolean();
+    boolean endOpen = ledger.emergencies().stream().anyMatch(Told::isEndOpen);
     Reading<Long> read =
-        house.lifting.reviewEmergency(House.PRESCRIBER, house.course(), "examined, no harm");
-    boolean endOpen =
-        ledger.emergencies().stream().anyMatch(one -> one.counts() && one.most() == Told.NO_END);
-    judge.look(Law.REVIEW_NEEDS_END, endOpen);
+        house.lifting.reviewEmergency(
+            House.PRESCRIBER,
+            house.course(),
+            seenSoft ? Minutes.date(now) : "",
+            seenSoft ? Minutes.time(now) : "",
+            "examined, no harm");
+    judge.look(Law.REVIEW_NEEDS_END, endOpen && !seenSoft);
     if (read.found().isPresent()) {
-      if (endOpen) {
-        judge.fail(
-            Law.REVIEW_NEEDS_END, "reviewed while " + ledger.emergencies().getFirst().words());
+      if (endOpen && !seenSoft) {
+        judge.fail(Law.REVIEW_NEEDS_END, "reviewed without its end");
       }
-      ledger.reviews.add(read.orThrow());
+      ledger.reviews.add(new Ledger.Reviewed(read.orThrow(), seenSoft));
     }
-    return "prescriber reviews the emergency" + outcome(read);
+    return "prescriber reviews the emergency"
+        + (seenSoft ? ", seen soft now, end not known" : "")
+        + outcome(read);
+  }
+
+  /** A prescriber writes that a correction or a withdrawal is right. */
+  String confirm(SplittableRandom random) {
+    List<Told> struck = ledger.told.stream().filter(one -> !one.counts()).toList();
+    if (struck.isEmpty()) {
+      return "";
+    }
+    Told one = struck.get(random.nextInt(struck.size()));
+    Optional<EntryId> correction =
+        house.file().entries().stream()
+            .filter(entry -> entry.corrects().map(EntryId::text).equals(Optional.of(one.id)))
+            .map(CourseEntry::id)
+            .findFirst();
+    if (correction.isEmpty()) {
+      return "";
+    }
+    Reading<Long> read =
+        house.lifting.confirmCorrection(
+            House.PRESCRIBER, house.course(), correction.get(), "asked him myself");
+    if (read.found().isPresent()) {
+      one.confirmed = true;
+    }
+    return "prescriber confirms what replaced the report of "
+        + Minutes.local(one.at())
+        + outcome(read);
   }
 
   String reopen(SplittableRandom random) {

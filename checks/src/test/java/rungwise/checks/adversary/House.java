@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -72,6 +73,7 @@ final class House {
   private final Starting starting;
   private final CourseReader reader;
   private final Map<PreparationId, Preparation> preparations = new HashMap<>();
+  private final Map<PreparationId, Instant> recalled = new HashMap<>();
   private final Map<String, Integer> versions = new HashMap<>();
   private Instant now = Instant.ofEpochSecond(Life.START * 60);
   private long ids;
@@ -99,15 +101,16 @@ final class House {
             populations,
             this::find,
             House::inUse,
+            id -> Optional.ofNullable(recalled.get(id)),
             memory,
             () -> now,
             new ClinicTime(ZoneId.of("UTC")));
-    this.titration = new Titration(ports);
-    this.lifting = new Lifting(ports);
+    titration = new Titration(ports);
+    lifting = new Lifting(ports);
     screenings = new Screenings(ports);
     vials = new Vials(ports);
     teaching = new Teaching(ports);
-    room = new Room(ports, nothing, nothing);
+    room = new Room(ports, nothing, nothing, List::of);
     starting = new Starting(ports, preparations::containsKey, () -> new UUID(5, ++ids));
     reader = new CourseReader(ports);
   }
@@ -227,12 +230,13 @@ final class House {
 
   /** The version of a protocol that is signed here. */
   int versionOf(Rulebook rules) {
-    return versions.get(rules.name());
+    return Objects.requireNonNull(versions.get(rules.name()));
   }
 
   /** A new man on a plan. */
   Reading<CourseId> open(Mix mix, String barrel, Rulebook rules, String group) {
     memory.begin();
+    recalled.clear();
     Reading<CourseId> opened =
         starting.open(
             EDUCATOR,
@@ -250,7 +254,12 @@ final class House {
   }
 
   boolean isInUse(PreparationId id) {
-    return preparations.containsKey(id);
+    return preparations.containsKey(id) && !recalled.containsKey(id);
+  }
+
+  /** The clinic takes a preparation out of use. */
+  void recall(Mix mix) {
+    recalled.put(new PreparationId(mix.id), now);
   }
 
   CourseId course() {

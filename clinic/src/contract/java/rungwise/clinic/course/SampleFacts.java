@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 import rungwise.clinic.course.CourseFact.AnswerOverturned;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
 import rungwise.clinic.course.CourseFact.CorrectionConfirmed;
@@ -17,6 +18,7 @@ import rungwise.clinic.course.CourseFact.DecisionWritten;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
+import rungwise.clinic.course.CourseFact.HandedOver;
 import rungwise.clinic.course.CourseFact.PastReviewed;
 import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFact.ReadinessRecorded;
@@ -24,6 +26,7 @@ import rungwise.clinic.course.CourseFact.ReportWithdrawn;
 import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
+import rungwise.clinic.people.AccountId;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.history.Fact;
@@ -38,6 +41,7 @@ import rungwise.dosing.screening.ErectileScore;
 import rungwise.dosing.screening.Screening.Answered;
 import rungwise.dosing.supply.Opening;
 import rungwise.dosing.supply.VialDates;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /** Facts of every kind, with every choice that a fact may hold. */
@@ -75,6 +79,8 @@ public final class SampleFacts {
     facts.addAll(signatures());
     facts.addAll(SampleInjections.observations(earlier));
     facts.addAll(SampleInjections.reports(earlier));
+    facts.add(new HandedOver(earlier, AccountId.of(new UUID(7, 7)), 1, NOW.minusSeconds(60)));
+    facts.add(new HandedOver(earlier, AccountId.of(new UUID(7, 8)), 12, NOW));
     facts.addAll(SampleInjections.unfinished(earlier));
     for (Tablet tablet : Tablet.values()) {
       facts.add(new CourseFact.TabletTaken(tablet, NOW.minusSeconds(3_600)));
@@ -187,6 +193,13 @@ public final class SampleFacts {
     for (ChangeReason reason : ChangeReason.values()) {
       facts.add(signed(Place.CLINIC, Set.of(), Optional.of(reason), Optional.empty()));
     }
+    facts.add(
+        signed(
+            Place.HOME,
+            Set.of(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.of(TimeSpan.ofMinutes(90))));
     return facts;
   }
 
@@ -195,6 +208,15 @@ public final class SampleFacts {
       Set<OverriddenHold> overridden,
       Optional<ChangeReason> changed,
       Optional<Volume> nextStep) {
+    return signed(place, overridden, changed, nextStep, Optional.empty());
+  }
+
+  private static DoseSigned signed(
+      Place place,
+      Set<OverriddenHold> overridden,
+      Optional<ChangeReason> changed,
+      Optional<Volume> nextStep,
+      Optional<TimeSpan> accepted) {
     return new DoseSigned(
         PLAN,
         volume(250),
@@ -206,7 +228,8 @@ public final class SampleFacts {
         3,
         NOW,
         ODD_TEXT,
-        nextStep);
+        nextStep,
+        accepted);
   }
 
   static Volume volume(long microlitres) {

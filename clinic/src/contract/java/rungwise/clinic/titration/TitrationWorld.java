@@ -3,8 +3,9 @@ package rungwise.clinic.titration;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.util.HashSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -80,7 +81,7 @@ public final class TitrationWorld {
   private final Titration titration;
   private final Starting starting;
   private final AtomicInteger ids = new AtomicInteger();
-  private final Set<PreparationId> withdrawn = new HashSet<>();
+  private final Map<PreparationId, Instant> withdrawn = new HashMap<>();
   private Instant now = START;
   private InUseRule inUse = new InUseRule.DaysAfterOpening(InUseRule.DaysAfterOpening.MOST);
 
@@ -102,6 +103,7 @@ public final class TitrationWorld {
             populations,
             TitrationWorld::preparation,
             id -> inUse,
+            id -> Optional.ofNullable(withdrawn.get(id)),
             stored.transactions(),
             () -> now,
             new ClinicTime(ZoneId.of("America/New_York")));
@@ -115,7 +117,7 @@ public final class TitrationWorld {
 
   /** Whether a preparation may be planned now. */
   public boolean isInUse(PreparationId id) {
-    return preparation(id).isPresent() && !withdrawn.contains(id);
+    return preparation(id).isPresent() && !withdrawn.containsKey(id);
   }
 
   public Populations populations() {
@@ -156,7 +158,11 @@ public final class TitrationWorld {
   }
 
   public Room room() {
-    return new Room(ports, stored.roomDays(), stored.clinicVials());
+    return new Room(
+        ports,
+        stored.roomDays(),
+        stored.clinicVials(),
+        () -> List.of(Staff.PRESCRIBER, Staff.EDUCATOR, Staff.ON_CALL, Staff.AUDITOR));
   }
 
   public CoursePorts stored() {
@@ -174,7 +180,7 @@ public final class TitrationWorld {
 
   /** Takes a preparation out of use; it is still found. */
   public void withdraw(PreparationId id) {
-    withdrawn.add(id);
+    withdrawn.put(id, now);
   }
 
   public void pass(Duration time) {
@@ -303,6 +309,11 @@ public final class TitrationWorld {
     return last(id).id();
   }
 
+  /** The entry of the report that was written last. */
+  public EntryId lastReport(CourseId id) {
+    return file(id).reports().getLast().entry().id();
+  }
+
   public CourseEntry last(CourseId id) {
     return file(id).entries().getLast();
   }
@@ -311,8 +322,9 @@ public final class TitrationWorld {
    * A report. Where a dose is signed for the clinic and the form says no place, the injection was
    * seen there until he was soft again; else it is told by telephone.
    */
-  public Reading<Long> report(CourseId id, ReportForm form) {
+  public Reading<Long> report(CourseId id, ReportForm said) {
     Optional<CourseFile> file = stored.courses().find(id);
+    ReportForm form = said.from(file);
     boolean isSeen =
         form.draft().corrects().isEmpty()
             && !form.draft().typed().containsKey(ReportPart.PLACE)

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.people.AccountId;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
@@ -25,6 +26,7 @@ import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening.Answered;
 import rungwise.dosing.source.Sourced;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /** Something that was written into a course. Each kind is appended and never changed. */
@@ -177,6 +179,7 @@ public sealed interface CourseFact {
    * @param askedAt the instant at which the advice was asked
    * @param advice the whole advice, so that it can be replayed and compared
    * @param nextStep the one step that may follow without a new signature
+   * @param accepted how long an erection may last at this dose, where that is over an hour
    */
   record DoseSigned(
       Plan plan,
@@ -189,7 +192,8 @@ public sealed interface CourseFact {
       long basis,
       Instant askedAt,
       String advice,
-      Optional<Volume> nextStep)
+      Optional<Volume> nextStep,
+      Optional<TimeSpan> accepted)
       implements CourseFact {
     public DoseSigned {
       rungs = List.copyOf(rungs);
@@ -215,6 +219,23 @@ public sealed interface CourseFact {
       Optional<EntryId> observation,
       InjectionDetails details)
       implements CourseFact {}
+
+  /**
+   * A man who left the clinic while it was firm was handed by name to somebody on call.
+   *
+   * @param erection the report of which the end is not known
+   * @param to who calls him from then on
+   * @param tries how often it was tried to reach him, at least once
+   * @param lastTry when it was tried last
+   */
+  record HandedOver(EntryId erection, AccountId to, int tries, Instant lastTry)
+      implements CourseFact {
+    public HandedOver {
+      if (tries < 1) {
+        throw new IllegalArgumentException("bug: handed over after " + tries + " tries");
+      }
+    }
+  }
 
   /**
    * Somebody said what may mean 4 hours or still firm, and the report is not complete.

@@ -91,6 +91,7 @@ final class AroundWords {
     LocalDate last =
         state
             .file()
+            .answers()
             .examined()
             .map(written -> written.fact().day())
             .orElse(

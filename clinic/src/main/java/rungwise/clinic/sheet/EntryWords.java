@@ -39,6 +39,11 @@ public final class EntryWords {
       case CourseFact.ReadinessRecorded ready -> words(ready);
       case CourseFact.DoseSigned signed -> words(signed, time);
       case CourseFact.InjectionReported report -> words(report, time);
+      case CourseFact.HandedOver handed ->
+          "Handed to somebody on call after "
+              + tries(handed.tries())
+              + ", the last "
+              + time.words(handed.lastTry());
       case CourseFact.ReportUnfinished unfinished -> words(unfinished, time);
       case CourseFact.TabletTaken taken ->
           "Tablet for erections " + time.words(taken.at()) + ": " + taken.tablet().words();
@@ -53,6 +58,11 @@ public final class EntryWords {
           "Prescriber confirms that the report before the correction was wrong";
       case CourseFact.PastReviewed reviewed -> words(reviewed);
     };
+  }
+
+  /** "1 try", "2 tries". */
+  static String tries(int tries) {
+    return tries == 1 ? "1 try" : tries + " tries";
   }
 
   private static String words(CourseFact.EmergencyReviewed reviewed, ClinicTime time) {
@@ -121,6 +131,7 @@ public final class EntryWords {
         + ": "
         + signed.volume()
         + signed.nextStep().map(next -> ", next step " + next).orElse("")
+        + signed.accepted().map(most -> ", accepted up to " + most + " at it").orElse("")
         + signed.overridden().stream()
             .map(hold -> ". Overridden" + until(hold, time) + ": " + hold.rule().wording())
             .sorted()

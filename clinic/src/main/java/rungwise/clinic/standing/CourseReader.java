@@ -81,35 +81,56 @@ public final class CourseReader {
             proposal.ladder(),
             history,
             inHand.of(file, protocol, now),
-            circumstances(file),
+            circumstances(file, protocol, now),
             now);
     return new CourseState(file, question, choice, proposal.notes(), signed(plan).waits());
   }
 
   /**
    * The ladder of a course without an order. A protocol that is no more for its preparation still
-   * shows what it would give; a guard stops every dose of it.
+   * shows what it would give, and a plan of which a late report has left no first dose shows its
+   * steps with the reasons; guards stop every dose of them.
    */
   private LadderProposal shown(Plan plan, CourseFile file, History history) {
-    Protocol protocol = protocol(plan);
     Preparation preparation = preparation(plan.preparation());
-    boolean isFor = protocol.isFor(preparation);
-    return propose(isFor ? protocol : protocol.asWrittenFor(preparation), plan, file, history)
-        .orThrow();
+    Protocol signed = protocol(plan);
+    Protocol protocol = signed.isFor(preparation) ? signed : signed.asWrittenFor(preparation);
+    Reading<LadderProposal> proposed = propose(protocol, plan, file, history);
+    return proposed
+        .found()
+        .orElseGet(
+            () ->
+                new LadderProposal(
+                    LadderProposal.whateverHeTolerated(
+                            protocol,
+                            preparation,
+                            Barrels.of(plan.barrel()).orElseThrow(),
+                            file.opened().group())
+                        .orThrow()
+                        .ladder(),
+                    proposed.faults()));
   }
 
-  private Circumstances circumstances(CourseFile file) {
-    Circumstances found =
-        file.answers().lastFound().map(Circumstances.NONE::withFound).orElse(Circumstances.NONE);
-    Circumstances around =
-        examined(file).map(found::withExamined).orElse(found).withUnfinished(unfinished(file));
-    return new Tablets(file).last().map(around::withTablet).orElse(around);
+  private Circumstances circumstances(CourseFile file, Protocol protocol, Instant now) {
+    boolean isRecalled =
+        ports
+            .recalled()
+            .apply(file.plan().preparation())
+            .filter(at -> !at.isAfter(now))
+            .isPresent();
+    return new Circumstances(
+        Optional.of(file.entries().getFirst().recordedAt()),
+        examined(file),
+        file.answers().lastFound(),
+        isRecalled,
+        ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)),
+        new Tablets(file).last(),
+        unfinished(file));
   }
 
   private static List<Unfinished> unfinished(CourseFile file) {
     return UnfinishedReports.of(file).stream()
-        .map(
-            written -> new Unfinished(written.entry().recordedAt(), written.fact().injectedAt()))
+        .map(written -> new Unfinished(written.entry().recordedAt(), written.fact().injectedAt()))
         .toList();
   }
 
@@ -121,7 +142,8 @@ public final class CourseReader {
 
   /** When he was last examined: at the end of that day at the latest. */
   private Optional<Instant> examined(CourseFile file) {
-    return file.examined()
+    return file.answers()
+        .examined()
         .map(
             written -> {
               Instant over =
@@ -151,7 +173,7 @@ public final class CourseReader {
     Preparation preparation = preparation(plan.preparation());
     Reading<LadderProposal> usual = ladderFor(protocol, plan, file.opened().group(), history);
     boolean isTooMuch =
-        history.lastOf(preparation.id()).isEmpty()
+        history.lastOf(preparation).isEmpty()
             && usual
                 .found()
                 .flatMap(one -> history.closing(preparation, one.ladder().first()))
@@ -170,7 +192,7 @@ public final class CourseReader {
         preparation(plan.preparation()),
         Barrels.of(plan.barrel()).orElseThrow(),
         group,
-        history.carriedTo(plan.preparation()));
+        history.beginning(preparation(plan.preparation())));
   }
 
   /** The ladder that a plan would give a man without a record, or why it gives none. */

@@ -1,7 +1,5 @@
 package rungwise.dosing.guard;
 
-import java.time.Instant;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -31,6 +29,7 @@ public final class CourseGuards {
     question.circumstances().unfinished().stream()
         .map(CourseGuards::unfinished)
         .forEach(verdicts::add);
+    verdicts.addAll(UpkeepGuards.ofTheCourse(question));
     question.history().before().unmapped().stream()
         .map(
             one ->
@@ -122,17 +121,13 @@ public final class CourseGuards {
     return question
         .screening()
         .oldest(question.preparation())
-        .filter(oldest -> !monthsAfter(oldest, months).isAfter(question.now()))
+        .filter(oldest -> !UpkeepGuards.monthsAfter(oldest, months).isAfter(question.now()))
         .map(
             oldest ->
                 Verdict.of(
                     GuardRule.SCREENING_EXPIRED,
                     new Fact.Happened("oldest answer", oldest),
                     Fact.said("months for which an answer holds", months)));
-  }
-
-  private static Instant monthsAfter(Instant start, int months) {
-    return start.atOffset(ZoneOffset.UTC).plusMonths(months).toInstant();
   }
 
   /** What came onto the record after a dose was signed, so that it needs a new signature. */
@@ -149,15 +144,14 @@ public final class CourseGuards {
     if (!missing.isEmpty()) {
       verdicts.add(Verdict.of(GuardRule.HOME_NOT_READY, Fact.said("not on record", missing)));
     }
-    List<Injection> same = question.history().sinceChangeTo(question.preparationId());
-    if (same.stream().noneMatch(one -> one.place() == Place.CLINIC)) {
+    List<Injection> same = question.history().sinceChangeTo(question.preparation());
+    if (same.stream().noneMatch(one -> one.place() == Place.CLINIC && one.provesShort())) {
       verdicts.add(
           Verdict.of(GuardRule.FIRST_IN_CLINIC, Fact.said("preparation", question.preparation())));
     }
     afterEmergency(question).ifPresent(verdicts::add);
     question
-        .history()
-        .lastOf(question.preparationId())
+        .last()
         .filter(last -> !question.history().sameStayBefore(last).isEmpty())
         .map(
             last ->
@@ -167,6 +161,7 @@ public final class CourseGuards {
                     Fact.said("injected in that visit in all", question.history().cumulative(last)),
                     Fact.said("the second dose alone", last.drawn())))
         .ifPresent(verdicts::add);
+    verdicts.addAll(UpkeepGuards.forHome(question));
     return List.copyOf(verdicts);
   }
 

@@ -17,6 +17,7 @@ enum FactKind {
   READINESS_RECORDED,
   DOSE_SIGNED,
   INJECTION_REPORTED,
+  HANDED_OVER,
   REPORT_UNFINISHED,
   TABLET_TAKEN,
   DAILY_TABLET_DECIDED,
@@ -41,6 +42,7 @@ enum FactKind {
       case CourseFact.ReadinessRecorded recorded -> READINESS_RECORDED;
       case CourseFact.DoseSigned signed -> DOSE_SIGNED;
       case CourseFact.InjectionReported reported -> INJECTION_REPORTED;
+      case CourseFact.HandedOver handed -> HANDED_OVER;
       case CourseFact.ReportUnfinished unfinished -> REPORT_UNFINISHED;
       case CourseFact.TabletTaken taken -> TABLET_TAKEN;
       case CourseFact.DailyTabletDecided decided -> DAILY_TABLET_DECIDED;

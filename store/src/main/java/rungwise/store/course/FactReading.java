@@ -7,9 +7,11 @@ import static rungwise.store.schema.Tables.COURSE_OPENED;
 import static rungwise.store.schema.Tables.DAILY_TABLET_DECIDED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
+import static rungwise.store.schema.Tables.DOSE_SIGNED_ACCEPTED;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
+import static rungwise.store.schema.Tables.HANDED_OVER;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
 import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
 import static rungwise.store.schema.Tables.OBSERVATION_STARTED;
@@ -40,6 +42,7 @@ import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening.Answered;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 import rungwise.store.schema.tables.records.CourseOpenedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRecord;
@@ -89,8 +92,12 @@ record FactReading(
       case OBSERVATION_NOTED -> InjectionRows.noted(own(row, OBSERVATION_NOTED));
       case PLAN_CHOSEN -> chosen(own(row, PLAN_CHOSEN));
       case READINESS_RECORDED -> readiness(own(row, READINESS_RECORDED));
-      case DOSE_SIGNED -> signed(own(row, DOSE_SIGNED));
+      case DOSE_SIGNED ->
+          signed(
+              own(row, DOSE_SIGNED),
+              Optional.ofNullable(row.get(DOSE_SIGNED_ACCEPTED.UP_TO_MILLISECONDS)));
       case INJECTION_REPORTED -> reported(own(row, INJECTION_REPORTED));
+      case HANDED_OVER -> InjectionRows.handed(own(row, HANDED_OVER));
       case REPORT_UNFINISHED -> unfinished(own(row, REPORT_UNFINISHED));
       case TABLET_TAKEN -> TabletRows.taken(own(row, TABLET_TAKEN));
       case DAILY_TABLET_DECIDED -> TabletRows.decided(own(row, DAILY_TABLET_DECIDED));
@@ -157,7 +164,7 @@ record FactReading(
             row.getProtocolVersion()));
   }
 
-  private CourseFact signed(DoseSignedRecord row) {
+  private CourseFact signed(DoseSignedRecord row, Optional<Long> accepted) {
     String entry = row.getEntryId();
     return new CourseFact.DoseSigned(
         new Plan(
@@ -175,6 +182,7 @@ record FactReading(
         row.getBasis(),
         row.getAskedAt(),
         row.getAdvice(),
-        Optional.ofNullable(row.getNextStepMicrolitres()).map(Volume::ofMicrolitres));
+        Optional.ofNullable(row.getNextStepMicrolitres()).map(Volume::ofMicrolitres),
+        accepted.map(TimeSpan::new));
   }
 }

@@ -6,8 +6,10 @@ import org.jooq.TableRecord;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 import rungwise.store.schema.tables.records.CourseOpenedRecord;
+import rungwise.store.schema.tables.records.DoseSignedAcceptedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRungRecord;
 import rungwise.store.schema.tables.records.PlanChosenRecord;
@@ -32,6 +34,7 @@ final class FactRows {
       case CourseFact.ReadinessRecorded recorded -> PreparingRows.rows(recorded);
       case CourseFact.DoseSigned signed -> rows(signed);
       case CourseFact.InjectionReported reported -> InjectionRows.rows(reported);
+      case CourseFact.HandedOver handed -> List.of(InjectionRows.row(handed));
       case CourseFact.ReportUnfinished unfinished -> UnfinishedRows.rows(unfinished);
       case CourseFact.TabletTaken taken -> List.of(TabletRows.row(taken));
       case CourseFact.DailyTabletDecided decided -> List.of(TabletRows.row(decided));
@@ -76,7 +79,14 @@ final class FactRows {
       rows.add(row);
     }
     rows.addAll(HoldRows.rows(signed.overridden()));
+    signed.accepted().map(FactRows::row).ifPresent(rows::add);
     return rows;
+  }
+
+  private static DoseSignedAcceptedRecord row(TimeSpan accepted) {
+    var row = new DoseSignedAcceptedRecord();
+    row.setUpToMilliseconds(accepted.milliseconds());
+    return row;
   }
 
   private static DoseSignedRecord row(CourseFact.DoseSigned signed) {

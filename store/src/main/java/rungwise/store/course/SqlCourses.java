@@ -7,6 +7,7 @@ import static rungwise.store.schema.Tables.COURSE_OPENED;
 import static rungwise.store.schema.Tables.DAILY_TABLET_DECIDED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
+import static rungwise.store.schema.Tables.DOSE_SIGNED_ACCEPTED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_HOLD;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_HOLD_FACT;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_OVERRIDE;
@@ -14,6 +15,7 @@ import static rungwise.store.schema.Tables.DOSE_SIGNED_RUNG;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
+import static rungwise.store.schema.Tables.HANDED_OVER;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED_CAUSE;
 import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
@@ -30,7 +32,7 @@ import static rungwise.store.schema.Tables.TABLET_TAKEN;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
 
-import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -126,6 +128,24 @@ public final class SqlCourses implements Courses {
         .toList();
   }
 
+  @Override
+  public List<CourseId> leftWhileFirm() {
+    return database
+        .reading()
+        .select(ENTRY.COURSE_ID)
+        .from(INJECTION_REPORTED)
+        .join(ENTRY)
+        .on(ENTRY.ID.eq(INJECTION_REPORTED.ENTRY_ID))
+        .where(INJECTION_REPORTED.OBSERVATION.isNotNull())
+        .and(INJECTION_REPORTED.SOFT_AFTER.eq(Tokens.of(SoftKind.AT_LEAST)))
+        .orderBy(ENTRY.SEQ.asc())
+        .fetch(row -> new CourseId(row.value1()))
+        .stream()
+        .distinct()
+        .toList();
+  }
+
+  /** Eight queries, however long the course is. Lines of later entries do no harm. */
   /** A few queries, however long the course is. Lines of later entries do no harm. */
   @Override
   public Optional<CourseFile> find(CourseId id) {
@@ -185,38 +205,40 @@ public final class SqlCourses implements Courses {
   }
 
   /** The tables of the facts of one row each. */
-  private static final Map<FactKind, Table<?>> TABLES = tables();
+  private static final Map<Table<?>, FactKind> TABLES = tables();
 
-  private static Map<FactKind, Table<?>> tables() {
-    var tables = new EnumMap<FactKind, Table<?>>(FactKind.class);
-    tables.put(FactKind.COURSE_OPENED, COURSE_OPENED);
-    tables.put(FactKind.SCREENED, SCREENED);
-    tables.put(FactKind.DECISION_WRITTEN, DECISION_WRITTEN);
-    tables.put(FactKind.ANSWER_OVERTURNED, ANSWER_OVERTURNED);
-    tables.put(FactKind.BASELINE_RECORDED, BASELINE_RECORDED);
-    tables.put(FactKind.EXAMINATION_RECORDED, EXAMINATION_RECORDED);
-    tables.put(FactKind.VIAL_RECEIVED, VIAL_RECEIVED);
-    tables.put(FactKind.OBSERVATION_STARTED, OBSERVATION_STARTED);
-    tables.put(FactKind.OBSERVATION_NOTED, OBSERVATION_NOTED);
-    tables.put(FactKind.PLAN_CHOSEN, PLAN_CHOSEN);
-    tables.put(FactKind.READINESS_RECORDED, READINESS_RECORDED);
-    tables.put(FactKind.DOSE_SIGNED, DOSE_SIGNED);
-    tables.put(FactKind.INJECTION_REPORTED, INJECTION_REPORTED);
-    tables.put(FactKind.REPORT_UNFINISHED, REPORT_UNFINISHED);
-    tables.put(FactKind.TABLET_TAKEN, TABLET_TAKEN);
-    tables.put(FactKind.DAILY_TABLET_DECIDED, DAILY_TABLET_DECIDED);
-    tables.put(FactKind.VOLUME_REOPENED, VOLUME_REOPENED);
-    tables.put(FactKind.EMERGENCY_REVIEWED, EMERGENCY_REVIEWED_END);
-    tables.put(FactKind.CORRECTION_CONFIRMED, CORRECTION_CONFIRMED);
-    tables.put(FactKind.PAST_REVIEWED, PAST_REVIEWED);
+  private static Map<Table<?>, FactKind> tables() {
+    var tables = new EnumMap<Table<?>, FactKind>(FactKind.class);
+    tables.put(COURSE_OPENED, FactKind.COURSE_OPENED);
+    tables.put(SCREENED, FactKind.SCREENED);
+    tables.put(DECISION_WRITTEN, FactKind.DECISION_WRITTEN);
+    tables.put(ANSWER_OVERTURNED, FactKind.ANSWER_OVERTURNED);
+    tables.put(BASELINE_RECORDED, FactKind.BASELINE_RECORDED);
+    tables.put(EXAMINATION_RECORDED, FactKind.EXAMINATION_RECORDED);
+    tables.put(VIAL_RECEIVED, FactKind.VIAL_RECEIVED);
+    tables.put(OBSERVATION_STARTED, FactKind.OBSERVATION_STARTED);
+    tables.put(OBSERVATION_NOTED, FactKind.OBSERVATION_NOTED);
+    tables.put(PLAN_CHOSEN, FactKind.PLAN_CHOSEN);
+    tables.put(READINESS_RECORDED, FactKind.READINESS_RECORDED);
+    tables.put(DOSE_SIGNED, FactKind.DOSE_SIGNED);
+    tables.put(DOSE_SIGNED_ACCEPTED, FactKind.DOSE_SIGNED);
+    tables.put(HANDED_OVER, FactKind.HANDED_OVER);
+    tables.put(INJECTION_REPORTED, FactKind.INJECTION_REPORTED);
+    tables.put(REPORT_UNFINISHED, FactKind.REPORT_UNFINISHED);
+    tables.put(TABLET_TAKEN, FactKind.TABLET_TAKEN);
+    tables.put(DAILY_TABLET_DECIDED, FactKind.DAILY_TABLET_DECIDED);
+    tables.put(VOLUME_REOPENED, FactKind.VOLUME_REOPENED);
+    tables.put(EMERGENCY_REVIEWED_END, FactKind.EMERGENCY_REVIEWED);
+    tables.put(CORRECTION_CONFIRMED, FactKind.CORRECTION_CONFIRMED);
+    tables.put(PAST_REVIEWED, FactKind.PAST_REVIEWED);
     return tables;
   }
 
   private static Result<Record> rowsOf(CourseId id, DSLContext reading) {
     Table<?> joined = ENTRY;
-    for (Map.Entry<FactKind, Table<?>> own : TABLES.entrySet()) {
-      Field<String> entryId = Objects.requireNonNull(own.getValue().field(ENTRY_ID, String.class));
-      joined = joined.leftJoin(own.getValue()).on(isOf(own.getKey(), entryId));
+    for (Map.Entry<Table<?>, FactKind> own : TABLES.entrySet()) {
+      Field<String> entryId = Objects.requireNonNull(own.getKey().field(ENTRY_ID, String.class));
+      joined = joined.leftJoin(own.getKey()).on(isOf(own.getValue(), entryId));
     }
     return reading
         .select()

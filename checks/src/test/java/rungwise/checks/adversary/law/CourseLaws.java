@@ -22,6 +22,10 @@ public final class CourseLaws {
 
   public void check() {
     emergencies();
+    stops(
+        Law.UNFINISHED,
+        !ledger.openWorries().isEmpty(),
+        "what may mean 4 hours is asked back and not answered");
     stops(Law.UNDER_OBSERVATION, !ledger.watched.isEmpty(), "under observation");
     screening();
     past();
@@ -57,6 +61,7 @@ public final class CourseLaws {
               && ledger.decided.getOrDefault(condition, 0L) < one.getValue();
       stops(Law.DECISION, undecided, condition + " is not decided");
     }
+    finding();
     for (Condition condition : Condition.values()) {
       boolean matters =
           Needed.isContraindication(condition) || Needed.isDecision(condition, scene.mix());
@@ -67,17 +72,27 @@ public final class CourseLaws {
     Ledger.Answered oldest = ledger.answers.get(Condition.HYPERSENSITIVITY);
     boolean old = oldest != null && scene.minute() > oldest.minute() + YEAR_AND_A_DAY;
     judge.look(Law.SCREENING_AGE, old);
-    boolean lifted =
-        scene.overrode(GuardRule.SCREENING_EXPIRED)
-            && ledger.order().filter(one -> scene.minute() < one.until()).isPresent();
-    if (old && scene.clearAtHome() && !lifted) {
+    if (old && scene.clearAtHome() && !scene.lifted(GuardRule.SCREENING_EXPIRED)) {
       judge.fail(Law.SCREENING_AGE, "clear at home on answers of over a year ago");
+    }
+  }
+
+  /** Only a later examination and a new signature bring a dose back. */
+  private void finding() {
+    boolean stands = ledger.found > 0 && ledger.foundNoMore == 0;
+    stops(Law.FINDING, stands, "an examination found curvature or scarring");
+    boolean before =
+        ledger.foundNoMore > 0
+            && ledger.order().filter(order -> order.entry() < ledger.foundNoMore).isPresent();
+    judge.look(Law.FINDING, before);
+    if (before && scene.clear()) {
+      judge.fail(Law.FINDING, "a dose of before the finding is clear");
     }
   }
 
   private void past() {
     for (Ledger.Before one : ledger.before) {
-      boolean reviewed = ledger.reviews.stream().anyMatch(entry -> entry > one.entry());
+      boolean reviewed = ledger.reviews.stream().anyMatch(review -> review.entry() > one.entry());
       stops(
           Law.PAST_COUNTS,
           one.lasted() >= 240 && !reviewed,

@@ -9,6 +9,7 @@ public enum Law {
   ALWAYS_ANSWERS("every record has an answer"),
   EMERGENCY_STOPS("240 min or more, known or possible, stops everything until it is reviewed"),
   EMERGENCY_IS_COUNTED("every emergency that is open is told"),
+  UNFINISHED("what may mean 4 hours stops while it is asked back"),
   CLOSED("120 min or more, known or possible, closes that dose and all above it"),
   CLOSED_WHEN_STRUCK(
       "a struck report of 120 min or more closes until it is completed or confirmed"),
@@ -29,6 +30,11 @@ public enum Law {
   SECOND_DOSE("a second dose in a visit keeps its own rules"),
   HOME_READY("at home only with everything on record"),
   FIRST_IN_CLINIC("at home only after a dose that went in, in the clinic, and was short"),
+  AFTER_EMERGENCY("at home after an emergency without end: examined, and tried in the clinic"),
+  EXAMINATION_FOR_MORE("no higher dose while an examination is overdue"),
+  EXAMINATION_FOR_HOME("no dose at home while it is overdue by more than the grace"),
+  LAPSE("after a year without an injection a dose in the clinic comes first"),
+  RECALLED("what the clinic has taken out of use is injected no more"),
   PAIR_ALONE("after two doses in a visit the second waits until it was given alone"),
   VIAL_LABEL("the vial says what the order says"),
   VIAL_DATE("no vial past its last day, on the label or once opened"),
@@ -36,6 +42,7 @@ public enum Law {
   NO_VIAL("without a vial on record there is a hold"),
   UNDER_OBSERVATION("nobody who is under observation is injected again"),
   CONTRAINDICATION("a contraindication stands until a prescriber says that it was wrong"),
+  FINDING("after a finding: a later examination without it, and a new signature"),
   DECISION("a condition to decide on waits for the prescriber"),
   NOT_KNOWN_IS_NO("an open question of the screening counts as no"),
   SCREENING_AGE("answers hold for a year"),
@@ -53,10 +60,7 @@ public enum Law {
       Collections.unmodifiableSet(
           EnumSet.of(
               ALWAYS_ANSWERS,
-              EMERGENCY_STOPS,
-              EMERGENCY_IS_COUNTED,
               CLOSED,
-              CLOSED_WHEN_STRUCK,
               HIGHER_AFTER_LONG,
               HOLD_AFTER_LONG,
               ONE_RUNG_UP,
@@ -66,19 +70,13 @@ public enum Law {
               NOT_ABOVE_DRAWN,
               NOTHING_WITHOUT_CAUSES,
               NEW_STOCK,
-              SPACING,
               THREE_IN_A_WEEK,
               TWO_IN_A_DAY,
               SECOND_DOSE,
-              FIRST_IN_CLINIC,
-              PAIR_ALONE,
-              CONTRAINDICATION,
-              DECISION,
-              PAST_COUNTS,
-              RAISED_ONLY,
-              REVIEW_NEEDS_END,
-              NOBODY_ELSE_ENDS,
-              NOBODY_ELSE_OPENS));
+              LAPSE,
+              AFTER_EMERGENCY,
+              CLOSED_WHEN_STRUCK,
+              FIRST_IN_CLINIC));
 
   public final String words;
 

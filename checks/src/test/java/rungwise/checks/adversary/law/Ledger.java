@@ -3,6 +3,7 @@ package rungwise.checks.adversary.law;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -65,11 +66,17 @@ public final class Ledger {
     }
   }
 
+  /** A prescriber's review; seenSoft where he wrote that the end cannot be known. */
+  public record Reviewed(long entry, boolean seenSoft) {}
+
   /** A prescriber's opening of a volume. */
   public record Reopened(long entry, Mix mix, long upTo) {}
 
   /** An injection in the clinic of which nobody has written how it ended. */
   public record Watched(String id, long at, long drawn, String vial) {}
+
+  /** What may mean 4 hours and was asked back, with the report that it was about. */
+  public record Worry(long entry, long at, String about) {}
 
   /** The last answer of one question. */
   public record Answered(String answer, long minute) {}
@@ -81,8 +88,9 @@ public final class Ledger {
   public final List<Chosen> plans = new ArrayList<>();
   public final List<Signed> orders = new ArrayList<>();
   public final List<Vial> vials = new ArrayList<>();
-  public final List<Long> reviews = new ArrayList<>();
+  public final List<Reviewed> reviews = new ArrayList<>();
   public final List<Reopened> reopened = new ArrayList<>();
+  public final List<Worry> worries = new ArrayList<>();
   public final List<Watched> watched = new ArrayList<>();
   public final Map<Condition, Answered> answers = new EnumMap<>(Condition.class);
 
@@ -92,7 +100,14 @@ public final class Ledger {
   public final Map<Condition, Long> decided = new EnumMap<>(Condition.class);
   public final Map<String, Long> ready = new HashMap<>();
   public final List<Before> before = new ArrayList<>();
+  public final Set<Mix> recalled = EnumSet.noneOf(Mix.class);
   public long examined = -1;
+
+  /** The entry of an examination that found curvature or scarring; 0 where none did. */
+  public long found;
+
+  /** The entry of the last examination that found none after one that did. */
+  public long foundNoMore;
 
   /** Whether the report that was written or withdrawn last was so by a prescriber. */
   public boolean lastByPrescriber;
@@ -168,6 +183,16 @@ public final class Ledger {
     return one.confirmed || one.struckByPrescriber;
   }
 
+  /** What was said before of the injection of a report. */
+  List<Told> earlierThan(Told report) {
+    return told.stream().filter(one -> laterSays(one, later -> later == report)).toList();
+  }
+
+  /** The entry that first told of the injection of a report. */
+  long beganAt(Told report) {
+    return earlierThan(report).stream().mapToLong(one -> one.entry).min().orElse(report.entry);
+  }
+
   /** Whether a prescriber struck or confirmed it, or any later one in its chain. */
   private boolean byPrescriber(Told struck) {
     return confirmed(struck) || laterSays(struck, Ledger::confirmed);
@@ -182,21 +207,53 @@ public final class Ledger {
   public List<Told> emergencies() {
     var open = new ArrayList<Told>();
     for (Told one : told) {
-      boolean told = one.mayReach(240) && !isReviewed(one.entry) && !isLifted(one);
-      if (told && one.replacedBy.filter(later -> later.mayReach(240)).isEmpty()) {
+      boolean told = one.mayReach(240) && !isReviewed(one) && !isLifted(one);
+      if (told && !laterSays(one, later -> later.mayReach(240))) {
         open.add(one);
       }
     }
     return open;
   }
 
-  private boolean isReviewed(long entry) {
-    return reviews.stream().anyMatch(review -> review > entry);
+  private boolean isReviewed(Told one) {
+    return reviews.stream()
+        .anyMatch(review -> review.entry() > one.entry && (review.seenSoft() || !one.isEndOpen()));
+  }
+
+  /** Reviewed emergencies of which the end will never be known. */
+  List<Told> neverKnown() {
+    return told.stream().filter(one -> one.counts() && one.isEndOpen() && isReviewed(one)).toList();
+  }
+
+  /** Worries that no report has answered since and no prescriber has reviewed. */
+  List<Worry> openWorries() {
+    return worries.stream()
+        .filter(one -> reviews.stream().noneMatch(review -> review.entry() > one.entry()))
+        .filter(one -> told.stream().noneMatch(report -> answers(report, one)))
+        .toList();
+  }
+
+  private boolean answers(Told report, Worry worry) {
+    boolean same = report.at() == worry.at();
+    return report.entry > worry.entry()
+        && (same || earlierThan(report).stream().anyMatch(one -> one.id.equals(worry.about())));
+  }
+
+  /** The first review that covers a report. */
+  long reviewedBy(Told one) {
+    return reviews.stream()
+        .filter(review -> review.entry() > one.entry && (review.seenSoft() || !one.isEndOpen()))
+        .mapToLong(Reviewed::entry)
+        .findFirst()
+        .orElse(Told.NO_END);
   }
 
   private boolean isLifted(Told one) {
-    if (one.counts() || one.saysFourHours()) {
+    if (one.counts()) {
       return false;
+    }
+    if (one.saysFourHours()) {
+      return one.confirmed || laterSays(one, later -> later.confirmed);
     }
     return byPrescriber(one) || laterSays(one, Told::endsBeforeFourHours);
   }

@@ -208,7 +208,7 @@ public final class SqlCourses implements Courses {
   private static final Map<Table<?>, FactKind> TABLES = tables();
 
   private static Map<Table<?>, FactKind> tables() {
-    var tables = new EnumMap<Table<?>, FactKind>(FactKind.class);
+    var tables = new LinkedHashMap<Table<?>, FactKind>();
     tables.put(COURSE_OPENED, FactKind.COURSE_OPENED);
     tables.put(SCREENED, FactKind.SCREENED);
     tables.put(DECISION_WRITTEN, FactKind.DECISION_WRITTEN);

@@ -4,7 +4,7 @@ import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import rungwise.dosing.history.Spot;
-import rungwise.dosing.history.Technique;
+import rungwise.dosing.known.Technique;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.SamplePreparations;

@@ -268,7 +268,7 @@ public final class OpenClinic implements AutoCloseable {
         new Screenings(ports),
         new Vials(ports),
         new ClinicVials(ports, store.clinicVials()),
-        new Room(ports, store.roomDays(), store.clinicVials()),
+        new Room(ports, store.roomDays(), store.clinicVials(), store.accounts()::all),
         new Teaching(ports),
         new Titration(ports),
         new Lifting(ports));

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.SelectOption;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -149,8 +150,42 @@ class RoomBrowserTest extends AtTheDesk {
     assertThat(page().locator(".notice")).containsText("Recorded although:");
   }
 
+  /** Hands the man on top of the board to the first who is on call. */
+  private void handOver(String words) {
+    page().getByRole(AriaRole.LINK, named("Hand him over to whoever is on call")).first().click();
+    browser.inspect("hand-over");
+    page().locator("#to").selectOption(new SelectOption().setIndex(0));
+    page().locator("#tries").fill("2");
+    page().locator("#words").fill(words);
+    press("Hand him over");
+  }
+
+  @Test
+  void whoever_left_while_firm_stands_first_until_he_is_handed_over_by_name() {
+    String course = courseOf("Emeric Sand");
+    assertThat(page().locator(".not-over h2")).containsText("emergency department now");
+    assertThat(page().locator(".not-over .button")).hasText("Write down how it ended");
+    browser.inspect("course-not-over");
+    page().navigate(course + "/order");
+    browser.inspect("order-not-over");
+    open("/");
+    assertThat(page().locator(".not-over").first()).containsText("4 hours were at");
+    browser.inspect("today-not-over");
+    open("/room");
+    assertThat(page().locator("h1")).containsText("1 man left while it was firm: call him now.");
+    browser.inspect("room-left");
+
+    handOver("his own number and his sister: no answer");
+
+    assertThat(page().locator(".not-over")).hasCount(0);
+    open("/");
+    assertThat(page().locator(".not-over").first()).containsText("after 2 tries");
+  }
+
   @Test
   void a_man_who_left_is_to_be_called_and_the_day_is_closed_only_when_nobody_is_left() {
+    open("/room");
+    handOver("no answer");
     String course = signed();
     page().navigate(courseOf("Jarek Oduya") + "/visit");
     check("endGrade", "1");
@@ -171,6 +206,9 @@ class RoomBrowserTest extends AtTheDesk {
     end("left", Duration.ofMinutes(2));
     assertThat(page().locator(".notice")).containsText("call him");
     open("/room");
+    press("Close the day");
+    assertThat(faults()).containsText("left while it was firm");
+    handOver("his own number, no answer");
     press("Close the day");
     assertThat(page().locator(".notice")).containsText("The day is closed");
     assertThat(page().locator("main")).containsText("Today is closed.");

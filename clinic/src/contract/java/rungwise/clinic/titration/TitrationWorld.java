@@ -162,7 +162,11 @@ public final class TitrationWorld {
   }
 
   public Room room() {
-    return new Room(ports, stored.roomDays(), stored.clinicVials());
+    return new Room(
+        ports,
+        stored.roomDays(),
+        stored.clinicVials(),
+        () -> List.of(Staff.PRESCRIBER, Staff.EDUCATOR, Staff.ON_CALL, Staff.AUDITOR));
   }
 
   public CoursePorts stored() {
@@ -307,6 +311,11 @@ public final class TitrationWorld {
 
   public EntryId lastEntry(CourseId id) {
     return last(id).id();
+  }
+
+  /** The entry of the report that was written last. */
+  public EntryId lastReport(CourseId id) {
+    return file(id).reports().getLast().entry().id();
   }
 
   public CourseEntry last(CourseId id) {

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.people.AccountId;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
@@ -214,6 +215,23 @@ public sealed interface CourseFact {
       Optional<EntryId> observation,
       InjectionDetails details)
       implements CourseFact {}
+
+  /**
+   * A man who left the clinic while it was firm was handed by name to somebody on call.
+   *
+   * @param erection the report of which the end is not known
+   * @param to who calls him from then on
+   * @param tries how often it was tried to reach him, at least once
+   * @param lastTry when it was tried last
+   */
+  record HandedOver(EntryId erection, AccountId to, int tries, Instant lastTry)
+      implements CourseFact {
+    public HandedOver {
+      if (tries < 1) {
+        throw new IllegalArgumentException("bug: handed over after " + tries + " tries");
+      }
+    }
+  }
 
   /**
    * Somebody said what may mean 4 hours or still firm, and the report is not complete.

@@ -13,6 +13,7 @@ import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
+import rungwise.clinic.course.CourseFact.HandedOver;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.ObservationNoted;
 import rungwise.clinic.course.CourseFact.ObservationStarted;
@@ -233,6 +234,14 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
         lastOf(EmergencyReviewed.class).map(written -> written.entry().number()).orElse(0L);
     return lastOf(DoseSigned.class)
         .filter(written -> written.entry().number() > Math.max(planned, reviewed));
+  }
+
+  /** Who was handed over last for the injection of a report, whatever corrected it since. */
+  public Optional<Written<HandedOver>> handedOver(EntryId report) {
+    EntryId root = rootOf(entry(report));
+    return inForce(HandedOver.class).stream()
+        .filter(written -> rootOf(entry(written.fact().erection())).equals(root))
+        .reduce((earlier, later) -> later);
   }
 
   /** The reports that count, in the order in which they were written. */

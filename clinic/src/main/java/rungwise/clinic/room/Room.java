@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseFact.ObservationNoted;
 import rungwise.clinic.course.CourseFact.ObservationStarted;
@@ -45,8 +46,16 @@ public final class Room {
   private final CourseReader reader;
   private final RoomDays days;
   private final ClinicVialShelf shelf;
+  private final HandOver handOver;
 
-  public Room(StandingPorts ports, RoomDays days, ClinicVialShelf shelf) {
+  /**
+   * The use cases.
+   *
+   * @param accounts everybody who works here
+   */
+  public Room(
+      StandingPorts ports, RoomDays days, ClinicVialShelf shelf, Supplier<List<Account>> accounts) {
+    this.handOver = new HandOver(ports, accounts);
     this.ports = ports;
     this.changes = new CourseChanges(ports);
     this.reader = new CourseReader(ports);
@@ -254,6 +263,14 @@ public final class Room {
                 return Reading.refused(
                     "The day cannot be closed: under observation still: " + names + ".");
               }
+              List<CourseState> left = handOver.left();
+              if (!left.isEmpty()) {
+                return Reading.refused(
+                    "The day cannot be closed: left while it was firm, and nobody knows how it"
+                        + " ended: "
+                        + names(left)
+                        + ". Write down how it ended, or hand him by name to whoever is on call.");
+              }
               LocalDate today = LocalDate.ofInstant(changes.now(), ports.time().zone());
               if (days.lastClosed().filter(today::equals).isPresent()) {
                 return Reading.refused("The day is closed already.");
@@ -261,6 +278,11 @@ public final class Room {
               days.close(today, actor.id(), changes.now());
               return Reading.of(today);
             });
+  }
+
+  private static String names(List<CourseState> left) {
+    return String.join(
+        ", ", left.stream().map(state -> state.file().patient().fullName()).toList());
   }
 
   /** The day that was closed last, if one was. */
@@ -292,6 +314,11 @@ public final class Room {
   /** The instant that the room has now. */
   public Instant now() {
     return changes.now();
+  }
+
+  /** Those who left while it was firm. */
+  public HandOver handOver() {
+    return handOver;
   }
 
   /** The wall clock of the room. */

@@ -39,6 +39,11 @@ public final class EntryWords {
       case CourseFact.ReadinessRecorded ready -> words(ready);
       case CourseFact.DoseSigned signed -> words(signed, time);
       case CourseFact.InjectionReported report -> words(report, time);
+      case CourseFact.HandedOver handed ->
+          "Handed to somebody on call after "
+              + tries(handed.tries())
+              + ", the last "
+              + time.words(handed.lastTry());
       case CourseFact.ReportUnfinished unfinished -> words(unfinished, time);
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";
       case CourseFact.VolumeReopened reopened -> "Reopened up to " + reopened.upTo();
@@ -47,6 +52,11 @@ public final class EntryWords {
           "Prescriber confirms that the report before the correction was wrong";
       case CourseFact.PastReviewed reviewed -> words(reviewed);
     };
+  }
+
+  /** "1 try", "2 tries". */
+  static String tries(int tries) {
+    return tries == 1 ? "1 try" : tries + " tries";
   }
 
   private static String words(CourseFact.EmergencyReviewed reviewed, ClinicTime time) {

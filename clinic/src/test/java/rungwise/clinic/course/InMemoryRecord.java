@@ -22,6 +22,7 @@ import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.room.RoomDays;
 import rungwise.clinic.supply.ClinicVial;
 import rungwise.clinic.supply.ClinicVialShelf;
+import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening;
 
@@ -144,6 +145,20 @@ public final class InMemoryRecord implements Transactions {
     }
 
     @Override
+    public List<CourseId> leftWhileFirm() {
+      return all().stream()
+          .filter(
+              id ->
+                  find(id).orElseThrow().entries().stream()
+                      .anyMatch(
+                          entry ->
+                              entry.fact() instanceof CourseFact.InjectionReported report
+                                  && report.observation().isPresent()
+                                  && report.soft() instanceof SoftAfter.AtLeast))
+          .toList();
+    }
+
+    @Override
     public Optional<CourseFile> find(CourseId id) {
       List<CourseEntry> own =
           entries.stream().filter(stored -> stored.course().equals(id)).map(Stored::entry).toList();
@@ -215,6 +230,9 @@ public final class InMemoryRecord implements Transactions {
               milliseconds(noted.at()),
               noted.grade(),
               noted.vitals());
+      case CourseFact.HandedOver handed ->
+          new CourseFact.HandedOver(
+              handed.erection(), handed.to(), handed.tries(), milliseconds(handed.lastTry()));
       case CourseFact.Screened screened -> screened(screened);
       case CourseFact.CourseOpened opened -> opened;
       case CourseFact.DecisionWritten decision -> decision;

@@ -17,6 +17,7 @@ enum FactKind {
   READINESS_RECORDED,
   DOSE_SIGNED,
   INJECTION_REPORTED,
+  HANDED_OVER,
   REPORT_UNFINISHED,
   REPORT_WITHDRAWN,
   VOLUME_REOPENED,
@@ -39,6 +40,7 @@ enum FactKind {
       case CourseFact.ReadinessRecorded recorded -> READINESS_RECORDED;
       case CourseFact.DoseSigned signed -> DOSE_SIGNED;
       case CourseFact.InjectionReported reported -> INJECTION_REPORTED;
+      case CourseFact.HandedOver handed -> HANDED_OVER;
       case CourseFact.ReportUnfinished unfinished -> REPORT_UNFINISHED;
       case CourseFact.ReportWithdrawn withdrawn -> REPORT_WITHDRAWN;
       case CourseFact.VolumeReopened reopened -> VOLUME_REOPENED;

@@ -9,6 +9,7 @@ import static rungwise.store.schema.Tables.DOSE_SIGNED;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
+import static rungwise.store.schema.Tables.HANDED_OVER;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
 import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
 import static rungwise.store.schema.Tables.OBSERVATION_STARTED;
@@ -89,6 +90,7 @@ record FactReading(
       case READINESS_RECORDED -> readiness(own(row, READINESS_RECORDED));
       case DOSE_SIGNED -> signed(own(row, DOSE_SIGNED));
       case INJECTION_REPORTED -> reported(own(row, INJECTION_REPORTED));
+      case HANDED_OVER -> InjectionRows.handed(own(row, HANDED_OVER));
       case REPORT_UNFINISHED -> unfinished(own(row, REPORT_UNFINISHED));
       case REPORT_WITHDRAWN -> new CourseFact.ReportWithdrawn();
       case VOLUME_REOPENED -> LiftingRows.reopened(own(row, VOLUME_REOPENED));

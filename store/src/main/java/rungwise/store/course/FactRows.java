@@ -32,6 +32,7 @@ final class FactRows {
       case CourseFact.ReadinessRecorded recorded -> PreparingRows.rows(recorded);
       case CourseFact.DoseSigned signed -> rows(signed);
       case CourseFact.InjectionReported reported -> InjectionRows.rows(reported);
+      case CourseFact.HandedOver handed -> List.of(InjectionRows.row(handed));
       case CourseFact.ReportUnfinished unfinished -> UnfinishedRows.rows(unfinished);
       case CourseFact.ReportWithdrawn withdrawn -> List.of();
       case CourseFact.VolumeReopened reopened -> List.of(LiftingRows.row(reopened));

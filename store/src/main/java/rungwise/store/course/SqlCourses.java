@@ -13,6 +13,7 @@ import static rungwise.store.schema.Tables.DOSE_SIGNED_RUNG;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
+import static rungwise.store.schema.Tables.HANDED_OVER;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED_CAUSE;
 import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
@@ -74,6 +75,7 @@ public final class SqlCourses implements Courses {
           Map.entry(FactKind.READINESS_RECORDED, READINESS_RECORDED.ENTRY_ID),
           Map.entry(FactKind.DOSE_SIGNED, DOSE_SIGNED.ENTRY_ID),
           Map.entry(FactKind.INJECTION_REPORTED, INJECTION_REPORTED.ENTRY_ID),
+          Map.entry(FactKind.HANDED_OVER, HANDED_OVER.ENTRY_ID),
           Map.entry(FactKind.REPORT_UNFINISHED, REPORT_UNFINISHED.ENTRY_ID),
           Map.entry(FactKind.VOLUME_REOPENED, VOLUME_REOPENED.ENTRY_ID),
           Map.entry(FactKind.EMERGENCY_REVIEWED, EMERGENCY_REVIEWED_END.ENTRY_ID),
@@ -144,6 +146,24 @@ public final class SqlCourses implements Courses {
         .toList();
   }
 
+  @Override
+  public List<CourseId> leftWhileFirm() {
+    return database
+        .reading()
+        .select(ENTRY.COURSE_ID)
+        .from(INJECTION_REPORTED)
+        .join(ENTRY)
+        .on(ENTRY.ID.eq(INJECTION_REPORTED.ENTRY_ID))
+        .where(INJECTION_REPORTED.OBSERVATION.isNotNull())
+        .and(INJECTION_REPORTED.SOFT_AFTER.eq(Tokens.of(SoftKind.AT_LEAST)))
+        .orderBy(ENTRY.SEQ.asc())
+        .fetch(row -> new CourseId(row.value1()))
+        .stream()
+        .distinct()
+        .toList();
+  }
+
+  /** Eight queries, however long the course is. Lines of later entries do no harm. */
   /** A few queries, however long the course is. Lines of later entries do no harm. */
   @Override
   public Optional<CourseFile> find(CourseId id) {

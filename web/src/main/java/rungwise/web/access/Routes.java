@@ -66,6 +66,8 @@ public final class Routes {
           Route.post("/courses/{id}/visit", REPORTS, Screen.VISIT),
           Route.post("/courses/{id}/visit/{observation}/note", REPORTS, Screen.VISIT),
           Route.post("/courses/{id}/visit/{observation}/end", REPORTS, Screen.VISIT),
+          Route.get("/courses/{id}/hand-over", REPORTS, Screen.VISIT),
+          Route.post("/courses/{id}/hand-over", REPORTS, Screen.VISIT),
           Route.post("/courses/{id}/sign", PRESCRIBER, Screen.COURSE).signing(),
           Route.post("/courses/{id}/review", PRESCRIBER, Screen.COURSE).signing(),
           Route.post("/courses/{id}/confirm", PRESCRIBER, Screen.COURSE).signing(),

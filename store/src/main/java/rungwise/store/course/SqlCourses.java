@@ -6,6 +6,7 @@ import static rungwise.store.schema.Tables.CORRECTION_CONFIRMED;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
+import static rungwise.store.schema.Tables.DOSE_SIGNED_ACCEPTED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_HOLD;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_HOLD_FACT;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_OVERRIDE;
@@ -30,7 +31,6 @@ import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
@@ -39,7 +39,6 @@ import org.jooq.DSLContext;
 import org.jooq.Field;
 import org.jooq.Record;
 import org.jooq.Result;
-import org.jooq.SelectJoinStep;
 import org.jooq.Table;
 import org.jooq.TableField;
 import org.jooq.TableRecord;
@@ -58,29 +57,6 @@ import rungwise.store.journal.Journal;
 
 /** The courses in the journal: each fact is an entry that names its course. */
 public final class SqlCourses implements Courses {
-
-  /** The tables of the kinds that have one, joined by the entry's id. */
-  private static final Map<FactKind, Field<String>> ENTRY_IDS =
-      Map.ofEntries(
-          Map.entry(FactKind.COURSE_OPENED, COURSE_OPENED.ENTRY_ID),
-          Map.entry(FactKind.SCREENED, SCREENED.ENTRY_ID),
-          Map.entry(FactKind.DECISION_WRITTEN, DECISION_WRITTEN.ENTRY_ID),
-          Map.entry(FactKind.ANSWER_OVERTURNED, ANSWER_OVERTURNED.ENTRY_ID),
-          Map.entry(FactKind.BASELINE_RECORDED, BASELINE_RECORDED.ENTRY_ID),
-          Map.entry(FactKind.EXAMINATION_RECORDED, EXAMINATION_RECORDED.ENTRY_ID),
-          Map.entry(FactKind.VIAL_RECEIVED, VIAL_RECEIVED.ENTRY_ID),
-          Map.entry(FactKind.OBSERVATION_STARTED, OBSERVATION_STARTED.ENTRY_ID),
-          Map.entry(FactKind.OBSERVATION_NOTED, OBSERVATION_NOTED.ENTRY_ID),
-          Map.entry(FactKind.PLAN_CHOSEN, PLAN_CHOSEN.ENTRY_ID),
-          Map.entry(FactKind.READINESS_RECORDED, READINESS_RECORDED.ENTRY_ID),
-          Map.entry(FactKind.DOSE_SIGNED, DOSE_SIGNED.ENTRY_ID),
-          Map.entry(FactKind.INJECTION_REPORTED, INJECTION_REPORTED.ENTRY_ID),
-          Map.entry(FactKind.HANDED_OVER, HANDED_OVER.ENTRY_ID),
-          Map.entry(FactKind.REPORT_UNFINISHED, REPORT_UNFINISHED.ENTRY_ID),
-          Map.entry(FactKind.VOLUME_REOPENED, VOLUME_REOPENED.ENTRY_ID),
-          Map.entry(FactKind.EMERGENCY_REVIEWED, EMERGENCY_REVIEWED_END.ENTRY_ID),
-          Map.entry(FactKind.CORRECTION_CONFIRMED, CORRECTION_CONFIRMED.ENTRY_ID),
-          Map.entry(FactKind.PAST_REVIEWED, PAST_REVIEWED.ENTRY_ID));
 
   private final Database database;
   private final Journal journal;
@@ -223,12 +199,52 @@ public final class SqlCourses implements Courses {
   }
 
   private static Result<Record> rowsOf(CourseId id, DSLContext reading) {
-    SelectJoinStep<Record> joined = reading.select().from(ENTRY);
-    for (Map.Entry<FactKind, Field<String>> one : ENTRY_IDS.entrySet()) {
-      Table<?> table = Objects.requireNonNull(((TableField<?, ?>) one.getValue()).getTable());
-      joined = joined.leftJoin(table).on(isOf(one.getKey(), one.getValue()));
-    }
-    return joined.where(ENTRY.COURSE_ID.eq(id.text())).orderBy(ENTRY.SEQ.asc()).fetch();
+    return reading
+        .select()
+        .from(ENTRY)
+        .leftJoin(COURSE_OPENED)
+        .on(isOf(FactKind.COURSE_OPENED, COURSE_OPENED.ENTRY_ID))
+        .leftJoin(SCREENED)
+        .on(isOf(FactKind.SCREENED, SCREENED.ENTRY_ID))
+        .leftJoin(DECISION_WRITTEN)
+        .on(isOf(FactKind.DECISION_WRITTEN, DECISION_WRITTEN.ENTRY_ID))
+        .leftJoin(ANSWER_OVERTURNED)
+        .on(isOf(FactKind.ANSWER_OVERTURNED, ANSWER_OVERTURNED.ENTRY_ID))
+        .leftJoin(BASELINE_RECORDED)
+        .on(isOf(FactKind.BASELINE_RECORDED, BASELINE_RECORDED.ENTRY_ID))
+        .leftJoin(EXAMINATION_RECORDED)
+        .on(isOf(FactKind.EXAMINATION_RECORDED, EXAMINATION_RECORDED.ENTRY_ID))
+        .leftJoin(VIAL_RECEIVED)
+        .on(isOf(FactKind.VIAL_RECEIVED, VIAL_RECEIVED.ENTRY_ID))
+        .leftJoin(OBSERVATION_STARTED)
+        .on(isOf(FactKind.OBSERVATION_STARTED, OBSERVATION_STARTED.ENTRY_ID))
+        .leftJoin(OBSERVATION_NOTED)
+        .on(isOf(FactKind.OBSERVATION_NOTED, OBSERVATION_NOTED.ENTRY_ID))
+        .leftJoin(PLAN_CHOSEN)
+        .on(isOf(FactKind.PLAN_CHOSEN, PLAN_CHOSEN.ENTRY_ID))
+        .leftJoin(READINESS_RECORDED)
+        .on(isOf(FactKind.READINESS_RECORDED, READINESS_RECORDED.ENTRY_ID))
+        .leftJoin(DOSE_SIGNED)
+        .on(isOf(FactKind.DOSE_SIGNED, DOSE_SIGNED.ENTRY_ID))
+        .leftJoin(DOSE_SIGNED_ACCEPTED)
+        .on(isOf(FactKind.DOSE_SIGNED, DOSE_SIGNED_ACCEPTED.ENTRY_ID))
+        .leftJoin(INJECTION_REPORTED)
+        .on(isOf(FactKind.INJECTION_REPORTED, INJECTION_REPORTED.ENTRY_ID))
+        .leftJoin(HANDED_OVER)
+        .on(isOf(FactKind.HANDED_OVER, HANDED_OVER.ENTRY_ID))
+        .leftJoin(REPORT_UNFINISHED)
+        .on(isOf(FactKind.REPORT_UNFINISHED, REPORT_UNFINISHED.ENTRY_ID))
+        .leftJoin(VOLUME_REOPENED)
+        .on(isOf(FactKind.VOLUME_REOPENED, VOLUME_REOPENED.ENTRY_ID))
+        .leftJoin(EMERGENCY_REVIEWED_END)
+        .on(isOf(FactKind.EMERGENCY_REVIEWED, EMERGENCY_REVIEWED_END.ENTRY_ID))
+        .leftJoin(CORRECTION_CONFIRMED)
+        .on(isOf(FactKind.CORRECTION_CONFIRMED, CORRECTION_CONFIRMED.ENTRY_ID))
+        .leftJoin(PAST_REVIEWED)
+        .on(isOf(FactKind.PAST_REVIEWED, PAST_REVIEWED.ENTRY_ID))
+        .where(ENTRY.COURSE_ID.eq(id.text()))
+        .orderBy(ENTRY.SEQ.asc())
+        .fetch();
   }
 
   /** The kind stands first, so that only the one table of that kind is looked into. */

@@ -134,6 +134,30 @@ class ScreeningBrowserTest extends AtTheDesk {
   }
 
   @Test
+  void a_yes_that_is_denied_later_counts_until_a_prescriber_writes_that_it_was_wrong() {
+    signIn(NURSE);
+    openOf(AT_FIRST_DOSE, "/screening");
+    check("answer-SICKLE_CELL", "yes");
+    press("Save the answers");
+    check("answer-SICKLE_CELL", "no");
+    press("Save the answers");
+    assertThat(answer()).containsText("Contraindicated: sickle cell");
+    assertThat(main()).containsText("It is kept and changes nothing.");
+    browser.inspect("screening-denied-nurse");
+
+    signInInstead(PRESCRIBER);
+    browser.inspect("screening-denied");
+    press("Write down that the yes was wrong (Sickle cell disease or trait)");
+    assertThat(faults()).hasCount(2);
+    check("shownBy-SICKLE_CELL", "TEST");
+    fill("wrong-SICKLE_CELL", "Electrophoresis of today is normal");
+    press("Write down that the yes was wrong (Sickle cell disease or trait)");
+
+    assertThat(answer()).hasText("Nothing in the screening stops him");
+    browser.inspect("screening-yes-was-wrong");
+  }
+
+  @Test
   void scarring_found_at_an_examination_contraindicates_and_an_older_form_cannot_undo_it() {
     signIn(NURSE);
     openOf(AT_FIRST_DOSE, "/screening");

@@ -112,6 +112,29 @@ public abstract class UpkeepContract {
   }
 
   @Test
+  void a_recall_and_a_version_name_everybody_whom_they_reach_before_they_are_signed() {
+    runOnOwn();
+    CourseId other = world.open();
+    world.signProposed(other);
+    world.open();
+    LabelReader reader = new LabelReader();
+    var lower = reader.read(LabelReader.secondOfWaiting("2", 24, Optional.empty())).orThrow();
+    var slower = reader.read(LabelReader.secondOfWaiting("60", 72, Optional.empty())).orThrow();
+    var same = reader.read(LabelReader.secondOfWaiting("60", 24, Optional.empty())).orThrow();
+    Reach reach = world.titration().reach();
+
+    assertThat(reach.ofRecall(Set.of(HIS)))
+        .extracting(one -> one.course().id())
+        .containsExactlyInAnyOrder(course, other);
+    assertThat(reach.ofRecall(Set.of(new PreparationId("another")))).isEmpty();
+    assertThat(reach.ofVersion(lower))
+        .containsExactly(new Reach.Reached(world.file(course), /* isSuspended= */ true));
+    assertThat(reach.ofVersion(slower))
+        .containsExactly(new Reach.Reached(world.file(course), /* isSuspended= */ false));
+    assertThat(reach.ofVersion(same)).isEmpty();
+  }
+
+  @Test
   void a_version_that_lowers_the_maximum_suspends_what_is_above_it_at_once() {
     runOnOwn();
     EntryId signed = world.file(course).signedDose().orElseThrow().entry().id();

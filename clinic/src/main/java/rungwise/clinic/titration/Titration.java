@@ -59,6 +59,11 @@ public final class Titration {
     this.reports = new Reports(ports);
   }
 
+  /** Whom a recall or a version of a protocol would reach. */
+  public Reach reach() {
+    return new Reach(ports, reader);
+  }
+
   /** A course as it is now. */
   public Optional<CourseState> find(CourseId id) {
     return ports.courses().find(id).map(file -> reader.state(file, changes.now()));

@@ -131,7 +131,7 @@ public enum GuardRule {
       GuardClass.HARD_STOP,
       "At this dose or less an erection lasted, or may have lasted, 2 hours or more.",
       DurationLimits.CLOSES_VOLUME.source(),
-      "a prescriber reopens this volume with a reason"),
+      "a prescriber reopens this volume with a reason, or confirms that the report was wrong"),
   HIGHER_AFTER_LONG(
       GuardClass.HARD_STOP,
       "At a lower dose an erection lasted over an hour, or it is not known how long.",

@@ -137,7 +137,7 @@ public final class CourseViews {
         .map(
             reason ->
                 new ReasonLine(
-                    reason.rule().wording(), facts(reason.facts()), reason.rule().source().words()))
+                    reason.rule().wording(), facts(reason.facts()), reason.source().words()))
         .toList();
   }
 
@@ -179,7 +179,7 @@ public final class CourseViews {
         sentence(verdict),
         clears(verdict.clears(), now),
         facts(verdict.facts()),
-        rule.source().words());
+        verdict.source().words());
   }
 
   private String clears(Clears clears, Instant now) {

@@ -87,10 +87,12 @@ public final class CourseChanges {
     return ports.courses().append(NewEntry.of(id, fact, actor.id(), now));
   }
 
-  /** Appends a fact with the writer's words, where there are any. */
-  public long append(CourseId id, CourseFact fact, Account actor, Instant now, String words) {
-    NewEntry entry = NewEntry.of(id, fact, actor.id(), now);
-    return ports.courses().append(words.isBlank() ? entry : entry.because(words.strip()));
+  /** Appends a fact with the writer's words, where there are any, or refuses what is too long. */
+  public Reading<Long> append(
+      CourseId id, CourseFact fact, Account actor, Instant now, String words) {
+    return words.isBlank()
+        ? Reading.of(append(id, fact, actor, now))
+        : appendWithReason(id, fact, actor, now, Optional.empty(), words);
   }
 
   /** Appends a fact for which a reason must be written, or refuses if none is. */

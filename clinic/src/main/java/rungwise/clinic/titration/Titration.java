@@ -21,7 +21,6 @@ import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
-import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
@@ -127,11 +126,14 @@ public final class Titration {
           if (fault.isPresent()) {
             return Reading.refused(fault.get());
           }
-          NewEntry entry = NewEntry.of(id, report, actor.id(), now);
-          NewEntry placed = draft.corrects().map(entry::correcting).orElse(entry);
-          NewEntry said =
-              draft.corrects().isPresent() ? placed.because(draft.reason().strip()) : placed;
-          return new Reading.Read<>(ports.courses().append(said), reading.notices());
+          Reading<Long> kept =
+              draft.corrects().isPresent()
+                  ? changes.appendWithReason(
+                      id, report, actor, now, draft.corrects(), draft.reason())
+                  : Reading.of(changes.append(id, report, actor, now));
+          return kept.found()
+              .<Reading<Long>>map(number -> new Reading.Read<>(number, reading.notices()))
+              .orElse(kept);
         });
   }
 
@@ -230,7 +232,7 @@ public final class Titration {
                   now,
                   advice.record(),
                   SigningCheck.nextStep(draft, state, volume));
-          return Reading.of(changes.append(id, signed, actor, now, draft.reason()));
+          return changes.append(id, signed, actor, now, draft.reason());
         });
   }
 
@@ -298,7 +300,7 @@ public final class Titration {
             faults.addAll(reader.ladderOf(plan, file).faults());
           }
           return faults.isEmpty()
-              ? Reading.of(changes.append(id, new PlanChosen(plan), actor, now, reason))
+              ? changes.append(id, new PlanChosen(plan), actor, now, reason)
               : new Reading.Refused<>(faults);
         });
   }

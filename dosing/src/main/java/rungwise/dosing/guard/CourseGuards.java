@@ -92,8 +92,8 @@ public final class CourseGuards {
     return Verdict.of(
         rule,
         Fact.said("condition", condition.words()),
-        Fact.said("what to do", condition.action()),
-        Fact.said("source", condition.source().words()));
+        Fact.said("what to do", condition.action()))
+        .citing(condition.source());
   }
 
   private static Verdict caution(Question question, Condition condition) {
@@ -105,8 +105,8 @@ public final class CourseGuards {
         GuardRule.CAUTION,
         Fact.said("condition", condition.words()),
         Fact.said("what to do", condition.action()),
-        Fact.said("the clinic's own hours between the two", hours.value()),
-        Fact.said("source", hours.source().words()));
+        Fact.said("the clinic's own hours between the two", hours.value()))
+        .citing(hours.source());
   }
 
   private static Optional<Verdict> expired(Question question) {

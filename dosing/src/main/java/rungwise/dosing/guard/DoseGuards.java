@@ -72,8 +72,8 @@ public final class DoseGuards {
             Verdict.of(
                 GuardRule.ABOVE_COMPONENT_LIMIT,
                 Fact.said("this volume holds", preparation.contentOf(volume)),
-                Fact.said("limit of the protocol", limit),
-                Fact.said("source", limit.source().words())));
+                Fact.said("limit of the protocol", limit))
+                .citing(limit.source()));
       }
     }
   }
@@ -179,8 +179,7 @@ public final class DoseGuards {
                 Verdict.of(
                     GuardRule.CARE_ABOVE,
                     Fact.said("condition", question.screening().heart().getFirst().words()),
-                    Fact.said("above", most.value()),
-                    Fact.said("source", most.source().words())));
+                    Fact.said("above", most.value())));
   }
 
   static Fact[] factsOf(Injection injection) {

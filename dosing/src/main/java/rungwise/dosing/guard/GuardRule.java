@@ -66,12 +66,12 @@ public enum GuardRule {
   ABOVE_CEILING(
       GuardClass.HARD_STOP,
       "This is above the maximum dose.",
-      Source.read(Citation.US_SYRINGE_LABEL, "2: above 60 mcg not recommended"),
+      new Source.Assumption("the limit of this preparation, as the clinic entered it"),
       ""),
   ABOVE_COMPONENT_LIMIT(
       GuardClass.HARD_STOP,
       "This holds more of a component than its limit.",
-      Source.read(Citation.US_SYRINGE_LABEL, "2: above 60 mcg not recommended"),
+      new Source.Assumption("the limit of this preparation, as the clinic entered it"),
       ""),
   BETWEEN_MARKS(
       GuardClass.HARD_STOP,

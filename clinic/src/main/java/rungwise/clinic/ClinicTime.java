@@ -57,6 +57,11 @@ public record ClinicTime(ZoneId zone) {
     return LONG_FORM.format(instant.atZone(zone));
   }
 
+  /** "23:30"; with its day if that is another one than now. */
+  public String clock(Instant instant, Instant now) {
+    return dayOf(instant).equals(dayOf(now)) ? timeText(instant) : words(instant);
+  }
+
   /** "29 November 2026". */
   public static String words(LocalDate date) {
     return DAY_FORM.format(date);

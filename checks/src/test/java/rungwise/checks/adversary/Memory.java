@@ -96,7 +96,7 @@ final class Memory implements Courses, Transactions {
 
   /** Keeps a protocol for every man who comes. */
   void keep(String name, int version, String document, AccountId by) {
-    protocols.add(new ProtocolShelf.Signed(name, version, document, by, Instant.EPOCH));
+    protocols.add(new ProtocolShelf.Signed(name, version, document, List.of(), by, Instant.EPOCH));
   }
 
   /** Keeps a history from before, as an import does. */

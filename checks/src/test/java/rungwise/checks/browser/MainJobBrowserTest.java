@@ -250,7 +250,7 @@ class MainJobBrowserTest extends AtTheDesk {
     assertThat(page().locator(".suspended")).containsText("do not use this dose");
     browser.inspect("order-suspended");
     open("/");
-    assertThat(page().locator("tbody tr").first()).containsText("Emergency to review");
+    assertThat(page().locator("tbody tr").first()).containsText("Emergency over: review it");
     browser.inspect("today");
   }
 

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -15,8 +16,8 @@ import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Moment;
 import rungwise.clinic.protocols.LabelReader;
-import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseViews;
+import rungwise.clinic.sheet.OpenErectionView;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
@@ -58,9 +59,9 @@ public abstract class BoardContract {
         .orThrow();
   }
 
-  private CourseView.Around around() {
+  private Optional<OpenErectionView> notOver() {
     ClinicTime time = world.room().time();
-    return new CourseViews(time, account -> "somebody").of(world.state(course)).around();
+    return new CourseViews(time, account -> "somebody").of(world.state(course)).open();
   }
 
   @Test
@@ -123,14 +124,14 @@ public abstract class BoardContract {
     assertThat(world.file(course).notesOf(observation))
         .extracting(written -> written.fact().moment())
         .containsExactly(Moment.CHECKED);
-    assertThat(around().callBack()).get().asString().startsWith("Call him now");
+    assertThat(notOver()).get().extracting(OpenErectionView::call).asString().startsWith("Call");
     world.pass(Duration.ofDays(2));
     assertThat(world.blocks(course)).contains(GuardRule.EMERGENCY_OPEN);
 
     ReportForm known = ReportForm.at("2026-03-02", "10:00").grade("3").exactly("58");
     world.report(course, known.correcting(world.lastEntry(course), "he called")).orThrow();
 
-    assertThat(around().callBack()).isEmpty();
+    assertThat(notOver()).isEmpty();
     assertThat(world.blocks(course)).isEmpty();
     assertThat(world.room().board()).isEmpty();
   }

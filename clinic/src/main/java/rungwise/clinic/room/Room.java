@@ -14,6 +14,7 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Moment;
 import rungwise.clinic.course.Vitals;
+import rungwise.clinic.day.MayInject;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
@@ -78,6 +79,7 @@ public final class Room {
     clearance.blocks().stream()
         .map(verdict -> "Not now: " + verdict.rule().wording())
         .forEach(blocks::add);
+    unsigned(MayInject.of(state, state.advice(), clearance)).ifPresent(blocks::add);
     state
         .file()
         .signedDose()
@@ -91,6 +93,24 @@ public final class Room {
                         + signed.fact().volume()
                         + "."));
     return blocks;
+  }
+
+  /** What no safety check says: another dose than the signed one is advised, or none. */
+  private static Optional<String> unsigned(MayInject answer) {
+    return switch (answer) {
+      case MayInject.LowerWaits waits ->
+          Optional.of(
+              "Not now: the lower dose of "
+                  + waits.lower()
+                  + " is advised and waits for a signature.");
+      case MayInject.Undecided undecided ->
+          Optional.of("Not now: no dose is advised, and a prescriber has not decided yet.");
+      case MayInject.Yes yes -> Optional.empty();
+      case MayInject.NotBefore later -> Optional.empty();
+      case MayInject.NotYet later -> Optional.empty();
+      case MayInject.NotSigned notSigned -> Optional.empty();
+      case MayInject.Stopped stopped -> Optional.empty();
+    };
   }
 
   /** Writes down what was seen at a time of an observation. */

@@ -77,15 +77,15 @@ public final class RoomViews {
         man.recordNumber(),
         dose(man),
         man.preparation().composition(),
-        clock(man.injectedAt(), now),
+        time.clock(man.injectedAt(), now),
         TimeSpan.ofMinutes(Duration.ofMillis(man.since().milliseconds()).toMinutes()).toString(),
         new Check(
-            clock(man.nextCheck(), now),
+            time.clock(man.nextCheck(), now),
             ClinicTime.distance(now, man.nextCheck()),
             man.isCheckDue()),
         man.last().map(note -> lastSeen(note, now)).orElse("nothing seen since the injection"),
         alarm(man),
-        clock(man.emergencyAt(), now),
+        time.clock(man.emergencyAt(), now),
         started.spot().map(Spot::words).orElse(""),
         milestones(man, now),
         seen(man, now));
@@ -112,12 +112,13 @@ public final class RoomViews {
     return note.moment().words()
         + note.grade().map(grade -> ", " + grade.words()).orElse("")
         + ", "
-        + clock(note.at(), now);
+        + time.clock(note.at(), now);
   }
 
   private List<Milestone> milestones(Observed man, Instant now) {
     var lines = new ArrayList<Milestone>();
-    lines.add(new Milestone(INJECTED, Optional.of(clock(man.injectedAt(), now)), Optional.empty()));
+    lines.add(
+        new Milestone(INJECTED, Optional.of(time.clock(man.injectedAt(), now)), Optional.empty()));
     for (Moment moment : List.of(Moment.FIRST_FIRM, Moment.USABLE, Moment.FULLY_SOFT)) {
       Optional<Instant> at =
           man.notes().stream()
@@ -127,7 +128,7 @@ public final class RoomViews {
       lines.add(
           new Milestone(
               moment.words(),
-              at.map(instant -> clock(instant, now)),
+              at.map(instant -> time.clock(instant, now)),
               at.map(instant -> after(man, instant))));
     }
     return lines;
@@ -136,11 +137,11 @@ public final class RoomViews {
   private List<Seen> seen(Observed man, Instant now) {
     var lines = new ArrayList<Seen>();
     String before = man.started().before().map(Vitals::words).orElse("");
-    lines.add(new Seen(clock(man.injectedAt(), now), "", INJECTED, "", before));
+    lines.add(new Seen(time.clock(man.injectedAt(), now), "", INJECTED, "", before));
     for (ObservationNoted note : man.notes()) {
       lines.add(
           new Seen(
-              clock(note.at(), now),
+              time.clock(note.at(), now),
               after(man, note.at()),
               note.moment().words(),
               note.grade().map(grade -> grade.number() + ", " + grade.words()).orElse(""),
@@ -151,11 +152,6 @@ public final class RoomViews {
 
   private static String after(Observed man, Instant at) {
     return TimeSpan.between(man.injectedAt(), at).toString();
-  }
-
-  /** "14:05"; another day than today is named. */
-  private String clock(Instant at, Instant now) {
-    return time.dateText(at).equals(time.dateText(now)) ? time.timeText(at) : time.words(at);
   }
 
   /** What the rule for a second dose in the same visit lets follow now, if it does. */
@@ -174,7 +170,7 @@ public final class RoomViews {
     return "The protocol lets this second dose follow in this visit. The first was "
         + first.drawn()
         + " at "
-        + clock(first.at(), state.now())
+        + time.clock(first.at(), state.now())
         + ", this one is "
         + second
         + ": together "

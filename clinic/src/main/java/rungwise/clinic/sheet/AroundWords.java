@@ -4,22 +4,17 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
-import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.EmergencyPlan;
 import rungwise.clinic.course.InjectionDetails;
-import rungwise.clinic.sheet.CourseView.VerdictText;
 import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.NonResponseStep;
 import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.GuardRule;
-import rungwise.dosing.guard.Verdict;
-import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.screening.Answer;
@@ -33,9 +28,9 @@ final class AroundWords {
   private static final int USUAL_OF_LAST = 5;
 
   private final ClinicTime time;
-  private final BiFunction<List<Verdict>, Instant, List<VerdictText>> texts;
+  private final VerdictWords texts;
 
-  AroundWords(ClinicTime time, BiFunction<List<Verdict>, Instant, List<VerdictText>> texts) {
+  AroundWords(ClinicTime time, VerdictWords texts) {
     this.time = time;
     this.texts = texts;
   }
@@ -53,14 +48,12 @@ final class AroundWords {
         file.observing().stream()
             .findFirst()
             .map(written -> time.words(written.fact().injectedAt())),
-        callBack(file),
         "due " + ClinicTime.words(due),
         !due.isAfter(LocalDate.ofInstant(state.now(), time.zone())),
-        texts.apply(
+        texts.of(
             advice.courseVerdicts().stream()
                 .filter(verdict -> verdict.rule() == GuardRule.CAUTION)
-                .toList(),
-            state.now()),
+                .toList()),
         state.question().screening().undecided(state.question().preparation()),
         isAtMaximum ? List.of(NonResponseStep.values()) : List.of());
   }
@@ -120,22 +113,5 @@ final class AroundWords {
     List<TimeSpan> last =
         all.subList(Math.max(0, all.size() - USUAL_OF_LAST), all.size()).stream().sorted().toList();
     return last.isEmpty() ? Optional.empty() : Optional.of(last.get((last.size() - 1) / 2));
-  }
-
-  /** Nobody has asked yet how it ended. */
-  private Optional<String> callBack(CourseFile file) {
-    return file.reports().stream()
-        .map(CourseFile.Written::fact)
-        .filter(report -> report.soft() instanceof SoftAfter.AtLeast)
-        .reduce((earlier, later) -> later)
-        .map(this::callBackWords);
-  }
-
-  private String callBackWords(InjectionReported report) {
-    return "Call him now: "
-        + report.soft().words()
-        + ", injected "
-        + time.words(report.injectedAt())
-        + ". Then correct the report with the time at which it was soft.";
   }
 }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.Plan;
+import rungwise.clinic.day.DayLine;
 import rungwise.dosing.decision.NonResponseStep;
 import rungwise.dosing.guard.GuardClass;
 import rungwise.dosing.history.Place;
@@ -26,7 +27,9 @@ import rungwise.quantities.Volume;
  * @param notBefore from when an injection is possible again, if that is later
  * @param notes what to know about a schedule that nobody has signed yet
  * @param signed the dose in force
- * @param mayInject the answer to "may he inject now?"
+ * @param day what the course needs from somebody, and since when
+ * @param open the erection of which nobody has said how it ended
+ * @param now the answer to "may he inject now?"
  * @param blocks what stops him, if anything
  * @param homeBlocks what forbids signing a dose for home
  * @param overridable the holds that a signature may override now, each once
@@ -44,7 +47,9 @@ public record CourseView(
     Optional<String> notBefore,
     List<String> notes,
     Optional<SignedLine> signed,
-    String mayInject,
+    DayLine day,
+    Optional<OpenErectionView> open,
+    NowView now,
     List<VerdictText> blocks,
     List<VerdictText> homeBlocks,
     List<VerdictText> overridable,
@@ -88,7 +93,6 @@ public record CourseView(
    * @param emergencyPlan in a line; may be empty
    * @param usual the usual onset and usable time, in a line; may be empty
    * @param observing since when he is under observation, if he is
-   * @param callBack why he is to be called, if he is
    * @param examination when the next examination is due
    * @param isExaminationDue whether it is due by now
    * @param cautions what the screening says at every dose
@@ -102,7 +106,6 @@ public record CourseView(
       String emergencyPlan,
       String usual,
       Optional<String> observing,
-      Optional<String> callBack,
       String examination,
       boolean isExaminationDue,
       List<VerdictText> cautions,
@@ -228,6 +231,6 @@ public record CourseView(
 
   /** Whether he may inject now. */
   public boolean isClear() {
-    return blocks.isEmpty();
+    return now.sign().isYes();
   }
 }

@@ -11,7 +11,6 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.ChangeReason;
@@ -19,6 +18,8 @@ import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.day.DayLine;
+import rungwise.clinic.day.Urgency;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.sheet.CourseView.EntryLine;
 import rungwise.clinic.sheet.CourseView.InjectionLine;
@@ -26,17 +27,15 @@ import rungwise.clinic.sheet.CourseView.ReadyLine;
 import rungwise.clinic.sheet.CourseView.ReasonLine;
 import rungwise.clinic.sheet.CourseView.SignedLine;
 import rungwise.clinic.sheet.CourseView.StepLine;
-import rungwise.clinic.sheet.CourseView.VerdictText;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.Remembered;
 import rungwise.dosing.Dosing;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Clearance;
-import rungwise.dosing.guard.Clears;
+import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Overriding;
 import rungwise.dosing.guard.Verdict;
-import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.Dose;
@@ -47,10 +46,6 @@ import rungwise.quantities.Volume;
 
 /** Puts a course into words. */
 public final class CourseViews {
-
-  private static final String NOTHING_STOPS_HIM = "Nothing on record stops him.";
-
-  private static final Set<String> CONDITION_FACTS = Set.of("condition", "what to do");
 
   private final ClinicTime time;
   private final Function<AccountId, String> names;
@@ -72,6 +67,10 @@ public final class CourseViews {
     Ladder ladder = state.question().ladder();
     Clearance clearance = state.mayInject();
     Optional<Volume> proposed = advice.decision().proposed();
+    var texts = new VerdictWords(time, state);
+    CourseView.Around around = new AroundWords(time, texts).of(state, advice);
+    DayLine day = DayLine.of(state, advice, clearance, around.isExaminationDue());
+    Optional<OpenErectionView> open = new OpenErectionWords(time).of(state);
     return new CourseView(
         file.id(),
         file.basis(),
@@ -79,24 +78,35 @@ public final class CourseViews {
         running(state),
         advice.decision().words(),
         proposed.map(ladder::dose),
-        advice.reason().rule().wording(),
+        because(advice, open),
         reasons(advice),
-        verdicts(about(advice), state.now()),
+        texts.of(about(advice)),
         advice.notBefore().filter(at -> proposed.isPresent()).map(this::moment),
         state.notes(),
         file.signedDose().map(written -> signed(state, written, ladder, clearance)),
-        mayInject(clearance),
-        verdicts(clearance.blocks(), state.now()),
-        verdicts(advice.homeVerdicts(), state.now()),
-        verdicts(overridable(state, advice), state.now()),
-        steps(state, advice, ladder),
+        day,
+        open,
+        new NowWords(time).of(day.now(), clearance, ladder),
+        texts.of(clearance.blocks()),
+        texts.of(advice.homeVerdicts()),
+        texts.of(overridable(state, advice)),
+        steps(state, advice, texts),
         ladder.ceiling(),
         injections(file),
         ready(state),
         entries(file),
         !state.question().history().openEmergencies().isEmpty(),
         closedFrom(state, ladder),
-        new AroundWords(time, this::verdicts).of(state, advice));
+        around);
+  }
+
+  /** Before 4 hours are over nobody is told that they may have passed. */
+  private static String because(Advice advice, Optional<OpenErectionView> open) {
+    TitrationRule rule = advice.reason().rule();
+    return open.filter(one -> rule == TitrationRule.EMERGENCY_FIRST)
+        .filter(one -> one.urgency() != Urgency.EMERGENCY_DEPARTMENT)
+        .map(OpenErectionView::fourHours)
+        .orElse(rule.wording());
   }
 
   private CourseView.Man man(CourseState state) {
@@ -137,73 +147,14 @@ public final class CourseViews {
         .map(
             reason ->
                 new ReasonLine(
-                    reason.rule().wording(), facts(reason.facts()), reason.source().words()))
+                    reason.rule().wording(),
+                    Facts.words(reason.facts(), time),
+                    reason.source().words()))
         .toList();
-  }
-
-  private List<String> facts(List<Fact> facts) {
-    return facts.stream().flatMap(fact -> fact(fact).stream()).toList();
-  }
-
-  private Optional<String> fact(Fact fact) {
-    return switch (fact) {
-      case Fact.Said said -> Optional.of(said.what() + ": " + said.value());
-      case Fact.Happened happened ->
-          Optional.of(happened.what() + ": " + time.words(happened.at()));
-      case Fact.Which which -> Optional.empty();
-    };
-  }
-
-  private List<VerdictText> verdicts(List<Verdict> verdicts, Instant now) {
-    return verdicts.stream().map(verdict -> verdict(verdict, now)).toList();
-  }
-
-  /** The guard's own words; of a condition also which one it is, and what to do. */
-  private static String sentence(Verdict verdict) {
-    List<String> said =
-        verdict.facts().stream()
-            .filter(fact -> CONDITION_FACTS.contains(fact.what()))
-            .map(fact -> ((Fact.Said) fact).value())
-            .toList();
-    String wording = verdict.rule().wording();
-    return said.isEmpty()
-        ? wording
-        : wording.substring(0, wording.length() - 1) + ": " + String.join(". ", said);
-  }
-
-  private VerdictText verdict(Verdict verdict, Instant now) {
-    GuardRule rule = verdict.rule();
-    return new VerdictText(
-        rule.name(),
-        rule.guardClass(),
-        sentence(verdict),
-        clears(verdict.clears(), now),
-        facts(verdict.facts()),
-        verdict.source().words());
-  }
-
-  private String clears(Clears clears, Instant now) {
-    return switch (clears) {
-      case Clears.At at ->
-          "Clears "
-              + time.words(at.instant())
-              + ", "
-              + ClinicTime.distance(now, at.instant())
-              + ".";
-      case Clears.When when -> "Clears when " + when.act() + ".";
-      case Clears.Never never -> "";
-    };
   }
 
   private String moment(Instant instant) {
     return time.words(instant);
-  }
-
-  private String mayInject(Clearance clearance) {
-    if (clearance.isClear()) {
-      return NOTHING_STOPS_HIM;
-    }
-    return clearance.clearsAt().map(at -> "No. Wait until " + time.words(at) + ".").orElse("No.");
   }
 
   private SignedLine signed(
@@ -217,16 +168,17 @@ public final class CourseViews {
         signed.place(),
         names.apply(written.entry().recordedBy()),
         time.words(written.entry().recordedAt()),
-        clearance.verdicts().stream().anyMatch(Verdict::isHardStop),
+        DayLine.isSuspended(state, clearance),
         signed.changed().map(ChangeReason::words).orElse(""),
         signed.nextStep().map(ladder::dose),
         state
             .mayTakeNextStep()
-            .map(next -> verdicts(next.blocks(), state.now()))
+            .map(next -> new VerdictWords(time, state).of(next.blocks()))
             .orElse(List.of()));
   }
 
-  private List<StepLine> steps(CourseState state, Advice advice, Ladder ladder) {
+  private List<StepLine> steps(CourseState state, Advice advice, VerdictWords texts) {
+    Ladder ladder = state.question().ladder();
     Optional<Volume> proposed = advice.decision().proposed();
     Optional<Volume> inForce = state.file().signedDose().map(written -> written.fact().volume());
     return advice.steps().stream()
@@ -240,7 +192,7 @@ public final class CourseViews {
                   stepState(isProposed, isInForce, isAllowed),
                   isProposed,
                   isAllowed,
-                  verdicts(step.verdicts(), state.now()));
+                  texts.of(step.verdicts()));
             })
         .toList();
   }

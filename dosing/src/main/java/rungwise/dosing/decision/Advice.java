@@ -29,6 +29,7 @@ public record Advice(
     String protocol,
     String engine) {
 
+  private static final String DECISION = "decision: ";
   private static final String CHOICE = "\nchoice: ";
 
   /** One step and all that was said of it. */
@@ -84,11 +85,20 @@ public record Advice(
     return at < 0 ? Optional.empty() : record.substring(at + CHOICE.length()).lines().findFirst();
   }
 
+  /** The key of the decision, by the text of {@link #record()}; empty if it does not say. */
+  public static Optional<String> decisionIn(String record) {
+    return record
+        .lines()
+        .findFirst()
+        .filter(line -> line.startsWith(DECISION))
+        .map(line -> line.substring(DECISION.length()));
+  }
+
   /** The whole advice in a fixed text, for the record and for its replay. */
   public String record() {
     return String.join(
         "\n",
-        "decision: " + decision().key(),
+        DECISION + decision().key(),
         "reasons: " + proposal.reasons(),
         "course: " + courseVerdicts,
         "steps: "

@@ -1,18 +1,20 @@
 package rungwise.web.today;
 
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.servlet.ModelAndView;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.access.CourseAccess;
+import rungwise.clinic.day.DayLine;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
 import rungwise.clinic.sheet.CourseViews;
+import rungwise.clinic.sheet.OpenErectionView;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.Titration;
 import rungwise.web.page.Page;
@@ -65,18 +67,35 @@ final class TodayController {
                         .thenComparing(Row::man))
                 .toList()
             : List.of();
-    long waiting = rows.stream().filter(row -> row.need().isWaiting()).count();
+    List<OpenErectionView> open = rows.stream().flatMap(row -> row.open().stream()).toList();
+    List<Row> others = rows.stream().filter(row -> row.open().isEmpty()).toList();
+    long waiting = others.stream().filter(row -> row.need().isWaiting()).count();
     boolean mayOpen = account.may(Role.PRESCRIBER) || account.may(Role.NURSE_EDUCATOR);
     return Page.of(
         "today/today",
-        new TodayPage(answer(waiting), rows, rows.isEmpty() ? steps(account) : List.of(), mayOpen));
+        new TodayPage(
+            answer(open.size(), waiting),
+            open,
+            others,
+            rows.isEmpty() ? steps(account) : List.of(),
+            mayOpen));
   }
 
-  private static String answer(long waiting) {
-    if (waiting == 0) {
-      return "Nobody needs you now.";
+  private static String answer(int open, long waiting) {
+    if (open == 0) {
+      return waiting == 0 ? "Nobody needs you now." : need(waiting, "");
     }
-    return waiting == 1 ? "1 man needs you now." : waiting + " men need you now.";
+    String notOver =
+        open == 1
+            ? "1 erection is not known to be over."
+            : open + " erections are not known to be over.";
+    return waiting == 0 ? notOver : notOver + " " + need(waiting, "more ");
+  }
+
+  private static String need(long waiting, String more) {
+    return waiting == 1
+        ? "1 " + more + "man needs you now."
+        : waiting + " " + more + "men need you now.";
   }
 
   private static boolean isClinical(Account account) {
@@ -88,18 +107,18 @@ final class TodayController {
 
   private Row row(CourseState state) {
     var view = views.of(state);
-    Need need = Need.of(state, view);
-    Instant since = need.since(state);
+    DayLine line = view.day();
     return new Row(
-        need,
+        line.need(),
+        view.open(),
         view.man().fullName(),
         view.man().recordNumber(),
         view.id(),
-        since,
-        ClinicTime.distance(state.now(), since),
+        line.since(),
+        ClinicTime.distance(state.now(), line.since()),
         view.decision() + view.proposed().map(dose -> " " + dose.volumeAndMark()).orElse(""),
         view.because(),
-        view.mayInject());
+        Optional.of(view.now()));
   }
 
   private List<Step> steps(Account account) {

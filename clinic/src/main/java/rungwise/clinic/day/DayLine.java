@@ -1,0 +1,86 @@
+package rungwise.clinic.day;
+
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.Optional;
+import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.CourseFact.ObservationStarted;
+import rungwise.clinic.course.CourseFile.Written;
+import rungwise.clinic.standing.CourseState;
+import rungwise.dosing.decision.Advice;
+import rungwise.dosing.decision.Clearance;
+import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.Injection;
+
+/**
+ * A course in the list of the day.
+ *
+ * @param since since when it waits: the injection that worries, or the last thing written
+ * @param now whether he may inject now
+ * @param open the erection of which nobody has said how it ended
+ */
+public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErection> open) {
+
+  /**
+   * What a course needs.
+   *
+   * @param isExaminationDue whether he is to be examined by now
+   */
+  public static DayLine of(
+      CourseState state, Advice advice, Clearance clearance, boolean isExaminationDue) {
+    Optional<OpenErection> open = OpenErections.first(state);
+    Optional<Instant> over = OpenErections.over(state).stream().map(Injection::at).findFirst();
+    Optional<Instant> observed =
+        state.file().observing().stream()
+            .map(Written::fact)
+            .map(ObservationStarted::injectedAt)
+            .min(Comparator.naturalOrder());
+    Instant last = state.file().entries().getLast().recordedAt();
+    MayInject now = MayInject.of(state, advice, clearance);
+    if (open.isPresent()) {
+      Need need = ofOpen(open.get(), state.now());
+      return new DayLine(need, open.get().injectedAt().orElse(last), now, open);
+    }
+    if (over.isPresent()) {
+      return new DayLine(Need.EMERGENCY_OVER, over.get(), now, open);
+    }
+    if (observed.isPresent()) {
+      return new DayLine(Need.OBSERVATION, observed.get(), now, open);
+    }
+    Need need = ofTheDose(state, advice, clearance);
+    boolean isDue = need == Need.NOTHING && isExaminationDue;
+    return new DayLine(isDue ? Need.EXAMINATION : need, last, now, open);
+  }
+
+  private static Need ofOpen(OpenErection open, Instant now) {
+    if (open.urgency(now) == Urgency.EMERGENCY_DEPARTMENT) {
+      return Need.EMERGENCY;
+    }
+    return open.isWithdrawn() ? Need.END_NOT_KNOWN : Need.FIRM;
+  }
+
+  /** Whether a check that no signature opens stands against the signed dose. */
+  public static boolean isSuspended(CourseState state, Clearance clearance) {
+    return state.file().signedDose().isPresent()
+        && clearance.verdicts().stream().anyMatch(Verdict::isHardStop);
+  }
+
+  private static Need ofTheDose(CourseState state, Advice advice, Clearance clearance) {
+    if (isSuspended(state, clearance)) {
+      return Need.SUSPENDED;
+    }
+    Optional<Written<DoseSigned>> signed = state.file().signedDose();
+    if (signed.filter(one -> Decided.by(state.file(), one, advice)).isPresent()) {
+      return Need.NOTHING;
+    }
+    return advice
+        .decision()
+        .proposed()
+        .map(
+            volume ->
+                signed.filter(one -> one.fact().volume().equals(volume)).isPresent()
+                    ? Need.NOTHING
+                    : Need.SIGNATURE)
+        .orElse(Need.DECISION);
+  }
+}

@@ -1,0 +1,171 @@
+package rungwise.clinic.day;
+
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import rungwise.clinic.course.CourseEntry;
+import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFact.ObservationStarted;
+import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseFile.Written;
+import rungwise.clinic.course.EntryId;
+import rungwise.clinic.day.OpenErection.Way;
+import rungwise.clinic.day.OpenErection.Where;
+import rungwise.clinic.standing.CourseState;
+import rungwise.dosing.history.History;
+import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.Place;
+import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.known.DurationLimits;
+import rungwise.quantities.TimeSpan;
+
+/** The erections of a course that were, or may be, an emergency, by whether their end is known. */
+public final class OpenErections {
+
+  private OpenErections() {}
+
+  /** Those of which nobody has said how they ended, the one that began first on top. */
+  public static List<OpenErection> of(CourseState state) {
+    return Stream.of(reported(state), unfinished(state), tooLongInTheRoom(state))
+        .flatMap(one -> one)
+        .sorted(Comparator.comparing(open -> open.injectedAt().orElse(Instant.MIN)))
+        .toList();
+  }
+
+  /** The one that began first, by which it is told what to do now. */
+  public static Optional<OpenErection> first(CourseState state) {
+    return of(state).stream().findFirst();
+  }
+
+  /** Those that are known to be over and wait for a prescriber, the earliest first. */
+  public static List<Injection> over(CourseState state) {
+    return state.question().history().openEmergencies().stream()
+        .filter(one -> isOver(state.file(), one))
+        .sorted(Comparator.comparing(Injection::at))
+        .toList();
+  }
+
+  private static Stream<OpenErection> reported(CourseState state) {
+    History history = state.question().history();
+    return history.openEmergencies().stream()
+        .filter(one -> !isOver(state.file(), one))
+        .map(one -> reported(state.file(), one));
+  }
+
+  private static OpenErection reported(CourseFile file, Injection injection) {
+    Optional<Written<InjectionReported>> counting = counting(file, injection);
+    boolean counts = counting.filter(one -> one.entry().number() == injection.entry()).isPresent();
+    return new OpenErection(
+        Optional.of(injection.at()),
+        firmAt(injection),
+        Optional.of(injection.preparation()),
+        Optional.of(injection.drawn()),
+        where(file, injection),
+        !counts && file.entries().stream().anyMatch(one -> one.number() == injection.entry()),
+        injection.soft().saysEmergency(),
+        counting.<Way>map(one -> new Way.Correct(one.entry().id())).orElseGet(Way.Review::new));
+  }
+
+  private static Where where(CourseFile file, Injection injection) {
+    if (hasLeft(file, injection)) {
+      return Where.LEFT_THE_CLINIC;
+    }
+    return injection.place() == Place.HOME ? Where.AT_HOME : Where.NOT_SAID;
+  }
+
+  /** Whether it was first written down at the end of an observation. */
+  private static boolean hasLeft(CourseFile file, Injection injection) {
+    return root(file, injection)
+        .map(root -> file.entry(root).fact())
+        .filter(
+            fact -> fact instanceof InjectionReported report && report.observation().isPresent())
+        .isPresent();
+  }
+
+  private static Optional<Instant> firmAt(Injection injection) {
+    return injection.soft() instanceof SoftAfter.AtLeast(TimeSpan seen)
+        ? Optional.of(seen.after(injection.at()))
+        : Optional.empty();
+  }
+
+  /** Whether the report, or what was written in its place, says how it ended. */
+  private static boolean isOver(CourseFile file, Injection injection) {
+    return saysEnd(injection.soft())
+        || counting(file, injection).filter(one -> saysEnd(one.fact().soft())).isPresent();
+  }
+
+  private static boolean saysEnd(SoftAfter soft) {
+    return switch (soft) {
+      case SoftAfter.Exactly exactly -> true;
+      case SoftAfter.Between between -> true;
+      case SoftAfter.AtLeast atLeast -> false;
+      case SoftAfter.NotKnown notKnown -> false;
+    };
+  }
+
+  /** The report of the same injection that counts now; empty if it was withdrawn. */
+  private static Optional<Written<InjectionReported>> counting(
+      CourseFile file, Injection injection) {
+    return root(file, injection)
+        .flatMap(
+            root ->
+                file.reports().stream()
+                    .filter(one -> file.rootOf(one.entry()).equals(root))
+                    .findFirst());
+  }
+
+  private static Optional<EntryId> root(CourseFile file, Injection injection) {
+    return file.entries().stream()
+        .filter(entry -> entry.number() == injection.entry())
+        .map(file::rootOf)
+        .findFirst();
+  }
+
+  /** What somebody said in a report that is not complete. */
+  private static Stream<OpenErection> unfinished(CourseState state) {
+    return state.question().circumstances().unfinished().stream()
+        .map(
+            one ->
+                new OpenErection(
+                    one.injectedAt(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Where.NOT_SAID,
+                    /* isWithdrawn= */ false,
+                    /* isSaid= */ false,
+                    new Way.Report()));
+  }
+
+  private static Stream<OpenErection> tooLongInTheRoom(CourseState state) {
+    return state.file().observing().stream()
+        .filter(
+            one ->
+                !DurationLimits.EMERGENCY
+                    .value()
+                    .after(one.fact().injectedAt())
+                    .isAfter(state.now()))
+        .map(one -> inTheRoom(state, one));
+  }
+
+  private static OpenErection inTheRoom(CourseState state, Written<ObservationStarted> written) {
+    ObservationStarted started = written.fact();
+    CourseEntry entry = written.entry();
+    Optional<Instant> seen =
+        state.file().notesOf(entry.id()).stream()
+            .map(one -> one.fact().at())
+            .reduce((earlier, later) -> later);
+    return new OpenErection(
+        Optional.of(started.injectedAt()),
+        seen,
+        Optional.of(state.question().preparation())
+            .filter(one -> one.id().equals(started.preparation())),
+        Optional.of(started.drawn()),
+        Where.UNDER_OBSERVATION,
+        /* isWithdrawn= */ false,
+        /* isSaid= */ false,
+        new Way.EndObservation(entry.id()));
+  }
+}

@@ -1,0 +1,83 @@
+package rungwise.clinic.sheet;
+
+import java.util.List;
+import java.util.Optional;
+import rungwise.clinic.ClinicTime;
+import rungwise.clinic.day.MayInject;
+import rungwise.clinic.sheet.NowView.Sign;
+import rungwise.dosing.decision.Clearance;
+import rungwise.dosing.guard.Clears;
+import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.Place;
+import rungwise.dosing.ladder.Ladder;
+
+/** The answer to "may he inject now?" in words. */
+record NowWords(ClinicTime time) {
+
+  private static final String NOTHING_STOPS_HIM = "Nothing on record stops him.";
+
+  NowView of(MayInject answer, Clearance clearance, Ladder ladder) {
+    return switch (answer) {
+      case MayInject.Yes yes -> yes(yes, ladder);
+      case MayInject.NotBefore later -> waits("Not until " + time.words(later.at()) + ".", "");
+      case MayInject.NotYet later -> notYet(later, clearance);
+      case MayInject.LowerWaits lower ->
+          waits(
+              "Not until the lower dose is signed.",
+              "Only "
+                  + lower.signed()
+                  + " is signed; the lower dose of "
+                  + lower.lower()
+                  + " waits for a signature.");
+      case MayInject.Undecided undecided -> waits("Not until a prescriber has decided.", "");
+      case MayInject.NotSigned notSigned -> waits("Not until a dose is signed.", "");
+      case MayInject.Stopped stopped ->
+          new NowView(Sign.STOPPED, words(stopped.why()), "", Optional.empty());
+    };
+  }
+
+  private static NowView yes(MayInject.Yes yes, Ladder ladder) {
+    boolean isAtHome = yes.place() == Place.HOME;
+    return new NowView(
+        isAtHome ? Sign.YES : Sign.CLINIC_ONLY,
+        (isAtHome ? "At home: " : "In the clinic only: ") + yes.signed(),
+        NOTHING_STOPS_HIM
+            + yes.higher()
+                .map(
+                    higher ->
+                        " Only "
+                            + yes.signed()
+                            + " is signed; the higher dose of "
+                            + higher
+                            + " waits for a signature.")
+                .orElse(""),
+        Optional.of(ladder.dose(yes.signed())));
+  }
+
+  private NowView notYet(MayInject.NotYet later, Clearance clearance) {
+    List<String> acts =
+        clearance.blocks().stream()
+            .map(Verdict::clears)
+            .filter(Clears.When.class::isInstance)
+            .map(clears -> ((Clears.When) clears).act())
+            .distinct()
+            .toList();
+    String first = acts.isEmpty() ? "a prescriber has signed anew" : acts.getFirst();
+    String more = acts.size() > 1 ? ", and what else stands here is done" : "";
+    String time = later.at().map(at -> " Not before " + this.time.words(at) + ".").orElse("");
+    return waits("Not until " + first + more + ".", time.strip());
+  }
+
+  private static NowView waits(String sentence, String then) {
+    return new NowView(Sign.WAITS, sentence, then, Optional.empty());
+  }
+
+  private static String words(MayInject.Why why) {
+    return switch (why) {
+      case NOT_OVER -> "Stopped: it is not known to be over.";
+      case NOT_REVIEWED -> "Stopped until a prescriber has reviewed the emergency.";
+      case UNDER_OBSERVATION -> "Stopped while he is under observation.";
+      case CHECK -> "Stopped by a safety check.";
+    };
+  }
+}

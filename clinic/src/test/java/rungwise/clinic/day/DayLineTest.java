@@ -1,0 +1,218 @@
+package rungwise.clinic.day;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.EntryId;
+import rungwise.clinic.course.InMemoryRecord;
+import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.room.VisitForms;
+import rungwise.clinic.sheet.CourseView;
+import rungwise.clinic.sheet.CourseViews;
+import rungwise.clinic.sheet.OpenErectionView;
+import rungwise.clinic.supply.VialForm;
+import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.Staff;
+import rungwise.clinic.titration.TitrationWorld;
+import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
+
+/** Who needs somebody, how urgently and since when. It is ten in the morning in the clinic. */
+final class DayLineTest {
+
+  private TitrationWorld world;
+  private CourseId course;
+
+  @BeforeEach
+  void begin() {
+    world = new TitrationWorld(InMemoryRecord.ports(), new LabelReader());
+    course = world.open();
+  }
+
+  private CourseView view() {
+    return new CourseViews(world.room().time(), account -> "somebody").of(world.state(course));
+  }
+
+  private Need need() {
+    return view().day().need();
+  }
+
+  private OpenErectionView open() {
+    return view().open().orElseThrow();
+  }
+
+  /** He told at 10:54 that he was injected at 10:00 and is still firm. */
+  private void firmAfter54Minutes() {
+    world.signProposed(course);
+    world.pass(Duration.ofMinutes(54));
+    world.report(course, ReportForm.at("2026-03-02", "10:00").atLeast("54")).orThrow();
+  }
+
+  /** The example of the rule: injected at 10:55, the 4 hours are at 14:55. */
+  @Test
+  void nobody_is_told_of_4_hours_before_they_are_over() {
+    world.setClock(TitrationWorld.START.plus(Duration.ofMinutes(109)));
+    world.signProposed(course);
+    world.report(course, ReportForm.at("2026-03-02", "10:55").atLeast("54")).orThrow();
+
+    assertThat(need()).isEqualTo(Need.FIRM);
+    assertThat(open().fourHours())
+        .isEqualTo("Not known how it ended; 4 hours are at 14:55, in 3 h 5 min.");
+    assertThat(view().because()).isEqualTo(open().fourHours());
+    assertThat(view().blocks())
+        .filteredOn(block -> block.rule().equals("EMERGENCY_OPEN"))
+        .singleElement()
+        .extracting(CourseView.VerdictText::sentence)
+        .isEqualTo(open().fourHours());
+
+    world.setClock(world.now().plus(Duration.ofMinutes(186)));
+    assertThat(view().because()).contains("4 hours or more");
+    assertThat(open().fourHours()).contains("4 hours were at 14:55");
+  }
+
+  @Test
+  void the_words_follow_the_time_since_the_injection() {
+    firmAfter54Minutes();
+
+    assertThat(open().call()).isEqualTo("Call him at 12:00, 2 hours after the injection.");
+    assertThat(open().isLoud()).isFalse();
+    world.setClock(TitrationWorld.START.plus(Duration.ofMinutes(120)));
+    assertThat(open().call()).startsWith("Call him now.").contains("by 14:00");
+    assertThat(need()).isEqualTo(Need.FIRM);
+    assertThat(open().isLoud()).isTrue();
+    world.setClock(TitrationWorld.START.plus(Duration.ofMinutes(240)).minusMillis(200));
+    assertThat(need()).isEqualTo(Need.FIRM);
+    world.setClock(TitrationWorld.START.plus(Duration.ofMinutes(240)));
+    assertThat(need()).isEqualTo(Need.EMERGENCY);
+    assertThat(open().headline()).contains("emergency department now");
+    world.setClock(TitrationWorld.START.plus(Duration.ofHours(27)));
+    assertThat(need()).isEqualTo(Need.EMERGENCY);
+    assertThat(open().call()).contains("emergency department at once");
+  }
+
+  @Test
+  void a_clock_behind_the_record_makes_it_no_less_urgent() {
+    firmAfter54Minutes();
+
+    world.setClock(TitrationWorld.START.minus(Duration.ofDays(1)));
+
+    assertThat(need()).isEqualTo(Need.EMERGENCY);
+  }
+
+  @Test
+  void four_hours_said_are_an_emergency_whatever_the_clock_says() {
+    world.signProposed(course);
+    world.pass(Duration.ofHours(5));
+    world.report(course, ReportForm.at("2026-03-02", "10:00").atLeast("240")).orThrow();
+
+    assertThat(need()).isEqualTo(Need.EMERGENCY);
+    assertThat(open().way()).isEqualTo(new OpenErectionView.Way.Correct(lastEntry()));
+  }
+
+  private String lastEntry() {
+    return world.lastEntry(course).text();
+  }
+
+  @Test
+  void an_end_that_is_known_leaves_the_review() {
+    firmAfter54Minutes();
+    EntryId report = world.lastEntry(course);
+    world.pass(Duration.ofHours(5));
+    world
+        .report(
+            course,
+            ReportForm.at("2026-03-02", "10:00").exactly("250").correcting(report, "he called"))
+        .orThrow();
+
+    assertThat(need()).isEqualTo(Need.EMERGENCY_OVER);
+    assertThat(view().open()).isEmpty();
+    assertThat(view().day().since()).isEqualTo(TitrationWorld.START.minusMillis(123));
+    assertThat(view().day().now()).isEqualTo(new MayInject.Stopped(MayInject.Why.NOT_REVIEWED));
+  }
+
+  @Test
+  void what_the_hospital_must_know_and_his_plan_stand_with_it() {
+    world.makeReady(course);
+    world.answer(course, Condition.ANTICOAGULANT, Answer.YES);
+    world.answer(course, Condition.MAO_INHIBITOR, Answer.NOT_KNOWN);
+    firmAfter54MinutesAtLeast();
+
+    assertThat(open().about().plan())
+        .containsExactly(
+            "Hospital: North Hospital.", "After hours: 555 0100.", "How he gets there: a taxi.");
+    assertThat(open().about().tell())
+        .get()
+        .asString()
+        .startsWith("Tell the hospital first: an anticoagulant.")
+        .contains("Ask him: an MAO inhibitor");
+    assertThat(open().withoutAbout().about().tell()).isEmpty();
+    assertThat(open().withoutAbout().about().plan()).isEmpty();
+  }
+
+  private void firmAfter54MinutesAtLeast() {
+    world.pass(Duration.ofMinutes(54));
+    world.report(course, ReportForm.at("2026-03-02", "10:00").atLeast("54")).orThrow();
+  }
+
+  @Test
+  void without_a_plan_it_says_so() {
+    firmAfter54Minutes();
+
+    assertThat(open().about().plan())
+        .singleElement()
+        .asString()
+        .startsWith("No emergency plan is on record");
+  }
+
+  @Test
+  void whoever_leaves_while_firm_is_called_at_once() {
+    var forms = new VisitForms(world);
+    world.signProposed(course);
+    world.room().start(Staff.EDUCATOR, course, forms.start("12")).orThrow();
+    EntryId observation = world.lastEntry(course);
+    assertThat(need()).isEqualTo(Need.OBSERVATION);
+    world.pass(Duration.ofMinutes(50));
+    world.room().end(Staff.EDUCATOR, course, observation, forms.left("3")).orThrow();
+
+    assertThat(need()).isEqualTo(Need.FIRM);
+    assertThat(open().call()).startsWith("Call him now.");
+  }
+
+  @Test
+  void four_hours_under_observation_are_an_emergency() {
+    var forms = new VisitForms(world);
+    world.signProposed(course);
+    world.room().start(Staff.EDUCATOR, course, forms.start("12")).orThrow();
+
+    world.pass(Duration.ofHours(4));
+
+    assertThat(need()).isEqualTo(Need.EMERGENCY);
+    assertThat(open().way()).isEqualTo(new OpenErectionView.Way.EndObservation());
+    assertThat(open().call()).contains("treat him now");
+  }
+
+  @Test
+  void a_signed_dose_is_suspended_whatever_forbids_it() {
+    world.signProposed(course);
+    assertThat(need()).isEqualTo(Need.NOTHING);
+
+    world.receive(course, VialForm.of(SamplePreparations.ALPROSTADIL_40));
+
+    assertThat(need()).isEqualTo(Need.SUSPENDED);
+    assertThat(view().signed().orElseThrow().isSuspended()).isTrue();
+    assertThat(view().now().sentence()).isEqualTo("Stopped by a safety check.");
+  }
+
+  @Test
+  void a_vial_past_its_date_suspends_the_signed_dose() {
+    world.signProposed(course);
+    world.receive(course, VialForm.of(SamplePreparations.ALPROSTADIL_20).beyondUse("2026-03-05"));
+    assertThat(need()).isEqualTo(Need.NOTHING);
+    world.pass(Duration.ofDays(4));
+    assertThat(need()).isEqualTo(Need.SUSPENDED);
+  }
+}

@@ -1,0 +1,189 @@
+package rungwise.clinic.day;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.EntryId;
+import rungwise.clinic.course.InMemoryRecord;
+import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.screening.ScreeningForm;
+import rungwise.clinic.sheet.CourseView;
+import rungwise.clinic.sheet.CourseViews;
+import rungwise.clinic.sheet.NowView;
+import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.supply.VialForm;
+import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.Staff;
+import rungwise.clinic.titration.TitrationWorld;
+import rungwise.dosing.decision.Advice;
+import rungwise.dosing.decision.Decision;
+import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.Place;
+import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
+
+/** The one answer to "may he inject now?" against what it is made of, over random records. */
+final class MayInjectTest {
+
+  private static final int RECORDS = 150;
+  private static final int STEPS = 14;
+
+  private final TitrationWorld world =
+      new TitrationWorld(InMemoryRecord.ports(), new LabelReader());
+  private final Map<NowView.Sign, Integer> seen = new EnumMap<>(NowView.Sign.class);
+  private CourseId course = world.open();
+
+  /** What the prescriber was shown when he signed last; what was reported since voids it. */
+  private Optional<Advice> signedInFaceOf = Optional.empty();
+
+  @Test
+  void the_answer_agrees_with_checks_advice_place_and_signature() {
+    for (int seed = 0; seed < RECORDS; seed++) {
+      var random = new Random(seed);
+      course = world.open();
+      world.makeReady(course);
+      signedInFaceOf = Optional.empty();
+      for (int step = 0; step < STEPS; step++) {
+        act(random);
+        check("seed " + seed + ", step " + step);
+      }
+    }
+    assertThat(seen).containsOnlyKeys(NowView.Sign.values());
+    assertThat(seen.values()).allMatch(times -> times > STEPS);
+  }
+
+  private void act(Random random) {
+    switch (random.nextInt(10)) {
+      case 0, 1, 2 -> sign(random);
+      case 3, 4, 5 -> report(random);
+      case 6 -> world.pass(Duration.ofHours(random.nextInt(72)));
+      case 7 -> world.pass(Duration.ofDays(2));
+      case 8 -> around(random);
+      default -> takeBack(random);
+    }
+  }
+
+  private void sign(Random random) {
+    Advice shown = world.state(course).advice();
+    var rungs = world.state(course).question().ladder().rungs();
+    long any = rungs.get(random.nextInt(rungs.size())).microlitres();
+    boolean isProposed = random.nextBoolean() && shown.decision().proposed().isPresent();
+    var draft = isProposed ? world.proposed(course) : world.instead(course, any);
+    boolean isHome = random.nextBoolean();
+    if (world.sign(course, isHome ? TitrationWorld.atHome(draft) : draft).found().isPresent()) {
+      signedInFaceOf = Optional.of(shown);
+    }
+  }
+
+  private void report(Random random) {
+    var time = world.room().time();
+    long marks =
+        world
+            .file(course)
+            .signedDose()
+            .map(signed -> signed.fact().volume().microlitres() / 10)
+            .orElse(12L);
+    ReportForm form =
+        ReportForm.at(time.dateText(world.now()), time.timeText(world.now()))
+            .mark(Long.toString(marks))
+            .grade(Integer.toString(random.nextInt(5)))
+            .place(random.nextBoolean() ? "clinic" : "home");
+    world.pass(Duration.ofHours(6));
+    ReportForm said =
+        switch (random.nextInt(6)) {
+          case 0 -> form.exactly("100");
+          case 1 -> form.exactly("150");
+          case 2 -> random.nextInt(4) == 0 ? form.exactly("250") : form.exactly("70");
+          case 3 -> random.nextInt(4) == 0 ? form.atLeast("200") : form.soft("not_known");
+          default -> form.exactly("40");
+        };
+    if (world.report(course, said).found().isPresent()) {
+      signedInFaceOf = Optional.empty();
+    }
+  }
+
+  private void around(Random random) {
+    switch (random.nextInt(4)) {
+      case 0 -> world.receive(course, VialForm.of(SamplePreparations.ALPROSTADIL_40));
+      case 1 ->
+          world
+              .screenings()
+              .answer(Staff.EDUCATOR, course, ScreeningForm.one(Condition.SICKLE_CELL, Answer.YES));
+      default -> world.receive(course, VialForm.of(SamplePreparations.ALPROSTADIL_20));
+    }
+  }
+
+  /** A report turns out to have been another one. */
+  private void takeBack(Random random) {
+    var reports = world.file(course).reports();
+    if (reports.isEmpty()) {
+      return;
+    }
+    var last = reports.get(random.nextInt(reports.size()));
+    EntryId entry = last.entry().id();
+    var time = world.room().time();
+    InjectionReported said = last.fact();
+    ReportForm form =
+        ReportForm.at(time.dateText(said.injectedAt()), time.timeText(said.injectedAt()))
+            .mark(Long.toString(said.drawn().microlitres() / 10))
+            .exactly("45");
+    if (world.report(course, form.correcting(entry, "a slip")).found().isPresent()) {
+      signedInFaceOf = Optional.empty();
+    }
+  }
+
+  private void check(String where) {
+    CourseState state = world.state(course);
+    CourseView view = new CourseViews(world.room().time(), account -> "somebody").of(state);
+    boolean may = mayInject(state);
+    seen.merge(view.now().sign(), 1, Integer::sum);
+
+    assertThat(view.day().now().isYes()).as(where + ": " + view.day().now()).isEqualTo(may);
+    assertThat(view.isClear()).as(where).isEqualTo(may);
+    assertThat(view.now().dose().isPresent()).as(where).isEqualTo(may);
+    if (view.day().now() instanceof MayInject.Yes yes) {
+      DoseSigned signed = state.file().signedDose().orElseThrow().fact();
+      assertThat(yes.place()).as(where).isEqualTo(signed.place());
+      assertThat(yes.signed()).as(where).isEqualTo(signed.volume());
+      assertThat(view.now().sign())
+          .as(where)
+          .isEqualTo(yes.place() == Place.HOME ? NowView.Sign.YES : NowView.Sign.CLINIC_ONLY);
+    }
+    boolean isSuspended =
+        state.file().signedDose().isPresent()
+            && state.mayInject().verdicts().stream().anyMatch(Verdict::isHardStop);
+    assertThat(view.signed().filter(CourseView.SignedLine::isSuspended).isPresent())
+        .as(where)
+        .isEqualTo(isSuspended);
+    assertThat(isSuspended && view.day().need().compareTo(Need.SUSPENDED) > 0).as(where).isFalse();
+  }
+
+  /** What must be so for a yes, in plain words. */
+  private boolean mayInject(CourseState state) {
+    Optional<DoseSigned> signed = state.file().signedDose().map(written -> written.fact());
+    Decision decision = state.advice().decision();
+    boolean isDecided =
+        signedInFaceOf.filter(shown -> shown.decision().equals(decision)).isPresent();
+    boolean isOpen =
+        state.question().history().openEmergencies().stream()
+            .anyMatch(one -> one.soft() instanceof SoftAfter.AtLeast);
+    return signed.isPresent()
+        && !isOpen
+        && state.mayInject().blocks().isEmpty()
+        && (isDecided
+            || decision
+                .proposed()
+                .filter(volume -> !volume.isLessThan(signed.get().volume()))
+                .isPresent());
+  }
+}

@@ -48,8 +48,9 @@ public final class Dosing {
   public static Advice advise(Question question, Choice choice) {
     List<StepVerdicts> steps =
         question.ladder().rungs().stream()
-            .map(rung -> new StepVerdicts(
-                        rung, OwnSources.of(question, DoseGuards.ask(question, rung))))
+            .map(
+                rung ->
+                    new StepVerdicts(rung, OwnSources.of(question, DoseGuards.ask(question, rung))))
             .toList();
     List<Verdict> time = TimeGuards.ask(question);
     return new Advice(

@@ -162,8 +162,7 @@ public final class Room {
                   ended.after()),
               actor,
               now);
-          long number =
-              changes.append(id, ended.report(), actor, now, draft.note()).orThrow();
+          long number = changes.append(id, ended.report(), actor, now, draft.note()).orThrow();
           return new Reading.Read<>(number, reading.notices());
         });
   }

@@ -90,9 +90,9 @@ public final class CourseGuards {
 
   private static Verdict about(GuardRule rule, Condition condition) {
     return Verdict.of(
-        rule,
-        Fact.said("condition", condition.words()),
-        Fact.said("what to do", condition.action()))
+            rule,
+            Fact.said("condition", condition.words()),
+            Fact.said("what to do", condition.action()))
         .citing(condition.source());
   }
 
@@ -102,10 +102,10 @@ public final class CourseGuards {
     }
     var hours = question.protocol().limits().pde5Hours();
     return Verdict.of(
-        GuardRule.CAUTION,
-        Fact.said("condition", condition.words()),
-        Fact.said("what to do", condition.action()),
-        Fact.said("the clinic's own hours between the two", hours.value()))
+            GuardRule.CAUTION,
+            Fact.said("condition", condition.words()),
+            Fact.said("what to do", condition.action()),
+            Fact.said("the clinic's own hours between the two", hours.value()))
         .citing(hours.source());
   }
 

@@ -70,9 +70,11 @@ public final class DoseGuards {
       if (limit.isPassedBy(preparation, volume)) {
         verdicts.add(
             Verdict.of(
-                GuardRule.ABOVE_COMPONENT_LIMIT,
-                Fact.said("this volume holds", preparation.contentOf(volume)),
-                Fact.said("limit of the protocol", limit))
+                    GuardRule.ABOVE_COMPONENT_LIMIT,
+                    Fact.said(
+                        "this volume holds",
+                        preparation.ingredient(limit.component()).orElseThrow().exactWords(volume)),
+                    Fact.said("limit of the protocol", limit))
                 .citing(limit.source()));
       }
     }
@@ -89,7 +91,7 @@ public final class DoseGuards {
             ingredient ->
                 Verdict.of(
                     GuardRule.ABOVE_COMPONENT_LIMIT,
-                    Fact.said("this volume holds", ingredient.contentWords(volume)),
+                    Fact.said("this volume holds", ingredient.exactWords(volume)),
                     Fact.said(
                         "limit",
                         ingredient.limit().orElseThrow().in(ingredient.component().unit()))))

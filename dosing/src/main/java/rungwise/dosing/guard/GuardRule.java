@@ -76,7 +76,7 @@ public enum GuardRule {
   BETWEEN_MARKS(
       GuardClass.HARD_STOP,
       "No printed line of the syringe stands at this volume.",
-      Source.read(Citation.ISO_8537_2007, "graduation"),
+      Source.secondary(Citation.ISO_8537_2007, "graduation"),
       ""),
   TOO_SMALL_TO_MEASURE(
       GuardClass.HARD_STOP,
@@ -143,7 +143,7 @@ public enum GuardRule {
   VIAL_PAST_DATE(
       GuardClass.HARD_STOP,
       "The vial is past its beyond-use date.",
-      Source.read(Citation.USP_797, "beyond-use dates"),
+      Source.secondary(Citation.USP_797, "beyond-use dates"),
       "a vial in date is entered"),
   VIAL_OPEN_TOO_LONG(
       GuardClass.HARD_STOP,

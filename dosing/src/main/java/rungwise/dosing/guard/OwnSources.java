@@ -91,9 +91,6 @@ public final class OwnSources {
             .lastOf(question.preparationId())
             .map(Injection::smallerOfDrawnAndOrdered)
             .orElse(question.ladder().first());
-    return question
-        .protocol()
-        .stepFrom(question.preparation(), from)
-        .map(Protocol.Step::source);
+    return question.protocol().stepFrom(question.preparation(), from).map(Protocol.Step::source);
   }
 }

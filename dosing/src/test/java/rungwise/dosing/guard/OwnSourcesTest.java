@@ -94,7 +94,8 @@ final class OwnSourcesTest {
     assertThat(worlds())
         .allSatisfy(
             world ->
-                assertThat(sources(world.question())).noneMatch(OwnSourcesTest::isReadOfAlprostadilAlone));
+                assertThat(sources(world.question()))
+                    .noneMatch(OwnSourcesTest::isReadOfAlprostadilAlone));
     assertThat(
             Stream.concat(
                     Arrays.stream(GuardRule.values()).map(GuardRule::source),

@@ -10,7 +10,6 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
-import java.time.format.ResolverStyle;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -32,9 +31,7 @@ public record ClinicTime(ZoneId zone) {
 
   private static final DateTimeFormatter DATE = DateTimeFormatter.ISO_LOCAL_DATE;
 
-  /** Strict, because a lenient one reads 24:00 as the midnight a day earlier. */
-  private static final DateTimeFormatter TIME =
-      DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT).withResolverStyle(ResolverStyle.STRICT);
+  private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
   private static final DateTimeFormatter LONG_FORM =
       DateTimeFormatter.ofPattern("EEEE d MMMM yyyy HH:mm", Locale.ENGLISH);
@@ -110,26 +107,31 @@ public record ClinicTime(ZoneId zone) {
    */
   public Reading<Instant> read(String dateText, String timeText, Occurrence occurrence) {
     Reading<LocalDate> date = readDate(dateText);
-    Optional<LocalTime> time = readTime(timeText);
+    Reading<LocalTime> time = ClockText.read(timeText);
     if (date instanceof Reading.Refused<LocalDate> refused) {
       return new Reading.Refused<>(refused.faults());
     }
-    if (time.isEmpty()) {
-      return Reading.refused(notATime(timeText));
+    if (time instanceof Reading.Refused<LocalTime> refused) {
+      return new Reading.Refused<>(refused.faults());
     }
-    LocalDateTime local = date.found().orElseThrow().atTime(time.get());
+    return read(date.orThrow(), time.orThrow(), occurrence);
+  }
+
+  /** The same of a date and a time of day that are read already. */
+  public Reading<Instant> read(LocalDate date, LocalTime time, Occurrence occurrence) {
+    LocalDateTime local = date.atTime(time);
     List<ZoneOffset> offsets = zone.getRules().getValidOffsets(local);
     if (offsets.isEmpty()) {
       return Reading.refused(
           "There was no "
-              + timeText
+              + TIME.format(time)
               + " on "
               + words(local.toLocalDate())
               + ": the clocks went forward. Ask for the time again.");
     }
     if (offsets.size() > 1 && occurrence == Occurrence.NOT_SAID) {
       return Reading.refused(
-          timeText
+          TIME.format(time)
               + " came twice on "
               + words(local.toLocalDate())
               + ": the clocks went back. Say whether it was the first or the second.");
@@ -138,10 +140,28 @@ public record ClinicTime(ZoneId zone) {
     return Reading.of(local.toInstant(offset));
   }
 
+  /**
+   * The first instant at or after another one at which the clocks show a time of day: a midnight
+   * between them or a change of the clocks is crossed. One that came twice is asked back.
+   */
+  public Reading<Instant> readFrom(Instant start, LocalTime time, Occurrence occurrence) {
+    LocalDate day = dayOf(start);
+    boolean isOver =
+        zone.getRules().getValidOffsets(day.atTime(time)).stream()
+            .allMatch(offset -> day.atTime(time).toInstant(offset).isBefore(start));
+    LocalDate on = isOver ? day.plusDays(1) : day;
+    List<Instant> possible =
+        zone.getRules().getValidOffsets(on.atTime(time)).stream()
+            .map(offset -> on.atTime(time).toInstant(offset))
+            .filter(instant -> !instant.isBefore(start))
+            .toList();
+    return possible.size() == 1 ? Reading.of(possible.getFirst()) : read(on, time, occurrence);
+  }
+
   /** Whether a typed time of day came twice on its day, so that one of the two must be said. */
   public boolean comesTwice(String dateText, String timeText) {
     Optional<LocalDate> date = readDate(dateText).found();
-    Optional<LocalTime> time = readTime(timeText);
+    Optional<LocalTime> time = ClockText.read(timeText).found();
     return date.isPresent()
         && time.isPresent()
         && zone.getRules().getValidOffsets(date.get().atTime(time.get())).size() > 1;
@@ -162,22 +182,5 @@ public record ClinicTime(ZoneId zone) {
   /** A time of day in hours and minutes: "09:05". */
   public static String clockText(LocalTime clock) {
     return TIME.format(clock);
-  }
-
-  /** A time of day as a form gives it, such as "21:30". */
-  public static Reading<LocalTime> readClock(String text) {
-    return readTime(text).map(Reading::of).orElseGet(() -> Reading.refused(notATime(text)));
-  }
-
-  private static String notATime(String text) {
-    return "\"" + text + "\" is not a time of day: write hours and minutes, such as 21:30";
-  }
-
-  private static Optional<LocalTime> readTime(String text) {
-    try {
-      return Optional.of(LocalTime.parse(text.strip(), TIME));
-    } catch (DateTimeException notATime) {
-      return Optional.empty();
-    }
   }
 }

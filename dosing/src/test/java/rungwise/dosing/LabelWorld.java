@@ -7,6 +7,8 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
+import rungwise.dosing.history.Before;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.EmergencyReview;
 import rungwise.dosing.history.Grade;
@@ -20,6 +22,7 @@ import rungwise.dosing.history.Reopening;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Stock;
+import rungwise.dosing.history.Struck;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
@@ -60,10 +63,11 @@ public final class LabelWorld {
   private final List<Injection> injections = new ArrayList<>();
   private final List<Reopening> reopenings = new ArrayList<>();
   private final List<EmergencyReview> reviews = new ArrayList<>();
-  private final List<Injection> struck = new ArrayList<>();
+  private final List<Struck> struck = new ArrayList<>();
   private final List<Observing> observing = new ArrayList<>();
-  private boolean isPastOpen = false;
+  private Before before = Before.NOTHING;
   private Circumstances circumstances = Circumstances.NONE;
+  private boolean isExaminedNow = true;
   private long entry;
 
   public static Protocol protocol() {
@@ -146,6 +150,12 @@ public final class LabelWorld {
     return this;
   }
 
+  /** He was examined then; unless it is said, on the day of the question. */
+  public LabelWorld examined(Optional<Instant> at) {
+    isExaminedNow = false;
+    return around(at.map(circumstances::withExamined).orElse(circumstances));
+  }
+
   /** He took a tablet for erections at that instant. */
   public LabelWorld tookTablet(Instant at) {
     return around(circumstances.withTablet(at));
@@ -174,9 +184,18 @@ public final class LabelWorld {
     return this;
   }
 
-  /** Takes the last report out of what counts. */
+  /** The last report is withdrawn. */
   public LabelWorld struck() {
-    struck.add(injections.removeLast());
+    entry++;
+    struck.add(new Struck(injections.removeLast(), entry, Optional.empty()));
+    return this;
+  }
+
+  /** The last report is corrected: this is said of the same injection now. */
+  public LabelWorld corrected(String drawn, Grade grade, SoftAfter soft) {
+    Injection said = injections.removeLast();
+    injectedAt(said.at(), ml(drawn), said.ordered(), grade, soft, said.causes());
+    struck.add(new Struck(said, entry, Optional.of(injections.getLast())));
     return this;
   }
 
@@ -222,13 +241,45 @@ public final class LabelWorld {
 
   /** He was injected before the record began, and nobody has asked when. */
   public LabelWorld withOpenPast() {
-    isPastOpen = true;
+    before = new Before(before.undated(), before.unmapped(), /* isOpen= */ true);
     return this;
   }
 
   public LabelWorld reviewed() {
+    return reviewed(Optional.empty());
+  }
+
+  /** A prescriber has reviewed it; he may have written when he was seen to be soft. */
+  public LabelWorld reviewed(Optional<Instant> softWhenSeen) {
     entry++;
-    reviews.add(new EmergencyReview(entry));
+    reviews.add(new EmergencyReview(entry, softWhenSeen));
+    return this;
+  }
+
+  /** A history from before says this of a dose of the preparation, and not when it was. */
+  public LabelWorld undated(String volume, Grade grade, SoftAfter soft) {
+    entry++;
+    var one =
+        new Injection(
+            entry,
+            now,
+            preparation,
+            ml(volume),
+            ml(volume),
+            grade,
+            soft,
+            SimpleCauses.NOT_ASKED,
+            Place.HOME,
+            Stock.NOT_RECORDED);
+    var all = Stream.concat(before.undated().stream(), Stream.of(one)).toList();
+    before = new Before(all, before.unmapped(), before.isOpen());
+    return this;
+  }
+
+  /** A history from before says this of a dose of nobody knows what. */
+  public LabelWorld unmapped(String volume, Grade grade, SoftAfter soft) {
+    var one = new Before.Unmapped(ml(volume), grade, soft);
+    before = new Before(before.undated(), List.of(one), before.isOpen());
     return this;
   }
 
@@ -240,7 +291,7 @@ public final class LabelWorld {
   }
 
   private History history() {
-    return new History(injections, struck, observing, reopenings, reviews, isPastOpen);
+    return new History(injections, struck, observing, reopenings, reviews, before);
   }
 
   public Ladder ladder() {
@@ -256,7 +307,7 @@ public final class LabelWorld {
 
   /** The same question about another ladder. */
   public Question question(Ladder ladder) {
-    return new Question(
-        group, screening, readiness, ruled(), ladder, history(), vial, circumstances, now);
+    Circumstances around = isExaminedNow ? circumstances.withExamined(now) : circumstances;
+    return new Question(group, screening, readiness, ruled(), ladder, history(), vial, around, now);
   }
 }

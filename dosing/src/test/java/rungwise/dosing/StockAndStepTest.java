@@ -156,7 +156,8 @@ final class StockAndStepTest {
     assertThat(Dosing.advise(struck.question()).reason().rule())
         .isEqualTo(TitrationRule.EMERGENCY_FIRST);
     assertThat(Dosing.advise(struck.reviewed().question()).reason().rule())
-        .isEqualTo(TitrationRule.STEP_AFTER_PARTIAL);
+        .isEqualTo(TitrationRule.GUARD_FORBIDS);
+    assertThat(Dosing.advise(struck.question()).isAllowed(ml("0.25"))).isFalse();
   }
 
   @Test

@@ -43,6 +43,7 @@ final class SqlRecords implements Records {
     check("a population", () -> store.populationShelf().all());
     check("a past history", () -> store.pastHistories().all());
     check("a closed day", () -> store.roomDays().lastClosed());
+    check("a vial of the clinic", () -> store.clinicVials().kept());
     check("the list of courses", () -> store.courses().all().forEach(this::readCourse));
   }
 

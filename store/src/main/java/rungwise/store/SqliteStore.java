@@ -1,6 +1,7 @@
 package rungwise.store;
 
 import java.nio.file.Path;
+import javax.crypto.SecretKey;
 import rungwise.clinic.Transactions;
 import rungwise.clinic.access.TakenAccesses;
 import rungwise.clinic.audit.Audit;
@@ -16,9 +17,11 @@ import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.record.Records;
 import rungwise.clinic.room.RoomDays;
+import rungwise.clinic.supply.ClinicVialShelf;
 import rungwise.store.access.SqlTakenAccesses;
 import rungwise.store.audit.SqlAudit;
 import rungwise.store.audit.SqlTrail;
+import rungwise.store.course.SqlClinicVials;
 import rungwise.store.course.SqlCourses;
 import rungwise.store.database.DataFolder;
 import rungwise.store.database.Database;
@@ -49,12 +52,14 @@ public final class SqliteStore implements AutoCloseable {
   private final ProtocolShelf protocolShelf;
   private final PopulationShelf populationShelf;
   private final RoomDays roomDays;
+  private final ClinicVialShelf clinicVials;
   private final Audit audit;
   private final Records records;
   private final PastHistories pastHistories;
   private final Trail trail;
   private final Factors factors;
   private final TakenAccesses takenAccesses;
+  private final SecretKey deviceKey;
 
   private SqliteStore(Runnable giveBack, Database database, JournalKey key) {
     this.giveBack = giveBack;
@@ -68,12 +73,14 @@ public final class SqliteStore implements AutoCloseable {
     this.protocolShelf = new SqlProtocolShelf(database, journal);
     this.populationShelf = new SqlPopulationShelf(database, journal);
     this.roomDays = new SqlRoomDays(database, journal);
+    this.clinicVials = new SqlClinicVials(database, journal);
     this.audit = new SqlAudit(database, journal);
     this.pastHistories = new SqlPastHistories(database, journal);
     this.records = new SqlRecords(this, new CarriedEntries(database, journal));
     this.trail = new SqlTrail(database);
     this.factors = new SqlFactors(database, journal, key);
     this.takenAccesses = new SqlTakenAccesses(database, journal);
+    this.deviceKey = key.derived("known devices");
   }
 
   /**
@@ -102,6 +109,11 @@ public final class SqliteStore implements AutoCloseable {
     DataFolder.requireExists(dataFolder);
     JournalKey key = JournalKey.keptIn(dataFolder);
     return new SqliteStore(() -> {}, Database.openToRead(dataFolder), key);
+  }
+
+  /** The key by which devices are known again, also after a restart; it is not in the database. */
+  public SecretKey deviceKey() {
+    return deviceKey;
   }
 
   public Transactions transactions() {
@@ -138,6 +150,10 @@ public final class SqliteStore implements AutoCloseable {
 
   public RoomDays roomDays() {
     return roomDays;
+  }
+
+  public ClinicVialShelf clinicVials() {
+    return clinicVials;
   }
 
   public Audit audit() {

@@ -23,8 +23,12 @@ import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.record.Carrying;
 import rungwise.clinic.record.RecordFault;
 import rungwise.clinic.record.RecordedEntry;
+import rungwise.clinic.room.VisitForms;
+import rungwise.clinic.supply.VialForm;
 import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
+import rungwise.dosing.known.SamplePreparations;
 import rungwise.files.record.RecordFileReader;
 import rungwise.files.record.RecordFileWriter;
 import rungwise.files.record.RecordFileWriter.Scope;
@@ -88,11 +92,22 @@ final class CarryingTest {
     return course;
   }
 
+  /** A dose at a visit from a vial that the clinic keeps, and amended. */
+  private static void drawnFromTheClinics(TitrationWorld world, CourseId id) {
+    VialForm label = VialForm.of(SamplePreparations.ALPROSTADIL_20).lot("C-7");
+    world.clinicVials().add(Staff.EDUCATOR, label.draft()).orThrow();
+    String vial = world.clinicVials().kept().getLast().id().text();
+    world.clinicVials().amend(Staff.EDUCATOR, vial, label.draft(), "looked at again").orThrow();
+    var given = new VisitForms(world).alreadyGiven("12").from(vial);
+    world.room().start(Staff.EDUCATOR, id, given).orThrow();
+  }
+
   @Test
   void the_whole_record_comes_back_byte_for_byte() {
     String file;
     try (var store = SqliteStore.open(folder)) {
-      titrated(new TitrationWorld(OpenStores.ports(store), new LabelReader()));
+      var world = new TitrationWorld(OpenStores.ports(store), new LabelReader());
+      drawnFromTheClinics(world, titrated(world));
       fill(store);
       file = whole(store);
     }
@@ -135,6 +150,7 @@ final class CarryingTest {
       var world = new TitrationWorld(OpenStores.ports(store), new LabelReader());
       world.open();
       id = titrated(world);
+      drawnFromTheClinics(world, id);
       file = course(store, id);
       before = advices(world, id);
       assertThat(file).contains("Man 2").doesNotContain("Man 1");

@@ -25,6 +25,7 @@ public final class OpenStores implements AutoCloseable {
         store.populationShelf(),
         store.audit(),
         store.roomDays(),
+        store.clinicVials(),
         store.pastHistories(),
         store.transactions());
   }

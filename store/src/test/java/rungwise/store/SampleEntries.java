@@ -1,11 +1,13 @@
 package rungwise.store;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import rungwise.clinic.access.TakenAccess;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.Vial;
 import rungwise.clinic.factor.FactorEvent;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Syringes;
@@ -16,8 +18,10 @@ import rungwise.clinic.people.AccountState;
 import rungwise.clinic.people.Role;
 import rungwise.clinic.people.SignInAttempt;
 import rungwise.clinic.people.SignInName;
+import rungwise.clinic.supply.ClinicVial;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.supply.InUseRule;
+import rungwise.dosing.supply.VialDates;
 import rungwise.dosing.syringe.Barrels;
 
 /** Entries of every kind that accounts make. */
@@ -101,6 +105,14 @@ public final class SampleEntries {
           store.preparations().append(sample, AccountId.PROGRAM, NOW);
           store.preparations().withdraw(sample.id(), AccountId.PROGRAM, NOW, "out of supply");
           store.syringes().append(Barrels.U100_1, Syringes.Change.ADDED, AccountId.PROGRAM, NOW);
+          var dates =
+              new VialDates(
+                  Optional.empty(), LocalDate.of(2026, 6, 30), Optional.empty(), Optional.empty());
+          var label = new Vial("lot", "alprostadil 20 mcg per mL", dates, "");
+          store.clinicVials().add(label, AccountId.PROGRAM, NOW);
+          ClinicVial kept = store.clinicVials().kept().getFirst();
+          store.clinicVials().amend(kept, AccountId.PROGRAM, NOW, "looked at again");
+          store.clinicVials().finish(kept.id(), AccountId.PROGRAM, NOW, "used up");
         });
   }
 

@@ -3,8 +3,10 @@ package rungwise.app.server;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.start.Starting;
+import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
+import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
 
 /** The use cases about courses, which share their ports. */
@@ -12,6 +14,8 @@ record CourseCases(
     Starting starting,
     Screenings screenings,
     Vials vials,
+    ClinicVials clinicVials,
     Room room,
     Teaching teaching,
-    Titration titration) {}
+    Titration titration,
+    Lifting lifting) {}

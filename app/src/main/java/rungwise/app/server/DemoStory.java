@@ -13,6 +13,7 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
 import rungwise.dosing.history.Place;
+import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.screening.Condition;
@@ -26,6 +27,7 @@ final class DemoStory {
 
   private static final Sample LABEL = new Sample("us-vial-syringe-label", 1);
   private static final Sample MIXTURE = new Sample("cautious-mixture", 2);
+  private static final int DAYS_OPEN = 28;
   private static final String LEFT = "HIS_LEFT";
   private static final String RIGHT = "HIS_RIGHT";
   private static final String NONE_FOUND = "none_found";
@@ -64,7 +66,7 @@ final class DemoStory {
     for (Preparation preparation : PREPARATIONS) {
       clinic
           .formulary()
-          .addSample(prescriber.id(), preparation.id(), new InUseRule.NotStated())
+          .addSample(prescriber.id(), preparation.id(), inUseOf(preparation))
           .orThrow();
     }
     clinic
@@ -90,6 +92,13 @@ final class DemoStory {
     notScreened();
     underObservation();
     clock.comeHome();
+  }
+
+  /** As the invented pharmacy says; a powder has its own hours. */
+  private static InUseRule inUseOf(Preparation preparation) {
+    return preparation.form() instanceof Form.Solution
+        ? new InUseRule.DaysAfterOpening(DAYS_OPEN)
+        : new InUseRule.SingleUse();
   }
 
   private static Man man(String name, String born, String number, String group, Barrel barrel) {
@@ -137,6 +146,8 @@ final class DemoStory {
     teller.inTheClinic(id, new Seen(95, "1", 10, 15, 20, LEFT));
     teller.inTheClinic(id, new Seen(88, "2", 9, 15, 25, RIGHT));
     teller.ready(id, man.preparation());
+    clock.goBack(Duration.ofDays(60));
+    teller.vial(id, man.preparation(), "L-2114");
     teller.atHome(id, new Told(40, "2", "exactly", "30", NONE_FOUND, LEFT));
     teller.atHome(id, new Told(26, "3", "exactly", "45", NONE_FOUND, RIGHT));
     clock.goBack(Duration.ofDays(1));
@@ -147,7 +158,7 @@ final class DemoStory {
     Man man = man("Kolbein Aster", "1952-01-23", "HL-1023", "vasculogenic", Barrels.U100_1);
     CourseId id = prepared(man, 60);
     for (int daysAgo = 52; daysAgo >= 20; daysAgo -= 8) {
-      teller.reported(id, new Told(daysAgo, "1", "exactly", "20", NONE_FOUND, ""));
+      teller.watched(id, new Told(daysAgo, "1", "exactly", "20", NONE_FOUND, ""));
     }
   }
 
@@ -155,7 +166,7 @@ final class DemoStory {
     Man man = man("Leander Voss", "1959-07-30", "HL-1030", "vasculogenic", Barrels.U100_1);
     CourseId id = prepared(man, 58);
     for (int daysAgo = 50; daysAgo >= 22; daysAgo -= 7) {
-      teller.reported(id, new Told(daysAgo, "2", "exactly", "25", NONE_FOUND, ""));
+      teller.watched(id, new Told(daysAgo, "2", "exactly", "25", NONE_FOUND, ""));
     }
     clock.goBack(Duration.ofDays(3));
     teller.change(
@@ -177,7 +188,7 @@ final class DemoStory {
     Man man = man("Dorian Velte", "1979-08-19", "HL-1066", "psychogenic", Barrels.U100_1);
     CourseId id = prepared(man, 25);
     teller.inTheClinic(id, new Seen(18, "2", 8, 15, 30, LEFT));
-    teller.reported(id, new Told(3, "4", "exactly", "150", NONE_FOUND, RIGHT));
+    teller.watched(id, new Told(3, "4", "exactly", "150", NONE_FOUND, RIGHT));
   }
 
   private void leftTooEarly() {
@@ -190,7 +201,7 @@ final class DemoStory {
   private void causesNotAsked() {
     Man man = man("Florian Okello", "1954-06-21", "HL-1078", "vasculogenic", Barrels.U100_1);
     CourseId id = prepared(man, 12);
-    teller.reported(id, new Told(2, "0", "not_known", "", "not_asked", ""));
+    teller.toldOfTheClinic(id, new Told(2, "0", "not_known", "", "not_asked", ""));
   }
 
   private void decisionMissing() {

@@ -6,7 +6,6 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
@@ -26,6 +25,7 @@ import rungwise.clinic.supply.VialDraft;
 import rungwise.clinic.teaching.ReadinessDraft;
 import rungwise.clinic.titration.DrawnMark;
 import rungwise.clinic.titration.ReportDraft;
+import rungwise.clinic.titration.ReportPart;
 import rungwise.clinic.titration.SignDraft;
 import rungwise.dosing.guard.GuardClass;
 import rungwise.dosing.guard.Verdict;
@@ -45,6 +45,7 @@ final class DemoTeller {
   private static final Duration VIAL_LASTS = Duration.ofDays(180);
   private static final int HOURS_IN_A_DAY = 24;
   private static final int SPREAD = 7;
+  private static final int USABLE = 3;
 
   /** A man with what his course is run with. */
   record Man(
@@ -272,8 +273,21 @@ final class DemoTeller {
     report(id, told, Place.HOME);
   }
 
-  /** An injection in the clinic that is reported without an observation. */
-  void reported(CourseId id, Told told) {
+  /** An injection in the clinic, watched until he was soft; firm or usable was nothing to note. */
+  void watched(CourseId id, Told told) {
+    goTo(id, told.daysAgo());
+    EntryId observation = inject(id, told.side());
+    Instant at = clock.instant();
+    int minutes = Integer.parseInt(told.minutes());
+    later(Duration.ofMinutes(minutes));
+    cases
+        .room()
+        .end(educator, id, observation, end(at, told.grade(), minutes, /* left= */ false))
+        .orThrow();
+  }
+
+  /** An injection in the clinic that is told by telephone, without an observation. */
+  void toldOfTheClinic(CourseId id, Told told) {
     goTo(id, told.daysAgo());
     later(SIGNED_BEFORE.negated());
     sign(id, Place.CLINIC, /* nextStep= */ false);
@@ -286,32 +300,37 @@ final class DemoTeller {
     CourseState state = cases.titration().find(id).orElseThrow();
     Volume volume = state.file().signedDose().orElseThrow().fact().volume();
     boolean isBetween = told.soft().equals("between");
-    var draft =
-        new ReportDraft(
-            date(injected),
-            clockTime(injected),
-            Occurrence.FIRST,
-            "",
-            DrawnMark.text(volume, state.question().ladder().barrel()),
-            told.grade(),
-            told.soft(),
-            isBetween ? "" : told.minutes(),
-            isBetween ? "30" : "",
-            isBetween ? told.minutes() : "",
-            told.causes(),
-            place.name().toLowerCase(Locale.ROOT),
-            details(told),
-            Optional.empty(),
-            "");
-    cases.titration().report(educator, id, draft).orThrow();
+    boolean isExact = told.soft().equals("exactly");
+    ReportDraft draft =
+        ReportDraft.EMPTY
+            .with(ReportPart.IDENTIFIED, "yes")
+            .with(ReportPart.DATE, date(injected))
+            .with(ReportPart.TIME, clockTime(injected))
+            .with(ReportPart.OCCURRENCE, Occurrence.FIRST.name())
+            .with(ReportPart.MARK, DrawnMark.text(volume, state.question().ladder().barrel()))
+            .with(ReportPart.GRADE, told.grade())
+            .with(ReportPart.SOFT, told.soft())
+            .with(ReportPart.EXACT_MINUTES, isExact ? told.minutes() : "")
+            .with(ReportPart.FROM_MINUTES, isBetween ? "30" : "")
+            .with(ReportPart.BEFORE_MINUTES, isBetween ? told.minutes() : "")
+            .with(ReportPart.CAUSES, told.causes())
+            .with(ReportPart.PLACE, place.name().toLowerCase(Locale.ROOT));
+    cases.titration().report(educator, id, withDetails(draft, told)).orThrow();
   }
 
-  private static ReportDraft.Details details(Told told) {
-    if (told.side().isEmpty()) {
-      return ReportDraft.Details.NONE;
-    }
-    return new ReportDraft.Details(
-        "8", "35", told.side(), hourOf(told.side()), "1", "no", "yes", Set.of(), "", "", "no");
+  private static ReportDraft withDetails(ReportDraft draft, Told told) {
+    boolean isUsable = Integer.parseInt(told.grade()) >= USABLE;
+    return told.side().isEmpty()
+        ? draft
+        : draft
+            .with(ReportPart.ONSET, "8")
+            .with(ReportPart.USABLE, isUsable ? "32" : "")
+            .with(ReportPart.SIDE, told.side())
+            .with(ReportPart.HOUR, hourOf(told.side()))
+            .with(ReportPart.PAIN, "1")
+            .with(ReportPart.BRUISE, "no")
+            .with(ReportPart.AROUSED, "yes")
+            .with(ReportPart.SECOND_DOSE, "no");
   }
 
   /** Signs the proposed dose; its holds are overridden. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.UUID;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
+import javax.crypto.SecretKey;
 import rungwise.app.fit.ThreadWorkers;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.access.CourseAccess;
@@ -28,6 +29,7 @@ import rungwise.clinic.past.CourseAsHistory;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastImports;
 import rungwise.clinic.people.OneTimeCode;
+import rungwise.clinic.people.PasswordHashing;
 import rungwise.clinic.people.People;
 import rungwise.clinic.people.PeoplePorts;
 import rungwise.clinic.populations.PopulationPorts;
@@ -38,8 +40,10 @@ import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.start.Starting;
+import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
+import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
 import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
@@ -51,21 +55,23 @@ import rungwise.web.secrets.Argon2Hashing;
 public final class OpenClinic implements AutoCloseable {
 
   private final SqliteStore store;
+  private final PasswordHashing hashing;
   private final InstantSource clock;
   private final People people;
   private final Formulary formulary;
   private final Populations populations;
   private final Protocols protocols;
 
-  private OpenClinic(SqliteStore store, InstantSource clock) {
+  private OpenClinic(SqliteStore store, InstantSource clock, PasswordHashing hashing) {
     this.store = store;
+    this.hashing = hashing;
     this.clock = clock;
     this.people =
         new People(
             new PeoplePorts(
                 store.accounts(),
                 store.credentials(),
-                new Argon2Hashing(),
+                hashing,
                 OpenClinic::newCode,
                 UUID::randomUUID,
                 clock,
@@ -103,7 +109,12 @@ public final class OpenClinic implements AutoCloseable {
    * @throws rungwise.store.database.CannotOpenStore if it cannot be opened
    */
   public static OpenClinic in(Path folder, InstantSource clock) {
-    return new OpenClinic(SqliteStore.open(folder), clock);
+    return in(folder, clock, new Argon2Hashing());
+  }
+
+  /** The same with another way to hash passwords and codes, for clinics that nobody breaks into. */
+  public static OpenClinic in(Path folder, InstantSource clock, PasswordHashing hashing) {
+    return new OpenClinic(SqliteStore.open(folder), clock, hashing);
   }
 
   /**
@@ -112,7 +123,7 @@ public final class OpenClinic implements AutoCloseable {
    * @throws rungwise.store.database.CannotOpenStore if it cannot be opened
    */
   public static OpenClinic toRead(Path folder, InstantSource clock) {
-    return new OpenClinic(SqliteStore.openToRead(folder), clock);
+    return new OpenClinic(SqliteStore.openToRead(folder), clock, new Argon2Hashing());
   }
 
   private static OneTimeCode newCode() {
@@ -133,7 +144,7 @@ public final class OpenClinic implements AutoCloseable {
     return new FactorPorts(
         store.factors(),
         store.accounts(),
-        new Argon2Hashing(),
+        hashing,
         OpenClinic::newCode,
         OpenClinic::newSecret,
         clock,
@@ -150,6 +161,11 @@ public final class OpenClinic implements AutoCloseable {
 
   public CourseAccess courseAccess() {
     return new CourseAccess(store.takenAccesses(), store.courses(), store.transactions(), clock);
+  }
+
+  /** The key by which devices that have signed in are known again. */
+  SecretKey deviceKey() {
+    return store.deviceKey();
   }
 
   public Trail trail() {
@@ -243,6 +259,7 @@ public final class OpenClinic implements AutoCloseable {
             populations,
             formulary::find,
             id -> formulary.version(id).orElseThrow().inUse(),
+            formulary::recalledAt,
             store.transactions(),
             clock,
             time);
@@ -250,9 +267,11 @@ public final class OpenClinic implements AutoCloseable {
         new Starting(ports, formulary::isInUse, UUID::randomUUID),
         new Screenings(ports),
         new Vials(ports),
-        new Room(ports, store.roomDays()),
+        new ClinicVials(ports, store.clinicVials()),
+        new Room(ports, store.roomDays(), store.clinicVials(), store.accounts()::all),
         new Teaching(ports),
-        new Titration(ports));
+        new Titration(ports),
+        new Lifting(ports));
   }
 
   public InstantSource clock() {

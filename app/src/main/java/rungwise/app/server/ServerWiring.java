@@ -27,8 +27,10 @@ import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.start.Starting;
+import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
+import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
 import rungwise.web.access.AccessRules;
 import rungwise.web.access.ClinicSign;
@@ -47,6 +49,8 @@ import rungwise.web.provider.ProviderPages;
 import rungwise.web.right.RightPages;
 import rungwise.web.room.RoomPages;
 import rungwise.web.screening.ScreeningPages;
+import rungwise.web.secrets.KnownDevices;
+import rungwise.web.secrets.SteadyTime;
 import rungwise.web.session.SessionLimits;
 import rungwise.web.start.StartChoices;
 import rungwise.web.start.StartPages;
@@ -132,6 +136,16 @@ class ServerWiring {
   }
 
   @Bean
+  SteadyTime steadyTime(OpenClinic clinic) {
+    return SteadyTime.beside(clinic.clock());
+  }
+
+  @Bean
+  KnownDevices knownDevices(OpenClinic clinic) {
+    return new KnownDevices(clinic.deviceKey());
+  }
+
+  @Bean
   People people(OpenClinic clinic) {
     return clinic.people();
   }
@@ -152,6 +166,11 @@ class ServerWiring {
   }
 
   @Bean
+  Lifting lifting(CourseCases cases) {
+    return cases.lifting();
+  }
+
+  @Bean
   Starting starting(CourseCases cases) {
     return cases.starting();
   }
@@ -164,6 +183,11 @@ class ServerWiring {
   @Bean
   Vials vials(CourseCases cases) {
     return cases.vials();
+  }
+
+  @Bean
+  ClinicVials clinicVials(CourseCases cases) {
+    return cases.clinicVials();
   }
 
   @Bean

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
@@ -20,6 +21,19 @@ public record TemporaryFolder(Path path) implements AutoCloseable {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** Makes one with copies of the files of a folder that nobody writes to. */
+  public static TemporaryFolder copyOf(Path folder) {
+    TemporaryFolder copy = make();
+    try (Stream<Path> files = Files.list(folder)) {
+      for (Path file : files.toList()) {
+        Files.copy(file, copy.path.resolve(file.getFileName()), StandardCopyOption.COPY_ATTRIBUTES);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return copy;
   }
 
   @Override

@@ -2,6 +2,7 @@ package rungwise.app.server;
 
 import java.net.URI;
 import java.nio.file.Path;
+import java.time.InstantSource;
 import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
@@ -10,24 +11,50 @@ import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.factor.FactorRule.Asked;
 import rungwise.store.RecordCheck;
 import rungwise.store.journal.Inspected;
+import rungwise.web.secrets.Argon2Hashing;
 
 /** A real server on a free port, with a real folder and a clock that the test moves. */
 final class Clinic implements AutoCloseable {
 
   static final Member ADMINISTRATOR = DemoClinic.MEMBERS.getFirst();
 
-  private final TemporaryFolder folder = TemporaryFolder.make();
+  private static final int LEAST_MEMORY_KIB = 8;
+
+  private final TemporaryFolder folder;
   private final SettableClock clock = new SettableClock();
   private final StoryClock story = new StoryClock(clock);
-  private final OpenClinic opened = OpenClinic.in(folder.path(), story);
+  private final OpenClinic opened;
   private final RunningServer server;
 
-  private Clinic(UnaryOperator<ServerSettings> change) {
+  private Clinic(TemporaryFolder folder, UnaryOperator<ServerSettings> change) {
+    this.folder = folder;
+    opened = open(folder, story);
     server = RunningServer.start(change.apply(settings()), opened);
   }
 
   private Clinic() {
-    this(UnaryOperator.identity());
+    this(TemporaryFolder.make(), UnaryOperator.identity());
+  }
+
+  /** At the least cost of a password, so that tests do not wait for what they do not test. */
+  private static OpenClinic open(TemporaryFolder folder, InstantSource clock) {
+    return OpenClinic.in(
+        folder.path(), clock, new Argon2Hashing(LEAST_MEMORY_KIB, /* passes= */ 1));
+  }
+
+  /** The invented clinic, told once for all tests of a process. */
+  private static final class Told {
+    private static final TemporaryFolder FOLDER = tell();
+
+    private static TemporaryFolder tell() {
+      TemporaryFolder folder = TemporaryFolder.make();
+      var story = new StoryClock(new SettableClock());
+      try (OpenClinic clinic = open(folder, story)) {
+        DemoClinic.fill(clinic, story, ZoneOffset.UTC);
+      }
+      Runtime.getRuntime().addShutdownHook(new Thread(folder::close));
+      return folder;
+    }
   }
 
   /** Everybody, and nobody signs without a second factor. */
@@ -43,6 +70,7 @@ final class Clinic implements AutoCloseable {
   private static Clinic asking(Asked asked) {
     var clinic =
         new Clinic(
+            TemporaryFolder.make(),
             settings -> settings.withFactors(new FactorRule(asked, FactorRule.SAMPLE_SHIFT)));
     DemoClinic.fillPeople(clinic.opened.people());
     return clinic;
@@ -66,9 +94,7 @@ final class Clinic implements AutoCloseable {
 
   /** Everybody, and courses with a past. The clock stands where the story has ended. */
   static Clinic withDemoStory() {
-    var clinic = new Clinic();
-    DemoClinic.fill(clinic.opened, clinic.story, ZoneOffset.UTC);
-    return clinic;
+    return new Clinic(TemporaryFolder.copyOf(Told.FOLDER.path()), UnaryOperator.identity());
   }
 
   private static ServerSettings settings() {

@@ -111,6 +111,18 @@ class SigningInTest {
   }
 
   @Test
+  void strangers_never_lock_anybody_out_of_a_browser_that_has_signed_in_before() {
+    Visitor owner = clinic.signedIn(ADMINISTRATOR);
+    owner.post("/", "/sign-out", Map.of());
+    for (int tries = 0; tries < TRIES_FROM_ONE_DESK * 2; tries++) {
+      clinic.visitor().signIn(NAME, "wrong");
+    }
+
+    assertThat(clinic.visitor().signIn(NAME, ADMINISTRATOR.password()).statusCode()).isEqualTo(429);
+    assertThat(owner.signIn(NAME, ADMINISTRATOR.password()).statusCode()).isEqualTo(303);
+  }
+
+  @Test
   void trying_too_often_gets_the_same_answer_for_a_name_that_nobody_has() {
     for (int tries = 0; tries < TRIES_FROM_ONE_DESK; tries++) {
       clinic.visitor().signIn(NAME, "wrong");

@@ -34,6 +34,7 @@ record Act(Kind kind, long after, long dice) {
     ANSWER(4),
     STILL_TRUE(1),
     DECIDE(2),
+    OVERTURN(2),
     EXAMINE(2),
     READY(4),
     NOT_ALLOWED(3);

@@ -16,10 +16,13 @@ import rungwise.checks.adversary.law.Mix;
 import rungwise.checks.adversary.law.Needed;
 import rungwise.checks.adversary.law.Rulebook;
 import rungwise.checks.adversary.law.Told;
+import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.standing.CourseState;
+import rungwise.dosing.Dosing;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
@@ -204,7 +207,7 @@ final class Actor {
       verdicts.addAll(advice.homeVerdicts());
     }
     verdicts.addAll(advice.timeVerdicts());
-    verdicts.addAll(state.mayInject().verdicts());
+    verdicts.addAll(Dosing.mayInject(state.question(), Optional.empty()).verdicts());
     var raised = EnumSet.noneOf(GuardRule.class);
     verdicts.stream()
         .filter(verdict -> verdict.isBlock() && !verdict.isHardStop())
@@ -225,20 +228,53 @@ final class Actor {
     return chosen;
   }
 
+  /** With the time at which he was seen to be soft, or without. */
   String review(SplittableRandom random) {
+    boolean seenSoft = random.nextBoolean();
+    boolean endOpen = ledger.emergencies().stream().anyMatch(Told::isEndOpen);
     Reading<Long> read =
-        house.titration.reviewEmergency(House.PRESCRIBER, house.course(), "examined, no harm");
-    boolean endOpen =
-        ledger.emergencies().stream().anyMatch(one -> one.counts() && one.most() == Told.NO_END);
-    judge.look(Law.REVIEW_NEEDS_END, endOpen);
+        house.lifting.reviewEmergency(
+            House.PRESCRIBER,
+            house.course(),
+            seenSoft ? Minutes.date(now) : "",
+            seenSoft ? Minutes.time(now) : "",
+            "examined, no harm");
+    judge.look(Law.REVIEW_NEEDS_END, endOpen && !seenSoft);
     if (read.found().isPresent()) {
-      if (endOpen) {
-        judge.fail(
-            Law.REVIEW_NEEDS_END, "reviewed while " + ledger.emergencies().getFirst().words());
+      if (endOpen && !seenSoft) {
+        judge.fail(Law.REVIEW_NEEDS_END, "reviewed without its end");
       }
-      ledger.reviews.add(read.orThrow());
+      ledger.reviews.add(new Ledger.Reviewed(read.orThrow(), seenSoft));
     }
-    return "prescriber reviews the emergency" + outcome(read);
+    return "prescriber reviews the emergency"
+        + (seenSoft ? ", seen soft now, end not known" : "")
+        + outcome(read);
+  }
+
+  /** A prescriber writes that a correction or a withdrawal is right. */
+  String confirm(SplittableRandom random) {
+    List<Told> struck = ledger.told.stream().filter(one -> !one.counts()).toList();
+    if (struck.isEmpty()) {
+      return "";
+    }
+    Told one = struck.get(random.nextInt(struck.size()));
+    Optional<EntryId> correction =
+        house.file().entries().stream()
+            .filter(entry -> entry.corrects().map(EntryId::text).equals(Optional.of(one.id)))
+            .map(CourseEntry::id)
+            .findFirst();
+    if (correction.isEmpty()) {
+      return "";
+    }
+    Reading<Long> read =
+        house.lifting.confirmCorrection(
+            House.PRESCRIBER, house.course(), correction.get(), "asked him myself");
+    if (read.found().isPresent()) {
+      one.confirmed = true;
+    }
+    return "prescriber confirms what replaced the report of "
+        + Minutes.local(one.at())
+        + outcome(read);
   }
 
   String reopen(SplittableRandom random) {
@@ -246,7 +282,7 @@ final class Actor {
         state().advice().steps().stream().map(Advice.StepVerdicts::volume).toList();
     long upTo = rungs.get(random.nextInt(rungs.size())).microlitres();
     Reading<Long> read =
-        house.titration.reopen(House.PRESCRIBER, house.course(), upTo, "another cause was found");
+        house.lifting.reopen(House.PRESCRIBER, house.course(), upTo, "another cause was found");
     read.found()
         .ifPresent(
             entry -> ledger.reopened.add(new Ledger.Reopened(entry, ledger.plan().mix(), upTo)));
@@ -275,8 +311,8 @@ final class Actor {
     Reading<Long> read =
         switch (random.nextInt(5)) {
           case 0 -> titration.sign(other, id, Desk.sign(signing));
-          case 1 -> titration.reviewEmergency(other, id, "seen");
-          case 2 -> titration.reopen(other, id, volume, "seen");
+          case 1 -> house.lifting.reviewEmergency(other, id, "seen");
+          case 2 -> house.lifting.reopen(other, id, volume, "seen");
           case 3 -> titration.choosePlan(other, id, plan, house::isInUse, "wish");
           default -> house.screenings.decide(other, id, "LONG_ERECTION_BEFORE", "seen");
         };

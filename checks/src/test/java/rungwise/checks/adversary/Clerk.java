@@ -66,9 +66,6 @@ final class Clerk {
       if (answer.equals("yes")) {
         ledger.standing.putIfAbsent(condition, read.orThrow());
       }
-      if (!answer.equals("yes") && who.equals(House.PRESCRIBER)) {
-        ledger.standing.remove(condition);
-      }
       Ledger.Answered old = ledger.answers.get(condition);
       boolean same = old != null && old.answer().equals(answer);
       ledger.answers.put(condition, new Ledger.Answered(answer, same ? old.minute() : actor.now));
@@ -92,6 +89,18 @@ final class Clerk {
     return "prescriber decides to go on with " + condition + Actor.outcome(read);
   }
 
+  /** A prescriber writes that a yes was wrong; a finding of an examination is not lifted so. */
+  String overturn(SplittableRandom random) {
+    Condition condition = ASKED[random.nextInt(ASKED.length)];
+    Reading<Long> read =
+        house.screenings.overturn(
+            House.PRESCRIBER, house.course(), condition.name(), "TEST", "tested twice");
+    if (read.found().isPresent()) {
+      ledger.standing.remove(condition);
+    }
+    return "prescriber writes that the yes to " + condition + " was wrong" + Actor.outcome(read);
+  }
+
   String examine(SplittableRandom random) {
     String found = random.nextInt(4) == 0 ? "yes" : "no";
     Reading<Long> read =
@@ -100,9 +109,10 @@ final class Clerk {
     if (read.found().isPresent()) {
       ledger.examined = actor.now;
       if (found.equals("yes")) {
-        ledger.standing.put(Condition.CURVATURE_OR_SCARRING, read.orThrow());
-      } else {
-        ledger.standing.remove(Condition.CURVATURE_OR_SCARRING);
+        ledger.found = read.orThrow();
+        ledger.foundNoMore = 0;
+      } else if (ledger.found > 0 && ledger.foundNoMore == 0) {
+        ledger.foundNoMore = read.orThrow();
       }
     }
     return "educator examines, scarring: " + found + Actor.outcome(read);

@@ -20,6 +20,7 @@ import rungwise.clinic.screening.ScreeningDraft;
 import rungwise.clinic.supply.VialDraft;
 import rungwise.clinic.teaching.ReadinessDraft;
 import rungwise.clinic.titration.ReportDraft;
+import rungwise.clinic.titration.ReportPart;
 import rungwise.clinic.titration.SignDraft;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Place;
@@ -42,35 +43,26 @@ final class Desk {
 
   static ReportDraft report(Told.Said said, String barrel, Optional<EntryId> corrects) {
     String soft = said.soft();
-    boolean single = soft.equals("exactly") || soft.equals("at_least");
-    var none = ReportDraft.Details.NONE;
-    return new ReportDraft(
-        Minutes.date(said.at()),
-        Minutes.time(said.at()),
-        Occurrence.NOT_SAID,
-        barrel,
-        mark(said.drawn(), barrel),
-        String.valueOf(said.grade()),
-        soft,
-        single ? String.valueOf(said.first()) : "",
-        soft.equals("between") ? String.valueOf(said.first()) : "",
-        soft.equals("between") ? String.valueOf(said.second()) : "",
-        said.asked(),
-        said.place(),
-        new ReportDraft.Details(
-            none.onsetMinutes(),
-            none.usableMinutes(),
-            none.side(),
-            none.hour(),
-            none.pain(),
-            none.bruise(),
-            none.aroused(),
-            none.causes(),
-            said.vial(),
-            none.otherTablets(),
-            none.secondDose()),
-        corrects,
-        corrects.isPresent() ? "asked again" : "");
+    boolean isBetween = soft.equals("between");
+    ReportDraft draft =
+        ReportDraft.EMPTY
+            .with(ReportPart.IDENTIFIED, "yes")
+            .with(ReportPart.DATE, Minutes.date(said.at()))
+            .with(ReportPart.TIME, Minutes.time(said.at()))
+            .with(ReportPart.BARREL, barrel)
+            .with(ReportPart.MARK, mark(said.drawn(), barrel))
+            .with(ReportPart.GRADE, String.valueOf(said.grade()))
+            .with(ReportPart.SOFT, soft)
+            .with(ReportPart.EXACT_MINUTES, soft.equals("exactly") ? said.first() + "" : "")
+            .with(ReportPart.LEAST_MINUTES, soft.equals("at_least") ? said.first() + "" : "")
+            .with(ReportPart.FROM_MINUTES, isBetween ? said.first() + "" : "")
+            .with(ReportPart.BEFORE_MINUTES, isBetween ? said.second() + "" : "")
+            .with(ReportPart.CAUSES, said.asked())
+            .with(ReportPart.PLACE, said.place())
+            .with(ReportPart.VIAL, said.vial());
+    return corrects
+        .map(report -> draft.correcting(report).with(ReportPart.REASON, "asked again"))
+        .orElse(draft);
   }
 
   static StartDraft start(long minute, long microlitres, String barrel, boolean given) {

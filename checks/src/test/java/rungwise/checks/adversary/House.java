@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -32,6 +33,7 @@ import rungwise.clinic.start.CourseDraft;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
+import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Form;
@@ -63,6 +65,7 @@ final class House {
 
   final Memory memory = new Memory();
   final Titration titration;
+  final Lifting lifting;
   final Screenings screenings;
   final Vials vials;
   final Teaching teaching;
@@ -97,14 +100,16 @@ final class House {
             populations,
             this::find,
             House::inUse,
+            id -> Optional.empty(),
             memory,
             () -> now,
             new ClinicTime(ZoneId.of("UTC")));
     titration = new Titration(ports);
+    lifting = new Lifting(ports);
     screenings = new Screenings(ports);
     vials = new Vials(ports);
     teaching = new Teaching(ports);
-    room = new Room(ports, nothing);
+    room = new Room(ports, nothing, nothing, List::of);
     starting = new Starting(ports, preparations::containsKey, () -> new UUID(5, ++ids));
     reader = new CourseReader(ports);
   }
@@ -224,7 +229,7 @@ final class House {
 
   /** The version of a protocol that is signed here. */
   int versionOf(Rulebook rules) {
-    return versions.get(rules.name());
+    return Objects.requireNonNull(versions.get(rules.name()));
   }
 
   /** A new man on a plan. */

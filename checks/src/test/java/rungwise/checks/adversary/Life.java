@@ -97,7 +97,7 @@ final class Life {
   private boolean byPrescriber(Act act) {
     return switch (act.kind()) {
       case REPORT, CORRECT, WITHDRAW -> actor.ledger.lastByPrescriber;
-      case SIGN, REVIEW, REOPEN, PLAN, DECIDE, CONFIRM -> true;
+      case SIGN, REVIEW, REOPEN, PLAN, DECIDE, OVERTURN, CONFIRM -> true;
       default -> false;
     };
   }
@@ -160,7 +160,7 @@ final class Life {
       case REPORT -> reporter.report(random);
       case CORRECT -> reporter.correct(random);
       case WITHDRAW -> reporter.withdraw(random);
-      case CONFIRM -> "";
+      case CONFIRM -> actor.confirm(random);
       case VISIT -> reporter.visit(random);
       case VISIT_START -> reporter.visitStart(random);
       case VISIT_END -> reporter.visitEnd(random);
@@ -173,6 +173,7 @@ final class Life {
       case ANSWER -> clerk.answer(random);
       case STILL_TRUE -> clerk.stillTrue();
       case DECIDE -> clerk.decide(random);
+      case OVERTURN -> clerk.overturn(random);
       case EXAMINE -> clerk.examine(random);
       case READY -> clerk.ready(act.dice());
       case NOT_ALLOWED -> actor.notAllowed(random);

@@ -15,12 +15,15 @@ import rungwise.clinic.course.Courses;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
+import rungwise.clinic.course.Vial;
 import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.room.RoomDays;
+import rungwise.clinic.supply.ClinicVial;
+import rungwise.clinic.supply.ClinicVialShelf;
 
 /** The record of one man in memory. Whatever a use case appends before it throws is a bug here. */
 final class Memory implements Courses, Transactions {
@@ -61,6 +64,11 @@ final class Memory implements Courses, Transactions {
 
   @Override
   public List<CourseId> underObservation() {
+    return List.of();
+  }
+
+  @Override
+  public List<CourseId> leftWhileFirm() {
     return List.of();
   }
 
@@ -147,8 +155,8 @@ final class Memory implements Courses, Transactions {
     }
   }
 
-  /** No population was ever signed, and no day closed. */
-  static final class Nothing implements PopulationShelf, RoomDays {
+  /** No population was ever signed, no day closed, and the clinic keeps no vial. */
+  static final class Nothing implements PopulationShelf, RoomDays, ClinicVialShelf {
     @Override
     public List<Kept> all() {
       return List.of();
@@ -172,6 +180,26 @@ final class Memory implements Courses, Transactions {
     @Override
     public void close(LocalDate day, AccountId by, Instant at) {
       throw new UnsupportedOperationException("no day is closed here");
+    }
+
+    @Override
+    public List<ClinicVial> kept() {
+      return List.of();
+    }
+
+    @Override
+    public void add(Vial vial, AccountId by, Instant at) {
+      throw new UnsupportedOperationException("the clinic keeps no vial here");
+    }
+
+    @Override
+    public void amend(ClinicVial vial, AccountId by, Instant at, String reason) {
+      throw new UnsupportedOperationException("the clinic keeps no vial here");
+    }
+
+    @Override
+    public void finish(EntryId vial, AccountId by, Instant at, String reason) {
+      throw new UnsupportedOperationException("the clinic keeps no vial here");
     }
   }
 }

@@ -202,8 +202,7 @@ final class Reporter {
 
   private void told(long entry, Told.Said said, Optional<Told> old, Account who) {
     Mix planned = old.map(one -> one.mix).orElseGet(() -> ledger.planAt(said.at()).mix());
-    Optional<Ledger.Vial> named = named(said);
-    Mix mix = named.map(Ledger.Vial::mix).filter(one -> !one.isSameAs(planned)).orElse(planned);
+    Mix mix = mix(said, planned);
     boolean prescriber = who.equals(House.PRESCRIBER);
     ledger.lastByPrescriber = prescriber;
     var told =
@@ -222,6 +221,11 @@ final class Reporter {
           one.struckByPrescriber |= prescriber;
         });
     ledger.told.add(told);
+  }
+
+  /** What the label of the vial says that was named, else what was planned. */
+  private Mix mix(Told.Said said, Mix planned) {
+    return named(said).map(Ledger.Vial::mix).filter(one -> !one.isSameAs(planned)).orElse(planned);
   }
 
   private long ordered(Told.Said said, Mix mix) {
@@ -328,7 +332,7 @@ final class Reporter {
   }
 
   private void ended(long entry, Told.Said said) {
-    Mix mix = ledger.planAt(said.at()).mix();
+    Mix mix = mix(said, ledger.planAt(said.at()).mix());
     ledger.told.add(
         new Told(
             said,

@@ -41,6 +41,20 @@ final class WeakeningTest {
               Answer.NO),
           new Weakening(
               "more than one step up", "dosing.guard.DoseGuards", "oneStepUp", Answer.EMPTY),
+          new Weakening(
+              "what went wrong proves as much", "dosing.history.Injection", "wentIn", Answer.YES),
+          new Weakening(
+              "what was struck binds nobody", "dosing.history.Struck", "counts", Answer.NO),
+          new Weakening(
+              "an override lifts whatever comes",
+              "dosing.guard.OverriddenHold",
+              "lifts",
+              Answer.YES),
+          new Weakening(
+              "any later injection answers a long one",
+              "dosing.history.History",
+              "isAnswer",
+              Answer.YES),
           new Weakening("new stock like old", "dosing.guard.NewStock", "restartAt", Answer.EMPTY),
           new Weakening("no spacing", "dosing.guard.TimeGuards", "spacing", Answer.NOTHING),
           new Weakening(

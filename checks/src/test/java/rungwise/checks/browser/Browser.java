@@ -19,13 +19,19 @@ import java.util.Map;
 
 /**
  * The system's Chromium with one page open. {@link #inspect} looks at the page as a critical person
- * would: at three widths, in light and dark, for what ears hear, for targets and for errors.
+ * would: at three widths for targets and overflow, for what ears hear on a telephone in the light
+ * and on a wide screen in the dark, and for errors. One Chromium serves all tests of a process;
+ * each has a context of its own.
+ *
+ * <p>{@code -Drungwise.pictures=true} keeps pictures of every page that is inspected.
  */
 public final class Browser implements AutoCloseable {
 
   private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
   private static final Path SCREENSHOTS = Path.of("target", "screenshots");
-  private static final List<Integer> WIDTHS = List.of(390, 820, 1440);
+  private static final boolean KEEPS_PICTURES = Boolean.getBoolean("rungwise.pictures");
+  private static final int TELEPHONE = 390;
+  private static final List<Integer> WIDTHS = List.of(TELEPHONE, 820, 1440);
   private static final int TALLEST_PICTURE = 14_000;
   private static final int HEIGHT = 900;
   private static final List<String> RULES = List.of("wcag2a", "wcag2aa", "wcag21aa", "wcag22aa");
@@ -51,13 +57,11 @@ public final class Browser implements AutoCloseable {
       })()
       """;
 
-  private final Playwright playwright;
   private final BrowserContext context;
   private final Page page;
   private final List<String> errors = new ArrayList<>();
 
-  private Browser(Playwright playwright, BrowserContext context) {
-    this.playwright = playwright;
+  private Browser(BrowserContext context) {
     this.context = context;
     this.page = context.newPage();
     page.onConsoleMessage(this::note);
@@ -66,28 +70,39 @@ public final class Browser implements AutoCloseable {
 
   /** Opens it. It fails with what to install if there is no Chromium. */
   public static Browser open() {
-    assertThat(CHROMIUM)
-        .as("Chromium is not at %s: install it, on Debian with apt-get install chromium", CHROMIUM)
-        .isExecutable();
-    Playwright playwright =
-        Playwright.create(
-            new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-    var chromium =
-        playwright
-            .chromium()
-            .launch(
-                new BrowserType.LaunchOptions()
-                    .setExecutablePath(CHROMIUM)
-                    .setArgs(
-                        List.of(
-                            "--no-sandbox",
-                            "--disable-gpu",
-                            "--disable-quic",
-                            "--no-first-run",
-                            "--disable-background-networking",
-                            "--disable-component-update",
-                            "--disable-sync")));
-    return new Browser(playwright, chromium.newContext());
+    return new Browser(Chromium.OF_THIS_PROCESS.newContext());
+  }
+
+  /** Started with the first test of a process that needs it, and gone with the process. */
+  private static final class Chromium {
+
+    private static final com.microsoft.playwright.Browser OF_THIS_PROCESS = launch();
+
+    private static com.microsoft.playwright.Browser launch() {
+      assertThat(CHROMIUM)
+          .as(
+              "Chromium is not at %s: install it, on Debian with apt-get install chromium",
+              CHROMIUM)
+          .isExecutable();
+      Playwright playwright =
+          Playwright.create(
+              new Playwright.CreateOptions()
+                  .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+      return playwright
+          .chromium()
+          .launch(
+              new BrowserType.LaunchOptions()
+                  .setExecutablePath(CHROMIUM)
+                  .setArgs(
+                      List.of(
+                          "--no-sandbox",
+                          "--disable-gpu",
+                          "--disable-quic",
+                          "--no-first-run",
+                          "--disable-background-networking",
+                          "--disable-component-update",
+                          "--disable-sync")));
+    }
   }
 
   /** Notes errors; that the page itself answers 4xx is what some pages are for. */
@@ -145,14 +160,16 @@ public final class Browser implements AutoCloseable {
     throw new AssertionError("the tab key does not lead to " + words);
   }
 
-  /** Looks at the open page in every way, and keeps pictures of it under the name. */
+  /** Looks at the open page in every way, and keeps pictures of it under the name if asked to. */
   public void inspect(String name) {
     for (int width : WIDTHS) {
       page.setViewportSize(width, HEIGHT);
       keep(name + "-" + width);
       assertThat((Integer) page.evaluate(OVERFLOW)).as("overflow at %d", width).isZero();
       assertThat((List<?>) page.evaluate(SMALL_TARGETS)).as("small targets at %d", width).isEmpty();
-      listen(name + " at " + width);
+      if (width == TELEPHONE) {
+        listen(name + " at " + width);
+      }
     }
     page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
     keep(name + "-dark");
@@ -183,6 +200,9 @@ public final class Browser implements AutoCloseable {
 
   /** Keeps a picture: of a very long page only the beginning, for which the browser has time. */
   private void keep(String name) {
+    if (!KEEPS_PICTURES) {
+      return;
+    }
     assertThat(Files.exists(SCREENSHOTS) || SCREENSHOTS.toFile().mkdirs()).isTrue();
     boolean isWhole =
         (Integer) page.evaluate("document.documentElement.scrollHeight") < TALLEST_PICTURE;
@@ -213,6 +233,5 @@ public final class Browser implements AutoCloseable {
   @Override
   public void close() {
     context.close();
-    playwright.close();
   }
 }

@@ -9,13 +9,12 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
 import rungwise.app.server.OpenClinic;
-import rungwise.app.server.StoryClock;
 import rungwise.files.history.HistoryFile;
 
 /** The programme lead fits the model to the clinic's own courses, looks at it, and signs it. */
@@ -26,11 +25,10 @@ class FitBrowserTest extends AtTheDesk {
   private static final double LONGEST_MILLISECONDS = 240_000;
 
   FitBrowserTest() {
-    super(TestServer.start(FitBrowserTest::fill));
+    super(TestServer.withStory(FitBrowserTest::fill, UnaryOperator.identity()));
   }
 
   private static void fill(OpenClinic clinic) {
-    DemoClinic.fill(clinic, (StoryClock) clinic.clock(), ZoneId.of("America/Chicago"));
     try {
       var survey = HistoryFile.survey(MEN.toString(), Files.readAllBytes(MEN));
       var imports = clinic.pastImports();

@@ -12,7 +12,6 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
-import rungwise.app.server.StoryClock;
 
 /** The programme lead signs a population, courses get forecasts, and a limit holds a step. */
 class ForecastBrowserTest extends AtTheDesk {
@@ -23,7 +22,7 @@ class ForecastBrowserTest extends AtTheDesk {
   private static final String CAVEAT = "Calibrated to published summaries, not to this clinic.";
 
   ForecastBrowserTest() {
-    super(TestServer.start(clinic -> DemoClinic.fill(clinic, (StoryClock) clinic.clock(), ZONE)));
+    super(TestServer.withStory());
   }
 
   @BeforeEach
@@ -64,6 +63,7 @@ class ForecastBrowserTest extends AtTheDesk {
     open(path);
     follow("Enter a report");
     page().locator("input[name=identified]").check();
+    check("day", "other");
     page().getByLabel("Date of the injection").fill(at.atZone(ZONE).toLocalDate().toString());
     page()
         .getByLabel("Time of day, hours and minutes")

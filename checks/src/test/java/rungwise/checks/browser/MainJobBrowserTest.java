@@ -87,8 +87,9 @@ class MainJobBrowserTest extends AtTheDesk {
     Instant at = server.clock().instant().minus(ago);
     follow("Enter a report");
     page().locator("input[name=identified]").check();
-    page().getByLabel("Date of the injection").fill(day(at));
-    page().getByLabel("Time of day, hours and minutes").fill(clock(at));
+    check("day", "other");
+    page().locator("#date").fill(day(at));
+    page().locator("#time").fill(clock(at));
     page().locator("#mark").fill(mark);
     check("grade", grade);
     check("soft", soft);
@@ -236,7 +237,7 @@ class MainJobBrowserTest extends AtTheDesk {
     report(Duration.ofHours(12), "25", "3", "exactly", "45");
     assertThat(answer()).hasText("Same dose: 0.25\u00a0mL");
     signInLater(NURSE, Duration.ofDays(5), course);
-    report(Duration.ofHours(12), "25", "4", "within_2_hours", "");
+    report(Duration.ofHours(12), "25", "4", "up_to_60", "");
     assertThat(page().locator("main")).containsText("over an hour");
     browser.inspect("course-reported");
   }
@@ -260,7 +261,7 @@ class MainJobBrowserTest extends AtTheDesk {
     setUpTheClinic();
     openCourse("Corvin Adeyemi", "NG-1017");
     follow("Enter a report");
-    page().getByLabel("Time of day, hours and minutes").fill("9 pm");
+    page().locator("#time").fill("9 pm");
     page().locator("#mark").fill("5 U");
     press("Save the report");
 

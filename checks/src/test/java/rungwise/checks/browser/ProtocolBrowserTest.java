@@ -3,13 +3,11 @@ package rungwise.checks.browser;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 
 import com.microsoft.playwright.options.AriaRole;
-import java.time.ZoneId;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
-import rungwise.app.server.StoryClock;
 
 /** A clinic writes a protocol of its own, tries it and signs it. */
 class ProtocolBrowserTest extends AtTheDesk {
@@ -18,11 +16,7 @@ class ProtocolBrowserTest extends AtTheDesk {
   private static final String SAMPLE = "us-vial-syringe-label version 1";
 
   ProtocolBrowserTest() {
-    super(
-        TestServer.start(
-            clinic ->
-                DemoClinic.fill(
-                    clinic, (StoryClock) clinic.clock(), ZoneId.of("America/Chicago"))));
+    super(TestServer.withStory());
   }
 
   @BeforeEach

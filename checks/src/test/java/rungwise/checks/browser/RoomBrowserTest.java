@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.SelectOption;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -14,8 +15,6 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
-import rungwise.app.server.OpenClinic;
-import rungwise.app.server.StoryClock;
 
 /**
  * An injection in the clinic from the needle until he is soft, the board of the room, and a report
@@ -34,11 +33,7 @@ class RoomBrowserTest extends AtTheDesk {
   private static final int TIME_KEYS = 5;
 
   RoomBrowserTest() {
-    super(TestServer.start(RoomBrowserTest::fill));
-  }
-
-  private static void fill(OpenClinic clinic) {
-    DemoClinic.fill(clinic, (StoryClock) clinic.clock(), ZONE);
+    super(TestServer.withStory());
   }
 
   @BeforeEach
@@ -155,8 +150,42 @@ class RoomBrowserTest extends AtTheDesk {
     assertThat(page().locator(".notice")).containsText("Recorded although:");
   }
 
+  /** Hands the man on top of the board to the first who is on call. */
+  private void handOver(String words) {
+    page().getByRole(AriaRole.LINK, named("Hand him over to whoever is on call")).first().click();
+    browser.inspect("hand-over");
+    page().locator("#to").selectOption(new SelectOption().setIndex(0));
+    page().locator("#tries").fill("2");
+    page().locator("#words").fill(words);
+    press("Hand him over");
+  }
+
+  @Test
+  void whoever_left_while_firm_stands_first_until_he_is_handed_over_by_name() {
+    String course = courseOf("Emeric Sand");
+    assertThat(page().locator(".not-over h2")).containsText("emergency department now");
+    assertThat(page().locator(".not-over .button")).hasText("Write down how it ended");
+    browser.inspect("course-not-over");
+    page().navigate(course + "/order");
+    browser.inspect("order-not-over");
+    open("/");
+    assertThat(page().locator(".not-over").first()).containsText("4 hours were at");
+    browser.inspect("today-not-over");
+    open("/room");
+    assertThat(page().locator("h1")).containsText("1 man left while it was firm: call him now.");
+    browser.inspect("room-left");
+
+    handOver("his own number and his sister: no answer");
+
+    assertThat(page().locator(".not-over")).hasCount(0);
+    open("/");
+    assertThat(page().locator(".not-over").first()).containsText("after 2 tries");
+  }
+
   @Test
   void a_man_who_left_is_to_be_called_and_the_day_is_closed_only_when_nobody_is_left() {
+    open("/room");
+    handOver("no answer");
     String course = signed();
     page().navigate(courseOf("Jarek Oduya") + "/visit");
     check("endGrade", "1");
@@ -177,6 +206,9 @@ class RoomBrowserTest extends AtTheDesk {
     end("left", Duration.ofMinutes(2));
     assertThat(page().locator(".notice")).containsText("call him");
     open("/room");
+    press("Close the day");
+    assertThat(faults()).containsText("left while it was firm");
+    handOver("his own number, no answer");
     press("Close the day");
     assertThat(page().locator(".notice")).containsText("The day is closed");
     assertThat(page().locator("main")).containsText("Today is closed.");
@@ -219,6 +251,7 @@ class RoomBrowserTest extends AtTheDesk {
     browser.inspect("report");
     Instant at = server.clock().instant().minus(Duration.ofHours(15));
 
+    check("day", "other");
     page().locator("#date").fill(at.atZone(ZONE).toLocalDate().toString());
     page().locator("main").focus();
 
@@ -227,12 +260,12 @@ class RoomBrowserTest extends AtTheDesk {
     browser.type(CLOCK.format(at.atZone(ZONE)));
     keys += TIME_KEYS + browser.tabTo("grade");
     keys += strike("Space", "ArrowDown", "ArrowDown", "ArrowDown") + browser.tabTo("soft");
-    keys += strike("Space") + browser.tabTo("causes");
+    keys += strike("Space", "ArrowDown") + browser.tabTo("causes");
     keys += strike("Space", "ArrowDown", "ArrowDown", "Enter");
 
     assertThat(keys).isLessThan(KEYS_OF_A_MINUTE);
     assertThat(page().locator(".notice")).containsText("The report is on record.");
-    assertThat(page().locator("main")).containsText("soft between 0\u00a0min and 2\u00a0h");
+    assertThat(page().locator("main")).containsText("soft between 0\u00a0min and 1\u00a0h");
   }
 
   private int strike(String... keys) {
@@ -242,10 +275,11 @@ class RoomBrowserTest extends AtTheDesk {
 
   private void fillReport(Duration ago) {
     check("identified", "yes");
+    check("day", "other");
     page().locator("#date").fill(day(ago));
     page().locator("#time").fill(clock(ago));
     check("grade", "3");
-    check("soft", "within_2_hours");
+    check("soft", "up_to_60");
     check("causes", "none_found");
   }
 
@@ -285,7 +319,7 @@ class RoomBrowserTest extends AtTheDesk {
 
     assertThat(faults()).hasCount(1);
     assertThat(faults()).containsText("birth date and his record number");
-    assertThat(page().locator("input[name=soft][value=within_2_hours]")).isChecked();
+    assertThat(page().locator("input[name=soft][value=up_to_60]")).isChecked();
     browser.inspect("report-not-identified");
   }
 
@@ -308,7 +342,7 @@ class RoomBrowserTest extends AtTheDesk {
     assertThat(page().locator("#hour")).hasValue("10");
     assertThat(page().locator("#pain")).hasValue("2");
     assertThat(page().locator("#otherTablets")).hasValue("one antihistamine");
-    assertThat(page().locator("input[name=soft][value=within_2_hours]")).isChecked();
+    assertThat(page().locator("input[name=soft][value=up_to_60]")).isChecked();
     assertThat(page().locator("input[name=identified]")).hasCount(0);
     browser.inspect("report-correction");
   }
@@ -329,5 +363,32 @@ class RoomBrowserTest extends AtTheDesk {
     assertThat(page().locator(".alike")).containsText("2 November 1957");
     assertThat(page().locator(".alike")).containsText("HL-1017");
     browser.inspect("report-namesake");
+  }
+
+  @Test
+  void a_dose_at_a_visit_is_drawn_from_a_vial_that_the_clinic_keeps() {
+    open("/room");
+    follow("Vials of the clinic");
+    assertThat(page().locator("main")).containsText("None is on record");
+    page().locator("#new-lot").fill("C-12");
+    page().locator("#new-strength-alprostadil").fill("20");
+    page().locator("#new-beyondUse").fill(day(Duration.ofDays(-30)));
+    press("Save this vial");
+    assertThat(page().getByRole(AriaRole.STATUS))
+        .containsText("The vial of lot C-12 is on record.");
+    browser.inspect("clinic-vials");
+    follow("C-12");
+    browser.inspect("clinic-vial");
+
+    String course = signed();
+    page().navigate(course + "/visit");
+    page().locator("input[name=startVial]").nth(1).check();
+    browser.inspect("visit-clinic-vial");
+    page().locator("#startDate").fill(day(Duration.ZERO));
+    page().locator("#startTime").fill(clock(Duration.ZERO));
+    press("He was injected");
+
+    page().navigate(course);
+    assertThat(page().locator("main")).containsText("Vial of the clinic: lot C-12");
   }
 }

@@ -12,7 +12,6 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
@@ -40,12 +39,7 @@ class ScreeningBrowserTest extends AtTheDesk {
   private static final String ON_A_MIXTURE = "Matthis Okoro";
 
   ScreeningBrowserTest() {
-    super(TestServer.start(clinic -> {}));
-  }
-
-  @BeforeEach
-  void tellTheStory() {
-    DemoClinic.fill(server.clinic(), server.clock(), ZONE);
+    super(TestServer.withStory());
   }
 
   private Locator faults() {

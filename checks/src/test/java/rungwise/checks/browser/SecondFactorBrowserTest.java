@@ -9,7 +9,6 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.SelectOption;
 import java.time.Duration;
-import java.time.ZoneId;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -28,18 +27,13 @@ class SecondFactorBrowserTest {
   private static final String SIGNED = "The dose is signed.";
 
   private final TestServer server =
-      TestServer.start(
+      TestServer.withStory(
           clinic -> {},
-          /* port= */ 0,
           settings ->
               settings.withFactors(
                   new FactorRule(Asked.OF_EVERYBODY_WHO_SIGNS, FactorRule.SAMPLE_SHIFT)));
 
   private final Browser browser = Browser.open();
-
-  SecondFactorBrowserTest() {
-    DemoClinic.fill(server.clinic(), server.clock(), ZoneId.of("America/Chicago"));
-  }
 
   @AfterEach
   void close() {

@@ -2,7 +2,6 @@ package rungwise.checks.browser;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 
-import java.time.ZoneId;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
@@ -14,12 +13,11 @@ class ViewsBrowserTest extends AtTheDesk {
   private static final Member AUDITOR = DemoClinic.MEMBERS.getLast();
 
   ViewsBrowserTest() {
-    super(TestServer.start(clinic -> {}));
+    super(TestServer.withStory());
   }
 
   @Test
   void an_auditor_reads_who_has_seen_a_course_and_a_refused_look_of_his_own() {
-    DemoClinic.fill(server.clinic(), server.clock(), ZoneId.of("America/Chicago"));
     signIn(PRESCRIBER);
     follow("Corvin Adeyemi");
     String course = page().url();

@@ -6,6 +6,7 @@ import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.room.RoomDays;
+import rungwise.clinic.supply.ClinicVialShelf;
 
 /** Where the courses of one clinic are kept, with the transactions that they are written in. */
 public record CoursePorts(
@@ -14,6 +15,7 @@ public record CoursePorts(
     PopulationShelf populations,
     Audit audit,
     RoomDays roomDays,
+    ClinicVialShelf clinicVials,
     PastHistories past,
     Transactions transactions) {
 

@@ -90,6 +90,19 @@ final class SampleInjections {
     return facts;
   }
 
+  /** Unfinished reports with all that they may hold, and with none of it. */
+  static List<CourseFact> unfinished(EntryId earlier) {
+    return List.of(
+        new CourseFact.ReportUnfinished(Optional.empty(), Optional.empty(), List.of()),
+        new CourseFact.ReportUnfinished(
+            Optional.of(YESTERDAY),
+            Optional.of(earlier),
+            List.of(
+                new CourseFact.ReportUnfinished.Said("soft", "still"),
+                new CourseFact.ReportUnfinished.Said("wrong", "LEAK"),
+                new CourseFact.ReportUnfinished.Said("wrong", "\"two\"; 'quotes' \u2265"))));
+  }
+
   private static InjectionDetails full(Answer answer, Set<Cause> causes, EntryId vial) {
     return new InjectionDetails(
         Optional.of(TimeSpan.ofMinutes(0)),

@@ -130,6 +130,23 @@ public abstract class FormularyContract {
   }
 
   @Test
+  void every_version_of_a_withdrawn_preparation_was_taken_out_of_use_then_and_no_other() {
+    ClinicPreparation first = solution("a", "Mixture");
+    ClinicPreparation second = replacing(first, "b", "Mixture");
+    ClinicPreparation other = solution("c", "Another");
+    append(first);
+    append(second);
+    append(other);
+    assertThat(preparations().withdrawnAt(first.id())).isEmpty();
+
+    run(() -> preparations().withdraw(second.id(), BY, NOW, "recalled by the pharmacy"));
+
+    assertThat(preparations().withdrawnAt(first.id())).contains(NOW);
+    assertThat(preparations().withdrawnAt(second.id())).contains(NOW);
+    assertThat(preparations().withdrawnAt(other.id())).isEmpty();
+  }
+
+  @Test
   void a_withdrawn_version_is_in_use_no_more_and_stays_readable() {
     ClinicPreparation only = solution("a", "Mixture");
     append(only);

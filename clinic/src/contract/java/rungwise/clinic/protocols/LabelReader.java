@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.SamplePreparations;
@@ -53,6 +54,8 @@ public final class LabelReader implements ProtocolReader {
   public static final int GRACE_DAYS = 30;
   private static final Pattern LIMITED = Pattern.compile("limited to ([0-9]+)");
   private static final Pattern WAITING = Pattern.compile("waiting for ([1-3])");
+  private static final Pattern SECOND =
+      Pattern.compile("up to ([0-9.]+) mcg, ([0-9]+) hours apart(?:, from ([0-9-]+))?");
   private static final Source HERE = new Source.Assumption("for a test");
 
   @Override
@@ -64,6 +67,11 @@ public final class LabelReader implements ProtocolReader {
     Matcher waiting = WAITING.matcher(document);
     if (waiting.matches()) {
       return Reading.of(waiting(Integer.parseInt(waiting.group(1))));
+    }
+    Matcher second = SECOND.matcher(document);
+    if (second.matches()) {
+      return Reading.of(
+          secondOfWaiting(second.group(1), Integer.parseInt(second.group(2)), second.group(3)));
     }
     return switch (document) {
       case HIGHER -> Reading.of(higher());
@@ -172,6 +180,40 @@ public final class LabelReader implements ProtocolReader {
         label.ceiling(),
         label.limits(),
         more);
+  }
+
+  /** The second version of the protocol that waits, with another maximum and spacing. */
+  public static String secondOfWaiting(String mcg, int hours, Optional<LocalDate> from) {
+    return "up to "
+        + mcg
+        + " mcg, "
+        + hours
+        + " hours apart"
+        + from.map(day -> ", from " + day).orElse("");
+  }
+
+  private static Protocol secondOfWaiting(String mcg, int hours, @Nullable String from) {
+    Protocol first = waiting(1);
+    Protocol.Limits limits = first.limits();
+    return new Protocol(
+        first.name(),
+        2,
+        first.title(),
+        /* sample= */ false,
+        first.components(),
+        first.starts(),
+        first.steps(),
+        first.strengths(),
+        new Sourced<>(mcg(mcg), HERE),
+        new Protocol.Limits(
+            limits.satisfactory(),
+            new Sourced<>(TimeSpan.ofHours(hours), HERE),
+            limits.inSevenDays(),
+            limits.reviewMonths(),
+            limits.screeningMonths(),
+            limits.freshDays(),
+            limits.pde5Hours()),
+        first.more().withFrom(Optional.ofNullable(from).map(LocalDate::parse)));
   }
 
   private static Protocol label() {

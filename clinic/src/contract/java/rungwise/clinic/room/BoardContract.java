@@ -15,6 +15,7 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Moment;
+import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.sheet.OpenErectionView;
@@ -134,6 +135,83 @@ public abstract class BoardContract {
     assertThat(notOver()).isEmpty();
     assertThat(world.blocks(course)).isEmpty();
     assertThat(world.room().board()).isEmpty();
+  }
+
+  private void leavesFirm() {
+    EntryId observation = injected(course, "12");
+    world.pass(Duration.ofMinutes(50));
+    world.room().end(Staff.EDUCATOR, course, observation, forms.left("3")).orThrow();
+  }
+
+  private HandOverDraft to(Account whom, String tries, String words) {
+    ClinicTime time = world.room().time();
+    return new HandOverDraft(
+        whom.id().text(),
+        tries,
+        time.dateText(world.now()),
+        time.timeText(world.now()),
+        ClinicTime.Occurrence.NOT_SAID,
+        words);
+  }
+
+  @Test
+  void whoever_left_while_firm_keeps_the_day_open_until_its_end_is_known() {
+    leavesFirm();
+
+    assertThat(world.room().handOver().left()).hasSize(1);
+    assertThat(world.room().closeDay(Staff.EDUCATOR).faults())
+        .singleElement()
+        .asString()
+        .contains("left while it was firm")
+        .contains("Man 1");
+
+    world.pass(Duration.ofMinutes(10));
+    ReportForm known = ReportForm.at("2026-03-02", "10:00").grade("3").exactly("58");
+    world.report(course, known.correcting(world.lastEntry(course), "he called")).orThrow();
+    assertThat(world.room().handOver().left()).isEmpty();
+    assertThat(world.room().closeDay(Staff.EDUCATOR).faults()).isEmpty();
+  }
+
+  @Test
+  void whoever_left_while_firm_is_handed_by_name_with_what_was_tried() {
+    leavesFirm();
+    HandOver handOver = world.room().handOver();
+    assertThat(handOver.onCall(Staff.EDUCATOR)).containsExactly(Staff.PRESCRIBER, Staff.ON_CALL);
+
+    assertThat(handOver.handOver(Staff.EDUCATOR, course, to(Staff.AUDITOR, "0", "")).faults())
+        .hasSize(3);
+    assertThat(handOver.handOver(Staff.ON_CALL, course, to(Staff.ON_CALL, "1", "x")).faults())
+        .singleElement()
+        .asString()
+        .contains("by name");
+    assertThat(handOver.handOver(Staff.AUDITOR, course, to(Staff.ON_CALL, "1", "x")).faults())
+        .hasSize(1);
+    handOver
+        .handOver(Staff.EDUCATOR, course, to(Staff.ON_CALL, "2", "his own number, no answer"))
+        .orThrow();
+
+    assertThat(handOver.left()).isEmpty();
+    assertThat(notOver().orElseThrow().handed())
+        .contains(
+            "Handed to somebody at 10:50 after 2 tries, the last at 10:50:"
+                + " his own number, no answer.");
+    assertThat(world.blocks(course)).contains(GuardRule.EMERGENCY_OPEN);
+    assertThat(world.room().closeDay(Staff.EDUCATOR).faults()).isEmpty();
+    assertThat(handOver.handOver(Staff.EDUCATOR, course, to(Staff.ON_CALL, "2", "x")).faults())
+        .hasSize(1);
+  }
+
+  @Test
+  void a_later_word_that_it_is_still_firm_does_not_take_the_hand_over_back() {
+    leavesFirm();
+    HandOver handOver = world.room().handOver();
+    handOver.handOver(Staff.EDUCATOR, course, to(Staff.ON_CALL, "1", "no answer")).orThrow();
+    world.pass(Duration.ofMinutes(60));
+    ReportForm later = ReportForm.at("2026-03-02", "10:00").grade("3").atLeast("100");
+    world.report(course, later.correcting(world.lastReport(course), "he called")).orThrow();
+
+    assertThat(handOver.left()).isEmpty();
+    assertThat(notOver().orElseThrow().handed()).isPresent();
   }
 
   /** The first dose was over in ten minutes; what is proposed then is signed. */

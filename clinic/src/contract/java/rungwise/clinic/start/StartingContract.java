@@ -130,8 +130,8 @@ public abstract class StartingContract {
 
     assertThat(reading.faults())
         .hasSize(7)
-        .anyMatch(fault -> fault.startsWith("Enter his full name"))
-        .anyMatch(fault -> fault.startsWith("Enter his record number"))
+        .anyMatch(fault -> fault.startsWith("His full name is missing"))
+        .anyMatch(fault -> fault.startsWith("His record number is missing"))
         .anyMatch(fault -> fault.startsWith("Birth date: \"\" is not a date"))
         .anyMatch(fault -> fault.startsWith("Choose the group"))
         .anyMatch(fault -> fault.startsWith("Choose the preparation"))
@@ -202,7 +202,7 @@ public abstract class StartingContract {
   }
 
   @Test
-  void no_course_begins_with_a_withdrawn_preparation_and_a_running_one_goes_on() {
+  void no_course_begins_with_a_withdrawn_preparation_and_a_running_one_has_no_dose() {
     CourseId running = open(good()).orThrow();
 
     world.withdraw(new PreparationId("alprostadil-20"));
@@ -212,7 +212,8 @@ public abstract class StartingContract {
         .asString()
         .startsWith("Choose the preparation from the clinic's list");
     world.prepare(running, SamplePreparations.ALPROSTADIL_20);
-    assertThat(world.state(running).advice().decision().proposed()).isPresent();
+    assertThat(world.state(running).advice().decision().proposed()).isEmpty();
+    assertThat(world.blocks(running)).contains(GuardRule.RECALLED);
   }
 
   @Test

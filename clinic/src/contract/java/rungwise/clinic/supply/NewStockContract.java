@@ -4,14 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.util.Optional;
-import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.protocols.LabelReader;
-import rungwise.clinic.titration.ReportDraft.Details;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
@@ -129,11 +127,7 @@ public abstract class NewStockContract {
     EntryId old = startSolution("2026-01-02");
     world.receive(course, weak("B").made("2026-03-01"));
     ReportForm drawnFromOld =
-        ReportForm.at("2026-03-02", "20:00")
-            .mark("50")
-            .grade("1")
-            .exactly("20")
-            .details(new Details("", "", "", "", "", "", "", Set.of(), old.text(), "", ""));
+        ReportForm.at("2026-03-02", "20:00").mark("50").grade("1").exactly("20").vial(old);
     world.pass(Duration.ofDays(1));
 
     world.report(course, drawnFromOld).orThrow();

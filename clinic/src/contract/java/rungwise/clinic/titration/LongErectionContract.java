@@ -116,14 +116,15 @@ public abstract class LongErectionContract {
             late().exactly("240"),
             late().atLeast("240"),
             late().between("200", "240.001"),
-            late().soft("not_within_4_hours"))) {
+            late().soft("from_240"))) {
       anotherMan();
       reportLate(said);
 
       correct(late().exactly("50"));
 
-      assertThat(world.blocks(course)).containsExactly(GuardRule.EMERGENCY_OPEN);
-      review();
+      assertThat(world.blocks(course))
+          .containsExactly(GuardRule.EMERGENCY_OPEN, GuardRule.VOLUME_CLOSED);
+      confirm();
       assertThat(world.blocks(course)).isEmpty();
     }
   }
@@ -135,14 +136,24 @@ public abstract class LongErectionContract {
             late().exactly("239.999"),
             late().atLeast("239.999"),
             late().between("200", "240"),
-            late().soft("within_4_hours"))) {
+            late().soft("from_120"))) {
       anotherMan();
       reportLate(said);
 
       correct(late().exactly("50"));
 
+      assertThat(world.blocks(course)).containsExactly(GuardRule.VOLUME_CLOSED);
+      confirm();
       assertThat(world.blocks(course)).isEmpty();
     }
+  }
+
+  private void confirm() {
+    world
+        .lifting()
+        .confirmCorrection(
+            Staff.PRESCRIBER, course, world.lastEntry(course), "he looked at his notes")
+        .orThrow();
   }
 
   @Test
@@ -151,9 +162,16 @@ public abstract class LongErectionContract {
 
     withdraw();
 
-    assertThat(world.blocks(course)).containsExactly(GuardRule.EMERGENCY_OPEN);
+    assertThat(world.blocks(course))
+        .containsExactly(GuardRule.EMERGENCY_OPEN, GuardRule.VOLUME_CLOSED);
     review();
-    assertThat(world.blocks(course)).isEmpty();
+    assertThat(world.blocks(course)).containsExactly(GuardRule.NO_ORDER);
+    assertThat(isClosed(250)).isTrue();
+  }
+
+  private boolean isClosed(long microlitres) {
+    return world.state(course).advice().verdictsOn(Volume.ofMicrolitres(microlitres)).stream()
+        .anyMatch(verdict -> verdict.rule() == GuardRule.VOLUME_CLOSED);
   }
 
   @Test
@@ -164,19 +182,24 @@ public abstract class LongErectionContract {
 
     world.report(course, late().exactly("50").correcting(report, "asked again")).orThrow();
 
-    assertThat(world.blocks(course)).isEmpty();
+    assertThat(world.blocks(course)).containsExactly(GuardRule.NO_ORDER);
+    assertThat(isClosed(250)).isTrue();
+    confirm();
+    assertThat(isClosed(250)).isFalse();
   }
 
   private void review() {
-    world.titration().reviewEmergency(Staff.PRESCRIBER, course, "examined").orThrow();
+    world.lifting().reviewEmergency(Staff.PRESCRIBER, course, "examined").orThrow();
   }
 
   @Test
-  void a_withdrawn_report_of_less_suspends_nothing() {
+  void a_withdrawn_report_goes_on_closing_until_a_prescriber_confirms_it() {
     reportLate(late().exactly("180"));
 
     withdraw();
 
+    assertThat(world.blocks(course)).containsExactly(GuardRule.VOLUME_CLOSED);
+    confirm();
     assertThat(world.blocks(course)).isEmpty();
   }
 
@@ -197,10 +220,10 @@ public abstract class LongErectionContract {
     reportLate(late().exactly("300"));
 
     for (Account other : List.of(Staff.EDUCATOR, Staff.ON_CALL, Staff.AUDITOR)) {
-      assertThat(world.titration().reviewEmergency(other, course, "seen").faults())
+      assertThat(world.lifting().reviewEmergency(other, course, "seen").faults())
           .containsExactly(PRESCRIBER_ONLY);
     }
-    assertThat(world.titration().reviewEmergency(Staff.PRESCRIBER, course, " ").faults())
+    assertThat(world.lifting().reviewEmergency(Staff.PRESCRIBER, course, " ").faults())
         .containsExactly(REASON_MISSING);
     assertThat(world.blocks(course)).contains(GuardRule.EMERGENCY_OPEN);
   }
@@ -209,10 +232,11 @@ public abstract class LongErectionContract {
   void a_reviewed_emergency_leaves_its_volume_closed() {
     reportLate(late().exactly("300"));
 
-    world.titration().reviewEmergency(Staff.PRESCRIBER, course, "examined, no harm").orThrow();
+    world.lifting().reviewEmergency(Staff.PRESCRIBER, course, "examined, no harm").orThrow();
 
-    assertThat(world.blocks(course)).containsExactly(GuardRule.VOLUME_CLOSED);
+    assertThat(world.blocks(course)).containsExactly(GuardRule.NO_ORDER);
     assertThat(world.last(course).reason()).contains("examined, no harm");
+    assertThat(isClosed(250)).isTrue();
     world.sign(course, world.proposed(course)).orThrow();
     assertThat(world.blocks(course)).isEmpty();
   }
@@ -220,7 +244,7 @@ public abstract class LongErectionContract {
   @Test
   void a_review_does_not_cover_a_report_that_came_after_it() {
     reportLate(late().exactly("300"));
-    world.titration().reviewEmergency(Staff.PRESCRIBER, course, "examined").orThrow();
+    world.lifting().reviewEmergency(Staff.PRESCRIBER, course, "examined").orThrow();
 
     world.report(course, injection("2026-03-03").exactly("250")).orThrow();
 
@@ -232,13 +256,13 @@ public abstract class LongErectionContract {
     reportLate(late().exactly("150"));
 
     for (Account other : List.of(Staff.EDUCATOR, Staff.ON_CALL, Staff.AUDITOR)) {
-      assertThat(world.titration().reopen(other, course, 250, "seen").faults())
+      assertThat(world.lifting().reopen(other, course, 250, "seen").faults())
           .containsExactly(PRESCRIBER_ONLY);
     }
-    assertThat(world.titration().reopen(Staff.PRESCRIBER, course, 250, " ").faults())
+    assertThat(world.lifting().reopen(Staff.PRESCRIBER, course, 250, " ").faults())
         .containsExactly(REASON_MISSING);
     for (long open : new long[] {120, 0, -1}) {
-      assertThat(world.titration().reopen(Staff.PRESCRIBER, course, open, "seen").faults())
+      assertThat(world.lifting().reopen(Staff.PRESCRIBER, course, open, "seen").faults())
           .singleElement()
           .asString()
           .endsWith("is not closed: nothing was changed.");
@@ -250,7 +274,7 @@ public abstract class LongErectionContract {
   void a_reopened_volume_may_be_injected_again_and_the_ones_above_stay_closed() {
     reportLate(late().exactly("150"));
 
-    world.titration().reopen(Staff.PRESCRIBER, course, 250, "he had taken another drug").orThrow();
+    world.lifting().reopen(Staff.PRESCRIBER, course, 250, "he had taken another drug").orThrow();
 
     assertThat(world.blocks(course)).isEmpty();
     assertThat(world.state(course).advice().verdictsOn(Volume.ofMicrolitres(500)))
@@ -260,7 +284,7 @@ public abstract class LongErectionContract {
   @Test
   void a_reopening_does_not_cover_a_report_that_came_after_it() {
     reportLate(late().exactly("150"));
-    world.titration().reopen(Staff.PRESCRIBER, course, 250, "explained").orThrow();
+    world.lifting().reopen(Staff.PRESCRIBER, course, 250, "explained").orThrow();
 
     world.report(course, injection("2026-03-03").exactly("130")).orThrow();
 

@@ -140,6 +140,11 @@ public abstract class NextStepContract {
     correct(poor.mark("10"));
     assertThat(nextStepBlocks()).contains(GuardRule.NEXT_STEP_NOT_YET);
     correct(poor);
+    assertThat(nextStepBlocks()).containsExactly(GuardRule.HIGHER_AFTER_LONG);
+    world
+        .lifting()
+        .confirmCorrection(Staff.PRESCRIBER, course, world.lastEntry(course), "61 was his age")
+        .orThrow();
 
     assertThat(nextStepBlocks()).isEmpty();
   }

@@ -1,131 +1,87 @@
 package rungwise.clinic.titration;
 
-import java.util.EnumMap;
-import java.util.Map;
-import java.util.Optional;
 import rungwise.clinic.ClinicTime.Occurrence;
 import rungwise.clinic.course.EntryId;
-import rungwise.clinic.titration.ReportDraft.Details;
 
 /** A report form, filled in step by step; it begins as a good injection of the 12-unit mark. */
-public final class ReportForm {
+public record ReportForm(ReportDraft draft) {
 
-  private enum Box {
-    DATE,
-    TIME,
-    BARREL,
-    MARK,
-    GRADE,
-    SOFT,
-    MINUTES,
-    FROM,
-    BEFORE,
-    CAUSES,
-    PLACE,
-    REASON
-  }
-
-  private final Map<Box, String> typed;
-  private final Occurrence occurrence;
-  private final Details details;
-  private final Optional<EntryId> corrects;
-
-  private ReportForm(
-      Map<Box, String> typed, Occurrence occurrence, Details details, Optional<EntryId> corrects) {
-    this.typed = typed;
-    this.occurrence = occurrence;
-    this.details = details;
-    this.corrects = corrects;
-  }
-
-  /** An injection at a local time. */
+  /** An injection at a local time of a man who is known to be the one. */
   public static ReportForm at(String date, String time) {
-    return new ReportForm(Map.of(), Occurrence.NOT_SAID, Details.NONE, Optional.empty())
-        .with(Box.DATE, date)
-        .with(Box.TIME, time)
+    return new ReportForm(ReportDraft.EMPTY)
+        .with(ReportPart.IDENTIFIED, "yes")
+        .with(ReportPart.DATE, date)
+        .with(ReportPart.TIME, time)
         .mark("12")
         .grade("3")
         .exactly("40")
         .causes("none_found");
   }
 
-  private ReportForm with(Box box, String text) {
-    var changed = new EnumMap<Box, String>(Box.class);
-    changed.putAll(typed);
-    changed.put(box, text);
-    return new ReportForm(changed, occurrence, details, corrects);
+  /** The same with exactly that in a part. */
+  public ReportForm with(ReportPart part, String... values) {
+    return new ReportForm(draft.with(part, values));
   }
 
   public ReportForm occurrence(Occurrence said) {
-    return new ReportForm(typed, said, details, corrects);
+    return with(ReportPart.OCCURRENCE, said.name());
   }
 
   public ReportForm barrel(String token) {
-    return with(Box.BARREL, token);
+    return with(ReportPart.BARREL, token);
   }
 
   public ReportForm mark(String text) {
-    return with(Box.MARK, text);
+    return with(ReportPart.MARK, text);
   }
 
   public ReportForm grade(String text) {
-    return with(Box.GRADE, text);
+    return with(ReportPart.GRADE, text);
   }
 
   public ReportForm exactly(String minutes) {
-    return soft("exactly").with(Box.MINUTES, minutes);
+    return soft("exactly").with(ReportPart.EXACT_MINUTES, minutes);
   }
 
   public ReportForm atLeast(String minutes) {
-    return soft("at_least").with(Box.MINUTES, minutes);
+    return soft("at_least").with(ReportPart.LEAST_MINUTES, minutes);
   }
 
   public ReportForm between(String least, String most) {
-    return soft("between").with(Box.FROM, least).with(Box.BEFORE, most);
+    return soft("between")
+        .with(ReportPart.FROM_MINUTES, least)
+        .with(ReportPart.BEFORE_MINUTES, most);
   }
 
-  /** How it is known when it was soft; any minutes are left empty. */
+  /** How it is known when it was soft; the fields of every answer are left empty. */
   public ReportForm soft(String token) {
-    return with(Box.SOFT, token).with(Box.MINUTES, "").with(Box.FROM, "").with(Box.BEFORE, "");
+    ReportForm form = with(ReportPart.SOFT, token);
+    for (EndAnswer answer : EndAnswer.values()) {
+      for (ReportPart part : answer.parts()) {
+        form = form.with(part, "");
+      }
+    }
+    return form;
   }
 
   public ReportForm causes(String token) {
-    return with(Box.CAUSES, token);
+    return with(ReportPart.CAUSES, token);
   }
 
   public ReportForm place(String token) {
-    return with(Box.PLACE, token);
+    return with(ReportPart.PLACE, token);
   }
 
-  public ReportForm details(Details said) {
-    return new ReportForm(typed, occurrence, said, corrects);
+  /** Which vial it was drawn from. */
+  public ReportForm vial(EntryId vial) {
+    return with(ReportPart.VIAL, vial.text());
   }
 
   public ReportForm correcting(EntryId earlier, String why) {
-    return new ReportForm(typed, occurrence, details, Optional.of(earlier)).with(Box.REASON, why);
+    return new ReportForm(draft.correcting(earlier)).with(ReportPart.REASON, why);
   }
 
-  private String text(Box box) {
-    return typed.getOrDefault(box, "");
-  }
-
-  /** What is handed in. */
-  public ReportDraft draft() {
-    return new ReportDraft(
-        text(Box.DATE),
-        text(Box.TIME),
-        occurrence,
-        text(Box.BARREL),
-        text(Box.MARK),
-        text(Box.GRADE),
-        text(Box.SOFT),
-        text(Box.MINUTES),
-        text(Box.FROM),
-        text(Box.BEFORE),
-        text(Box.CAUSES),
-        text(Box.PLACE),
-        details,
-        corrects,
-        text(Box.REASON));
+  public ReportForm completing(EntryId unfinished) {
+    return new ReportForm(draft.completing(unfinished));
   }
 }

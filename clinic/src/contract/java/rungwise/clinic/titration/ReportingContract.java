@@ -67,7 +67,7 @@ public abstract class ReportingContract {
   void a_report_keeps_when_what_was_drawn_what_was_ordered_and_how_it_went() {
     ReportForm form = good().mark("10").grade("2").between("20", "45").causes("one_found");
 
-    world.report(course, form).orThrow();
+    world.told(course, form).orThrow();
 
     assertThat(reports())
         .containsExactly(
@@ -80,7 +80,7 @@ public abstract class ReportingContract {
                 Grade.FIRM_NOT_USABLE,
                 new SoftAfter.Between(TimeSpan.ofMinutes(20), TimeSpan.ofMinutes(45)),
                 SimpleCauses.ONE_FOUND,
-                Place.CLINIC,
+                Place.HOME,
                 Optional.empty(),
                 InjectionDetails.NONE));
     assertThat(world.last(course).recordedBy()).isEqualTo(Staff.EDUCATOR.id());
@@ -122,9 +122,8 @@ public abstract class ReportingContract {
 
   @Test
   void a_report_of_a_man_who_was_not_identified_is_refused_with_all_other_faults() {
-    Reading<Long> unknown =
-        world.titration().report(Staff.EDUCATOR, course, good().grade("5").draft(), false);
-    Reading<Long> known = world.titration().report(Staff.EDUCATOR, course, good().draft(), true);
+    Reading<Long> unknown = world.report(course, good().grade("5").with(ReportPart.IDENTIFIED, ""));
+    Reading<Long> known = world.report(course, good());
 
     assertThat(unknown.faults())
         .hasSize(2)
@@ -139,8 +138,7 @@ public abstract class ReportingContract {
     world.report(course, good()).orThrow();
     ReportForm form = good().grade("2").correcting(world.lastEntry(course), "a slip");
 
-    assertThat(world.titration().report(Staff.EDUCATOR, course, form.draft(), false).faults())
-        .isEmpty();
+    assertThat(world.report(course, form.with(ReportPart.IDENTIFIED, "")).faults()).isEmpty();
   }
 
   @Test
@@ -277,7 +275,7 @@ public abstract class ReportingContract {
 
   @Test
   void a_withdrawn_report_stays_on_record_and_no_longer_counts() {
-    world.report(course, good()).orThrow();
+    world.told(course, good()).orThrow();
     EntryId report = world.lastEntry(course);
 
     assertRefused(

@@ -3,18 +3,23 @@ package rungwise.clinic.titration;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.util.HashSet;
+import java.time.temporal.ChronoUnit;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseEntry;
+import rungwise.clinic.course.CourseFact;
+import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
+import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.populations.InventedPopulations;
 import rungwise.clinic.populations.Populations;
@@ -28,6 +33,7 @@ import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.start.CourseDraft;
 import rungwise.clinic.start.Starting;
+import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.VialForm;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.ReadinessDraft;
@@ -79,7 +85,7 @@ public final class TitrationWorld {
   private final Titration titration;
   private final Starting starting;
   private final AtomicInteger ids = new AtomicInteger();
-  private final Set<PreparationId> withdrawn = new HashSet<>();
+  private final Map<PreparationId, Instant> withdrawn = new HashMap<>();
   private Instant now = START;
   private InUseRule inUse = new InUseRule.DaysAfterOpening(InUseRule.DaysAfterOpening.MOST);
 
@@ -101,6 +107,7 @@ public final class TitrationWorld {
             populations,
             TitrationWorld::preparation,
             id -> inUse,
+            id -> Optional.ofNullable(withdrawn.get(id)),
             stored.transactions(),
             () -> now,
             new ClinicTime(ZoneId.of("America/New_York")));
@@ -114,7 +121,7 @@ public final class TitrationWorld {
 
   /** Whether a preparation may be planned now. */
   public boolean isInUse(PreparationId id) {
-    return preparation(id).isPresent() && !withdrawn.contains(id);
+    return preparation(id).isPresent() && !withdrawn.containsKey(id);
   }
 
   public Populations populations() {
@@ -130,6 +137,10 @@ public final class TitrationWorld {
     return titration;
   }
 
+  public Lifting lifting() {
+    return new Lifting(ports);
+  }
+
   public Starting starting() {
     return starting;
   }
@@ -142,12 +153,20 @@ public final class TitrationWorld {
     return new Vials(ports);
   }
 
+  public ClinicVials clinicVials() {
+    return new ClinicVials(ports, stored.clinicVials());
+  }
+
   public Teaching teaching() {
     return new Teaching(ports);
   }
 
   public Room room() {
-    return new Room(ports, stored.roomDays());
+    return new Room(
+        ports,
+        stored.roomDays(),
+        stored.clinicVials(),
+        () -> List.of(Staff.PRESCRIBER, Staff.EDUCATOR, Staff.ON_CALL, Staff.AUDITOR));
   }
 
   public CoursePorts stored() {
@@ -165,7 +184,7 @@ public final class TitrationWorld {
 
   /** Takes a preparation out of use; it is still found. */
   public void withdraw(PreparationId id) {
-    withdrawn.add(id);
+    withdrawn.put(id, now);
   }
 
   public void pass(Duration time) {
@@ -294,12 +313,74 @@ public final class TitrationWorld {
     return last(id).id();
   }
 
+  /** The entry of the report that was written last. */
+  public EntryId lastReport(CourseId id) {
+    return file(id).reports().getLast().entry().id();
+  }
+
   public CourseEntry last(CourseId id) {
     return file(id).entries().getLast();
   }
 
+  /**
+   * A report. Where a dose is signed for the clinic and the form says no place, the injection was
+   * seen there until he was soft again; else it is told by telephone.
+   */
   public Reading<Long> report(CourseId id, ReportForm form) {
+    Optional<CourseFile> file = stored.courses().find(id);
+    boolean isSeen =
+        form.draft().corrects().isEmpty()
+            && !form.draft().typed().containsKey(ReportPart.PLACE)
+            && file.flatMap(CourseFile::signedDose)
+                .filter(signed -> signed.fact().place() == Place.CLINIC)
+                .isPresent();
+    return isSeen ? seen(file.orElseThrow(), form) : told(id, form);
+  }
+
+  /** A report by telephone. */
+  public Reading<Long> told(CourseId id, ReportForm form) {
     return titration.report(Staff.EDUCATOR, id, form.draft());
+  }
+
+  /** An injection in the clinic that was watched: its observation, and the report that ends it. */
+  private Reading<Long> seen(CourseFile file, ReportForm form) {
+    var read = new ReportReading(form.draft(), file, ports, now).read();
+    if (read.report().isEmpty()) {
+      return told(file.id(), form);
+    }
+    InjectionReported told = read.report().get();
+    append(
+        file.id(),
+        new CourseFact.ObservationStarted(
+            told.injectedAt(),
+            told.preparation(),
+            told.barrel(),
+            told.drawn(),
+            told.ordered(),
+            Optional.empty(),
+            Optional.empty(),
+            told.details().vial()));
+    long number =
+        append(
+            file.id(),
+            new InjectionReported(
+                told.injectedAt(),
+                told.preparation(),
+                told.barrel(),
+                told.drawn(),
+                told.ordered(),
+                told.grade(),
+                told.soft(),
+                told.causes(),
+                Place.CLINIC,
+                Optional.of(lastEntry(file.id())),
+                told.details()));
+    return new Reading.Read<>(number, read.notices());
+  }
+
+  private long append(CourseId id, CourseFact fact) {
+    NewEntry entry = NewEntry.of(id, fact, Staff.EDUCATOR.id(), now.truncatedTo(ChronoUnit.MILLIS));
+    return stored.transactions().inTransaction(() -> stored.courses().append(entry));
   }
 
   /** The form by which the proposed dose is signed, for the clinic. */

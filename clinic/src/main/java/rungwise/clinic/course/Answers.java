@@ -28,6 +28,7 @@ public final class Answers {
   private final Set<Condition> decided = EnumSet.noneOf(Condition.class);
   private Optional<Written<ExaminationRecorded>> found = Optional.empty();
   private Optional<Long> lastFound = Optional.empty();
+  private Optional<Written<ExaminationRecorded>> examined = Optional.empty();
 
   /**
    * A yes that counts.
@@ -73,10 +74,18 @@ public final class Answers {
     last.put(condition, new Answered(Answer.NO, entry.recordedAt()));
   }
 
+  private static Optional<Written<ExaminationRecorded>> later(
+      Optional<Written<ExaminationRecorded>> one, Written<ExaminationRecorded> other) {
+    return one.filter(before -> before.fact().day().isAfter(other.fact().day()))
+        .or(() -> Optional.of(other));
+  }
+
   private void examined(Written<ExaminationRecorded> written) {
+    if (written.fact().scarring() != Answer.NOT_KNOWN) {
+      examined = later(examined, written);
+    }
     if (written.fact().scarring() == Answer.YES) {
-      LocalDate day = written.fact().day();
-      found = found.filter(one -> one.fact().day().isAfter(day)).or(() -> Optional.of(written));
+      found = later(found, written);
       lastFound = Optional.of(written.entry().number());
     } else if (written.fact().scarring() == Answer.NO) {
       LocalDate day = written.fact().day();
@@ -97,6 +106,11 @@ public final class Answers {
   /** The examination that found curvature or scarring, if no later one is without it. */
   public Optional<Written<ExaminationRecorded>> found() {
     return found;
+  }
+
+  /** The last examination, by its day, that told whether there is curvature or scarring. */
+  public Optional<Written<ExaminationRecorded>> examined() {
+    return examined;
   }
 
   /** The number of the last entry that found curvature or scarring, whatever came after it. */

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.people.AccountId;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
@@ -79,8 +80,18 @@ public sealed interface CourseFact {
   /** He was examined for curvature and scarring. */
   record ExaminationRecorded(LocalDate day, Answer scarring) implements CourseFact {}
 
-  /** A vial was dispensed to him. */
-  record VialReceived(Vial vial) implements CourseFact {}
+  /**
+   * A vial was dispensed to him, or a dose for him was drawn from one of the clinic's.
+   *
+   * @param ofClinic the vial of the clinic that it is; empty for one that was dispensed to him
+   */
+  record VialReceived(Vial vial, Optional<EntryId> ofClinic) implements CourseFact {
+
+    /** A vial that was dispensed to him. */
+    public VialReceived(Vial vial) {
+      this(vial, Optional.empty());
+    }
+  }
 
   /** Preparation, syringe and protocol were chosen. */
   record PlanChosen(Plan plan) implements CourseFact {}
@@ -134,7 +145,14 @@ public sealed interface CourseFact {
       Optional<Spot> spot,
       Optional<Vitals> before,
       Optional<EntryId> vial)
-      implements CourseFact {}
+      implements CourseFact {
+
+    /** The same, drawn from the vial of an entry. */
+    public ObservationStarted from(EntryId entry) {
+      return new ObservationStarted(
+          injectedAt, preparation, barrel, drawn, ordered, spot, before, Optional.of(entry));
+    }
+  }
 
   /**
    * Something was seen during an observation.
@@ -198,12 +216,73 @@ public sealed interface CourseFact {
       InjectionDetails details)
       implements CourseFact {}
 
+  /**
+   * A man who left the clinic while it was firm was handed by name to somebody on call.
+   *
+   * @param erection the report of which the end is not known
+   * @param to who calls him from then on
+   * @param tries how often it was tried to reach him, at least once
+   * @param lastTry when it was tried last
+   */
+  record HandedOver(EntryId erection, AccountId to, int tries, Instant lastTry)
+      implements CourseFact {
+    public HandedOver {
+      if (tries < 1) {
+        throw new IllegalArgumentException("bug: handed over after " + tries + " tries");
+      }
+    }
+  }
+
+  /**
+   * Somebody said what may mean 4 hours or still firm, and the report is not complete.
+   *
+   * @param injectedAt when he injected, where that could be read
+   * @param about the report that it was to correct
+   * @param said what stands in the parts of the form, in their order
+   */
+  record ReportUnfinished(Optional<Instant> injectedAt, Optional<EntryId> about, List<Said> said)
+      implements CourseFact {
+    public ReportUnfinished {
+      said = List.copyOf(said);
+    }
+
+    /**
+     * What was typed into one part.
+     *
+     * @param part its name in the form
+     */
+    public record Said(String part, String text) {}
+  }
+
   /** The report that this entry corrects does not belong here. */
   record ReportWithdrawn() implements CourseFact {}
 
   /** A prescriber allows volumes again that a long erection had closed. */
   record VolumeReopened(PreparationId preparation, Volume upTo) implements CourseFact {}
 
-  /** A prescriber reviewed what was, or might have been, an emergency. */
-  record EmergencyReviewed() implements CourseFact {}
+  /**
+   * A prescriber reviewed what was, or might have been, an emergency.
+   *
+   * @param softWhenSeen when he was seen or told to be soft, where the prescriber writes that the
+   *     end cannot be known
+   */
+  record EmergencyReviewed(Optional<Instant> softWhenSeen) implements CourseFact {}
+
+  /**
+   * A prescriber wrote that what a report said was wrong, so that it stops and closes nothing any
+   * more.
+   *
+   * @param correction the entry that corrects or withdraws the report; it and the ones before it
+   *     are confirmed
+   */
+  record CorrectionConfirmed(EntryId correction) implements CourseFact {}
+
+  /**
+   * A prescriber reviewed long erections from before this record began, of which the history does
+   * not say what was injected.
+   *
+   * @param reference of which preparation the history's strengths are parts; empty if nobody can
+   *     tell
+   */
+  record PastReviewed(Optional<PreparationId> reference) implements CourseFact {}
 }

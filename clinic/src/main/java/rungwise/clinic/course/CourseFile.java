@@ -11,7 +11,9 @@ import java.util.stream.Stream;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
 import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
+import rungwise.clinic.course.CourseFact.HandedOver;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.ObservationNoted;
 import rungwise.clinic.course.CourseFact.ObservationStarted;
@@ -102,16 +104,31 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
     return lastOf(BaselineRecorded.class).map(written -> written.fact().baseline());
   }
 
-  /** Every vial, as its last addendum says, in the order in which they were dispensed. */
+  /**
+   * Every vial, as its last addendum says, in the order in which they were dispensed; those of the
+   * clinic's too, from which a dose for him was drawn.
+   */
   public List<Written<VialReceived>> vials() {
     return inForce(VialReceived.class).stream()
         .sorted(Comparator.comparingLong(written -> beganAt(written.entry())))
         .toList();
   }
 
-  /** The vial in use: the one dispensed last. */
+  /** Every vial that was dispensed to him, in that order; none of the clinic's own. */
+  public List<Written<VialReceived>> ownVials() {
+    return vials().stream().filter(written -> written.fact().ofClinic().isEmpty()).toList();
+  }
+
+  /** The vial in use: the one dispensed to him last. */
   public Optional<Written<VialReceived>> vial() {
-    return vials().stream().reduce((earlier, later) -> later);
+    return ownVials().stream().reduce((earlier, later) -> later);
+  }
+
+  /** The vial of the clinic's as a dose for him was last drawn from it. */
+  public Optional<Written<VialReceived>> vialOfClinic(EntryId vial) {
+    return vials().stream()
+        .filter(written -> written.fact().ofClinic().equals(Optional.of(vial)))
+        .reduce((earlier, later) -> later);
   }
 
   /** The number of the entry that a chain of addenda began with. */
@@ -208,12 +225,23 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
   }
 
   /**
-   * The dose in force: the last one signed since the plan was chosen. Choosing an earlier plan
-   * again does not bring a dose back.
+   * The dose in force: the last one signed since the plan was chosen, and since an emergency was
+   * reviewed. Choosing an earlier plan again does not bring a dose back.
    */
   public Optional<Written<DoseSigned>> signedDose() {
     long planned = lastOf(PlanChosen.class).orElseThrow().entry().number();
-    return lastOf(DoseSigned.class).filter(written -> written.entry().number() > planned);
+    long reviewed =
+        lastOf(EmergencyReviewed.class).map(written -> written.entry().number()).orElse(0L);
+    return lastOf(DoseSigned.class)
+        .filter(written -> written.entry().number() > Math.max(planned, reviewed));
+  }
+
+  /** Who was handed over last for the injection of a report, whatever corrected it since. */
+  public Optional<Written<HandedOver>> handedOver(EntryId report) {
+    EntryId root = rootOf(entry(report));
+    return inForce(HandedOver.class).stream()
+        .filter(written -> rootOf(entry(written.fact().erection())).equals(root))
+        .reduce((earlier, later) -> later);
   }
 
   /** The reports that count, in the order in which they were written. */

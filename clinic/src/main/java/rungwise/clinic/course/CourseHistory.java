@@ -1,19 +1,19 @@
 package rungwise.clinic.course;
 
 import java.util.List;
-import java.util.Set;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.clinic.course.CourseFile.Written;
+import rungwise.dosing.history.Before;
 import rungwise.dosing.history.EmergencyReview;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Observing;
 import rungwise.dosing.history.Reopening;
 import rungwise.dosing.history.Stock;
+import rungwise.dosing.history.Struck;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 
@@ -31,23 +31,20 @@ public record CourseHistory(
   /** What counts of it. */
   public History read() {
     return new History(
-        injections(file.reports()),
-        injections(struckEmergencies()),
+        file.reports().stream().map(this::injection).toList(),
+        struck(),
         observing(),
         reopenings(),
         reviews(),
-        /* isPastOpen= */ false);
+        Before.NOTHING);
   }
 
-  /** Reports of an emergency, said in so many words, that no longer count. */
-  private List<Written<InjectionReported>> struckEmergencies() {
-    Set<EntryId> counting =
-        file.reports().stream().map(written -> written.entry().id()).collect(Collectors.toSet());
-    return file.entries().stream()
-        .filter(entry -> !counting.contains(entry.id()))
-        .filter(entry -> entry.fact() instanceof InjectionReported)
-        .map(entry -> new Written<>(entry, (InjectionReported) entry.fact()))
-        .filter(written -> written.fact().soft().saysEmergency())
+  private List<Struck> struck() {
+    return StruckReport.of(file).stream()
+        .map(
+            one ->
+                new Struck(
+                    injection(one.said()), one.now().number(), one.instead().map(this::injection)))
         .toList();
   }
 
@@ -71,12 +68,9 @@ public record CourseHistory(
 
   private List<EmergencyReview> reviews() {
     return file.inForce(EmergencyReviewed.class).stream()
-        .map(written -> new EmergencyReview(written.entry().number()))
+        .map(
+            written -> new EmergencyReview(written.entry().number(), written.fact().softWhenSeen()))
         .toList();
-  }
-
-  private List<Injection> injections(List<Written<InjectionReported>> reports) {
-    return reports.stream().map(this::injection).toList();
   }
 
   private Injection injection(Written<InjectionReported> written) {

@@ -15,6 +15,12 @@ public interface Courses {
   /** Courses with an injection in the clinic of which no report says how it ended. */
   List<CourseId> underObservation();
 
+  /**
+   * Courses of men who left the clinic while it was firm, as far as any report ever said so; some
+   * of them are known to be over since.
+   */
+  List<CourseId> leftWhileFirm();
+
   /** A course with all its entries in the order of their numbers. */
   Optional<CourseFile> find(CourseId id);
 

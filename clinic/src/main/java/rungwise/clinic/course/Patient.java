@@ -3,6 +3,7 @@ package rungwise.clinic.course;
 import java.text.Normalizer;
 import java.time.LocalDate;
 import java.util.Locale;
+import rungwise.clinic.OutsideText;
 
 /**
  * The man, by name and two identifiers that are confirmed at each contact.
@@ -46,7 +47,7 @@ public record Patient(String fullName, LocalDate birthDate, String recordNumber)
 
   /** Large letters first, because some small letters have the same large one. */
   private static String key(String text) {
-    return Normalizer.normalize(text, Normalizer.Form.NFKC)
+    return Normalizer.normalize(OutsideText.visible(text), Normalizer.Form.NFKC)
         .strip()
         .replaceAll("\\s+", " ")
         .toUpperCase(Locale.ROOT)

@@ -2,6 +2,8 @@ package rungwise.clinic.day;
 
 import java.time.Instant;
 import java.util.Optional;
+import rungwise.clinic.course.CourseFact.HandedOver;
+import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EntryId;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.Preparation;
@@ -18,6 +20,7 @@ import rungwise.quantities.Volume;
  * @param where where he was when he was injected, and whether he has left since
  * @param isWithdrawn whether the report of it was corrected or withdrawn without an end
  * @param isSaid whether 4 hours or more were said in so many words
+ * @param handedOver to whom he was handed, if he was
  * @param way what is to be written so that the end is known
  */
 public record OpenErection(
@@ -28,6 +31,7 @@ public record OpenErection(
     Where where,
     boolean isWithdrawn,
     boolean isSaid,
+    Optional<Written<HandedOver>> handedOver,
     Way way) {
 
   /** Where he is, as far as the record says. */
@@ -63,6 +67,11 @@ public record OpenErection(
     }
     boolean isLong = !since.get().isLessThan(DurationLimits.CLOSES_VOLUME.value());
     return isLong || where == Where.LEFT_THE_CLINIC ? Urgency.CALL_NOW : Urgency.CALL_AT_TWO_HOURS;
+  }
+
+  /** Whether he left the clinic while it was firm and nobody on call has him yet. */
+  public boolean isLeft() {
+    return where == Where.LEFT_THE_CLINIC && handedOver.isEmpty();
   }
 
   /** When it will have lasted, or would have lasted, for 2 hours. */

@@ -65,6 +65,7 @@ public final class OpenErections {
         where(file, injection),
         !counts && file.entries().stream().anyMatch(one -> one.number() == injection.entry()),
         injection.soft().saysEmergency(),
+        root(file, injection).flatMap(file::handedOver),
         counting.<Way>map(one -> new Way.Correct(one.entry().id())).orElseGet(Way.Review::new));
   }
 
@@ -136,6 +137,7 @@ public final class OpenErections {
                     Where.NOT_SAID,
                     /* isWithdrawn= */ false,
                     /* isSaid= */ false,
+                    Optional.empty(),
                     new Way.Report()));
   }
 
@@ -166,6 +168,7 @@ public final class OpenErections {
         Where.UNDER_OBSERVATION,
         /* isWithdrawn= */ false,
         /* isSaid= */ false,
+        Optional.empty(),
         new Way.EndObservation(entry.id()));
   }
 }

@@ -1,8 +1,10 @@
 package rungwise.clinic.formulary;
 
 import java.time.Instant;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.people.Role;
@@ -65,6 +67,21 @@ public final class Formulary {
   /** Whether a version may be planned now. */
   public boolean isInUse(PreparationId id) {
     return preparations.inUse().stream().anyMatch(one -> one.id().equals(id));
+  }
+
+  /** When a preparation was taken out of use, whichever of its versions is asked about. */
+  public Optional<Instant> recalledAt(PreparationId id) {
+    return preparations.withdrawnAt(id);
+  }
+
+  /** A version and every one whose place it took. */
+  public Set<PreparationId> withEarlier(PreparationId id) {
+    var all = new LinkedHashSet<PreparationId>();
+    Optional<PreparationId> next = Optional.of(id);
+    while (next.isPresent() && all.add(next.get())) {
+      next = next.flatMap(preparations::find).flatMap(ClinicPreparation::replaces);
+    }
+    return all;
   }
 
   /** The published compositions that were never kept here. */

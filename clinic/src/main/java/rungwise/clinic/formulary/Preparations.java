@@ -15,6 +15,9 @@ public interface Preparations {
   /** Any version, replaced and withdrawn ones too. */
   Optional<ClinicPreparation> find(PreparationId id);
 
+  /** When a version, or the one that took its place in the end, was taken out of use. */
+  Optional<Instant> withdrawnAt(PreparationId id);
+
   /**
    * Adds a version; the one that it replaces is in use no more.
    *

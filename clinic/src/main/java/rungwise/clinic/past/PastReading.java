@@ -2,26 +2,38 @@ package rungwise.clinic.past;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import rungwise.clinic.course.CourseFact.PastReviewed;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.past.PastHistories.Kept;
+import rungwise.dosing.history.Before;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.Stock;
+import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
+import rungwise.quantities.Volume;
 
 /**
  * What guards and advice make of a history from before this record began. Injections with a time
  * and a preparation are read like reports of which nobody asked what went wrong. Without them
- * nothing is known of the last injection, until a report is written after the history was.
+ * nothing is known of the last injection, until a report is written after the history was; and what
+ * was long closes doses only once a prescriber has written what was injected.
  */
 public final class PastReading {
 
-  private PastReading() {}
+  private final CourseFile file;
+  private final Function<PreparationId, Preparation> preparations;
+
+  private PastReading(CourseFile file, Function<PreparationId, Preparation> preparations) {
+    this.file = file;
+    this.preparations = preparations;
+  }
 
   /** A course's own history with what was brought in up to an instant. */
   public static History added(
@@ -34,37 +46,94 @@ public final class PastReading {
         past.of(file.patient().recordKey()).stream()
             .filter(kept -> !kept.at().isAfter(now))
             .toList();
-    if (known.isEmpty()) {
-      return own;
-    }
-    List<Injection> dated = known.stream().flatMap(kept -> injections(kept, preparations)).toList();
-    return own.withPast(dated, known.stream().anyMatch(kept -> isOpen(kept, file)));
+    return known.isEmpty() ? own : new PastReading(file, preparations).added(own, known);
   }
 
-  private static boolean isOpen(Kept kept, CourseFile file) {
+  /** Whether a prescriber has, or had, to write what long erections from before followed. */
+  public static boolean hasLongUndated(CourseFile file, PastHistories past) {
+    return past.of(file.patient().recordKey()).stream()
+        .flatMap(PastReading::undated)
+        .anyMatch(PastReading::isLong);
+  }
+
+  private History added(History own, List<Kept> known) {
+    return own.withPast(
+        known.stream().flatMap(this::dated).toList(),
+        new Before(
+            known.stream().flatMap(this::mapped).toList(),
+            known.stream().flatMap(this::unmapped).toList(),
+            known.stream().anyMatch(this::isOpen)));
+  }
+
+  private boolean isOpen(Kept kept) {
     return !kept.history().isDated()
         && file.reports().stream().noneMatch(report -> report.entry().number() > kept.number());
   }
 
-  private static Stream<Injection> injections(
-      Kept kept, Function<PreparationId, Preparation> preparations) {
+  private Stream<Injection> dated(Kept kept) {
     return kept.history().injections().stream()
         .flatMap(
             one ->
-                one.setting().map(setting -> injection(kept, one, setting, preparations)).stream());
+                one
+                    .setting()
+                    .map(
+                        setting ->
+                            injection(
+                                kept,
+                                one,
+                                one.volume(),
+                                setting.at(),
+                                preparations.apply(setting.preparation())))
+                    .stream());
+  }
+
+  private static Stream<PastInjection> undated(Kept kept) {
+    return kept.history().injections().stream().filter(one -> one.setting().isEmpty());
+  }
+
+  private static boolean isLong(PastInjection one) {
+    return one.soft().mayReach(DurationLimits.CLOSES_VOLUME.value());
+  }
+
+  /** What a prescriber wrote of a history after it was brought in, the last time. */
+  private Optional<PastReviewed> reviewOf(Kept kept) {
+    return file.inForce(PastReviewed.class).stream()
+        .filter(written -> written.entry().number() > kept.number())
+        .map(CourseFile.Written::fact)
+        .reduce((earlier, later) -> later);
+  }
+
+  private Stream<Before.Unmapped> unmapped(Kept kept) {
+    return reviewOf(kept).isPresent()
+        ? Stream.empty()
+        : undated(kept)
+            .filter(PastReading::isLong)
+            .map(one -> new Before.Unmapped(one.volume(), one.grade(), one.soft()));
+  }
+
+  /** Each stands at the instant at which the history was brought in: it was not later. */
+  private Stream<Injection> mapped(Kept kept) {
+    return reviewOf(kept).flatMap(PastReviewed::reference).map(preparations).stream()
+        .flatMap(
+            reference ->
+                undated(kept)
+                    .map(one -> injection(kept, one, inReference(one), kept.at(), reference)));
+  }
+
+  /** As much of the reference preparation as holds the same, rounded down to a microlitre. */
+  private static Volume inReference(PastInjection one) {
+    double part = one.strength() * Math.min(one.potency(), 1);
+    return Volume.ofMicrolitres(Math.max(1, (long) Math.floor(one.volume().microlitres() * part)));
   }
 
   private static Injection injection(
-      Kept kept,
-      PastInjection one,
-      PastInjection.Setting setting,
-      Function<PreparationId, Preparation> preparations) {
+      Kept kept, PastInjection one, Volume volume, Instant at, Preparation preparation) {
     return new Injection(
         kept.number(),
-        setting.at(),
-        preparations.apply(setting.preparation()),
-        one.volume(),
-        one.volume(),
+        at,
+        preparation,
+        volume,
+        volume,
         one.grade(),
         one.soft(),
         SimpleCauses.NOT_ASKED,

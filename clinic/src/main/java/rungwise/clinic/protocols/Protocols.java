@@ -1,8 +1,10 @@
 package rungwise.clinic.protocols;
 
+import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -74,6 +76,21 @@ public final class Protocols {
   /** A signed protocol. */
   public Optional<SignedProtocol> find(String name, int version) {
     return shelf.find(name, version).map(this::read);
+  }
+
+  /**
+   * The last later version of a protocol in so far as its limits hold for whoever runs on this one:
+   * at once where it lowers a limit, else from the first day that it names.
+   */
+  public List<Protocol> newerThan(Protocol running, Instant now, LocalDate day) {
+    return shelf.all().stream()
+        .filter(one -> one.name().equals(running.name()) && one.version() > running.version())
+        .filter(one -> !one.at().isAfter(now))
+        .map(one -> read(one).protocol())
+        .filter(newer -> newer.lowersLimitOf(running) || newer.more().holdsOn(day))
+        .max(Comparator.comparingInt(Protocol::version))
+        .map(List::of)
+        .orElse(List.of());
   }
 
   private SignedProtocol read(ProtocolShelf.Signed signed) {

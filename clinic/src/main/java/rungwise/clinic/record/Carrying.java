@@ -31,6 +31,9 @@ public final class Carrying {
           "population_signed_preparation",
           "population_withdrawn");
 
+  /** A vial of the clinic's says what the vials of a man say, in an entry of no course. */
+  private static final String VIAL = "clinic_vial";
+
   private static final Set<String> ACCOUNTS = Set.of("account", "account_standing");
   private static final String ACCOUNT_ID = "account_id";
   private static final String BASIS = "basis";
@@ -50,8 +53,8 @@ public final class Carrying {
 
   /**
    * Gives the entries of one course in order, with what is needed to read it: the clinic's
-   * preparations, syringes, protocols and populations, and the accounts of all who wrote any of it.
-   * They are numbered anew from 1.
+   * preparations, syringes, vials, protocols and populations, and the accounts of all who wrote any
+   * of it. They are numbered anew from 1.
    *
    * @return how many there are; 0 if there is no such course
    */
@@ -105,7 +108,8 @@ public final class Carrying {
   }
 
   private static boolean isSetting(RecordedEntry entry) {
-    return entry.facts().stream().anyMatch(fact -> SETTING.contains(fact.name()));
+    return entry.kind().startsWith(VIAL)
+        || entry.facts().stream().anyMatch(fact -> SETTING.contains(fact.name()));
   }
 
   private static boolean isAccountOf(RecordedEntry entry, Set<String> accounts) {

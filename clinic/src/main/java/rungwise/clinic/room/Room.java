@@ -6,13 +6,17 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseFact.ObservationNoted;
 import rungwise.clinic.course.CourseFact.ObservationStarted;
+import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Moment;
+import rungwise.clinic.course.NewEntry;
+import rungwise.clinic.course.Vial;
 import rungwise.clinic.course.Vitals;
 import rungwise.clinic.day.MayInject;
 import rungwise.clinic.people.Account;
@@ -21,6 +25,8 @@ import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.StandingPorts;
+import rungwise.clinic.supply.ClinicVial;
+import rungwise.clinic.supply.ClinicVialShelf;
 import rungwise.dosing.decision.Clearance;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
@@ -32,16 +38,29 @@ public final class Room {
   private static final String GONE =
       "This observation was ended or changed meanwhile: open the board again.";
 
+  private static final String NO_SUCH_VIAL =
+      "The clinic does not keep that vial any more: choose one of the list.";
+
   private final StandingPorts ports;
   private final CourseChanges changes;
   private final CourseReader reader;
   private final RoomDays days;
+  private final ClinicVialShelf shelf;
+  private final HandOver handOver;
 
-  public Room(StandingPorts ports, RoomDays days) {
+  /**
+   * The use cases.
+   *
+   * @param accounts everybody who works here
+   */
+  public Room(
+      StandingPorts ports, RoomDays days, ClinicVialShelf shelf, Supplier<List<Account>> accounts) {
+    this.handOver = new HandOver(ports, accounts);
     this.ports = ports;
     this.changes = new CourseChanges(ports);
     this.reader = new CourseReader(ports);
     this.days = days;
+    this.shelf = shelf;
   }
 
   /**
@@ -54,6 +73,10 @@ public final class Room {
         By.CLINICIAN,
         id,
         (file, now) -> {
+          Optional<ClinicVial> vial = shelf.find(draft.clinicVial());
+          if (vial.isEmpty() && !draft.clinicVial().isBlank()) {
+            return Reading.refused(NO_SUCH_VIAL);
+          }
           Reading<ObservationStarted> reading =
               new VisitReading(ports.time(), now).start(draft, file);
           if (reading.found().isEmpty()) {
@@ -63,14 +86,45 @@ public final class Room {
           if (file.hasInjectionAt(fact.injectedAt())) {
             return Reading.refused(CourseChanges.INJECTED_THEN_ALREADY);
           }
-          List<String> blocks = blocks(reader.state(file, fact.injectedAt()), fact);
+          List<String> blocks = blocks(drawing(file, fact.injectedAt(), vial), fact);
           if (!blocks.isEmpty() && !draft.alreadyGiven()) {
             return new Reading.Refused<>(blocks);
           }
           var notices = new ArrayList<>(reading.notices());
           blocks.forEach(block -> notices.add("Recorded although: " + block));
-          return new Reading.Read<>(changes.append(id, fact, actor, now), notices);
+          ObservationStarted kept =
+              vial.map(one -> fact.from(drawn(file, fact, one, actor, now))).orElse(fact);
+          return new Reading.Read<>(changes.append(id, kept, actor, now), notices);
         });
+  }
+
+  private CourseState drawing(CourseFile file, Instant at, Optional<ClinicVial> vial) {
+    return vial.map(one -> reader.drawing(file, at, one.id(), one.vial()))
+        .orElseGet(() -> reader.state(file, at));
+  }
+
+  /** Writes into the course what the vial's label says, and that the vial is open. */
+  private EntryId drawn(
+      CourseFile file, ObservationStarted fact, ClinicVial vial, Account actor, Instant now) {
+    Vial opened = reader.openedBy(file, vial.vial(), fact.injectedAt());
+    if (!opened.equals(vial.vial())) {
+      shelf.amend(new ClinicVial(vial.id(), opened), actor.id(), now, "a dose was drawn from it");
+    }
+    var received = new VialReceived(opened, Optional.of(vial.id()));
+    var known = file.vialOfClinic(vial.id());
+    if (known.filter(written -> written.fact().equals(received)).isPresent()) {
+      return known.get().entry().id();
+    }
+    NewEntry entry = NewEntry.of(file.id(), received, actor.id(), now);
+    ports
+        .courses()
+        .append(known.map(written -> entry.correcting(written.entry().id())).orElse(entry));
+    return ports.courses().find(file.id()).orElseThrow().entries().getLast().id();
+  }
+
+  /** The vials that the clinic keeps for injections here. */
+  public List<ClinicVial> vials() {
+    return shelf.kept();
   }
 
   private static List<String> blocks(CourseState state, ObservationStarted fact) {
@@ -211,6 +265,14 @@ public final class Room {
                 return Reading.refused(
                     "The day cannot be closed: under observation still: " + names + ".");
               }
+              List<CourseState> left = handOver.left();
+              if (!left.isEmpty()) {
+                return Reading.refused(
+                    "The day cannot be closed: left while it was firm, and nobody knows how it"
+                        + " ended: "
+                        + names(left)
+                        + ". Write down how it ended, or hand him by name to whoever is on call.");
+              }
               LocalDate today = LocalDate.ofInstant(changes.now(), ports.time().zone());
               if (days.lastClosed().filter(today::equals).isPresent()) {
                 return Reading.refused("The day is closed already.");
@@ -218,6 +280,11 @@ public final class Room {
               days.close(today, actor.id(), changes.now());
               return Reading.of(today);
             });
+  }
+
+  private static String names(List<CourseState> left) {
+    return String.join(
+        ", ", left.stream().map(state -> state.file().patient().fullName()).toList());
   }
 
   /** The day that was closed last, if one was. */
@@ -249,6 +316,11 @@ public final class Room {
   /** The instant that the room has now. */
   public Instant now() {
     return changes.now();
+  }
+
+  /** Those who left while it was firm. */
+  public HandOver handOver() {
+    return handOver;
   }
 
   /** The wall clock of the room. */

@@ -11,6 +11,7 @@ import rungwise.clinic.ClinicTime.Occurrence;
  * @param systolic before the injection, as are the next two; may all be empty
  * @param alreadyGiven whether it has happened already, so that it is recorded whatever the safety
  *     checks say
+ * @param clinicVial the id of a vial of the clinic's; empty for his own
  */
 public record StartDraft(
     String date,
@@ -22,4 +23,37 @@ public record StartDraft(
     String systolic,
     String diastolic,
     String pulse,
-    boolean alreadyGiven) {}
+    boolean alreadyGiven,
+    String clinicVial) {
+
+  /** Drawn from his own vial. */
+  public StartDraft(
+      String date,
+      String time,
+      Occurrence occurrence,
+      String mark,
+      String side,
+      String hour,
+      String systolic,
+      String diastolic,
+      String pulse,
+      boolean alreadyGiven) {
+    this(date, time, occurrence, mark, side, hour, systolic, diastolic, pulse, alreadyGiven, "");
+  }
+
+  /** The same, drawn from a vial of the clinic's. */
+  public StartDraft from(String clinicVialId) {
+    return new StartDraft(
+        date,
+        time,
+        occurrence,
+        mark,
+        side,
+        hour,
+        systolic,
+        diastolic,
+        pulse,
+        alreadyGiven,
+        clinicVialId);
+  }
+}

@@ -38,6 +38,13 @@ final class AroundWords {
   CourseView.Around of(CourseState state, Advice advice) {
     CourseFile file = state.file();
     LocalDate due = examinationDue(state);
+    boolean isDueNow =
+        state
+            .question()
+            .history()
+            .lastReviewed()
+            .filter(one -> !state.question().circumstances().isExaminedSince(one.at()))
+            .isPresent();
     boolean isAtMaximum = advice.reason().rule() == TitrationRule.AT_MAXIMUM;
     return new CourseView.Around(
         screening(state),
@@ -48,8 +55,8 @@ final class AroundWords {
         file.observing().stream()
             .findFirst()
             .map(written -> time.words(written.fact().injectedAt())),
-        "due " + ClinicTime.words(due),
-        !due.isAfter(LocalDate.ofInstant(state.now(), time.zone())),
+        isDueNow ? "due now, after the emergency" : "due " + ClinicTime.words(due),
+        isDueNow || !due.isAfter(LocalDate.ofInstant(state.now(), time.zone())),
         texts.of(
             advice.courseVerdicts().stream()
                 .filter(verdict -> verdict.rule() == GuardRule.CAUTION)
@@ -84,6 +91,7 @@ final class AroundWords {
     LocalDate last =
         state
             .file()
+            .answers()
             .examined()
             .map(written -> written.fact().day())
             .orElse(

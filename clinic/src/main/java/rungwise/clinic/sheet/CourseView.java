@@ -9,6 +9,7 @@ import rungwise.clinic.course.Plan;
 import rungwise.clinic.day.DayLine;
 import rungwise.dosing.decision.NonResponseStep;
 import rungwise.dosing.guard.GuardClass;
+import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.screening.Condition;
@@ -32,6 +33,7 @@ import rungwise.quantities.Volume;
  * @param now the answer to "may he inject now?"
  * @param blocks what stops him, if anything
  * @param homeBlocks what forbids signing a dose for home
+ * @param lifting what waits for a prescriber
  * @param overridable the holds that a signature may override now, each once
  */
 public record CourseView(
@@ -58,9 +60,9 @@ public record CourseView(
     List<InjectionLine> injections,
     List<ReadyLine> ready,
     List<EntryLine> entries,
-    boolean hasOpenEmergency,
     Optional<Dose> closedFrom,
-    Around around) {
+    Around around,
+    LiftingView lifting) {
 
   /** Who he is. */
   public record Man(
@@ -227,6 +229,11 @@ public record CourseView(
    */
   public EntryLine entry(long number) {
     return entries.stream().filter(one -> one.number() == number).findFirst().orElseThrow();
+  }
+
+  /** Whether something that may mean 4 hours stands on record without a complete report. */
+  public boolean hasUnfinishedReport() {
+    return blocks.stream().anyMatch(one -> one.rule().equals(GuardRule.REPORT_UNFINISHED.name()));
   }
 
   /** Whether he may inject now. */

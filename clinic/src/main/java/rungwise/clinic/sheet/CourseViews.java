@@ -60,6 +60,11 @@ public final class CourseViews {
     this.names = names;
   }
 
+  /** The erection of which nobody has said how it ended, in words. */
+  public Optional<OpenErectionView> notOver(CourseState state) {
+    return new OpenErectionWords(time, names).of(state);
+  }
+
   /** A course in words, as it is at its instant. */
   public CourseView of(CourseState state) {
     CourseFile file = state.file();
@@ -70,7 +75,7 @@ public final class CourseViews {
     var texts = new VerdictWords(time, state);
     CourseView.Around around = new AroundWords(time, texts).of(state, advice);
     DayLine day = DayLine.of(state, advice, clearance, around.isExaminationDue());
-    Optional<OpenErectionView> open = new OpenErectionWords(time).of(state);
+    Optional<OpenErectionView> open = notOver(state);
     return new CourseView(
         file.id(),
         file.basis(),
@@ -95,9 +100,9 @@ public final class CourseViews {
         injections(file),
         ready(state),
         entries(file),
-        !state.question().history().openEmergencies().isEmpty(),
         closedFrom(state, ladder),
-        around);
+        around,
+        new LiftingWords(time, names).of(state));
   }
 
   /** Before 4 hours are over nobody is told that they may have passed. */

@@ -30,17 +30,49 @@ public final class EntryWords {
               + overturned.shownBy().words();
       case CourseFact.BaselineRecorded baseline -> "Baseline: " + words(baseline.baseline());
       case CourseFact.ExaminationRecorded exam -> words(exam);
-      case CourseFact.VialReceived received -> "Vial: " + words(received.vial());
+      case CourseFact.VialReceived received ->
+          (received.ofClinic().isEmpty() ? "Vial: " : "Vial of the clinic: ")
+              + words(received.vial());
       case CourseFact.ObservationStarted started -> words(started, time);
       case CourseFact.ObservationNoted noted -> words(noted, time);
       case CourseFact.PlanChosen chosen -> words(chosen.plan());
       case CourseFact.ReadinessRecorded ready -> words(ready);
       case CourseFact.DoseSigned signed -> words(signed, time);
       case CourseFact.InjectionReported report -> words(report, time);
+      case CourseFact.HandedOver handed ->
+          "Handed to somebody on call after "
+              + tries(handed.tries())
+              + ", the last "
+              + time.words(handed.lastTry());
+      case CourseFact.ReportUnfinished unfinished -> words(unfinished, time);
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";
       case CourseFact.VolumeReopened reopened -> "Reopened up to " + reopened.upTo();
-      case CourseFact.EmergencyReviewed reviewed -> "Emergency reviewed";
+      case CourseFact.EmergencyReviewed reviewed -> words(reviewed, time);
+      case CourseFact.CorrectionConfirmed confirmed ->
+          "Prescriber confirms that the report before the correction was wrong";
+      case CourseFact.PastReviewed reviewed -> words(reviewed);
     };
+  }
+
+  /** "1 try", "2 tries". */
+  static String tries(int tries) {
+    return tries == 1 ? "1 try" : tries + " tries";
+  }
+
+  private static String words(CourseFact.EmergencyReviewed reviewed, ClinicTime time) {
+    return "Emergency reviewed"
+        + reviewed
+            .softWhenSeen()
+            .map(at -> ", the end cannot be known; soft when seen or told " + time.words(at))
+            .orElse("");
+  }
+
+  private static String words(CourseFact.PastReviewed reviewed) {
+    return "Long erections from before reviewed: "
+        + reviewed
+            .reference()
+            .map(preparation -> "injected was " + preparation)
+            .orElse("nobody can tell what was injected");
   }
 
   private static String words(CourseFact.ExaminationRecorded exam) {
@@ -114,6 +146,11 @@ public final class EntryWords {
         + report.grade().words()
         + ", "
         + report.soft().words();
+  }
+
+  private static String words(CourseFact.ReportUnfinished unfinished, ClinicTime time) {
+    return "May mean 4 hours or still firm, not complete: injection of "
+        + unfinished.injectedAt().map(time::words).orElse("a time not known");
   }
 
   private static String screeningWords(CourseFact.Screened screened) {

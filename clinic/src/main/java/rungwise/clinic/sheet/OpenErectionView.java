@@ -15,6 +15,7 @@ import rungwise.clinic.day.Urgency;
  * @param fourHours when it will have lasted, or would have lasted, for 4 hours
  * @param call what is to be done now
  * @param about what is known of him and of this injection
+ * @param handed to whom he was handed, when and after what was tried
  * @param way where its end is written down
  */
 public record OpenErectionView(
@@ -28,6 +29,7 @@ public record OpenErectionView(
     String fourHours,
     String call,
     About about,
+    Optional<String> handed,
     Way way) {
 
   /**
@@ -36,7 +38,7 @@ public record OpenErectionView(
    * @param injected when and where, and how much of what
    * @param plan the lines of his emergency plan; one that says so where none is agreed
    * @param tell his medicines and conditions that a hospital must know first; may be empty
-   * @param more other injections of his of which nobody knows the end, and what was tried
+   * @param more other injections of his of which nobody knows the end
    */
   public record About(
       String injected, List<String> plan, Optional<String> tell, List<String> more) {
@@ -82,6 +84,7 @@ public record OpenErectionView(
         fourHours,
         call,
         TAKE_ACCESS,
+        handed,
         way);
   }
 

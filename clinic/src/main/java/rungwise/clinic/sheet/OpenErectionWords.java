@@ -6,12 +6,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.course.CourseFact.HandedOver;
+import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EmergencyPlan;
 import rungwise.clinic.day.OpenErection;
 import rungwise.clinic.day.OpenErections;
 import rungwise.clinic.day.Urgency;
+import rungwise.clinic.people.AccountId;
 import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
@@ -19,7 +23,7 @@ import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /** An erection of which nobody has said how it ended, in words. */
-record OpenErectionWords(ClinicTime time) {
+record OpenErectionWords(ClinicTime time, Function<AccountId, String> names) {
 
   /** What a hospital must know before it treats a long erection, the gravest first. */
   private static final List<Condition> TELL =
@@ -45,10 +49,11 @@ record OpenErectionWords(ClinicTime time) {
         !open.isWithdrawn(),
         headline(open, urgency, now),
         elapsed(open, now),
-        fourHours(open, now),
+        fourHours(open, now, time),
         call(open, urgency, now),
         new OpenErectionView.About(
             injected(open), plan(state), tell(state), more(all.subList(1, all.size()))),
+        open.handedOver().map(one -> handed(one, now)),
         way(open));
   }
 
@@ -74,13 +79,13 @@ record OpenErectionWords(ClinicTime time) {
         .orElse("It is not known how long ago he was injected");
   }
 
-  private String fourHours(OpenErection open, Instant now) {
+  private static String fourHours(OpenErection open, Instant now, ClinicTime time) {
     return open.fourHoursAt()
-        .map(at -> fourHoursAt(at, now))
+        .map(at -> fourHoursAt(at, now, time))
         .orElse("Not known how it ended, nor when 4 hours are over.");
   }
 
-  private String fourHoursAt(Instant at, Instant now) {
+  private static String fourHoursAt(Instant at, Instant now, ClinicTime time) {
     return "Not known how it ended; 4 hours "
         + (at.isAfter(now) ? "are at " : "were at ")
         + time.clock(at, now)
@@ -90,12 +95,12 @@ record OpenErectionWords(ClinicTime time) {
   }
 
   /** What a safety check says of one whose 4 hours are not over. */
-  Optional<String> notOverYet(CourseState state, Instant injectedAt) {
+  static Optional<String> notOverYet(ClinicTime time, CourseState state, Instant injectedAt) {
     return OpenErections.of(state).stream()
         .filter(open -> open.injectedAt().filter(injectedAt::equals).isPresent())
         .filter(open -> open.urgency(state.now()) != Urgency.EMERGENCY_DEPARTMENT)
         .findFirst()
-        .map(open -> fourHours(open, state.now()));
+        .map(open -> fourHours(open, state.now(), time));
   }
 
   private String call(OpenErection open, Urgency urgency, Instant now) {
@@ -187,6 +192,20 @@ record OpenErectionWords(ClinicTime time) {
                     + other.drawn().map(drawn -> ", " + drawn).orElse("")
                     + ".")
         .toList();
+  }
+
+  private String handed(Written<HandedOver> written, Instant now) {
+    HandedOver handed = written.fact();
+    return "Handed to "
+        + names.apply(handed.to())
+        + " at "
+        + time.clock(written.entry().recordedAt(), now)
+        + " after "
+        + EntryWords.tries(handed.tries())
+        + ", the last at "
+        + time.clock(handed.lastTry(), now)
+        + written.entry().reason().map(words -> ": " + words).orElse("")
+        + ".";
   }
 
   private static OpenErectionView.Way way(OpenErection open) {

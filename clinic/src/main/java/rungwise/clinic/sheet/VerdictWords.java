@@ -45,7 +45,7 @@ record VerdictWords(ClinicTime time, CourseState state) {
     return verdict.facts().stream()
         .filter(Fact.Happened.class::isInstance)
         .map(fact -> ((Fact.Happened) fact).at())
-        .flatMap(at -> new OpenErectionWords(time).notOverYet(state, at).stream())
+        .flatMap(at -> OpenErectionWords.notOverYet(time, state, at).stream())
         .findFirst();
   }
 

@@ -26,7 +26,6 @@ public final class CourseChanges {
           + " if it is wrong.";
 
   private static final String NO_COURSE = "There is no such course: open the list again.";
-  private static final int LONGEST_TEXT = 1000;
 
   private final StandingPorts ports;
 
@@ -66,8 +65,8 @@ public final class CourseChanges {
   }
 
   /** Does a piece of work on the record as it is now, in one transaction. */
-  public Reading<Long> change(
-      Account actor, By by, CourseId id, BiFunction<CourseFile, Instant, Reading<Long>> work) {
+  public <T> Reading<T> change(
+      Account actor, By by, CourseId id, BiFunction<CourseFile, Instant, Reading<T>> work) {
     if (!by.includes(actor)) {
       return Reading.refused(by.refusal);
     }
@@ -113,9 +112,13 @@ public final class CourseChanges {
 
   /** Why a text cannot be kept; empty if it can. */
   public static Optional<String> textFault(String text) {
-    return text.length() > LONGEST_TEXT
+    return text.length() > NewEntry.LONGEST_WORDS
         ? Optional.of(
-            "Write at most " + LONGEST_TEXT + " characters: this has " + text.length() + ".")
+            "Write at most "
+                + NewEntry.LONGEST_WORDS
+                + " characters: this has "
+                + text.length()
+                + ".")
         : Optional.empty();
   }
 }

@@ -11,12 +11,15 @@ import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseHistory;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
+import rungwise.clinic.course.UnfinishedReports;
+import rungwise.clinic.course.Vial;
 import rungwise.clinic.past.PastReading;
 import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
+import rungwise.dosing.history.Unfinished;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Preparation;
@@ -44,6 +47,25 @@ public final class CourseReader {
 
   /** The same, by another way to choose. */
   public CourseState state(CourseFile file, Instant now, Choice choice) {
+    return state(file, now, choice, this::vial);
+  }
+
+  /** The state while a dose is drawn from a vial of the clinic's, not from his own. */
+  public CourseState drawing(CourseFile file, Instant now, EntryId vial, Vial label) {
+    return state(
+        file,
+        now,
+        ports.populations().choiceFor(file.plan().preparation()),
+        (course, protocol, at) -> Optional.of(ofClinic(course, protocol, at, vial, label)));
+  }
+
+  /** Finds the vial in hand. */
+  @FunctionalInterface
+  private interface InHand {
+    Optional<VialInHand> of(CourseFile file, Protocol protocol, Instant now);
+  }
+
+  private CourseState state(CourseFile file, Instant now, Choice choice, InHand inHand) {
     Plan plan = file.plan();
     Protocol protocol = protocol(plan);
     History history = history(file, protocol, now);
@@ -59,8 +81,8 @@ public final class CourseReader {
             protocol,
             proposal.ladder(),
             history,
-            vial(file, protocol, now),
-            circumstances(file),
+            inHand.of(file, protocol, now),
+            circumstances(file, protocol, now),
             now);
     return new CourseState(file, question, choice, proposal.notes(), signed(plan).waits());
   }
@@ -77,14 +99,46 @@ public final class CourseReader {
         .orThrow();
   }
 
-  private static Circumstances circumstances(CourseFile file) {
-    return file.answers().lastFound().map(Circumstances.NONE::withFound).orElse(Circumstances.NONE);
+  private Circumstances circumstances(CourseFile file, Protocol protocol, Instant now) {
+    boolean isRecalled =
+        ports
+            .recalled()
+            .apply(file.plan().preparation())
+            .filter(at -> !at.isAfter(now))
+            .isPresent();
+    return new Circumstances(
+        Optional.of(file.entries().getFirst().recordedAt()),
+        examined(file),
+        file.answers().lastFound(),
+        isRecalled,
+        ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)),
+        Optional.empty(),
+        unfinished(file));
+  }
+
+  private static List<Unfinished> unfinished(CourseFile file) {
+    return UnfinishedReports.of(file).stream()
+        .map(written -> new Unfinished(written.entry().recordedAt(), written.fact().injectedAt()))
+        .toList();
   }
 
   /** The ladder that a plan would give this man, or why it gives none. */
   public Reading<LadderProposal> ladderOf(Plan plan, CourseFile file) {
     Protocol protocol = protocol(plan);
     return propose(protocol, plan, file, history(file, protocol, ports.clock().instant()));
+  }
+
+  /** When he was last examined: at the end of that day at the latest. */
+  private Optional<Instant> examined(CourseFile file) {
+    return file.answers()
+        .examined()
+        .map(
+            written -> {
+              Instant over =
+                  written.fact().day().plusDays(1).atStartOfDay(ports.time().zone()).toInstant();
+              Instant recorded = written.entry().recordedAt();
+              return recorded.isBefore(over) ? recorded : over;
+            });
   }
 
   private History history(CourseFile file, Protocol protocol, Instant now) {
@@ -154,6 +208,27 @@ public final class CourseReader {
                     stocks.of(written, now, file.plan().preparation()),
                     new VialInHand.Label(written.fact().vial().composition()),
                     uses(file, stocks).of(written).end()));
+  }
+
+  private VialInHand ofClinic(
+      CourseFile file, Protocol protocol, Instant now, EntryId vial, Vial label) {
+    Stocks stocks = stocks(file, protocol, this::preparation);
+    EntryId known =
+        file.vialOfClinic(vial).map(written -> file.rootOf(written.entry())).orElse(vial);
+    return new VialInHand(
+        stocks.of(known, label, now, file.plan().preparation()),
+        new VialInHand.Label(label.composition()),
+        uses(file, stocks).of(label, Optional.empty()).end());
+  }
+
+  /** A vial of which a dose is drawn at an instant: open from then on, if it serves for more. */
+  public Vial openedBy(CourseFile file, Vial label, Instant drawn) {
+    VialUses uses = uses(file, stocks(file, protocol(file.plan()), this::preparation));
+    return new Vial(
+        label.lot(),
+        label.composition(),
+        uses.of(label, Optional.of(drawn)).dates(),
+        label.device());
   }
 
   /** Until when each vial of a course may be used, by the entry that says so. */

@@ -1,5 +1,6 @@
 package rungwise.clinic.standing;
 
+import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.Optional;
@@ -21,6 +22,7 @@ import rungwise.dosing.supply.InUseRule;
  * @param populations asks the response model, where one is signed for a preparation
  * @param preparations finds every version of every preparation, withdrawn ones too
  * @param inUse how long a version of a preparation may be used once opened
+ * @param recalled when a version of a preparation was taken out of use; empty if it was not
  */
 public record StandingPorts(
     Courses courses,
@@ -29,6 +31,7 @@ public record StandingPorts(
     Populations populations,
     Function<PreparationId, Optional<Preparation>> preparations,
     Function<PreparationId, InUseRule> inUse,
+    Function<PreparationId, Optional<Instant>> recalled,
     Transactions transactions,
     InstantSource clock,
     ClinicTime time) {

@@ -11,6 +11,7 @@ import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EntryId;
+import rungwise.clinic.course.Vial;
 import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Preparation;
@@ -42,12 +43,17 @@ record Stocks(
 
   /** A vial as stock, as old as it is at an instant. */
   Stock of(Written<VialReceived> vial, Instant at, PreparationId preparation) {
+    return of(file.rootOf(vial.entry()), vial.fact().vial(), at, preparation);
+  }
+
+  /** The same of a label, under the id by which this course knows the vial. */
+  Stock of(EntryId id, Vial vial, Instant at, PreparationId preparation) {
     return new Stock(
-        file.rootOf(vial.entry()).text(),
+        id.text(),
         isSingleUse(preparation)
             ? Freshness.FRESH
             : Freshness.of(
-                vial.fact().vial().dates().made(),
+                vial.dates().made(),
                 LocalDate.ofInstant(at, zone),
                 protocol.limits().freshDays().value()));
   }
@@ -60,8 +66,12 @@ record Stocks(
             vial ->
                 named
                     .map(root -> file.rootOf(vial.entry()).equals(root))
-                    .orElseGet(() -> file.beganAt(vial.entry()) < report.entry().number()))
+                    .orElseGet(() -> isHisBefore(vial, report)))
         .reduce((earlier, later) -> later);
+  }
+
+  private boolean isHisBefore(Written<VialReceived> vial, Written<InjectionReported> report) {
+    return vial.fact().ofClinic().isEmpty() && file.beganAt(vial.entry()) < report.entry().number();
   }
 
   /** What is dissolved or opened for one injection has no time to grow old. */

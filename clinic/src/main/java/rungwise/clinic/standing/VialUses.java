@@ -10,6 +10,7 @@ import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
+import rungwise.clinic.course.Vial;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Preparation;
@@ -33,9 +34,18 @@ record VialUses(
 
   /** What ends a vial, by its label and by the preparation that its label says. */
   VialUse of(Written<VialReceived> vial) {
-    VialDates dates = vial.fact().vial().dates();
+    return of(vial.fact().vial(), firstDrawn(file.rootOf(vial.entry())));
+  }
+
+  /**
+   * The same of a label.
+   *
+   * @param drawn when a dose was drawn from it first, if one was
+   */
+  VialUse of(Vial vial, Optional<Instant> drawn) {
+    VialDates dates = vial.dates();
     return preparationIn(vial)
-        .map(preparation -> use(vial, dates, preparation))
+        .map(preparation -> use(drawn, dates, preparation))
         .orElseGet(() -> use(dates, new InUseRule.NotStated(), new Form.Solution()));
   }
 
@@ -43,22 +53,24 @@ record VialUses(
     return new VialUse(dates, dates.end(rule, form, zone));
   }
 
-  private VialUse use(Written<VialReceived> vial, VialDates dates, Preparation preparation) {
+  private VialUse use(Optional<Instant> drawn, VialDates dates, Preparation preparation) {
     InUseRule rule = rules.apply(preparation.id());
-    boolean isForManyDoses =
-        preparation.form() instanceof Form.Solution && !(rule instanceof InUseRule.SingleUse);
     VialDates known =
-        isForManyDoses
-            ? firstDrawn(file.rootOf(vial.entry()))
-                .map(at -> dates.openBy(Opening.byUseAt(at, zone), zone))
-                .orElse(dates)
-            : dates;
+        drawn
+            .filter(at -> isForManyDoses(preparation, rule))
+            .map(at -> dates.openBy(Opening.byUseAt(at, zone), zone))
+            .orElse(dates);
     return use(known, rule, preparation.form());
   }
 
+  /** Whether one vial of it serves for more than one dose. */
+  private static boolean isForManyDoses(Preparation preparation, InUseRule rule) {
+    return preparation.form() instanceof Form.Solution && !(rule instanceof InUseRule.SingleUse);
+  }
+
   /** The preparation that the label says, of those that he was ever planned, the last one first. */
-  private Optional<Preparation> preparationIn(Written<VialReceived> vial) {
-    var label = new VialInHand.Label(vial.fact().vial().composition());
+  private Optional<Preparation> preparationIn(Vial vial) {
+    var label = new VialInHand.Label(vial.composition());
     return file.plans().reversed().stream()
         .map(Plan::preparation)
         .distinct()

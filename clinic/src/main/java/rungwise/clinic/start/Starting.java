@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.IdSource;
+import rungwise.clinic.OutsideText;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.course.CourseFact.PlanChosen;
@@ -84,18 +85,27 @@ public final class Starting {
             new PlanChosen(plan.orElseThrow()))) {
       ports.courses().append(NewEntry.of(id, fact, actor.id(), ports.clock().instant()));
     }
-    return Reading.of(id);
+    return new Reading.Read<>(id, notices(patient.orElseThrow()));
+  }
+
+  /** A letter of another script in a name may be one that only looks like his. */
+  private static List<String> notices(Patient patient) {
+    boolean isMixed =
+        OutsideText.mixesScripts(patient.fullName())
+            || OutsideText.mixesScripts(patient.recordNumber());
+    return isMixed
+        ? List.of(
+            "His name or his record number mixes letters of two scripts, some of which look alike:"
+                + " compare it with his papers, and search for him under the usual letters.")
+        : List.of();
   }
 
   private Optional<Patient> patient(CourseDraft draft, List<String> faults) {
-    String name = draft.fullName().strip();
-    String number = draft.recordNumber().strip();
-    if (name.isEmpty() || name.length() > LONGEST_NAME) {
-      faults.add("Enter his full name, at most " + LONGEST_NAME + " characters.");
-    }
-    if (number.isEmpty() || number.length() > LONGEST_NUMBER) {
-      faults.add("Enter his record number, at most " + LONGEST_NUMBER + " characters.");
-    }
+    Reading<String> name = OutsideText.line("His full name", draft.fullName(), LONGEST_NAME);
+    Reading<String> number =
+        OutsideText.line("His record number", draft.recordNumber(), LONGEST_NUMBER);
+    faults.addAll(name.faults());
+    faults.addAll(number.faults());
     Reading<LocalDate> birth = ClinicTime.readDate(draft.birthDate());
     birth.faults().stream().map(fault -> "Birth date: " + fault).forEach(faults::add);
     LocalDate today = ports.today();
@@ -116,7 +126,7 @@ public final class Starting {
                         + OLDEST_YEARS
                         + ": check the year."));
     return faults.isEmpty()
-        ? birth.found().map(date -> new Patient(name, date, number))
+        ? birth.found().map(date -> new Patient(name.orThrow(), date, number.orThrow()))
         : Optional.empty();
   }
 

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.ClockText;
 import rungwise.clinic.course.Vial;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Ingredient;
@@ -109,7 +110,7 @@ final class VialReading {
     if (typed.isBlank()) {
       return Optional.empty();
     }
-    Reading<LocalTime> clock = ClinicTime.readClock(typed);
+    Reading<LocalTime> clock = ClockText.read(typed);
     clock.faults().stream().map(fault -> "Opened at: " + fault).forEach(faults::add);
     return clock.found();
   }

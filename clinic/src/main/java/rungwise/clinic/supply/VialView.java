@@ -103,7 +103,7 @@ public record VialView(
       CourseState state, CourseView course, Map<EntryId, VialUse> uses, ClinicTime time) {
     Preparation preparation = state.question().preparation();
     var lines = new ArrayList<Line>();
-    for (Written<VialReceived> written : state.file().vials()) {
+    for (Written<VialReceived> written : state.file().ownVials()) {
       VialUse use = Optional.ofNullable(uses.get(written.entry().id())).orElseThrow();
       lines.add(line(written, use, state, course, time));
     }

@@ -75,7 +75,7 @@ public final class Vials {
   }
 
   private static boolean isMissing(CourseFile file, EntryId entry) {
-    return file.vials().stream().noneMatch(written -> written.entry().id().equals(entry));
+    return file.ownVials().stream().noneMatch(written -> written.entry().id().equals(entry));
   }
 
   private List<String> notices(CourseFile file, Vial vial) {

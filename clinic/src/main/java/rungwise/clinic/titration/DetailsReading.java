@@ -1,43 +1,48 @@
 package rungwise.clinic.titration;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InjectionDetails;
+import rungwise.dosing.history.Grade;
+import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Spot;
+import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.screening.Answer;
-import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;
 
-/** Reads what a report may say besides; nothing of it is asked for. */
-final class DetailsReading {
+/** Reads what a report may say besides, and asks back what contradicts the rest of it. */
+record DetailsReading(ReportDraft draft, PartFaults faults) {
 
   private static final int LONGEST_TABLETS = 200;
+  private static final TimeSpan NO_TIME = TimeSpan.ofMinutes(0);
 
-  private final List<String> faults;
-  private final List<String> notices;
-
-  DetailsReading(List<String> faults, List<String> notices) {
-    this.faults = faults;
-    this.notices = notices;
-  }
-
-  InjectionDetails read(ReportDraft.Details draft, CourseFile file) {
-    Optional<TimeSpan> onset = minutes("Onset", draft.onsetMinutes());
-    Optional<TimeSpan> usable = minutes("Usable for", draft.usableMinutes());
+  InjectionDetails read(CourseFile file, Optional<Grade> grade, Optional<SoftAfter> soft) {
+    Optional<TimeSpan> onset = minutes("Onset", ReportPart.ONSET);
+    Optional<TimeSpan> usable = minutes("Usable for", ReportPart.USABLE);
+    grade.ifPresent(firm -> notFirmerThanItWas(firm, onset, usable));
+    soft.ifPresent(end -> notLongerThanItLasted(end, onset, usable));
     Optional<Spot> spot =
-        take(FormChoices.spot(draft.side(), draft.hour())).orElse(Optional.empty());
-    Optional<Integer> pain = take(FormChoices.pain(draft.pain())).orElse(Optional.empty());
-    Optional<EntryId> vial = vial(draft.vial(), file);
-    String tablets = draft.otherTablets().strip();
+        faults
+            .take(
+                ReportPart.SIDE,
+                FormChoices.spot(draft.text(ReportPart.SIDE), draft.text(ReportPart.HOUR)))
+            .orElse(Optional.empty());
+    Optional<Integer> pain =
+        faults
+            .take(ReportPart.PAIN, FormChoices.pain(draft.text(ReportPart.PAIN)))
+            .orElse(Optional.empty());
+    Optional<EntryId> vial = vial(file);
+    String tablets = draft.text(ReportPart.OTHER_TABLETS).strip();
     if (tablets.length() > LONGEST_TABLETS) {
-      faults.add("Other tablets: write at most " + LONGEST_TABLETS + " characters.");
+      faults.add(
+          ReportPart.OTHER_TABLETS,
+          "Other tablets: write at most " + LONGEST_TABLETS + " characters.");
     }
-    Answer second = answer(draft.secondDose());
+    Answer second = answer(ReportPart.SECOND_DOSE);
     if (second == Answer.YES) {
-      notices.add("He injected a second time that day: enter that injection as a report too.");
+      faults.notice("He injected a second time that day: enter that injection as a report too.");
     }
     return faults.isEmpty()
         ? new InjectionDetails(
@@ -45,31 +50,75 @@ final class DetailsReading {
             usable,
             spot,
             pain,
-            answer(draft.bruise()),
-            answer(draft.aroused()),
-            FormChoices.wrong(draft.causes()),
+            answer(ReportPart.BRUISE),
+            answer(ReportPart.AROUSED),
+            FormChoices.wrong(draft.all(ReportPart.WRONG)),
             vial,
             tablets,
             second)
         : InjectionDetails.NONE;
   }
 
-  private Optional<TimeSpan> minutes(String what, String text) {
+  private Optional<TimeSpan> minutes(String what, ReportPart part) {
+    String text = draft.text(part);
     if (text.isBlank()) {
       return Optional.empty();
     }
-    Reading<TimeSpan> reading = TimeSpan.parseMinutesFromZero(text);
-    reading.faults().stream().map(fault -> what + ": " + fault).forEach(faults::add);
+    var reading = TimeSpan.parseMinutesFromZero(text);
+    reading.faults().forEach(fault -> faults.add(part, what + ": " + fault));
     return reading.found();
   }
 
-  private <T> Optional<T> take(Reading<T> reading) {
-    faults.addAll(reading.faults());
-    notices.addAll(reading.notices());
-    return reading.found();
+  /** Firm is rigidity 2 or more, usable is 3 or more. */
+  private void notFirmerThanItWas(
+      Grade grade, Optional<TimeSpan> onset, Optional<TimeSpan> usable) {
+    boolean wasFirm = grade.number() >= Grade.FIRM_NOT_USABLE.number();
+    if (onset.isPresent() && !wasFirm) {
+      faults.add(
+          ReportPart.ONSET,
+          "First firm after "
+              + onset.get()
+              + ", and \""
+              + grade.words()
+              + "\": both cannot be. Choose how firm it was, or empty this field.");
+    }
+    if (usable.filter(NO_TIME::isLessThan).isPresent() && !grade.isUseful()) {
+      faults.add(
+          ReportPart.USABLE,
+          "Usable for "
+              + usable.get()
+              + ", and \""
+              + grade.words()
+              + "\": both cannot be. Choose how firm it was, or empty this field.");
+    }
   }
 
-  private Optional<EntryId> vial(String entry, CourseFile file) {
+  /** It was not soft while it was usable. */
+  private void notLongerThanItLasted(
+      SoftAfter soft, Optional<TimeSpan> onset, Optional<TimeSpan> usable) {
+    TimeSpan firmUntil =
+        new TimeSpan(onset.orElse(NO_TIME).milliseconds() + usable.orElse(NO_TIME).milliseconds());
+    boolean contradicts =
+        switch (soft) {
+          case SoftAfter.Exactly exactly -> firmUntil.isMoreThan(exactly.duration());
+          case SoftAfter.Between between -> firmUntil.isMoreThan(between.before());
+          case SoftAfter.AtLeast atLeast -> false;
+          case SoftAfter.NotKnown notKnown ->
+              firmUntil.isMoreThan(DurationLimits.NO_HIGHER_DOSE.value());
+        };
+    if (contradicts) {
+      faults.add(
+          usable.isPresent() ? ReportPart.USABLE : ReportPart.ONSET,
+          "By this he was firm "
+              + firmUntil
+              + " after the injection, and the end says: "
+              + soft.words()
+              + ". Both cannot be: choose the end that is right, or empty this field.");
+    }
+  }
+
+  private Optional<EntryId> vial(CourseFile file) {
+    String entry = draft.text(ReportPart.VIAL);
     if (entry.isBlank()) {
       return Optional.empty();
     }
@@ -79,14 +128,14 @@ final class DetailsReading {
             .filter(id -> id.text().equals(entry))
             .findFirst();
     if (vial.isEmpty()) {
-      faults.add("That vial is not on record for him: choose one of the list.");
+      faults.add(ReportPart.VIAL, "That vial is not on record for him: choose one of the list.");
     }
     return vial;
   }
 
-  private static Answer answer(String text) {
+  private Answer answer(ReportPart part) {
     return Arrays.stream(Answer.values())
-        .filter(one -> one.words().equals(text))
+        .filter(one -> one.words().equals(draft.text(part)))
         .findFirst()
         .orElse(Answer.NOT_KNOWN);
   }

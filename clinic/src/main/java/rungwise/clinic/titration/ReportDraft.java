@@ -1,71 +1,73 @@
 package rungwise.clinic.titration;
 
+import java.util.EnumMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime.Occurrence;
 import rungwise.clinic.course.EntryId;
 
 /**
- * What the report form holds, as typed.
+ * What the report form holds, as typed. Everything may be missing.
  *
- * @param barrel the syringe really used; empty for the one of the plan
- * @param mark the number of the line really drawn; on a syringe marked in mL the volume
- * @param grade "0" to "4"
- * @param soft "within_2_hours", "within_4_hours", "not_within_4_hours", "exactly", "at_least",
- *     "between" or "not_known"
- * @param minutes for exactly and at least
- * @param fromMinutes for between
- * @param beforeMinutes for between
- * @param causes a token of the simple causes
- * @param place "clinic", "home", or empty for where the dose was signed for
+ * @param typed what stands in a part; several where several may be ticked
  * @param corrects the report that this one replaces
- * @param reason why it is replaced
+ * @param completes the unfinished report that this one completes
  */
 public record ReportDraft(
-    String date,
-    String time,
-    Occurrence occurrence,
-    String barrel,
-    String mark,
-    String grade,
-    String soft,
-    String minutes,
-    String fromMinutes,
-    String beforeMinutes,
-    String causes,
-    String place,
-    Details details,
-    Optional<EntryId> corrects,
-    String reason) {
+    Map<ReportPart, List<String>> typed, Optional<EntryId> corrects, Optional<EntryId> completes) {
 
-  /**
-   * What is folded away and may all be empty.
-   *
-   * @param side a name of a side
-   * @param hour "1" to "12"
-   * @param pain "0" to "10"
-   * @param bruise "yes", "no" or "not known", as are aroused and the second dose
-   * @param causes names of what went wrong
-   * @param vial the entry of the vial it was drawn from
-   */
-  public record Details(
-      String onsetMinutes,
-      String usableMinutes,
-      String side,
-      String hour,
-      String pain,
-      String bruise,
-      String aroused,
-      Set<String> causes,
-      String vial,
-      String otherTablets,
-      String secondDose) {
+  public static final ReportDraft EMPTY =
+      new ReportDraft(Map.of(), Optional.empty(), Optional.empty());
 
-    public static final Details NONE =
-        new Details("", "", "", "", "", "", "", Set.of(), "", "", "");
+  public ReportDraft {
+    var copied = new EnumMap<ReportPart, List<String>>(ReportPart.class);
+    typed.forEach((part, values) -> copied.put(part, List.copyOf(values)));
+    typed = copied;
+  }
 
-    public Details {
-      causes = Set.copyOf(causes);
-    }
+  /** What stands in a part; empty if nothing does. */
+  public String text(ReportPart part) {
+    return typed.getOrDefault(part, List.of()).stream().findFirst().orElse("");
+  }
+
+  /** Everything that was ticked. */
+  public Set<String> all(ReportPart part) {
+    return new LinkedHashSet<>(typed.getOrDefault(part, List.of()));
+  }
+
+  public boolean has(ReportPart part) {
+    return !text(part).isBlank();
+  }
+
+  /** The same with exactly that in a part. */
+  public ReportDraft with(ReportPart part, String... values) {
+    var changed = new EnumMap<ReportPart, List<String>>(ReportPart.class);
+    changed.putAll(typed);
+    changed.put(part, List.of(values));
+    return new ReportDraft(changed, corrects, completes);
+  }
+
+  public ReportDraft correcting(EntryId report) {
+    return new ReportDraft(typed, Optional.of(report), completes);
+  }
+
+  public ReportDraft completing(EntryId unfinished) {
+    return new ReportDraft(typed, corrects, Optional.of(unfinished));
+  }
+
+  /** Whether he said both his identifiers. */
+  boolean isIdentified() {
+    return text(ReportPart.IDENTIFIED).equals("yes");
+  }
+
+  Occurrence occurrence(ReportPart part) {
+    return switch (text(part)) {
+      case "FIRST" -> Occurrence.FIRST;
+      case "SECOND" -> Occurrence.SECOND;
+      default -> Occurrence.NOT_SAID;
+    };
   }
 }

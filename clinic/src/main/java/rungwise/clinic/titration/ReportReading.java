@@ -1,13 +1,11 @@
 package rungwise.clinic.titration;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
-import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.InjectionReported;
@@ -16,6 +14,7 @@ import rungwise.clinic.course.CourseHistory;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.course.Plan;
+import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
@@ -25,78 +24,115 @@ import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Stock;
-import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
-import rungwise.quantities.Reading;
-import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /** Reads a report form against the course that it is for; all faults at once. */
 final class ReportReading {
 
-  private static final TimeSpan CLOSES = DurationLimits.CLOSES_VOLUME.value();
-  private static final TimeSpan EMERGENCY = DurationLimits.EMERGENCY.value();
-
-  private final List<String> faults = new ArrayList<>();
-  private final List<String> notices = new ArrayList<>();
-
+  private final PartFaults faults = new PartFaults();
   private final StandingPorts ports;
+  private final ReportDraft draft;
+  private final CourseFile file;
+  private final Instant now;
 
-  private ReportReading(StandingPorts ports) {
+  ReportReading(ReportDraft draft, CourseFile file, StandingPorts ports, Instant now) {
     this.ports = ports;
+    this.draft = draft;
+    this.file = file;
+    this.now = now;
   }
 
-  static Reading<InjectionReported> of(
-      ReportDraft draft, CourseFile file, StandingPorts ports, Instant now) {
-    return new ReportReading(ports).read(draft, file, now);
-  }
+  /**
+   * What came of it.
+   *
+   * @param report what is kept; empty if something must be asked back
+   * @param injectedAt when he injected, where that could be read
+   * @param mayBeFourHours whether it says, or could mean, 4 hours or still firm
+   */
+  record Outcome(
+      Optional<InjectionReported> report,
+      List<String> notices,
+      List<PartFault> faults,
+      Optional<Instant> injectedAt,
+      boolean mayBeFourHours) {}
 
-  private Reading<InjectionReported> read(ReportDraft draft, CourseFile file, Instant now) {
-    ClinicTime time = ports.time();
-    String token = draft.barrel().isBlank() ? barrelOf(draft, file) : draft.barrel();
+  Outcome read() {
+    if (!draft.isIdentified() && draft.corrects().isEmpty()) {
+      faults.add(
+          ReportPart.IDENTIFIED,
+          "Ask him for his birth date and his record number, and confirm that both are right.");
+    }
+    Optional<Instant> at = new WhenReading(draft, ports.time(), now, faults).read();
+    String token = draft.has(ReportPart.BARREL) ? draft.text(ReportPart.BARREL) : barrelThen();
     Optional<Barrel> barrel = Barrels.of(token);
     if (barrel.isEmpty()) {
-      faults.add("There is no such syringe: choose the one he used.");
+      faults.add(ReportPart.BARREL, "There is no such syringe: choose the one he used.");
     }
-    Optional<Instant> at = take(time.read(draft.date(), draft.time(), draft.occurrence()));
-    at.filter(instant -> instant.isAfter(now))
-        .ifPresent(
-            instant ->
-                faults.add(time.words(instant) + " is still to come: check the date and time."));
-    Optional<Volume> drawn = barrel.flatMap(one -> take(DrawnMark.read(draft.mark(), one)));
-    Optional<Grade> grade = take(FormChoices.grade(draft.grade()));
-    Optional<SoftAfter> soft = soft(draft);
-    at.ifPresent(instant -> soft.ifPresent(found -> notLongerThanSince(found, instant, now)));
-    InjectionDetails details = new DetailsReading(faults, notices).read(draft.details(), file);
+    Optional<Volume> drawn =
+        barrel.flatMap(
+            one -> faults.take(ReportPart.MARK, DrawnMark.read(draft.text(ReportPart.MARK), one)));
+    Optional<Grade> grade =
+        faults.take(ReportPart.GRADE, FormChoices.grade(draft.text(ReportPart.GRADE)));
+    var ending = new EndReading(draft, ports.time(), now, faults);
+    Optional<SoftAfter> soft = ending.read(at, grade);
+    InjectionDetails details = new DetailsReading(draft, faults).read(file, grade, soft);
     Optional<SimpleCauses> causes =
-        take(FormChoices.causes(draft.causes(), FormChoices.wrong(draft.details().causes())));
-    requireReason(draft);
+        faults.take(
+            ReportPart.CAUSES,
+            FormChoices.causes(
+                draft.text(ReportPart.CAUSES), FormChoices.wrong(draft.all(ReportPart.WRONG))));
+    corrected(at);
+    boolean mayBe = ending.mayBeFourHours(at);
     if (!faults.isEmpty()) {
-      return new Reading.Refused<>(faults);
+      return new Outcome(Optional.empty(), List.of(), faults.faults(), at, mayBe);
     }
-    PreparationId preparation = preparation(draft, file, at.orElseThrow());
-    Optional<DoseSigned> order = orderedAt(file, at.orElseThrow(), preparation);
-    return new Reading.Read<>(
+    Instant injected = at.orElseThrow();
+    PreparationId preparation = preparation(injected);
+    Optional<DoseSigned> order = orderedAt(file, injected, preparation);
+    var report =
         new InjectionReported(
-            at.orElseThrow(),
+            injected,
             preparation,
             token,
             drawn.orElseThrow(),
-            ordered(order, drawn.orElseThrow(), before(draft, file, at.orElseThrow())),
+            ordered(order, drawn.orElseThrow(), before(injected)),
             grade.orElseThrow(),
             soft.orElseThrow(),
             causes.orElseThrow(),
-            place(draft.place(), order),
+            place(),
             draft.corrects().flatMap(entry -> observationOf(file, entry)),
-            details),
-        notices);
+            details);
+    return new Outcome(Optional.of(report), faults.notices(), List.of(), at, mayBe);
+  }
+
+  /** What must still be so of the report that is corrected, and of no other at that time. */
+  private void corrected(Optional<Instant> at) {
+    Optional<InjectionReported> earlier = draft.corrects().flatMap(entry -> reported(file, entry));
+    if (draft.corrects().isPresent() && !draft.has(ReportPart.REASON)) {
+      faults.add(
+          ReportPart.REASON,
+          "Say why the report is corrected: the first one stays on record beside it.");
+    }
+    if (draft.corrects().isPresent()) {
+      CourseChanges.textFault(draft.text(ReportPart.REASON))
+          .ifPresent(fault -> faults.add(ReportPart.REASON, fault));
+    }
+    if (draft.corrects().isPresent() && earlier.isEmpty()) {
+      faults.add(ReportPart.FORM, "The report was corrected meanwhile: open the course again.");
+      return;
+    }
+    boolean isSame = earlier.map(InjectionReported::injectedAt).equals(at);
+    if (at.filter(file::hasInjectionAt).isPresent() && !isSame) {
+      faults.add(ReportPart.TIME, CourseChanges.INJECTED_THEN_ALREADY);
+    }
   }
 
   /** The syringe of the report that is corrected, or the one of the plan. */
-  private static String barrelOf(ReportDraft draft, CourseFile file) {
+  private String barrelThen() {
     return draft
         .corrects()
         .flatMap(entry -> reported(file, entry))
@@ -105,7 +141,7 @@ final class ReportReading {
   }
 
   /** What he injected stays what it was when it is corrected, whatever is planned since. */
-  private PreparationId preparation(ReportDraft draft, CourseFile file, Instant at) {
+  private PreparationId preparation(Instant at) {
     PreparationId then =
         draft
             .corrects()
@@ -113,7 +149,7 @@ final class ReportReading {
             .map(InjectionReported::preparation)
             .orElseGet(() -> file.planAt(at).preparation());
     if (!then.equals(file.plan().preparation())) {
-      notices.add(
+      faults.notice(
           "Recorded as an injection of "
               + preparationOf(then)
               + ", which was his preparation at that time.");
@@ -126,7 +162,7 @@ final class ReportReading {
   }
 
   /** The injections before this one, of whatever preparation: another one ends a row. */
-  private History before(ReportDraft draft, CourseFile file, Instant at) {
+  private History before(Instant at) {
     OptionalLong corrected =
         file.entries().stream()
             .filter(entry -> draft.corrects().equals(Optional.of(entry.id())))
@@ -166,98 +202,30 @@ final class ReportReading {
             .isPresent();
   }
 
-  private static Optional<InjectionReported> reported(CourseFile file, EntryId entry) {
+  static Optional<InjectionReported> reported(CourseFile file, EntryId entry) {
     return file.reports().stream()
         .filter(written -> written.entry().id().equals(entry))
         .map(CourseFile.Written::fact)
         .findFirst();
   }
 
-  private void requireReason(ReportDraft draft) {
-    if (draft.corrects().isPresent() && draft.reason().isBlank()) {
-      faults.add("Say why the report is corrected: the first one stays on record beside it.");
-    }
-  }
-
-  /** Where he was, or where the dose was signed for; at home is the stricter of the two. */
-  private static Place place(String typed, Optional<DoseSigned> order) {
+  /** A report is of an injection at home unless it, or the one that it corrects, says otherwise. */
+  private Place place() {
     return Arrays.stream(Place.values())
-        .filter(one -> one.name().toLowerCase(Locale.ROOT).equals(typed))
+        .filter(one -> one.name().toLowerCase(Locale.ROOT).equals(draft.text(ReportPart.PLACE)))
         .findFirst()
-        .orElse(order.map(DoseSigned::place).orElse(Place.HOME));
+        .orElseGet(
+            () ->
+                draft
+                    .corrects()
+                    .flatMap(entry -> reported(file, entry))
+                    .map(InjectionReported::place)
+                    .orElse(Place.HOME));
   }
 
   /** An addendum to the report of an observation ends that observation too. */
   private static Optional<EntryId> observationOf(CourseFile file, EntryId corrected) {
     return reported(file, corrected).flatMap(InjectionReported::observation);
-  }
-
-  private <T> Optional<T> take(Reading<T> reading) {
-    faults.addAll(reading.faults());
-    notices.addAll(reading.notices());
-    return reading.found();
-  }
-
-  private Optional<SoftAfter> soft(ReportDraft draft) {
-    return switch (draft.soft()) {
-      case "within_2_hours" -> Optional.of(new SoftAfter.Between(TimeSpan.ofMinutes(0), CLOSES));
-      case "within_4_hours" -> Optional.of(new SoftAfter.Between(CLOSES, EMERGENCY));
-      case "not_within_4_hours" -> Optional.of(new SoftAfter.AtLeast(EMERGENCY));
-      case "exactly" -> take(TimeSpan.parseMinutes(draft.minutes())).map(SoftAfter.Exactly::new);
-      case "at_least" -> take(TimeSpan.parseMinutes(draft.minutes())).map(SoftAfter.AtLeast::new);
-      case "between" -> between(draft);
-      case "not_known" -> Optional.of(new SoftAfter.NotKnown());
-      default -> {
-        faults.add("Choose when it was soft again, or that it is not known.");
-        yield Optional.empty();
-      }
-    };
-  }
-
-  private Optional<SoftAfter> between(ReportDraft draft) {
-    Optional<TimeSpan> from =
-        draft.fromMinutes().strip().equals("0")
-            ? Optional.of(TimeSpan.ofMinutes(0))
-            : take(TimeSpan.parseMinutes(draft.fromMinutes()));
-    Optional<TimeSpan> before = take(TimeSpan.parseMinutes(draft.beforeMinutes()));
-    if (from.isEmpty() || before.isEmpty()) {
-      return Optional.empty();
-    }
-    if (!before.get().isMoreThan(from.get())) {
-      faults.add(
-          "Soft between "
-              + from.get()
-              + " and "
-              + before.get()
-              + " cannot be: the second time must be the later one.");
-      return Optional.empty();
-    }
-    return Optional.of(new SoftAfter.Between(from.get(), before.get()));
-  }
-
-  /** It cannot have lasted longer than it is ago. */
-  private void notLongerThanSince(SoftAfter soft, Instant at, Instant now) {
-    if (at.isAfter(now)) {
-      return;
-    }
-    TimeSpan since = TimeSpan.between(at, now);
-    Optional<TimeSpan> known =
-        switch (soft) {
-          case SoftAfter.Exactly exactly -> Optional.of(exactly.duration());
-          case SoftAfter.AtLeast atLeast -> Optional.of(atLeast.duration());
-          case SoftAfter.Between between -> Optional.of(between.from());
-          case SoftAfter.NotKnown notKnown -> Optional.empty();
-        };
-    known
-        .filter(duration -> duration.isMoreThan(since))
-        .ifPresent(
-            duration ->
-                faults.add(
-                    "It cannot have lasted "
-                        + duration
-                        + ": the injection was "
-                        + since
-                        + " ago. Check the time of the injection and the minutes."));
   }
 
   /** The dose of a preparation that was signed last before an injection, on any syringe. */

@@ -11,13 +11,10 @@ import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.course.CourseEntry;
-import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.CourseFact.DoseSigned;
-import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFact.ReportWithdrawn;
-import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
@@ -34,7 +31,6 @@ import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.choice.ByRule;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.decision.Advice;
-import rungwise.dosing.history.Question;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.syringe.Barrels;
@@ -51,17 +47,16 @@ public final class Titration {
       "The record has changed since this page was opened, so nothing was signed. Read what is new"
           + " and sign again. New: ";
 
-  private static final String NOT_IDENTIFIED =
-      "Ask him for his birth date and his record number, and confirm that both are right.";
-
   private final StandingPorts ports;
   private final CourseReader reader;
   private final CourseChanges changes;
+  private final Reports reports;
 
   public Titration(StandingPorts ports) {
     this.ports = ports;
     this.changes = new CourseChanges(ports);
     this.reader = new CourseReader(ports);
+    this.reports = new Reports(ports);
   }
 
   /** A course as it is now. */
@@ -97,63 +92,14 @@ public final class Titration {
         .toList();
   }
 
-  /** Records what a man reported who is known to be the one, or corrects an earlier report. */
+  /** Records what a man reported, or corrects an earlier report. */
   public Reading<Long> report(Account actor, CourseId id, ReportDraft draft) {
-    return report(actor, id, draft, /* isIdentified= */ true);
+    return reports.enter(actor, id, draft).reading();
   }
 
-  /**
-   * Records what a man reported, or corrects an earlier report.
-   *
-   * @param isIdentified whether he said both his identifiers; for a correction nobody is asked
-   */
-  public Reading<Long> report(Account actor, CourseId id, ReportDraft draft, boolean isIdentified) {
-    return changes.change(
-        actor,
-        By.CLINICIAN,
-        id,
-        (file, now) -> {
-          var reading = ReportReading.of(draft, file, ports, now);
-          var faults = new ArrayList<>(reading.faults());
-          if (!isIdentified && draft.corrects().isEmpty()) {
-            faults.addFirst(NOT_IDENTIFIED);
-          }
-          if (!faults.isEmpty()) {
-            return new Reading.Refused<>(faults);
-          }
-          InjectionReported report = reading.found().orElseThrow();
-          Optional<String> fault = unfitFor(file, report, draft.corrects());
-          if (fault.isPresent()) {
-            return Reading.refused(fault.get());
-          }
-          Reading<Long> kept =
-              draft.corrects().isPresent()
-                  ? changes.appendWithReason(
-                      id, report, actor, now, draft.corrects(), draft.reason())
-                  : Reading.of(changes.append(id, report, actor, now));
-          return kept.found()
-              .<Reading<Long>>map(number -> new Reading.Read<>(number, reading.notices()))
-              .orElse(kept);
-        });
-  }
-
-  private static Optional<String> unfitFor(
-      CourseFile file, InjectionReported report, Optional<EntryId> corrects) {
-    if (corrects.isPresent() && reportOf(file, corrects.get()).isEmpty()) {
-      return Optional.of("The report was corrected meanwhile: open the course again.");
-    }
-    boolean isSameTime =
-        corrects
-            .flatMap(id -> reportOf(file, id))
-            .filter(entry -> injectedAt(entry).equals(report.injectedAt()))
-            .isPresent();
-    return file.hasInjectionAt(report.injectedAt()) && !isSameTime
-        ? Optional.of(CourseChanges.INJECTED_THEN_ALREADY)
-        : Optional.empty();
-  }
-
-  private static Instant injectedAt(CourseEntry entry) {
-    return ((InjectionReported) entry.fact()).injectedAt();
+  /** The use cases about reports, which answer by the parts of the form. */
+  public Reports reports() {
+    return reports;
   }
 
   private static Optional<CourseEntry> reportOf(CourseFile file, EntryId id) {
@@ -233,31 +179,6 @@ public final class Titration {
                   advice.record(),
                   SigningCheck.nextStep(draft, state, volume));
           return changes.append(id, signed, actor, now, draft.reason());
-        });
-  }
-
-  /** Writes down that a prescriber has reviewed every emergency on record. */
-  public Reading<Long> reviewEmergency(Account actor, CourseId id, String reason) {
-    return byPrescriber(actor, id, reason, new EmergencyReviewed());
-  }
-
-  /** Opens volumes up to one again that a long erection had closed. */
-  public Reading<Long> reopen(Account actor, CourseId id, long upToMicrolitres, String reason) {
-    if (upToMicrolitres < 0) {
-      return Reading.refused("A volume below zero is not closed: nothing was changed.");
-    }
-    return changes.change(
-        actor,
-        By.PRESCRIBER,
-        id,
-        (file, now) -> {
-          Volume upTo = Volume.ofMicrolitres(upToMicrolitres);
-          Question question = reader.state(file, now).question();
-          if (question.history().closing(question.preparation(), upTo).isEmpty()) {
-            return Reading.refused(upTo + " is not closed: nothing was changed.");
-          }
-          var fact = new VolumeReopened(file.plan().preparation(), upTo);
-          return changes.appendWithReason(id, fact, actor, now, Optional.empty(), reason);
         });
   }
 
@@ -341,13 +262,5 @@ public final class Titration {
             .orElseGet(ByRule::new);
     CourseState then = reader.state(file.upTo(signed.basis()), signed.askedAt(), choice);
     return new Replay(signed.advice(), then.advice().record());
-  }
-
-  private Reading<Long> byPrescriber(Account actor, CourseId id, String reason, CourseFact fact) {
-    return changes.change(
-        actor,
-        By.PRESCRIBER,
-        id,
-        (file, now) -> changes.appendWithReason(id, fact, actor, now, Optional.empty(), reason));
   }
 }

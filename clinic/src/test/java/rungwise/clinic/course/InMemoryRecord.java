@@ -20,6 +20,9 @@ import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.room.RoomDays;
+import rungwise.clinic.supply.ClinicVial;
+import rungwise.clinic.supply.ClinicVialShelf;
+import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening;
 
@@ -35,6 +38,8 @@ public final class InMemoryRecord implements Transactions {
   private final List<PopulationShelf.Kept> populations = new ArrayList<>();
   private final List<StoredView> views = new ArrayList<>();
   private final List<LocalDate> days = new ArrayList<>();
+  private final List<ClinicVial> clinicVials = new ArrayList<>();
+  private int vialNumber;
   private int depth;
 
   /** An empty store. */
@@ -46,6 +51,7 @@ public final class InMemoryRecord implements Transactions {
         memory.new InMemoryPopulations(),
         memory.new InMemoryAudit(),
         memory.new InMemoryRoomDays(),
+        memory.new InMemoryClinicVials(),
         PastHistories.NONE,
         memory);
   }
@@ -57,6 +63,7 @@ public final class InMemoryRecord implements Transactions {
     List<PopulationShelf.Kept> populationsBefore = List.copyOf(populations);
     int viewsBefore = views.size();
     int daysBefore = days.size();
+    List<ClinicVial> vialsBefore = List.copyOf(clinicVials);
     boolean isDone = false;
     depth++;
     try {
@@ -72,6 +79,8 @@ public final class InMemoryRecord implements Transactions {
         populations.addAll(populationsBefore);
         views.subList(viewsBefore, views.size()).clear();
         days.subList(daysBefore, days.size()).clear();
+        clinicVials.clear();
+        clinicVials.addAll(vialsBefore);
       }
     }
   }
@@ -90,6 +99,33 @@ public final class InMemoryRecord implements Transactions {
     }
   }
 
+  private final class InMemoryClinicVials implements ClinicVialShelf {
+
+    @Override
+    public List<ClinicVial> kept() {
+      return List.copyOf(clinicVials);
+    }
+
+    @Override
+    public void add(Vial vial, AccountId by, Instant at) {
+      requireTransaction();
+      vialNumber++;
+      clinicVials.add(new ClinicVial(new EntryId(new UUID(8, vialNumber).toString()), vial));
+    }
+
+    @Override
+    public void amend(ClinicVial vial, AccountId by, Instant at, String reason) {
+      requireTransaction();
+      clinicVials.replaceAll(one -> one.id().equals(vial.id()) ? vial : one);
+    }
+
+    @Override
+    public void finish(EntryId vial, AccountId by, Instant at, String reason) {
+      requireTransaction();
+      clinicVials.removeIf(one -> one.id().equals(vial));
+    }
+  }
+
   private final class InMemoryCourses implements Courses {
 
     @Override
@@ -105,6 +141,20 @@ public final class InMemoryRecord implements Transactions {
     public List<CourseId> underObservation() {
       return all().stream()
           .filter(id -> find(id).filter(file -> !file.observing().isEmpty()).isPresent())
+          .toList();
+    }
+
+    @Override
+    public List<CourseId> leftWhileFirm() {
+      return all().stream()
+          .filter(
+              id ->
+                  find(id).orElseThrow().entries().stream()
+                      .anyMatch(
+                          entry ->
+                              entry.fact() instanceof CourseFact.InjectionReported report
+                                  && report.observation().isPresent()
+                                  && report.soft() instanceof SoftAfter.AtLeast))
           .toList();
     }
 
@@ -180,6 +230,9 @@ public final class InMemoryRecord implements Transactions {
               milliseconds(noted.at()),
               noted.grade(),
               noted.vitals());
+      case CourseFact.HandedOver handed ->
+          new CourseFact.HandedOver(
+              handed.erection(), handed.to(), handed.tries(), milliseconds(handed.lastTry()));
       case CourseFact.Screened screened -> screened(screened);
       case CourseFact.CourseOpened opened -> opened;
       case CourseFact.DecisionWritten decision -> decision;
@@ -189,9 +242,18 @@ public final class InMemoryRecord implements Transactions {
       case CourseFact.VialReceived received -> received;
       case CourseFact.PlanChosen chosen -> chosen;
       case CourseFact.ReadinessRecorded recorded -> recorded;
+      case CourseFact.ReportUnfinished unfinished ->
+          new CourseFact.ReportUnfinished(
+              unfinished.injectedAt().map(InMemoryRecord::milliseconds),
+              unfinished.about(),
+              unfinished.said());
       case CourseFact.ReportWithdrawn withdrawn -> withdrawn;
       case CourseFact.VolumeReopened reopened -> reopened;
-      case CourseFact.EmergencyReviewed reviewed -> reviewed;
+      case CourseFact.EmergencyReviewed reviewed ->
+          new CourseFact.EmergencyReviewed(
+              reviewed.softWhenSeen().map(InMemoryRecord::milliseconds));
+      case CourseFact.CorrectionConfirmed confirmed -> confirmed;
+      case CourseFact.PastReviewed reviewed -> reviewed;
     };
   }
 

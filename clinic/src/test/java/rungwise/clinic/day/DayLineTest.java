@@ -49,7 +49,7 @@ final class DayLineTest {
   private void firmAfter54Minutes() {
     world.signProposed(course);
     world.pass(Duration.ofMinutes(54));
-    world.report(course, ReportForm.at("2026-03-02", "10:00").atLeast("54")).orThrow();
+    world.told(course, ReportForm.at("2026-03-02", "10:00").atLeast("54")).orThrow();
   }
 
   /** The example of the rule: injected at 10:55, the 4 hours are at 14:55. */
@@ -57,7 +57,7 @@ final class DayLineTest {
   void nobody_is_told_of_4_hours_before_they_are_over() {
     world.setClock(TitrationWorld.START.plus(Duration.ofMinutes(109)));
     world.signProposed(course);
-    world.report(course, ReportForm.at("2026-03-02", "10:55").atLeast("54")).orThrow();
+    world.told(course, ReportForm.at("2026-03-02", "10:55").atLeast("54")).orThrow();
 
     assertThat(need()).isEqualTo(Need.FIRM);
     assertThat(open().fourHours())
@@ -107,7 +107,7 @@ final class DayLineTest {
   void four_hours_said_are_an_emergency_whatever_the_clock_says() {
     world.signProposed(course);
     world.pass(Duration.ofHours(5));
-    world.report(course, ReportForm.at("2026-03-02", "10:00").atLeast("240")).orThrow();
+    world.told(course, ReportForm.at("2026-03-02", "10:00").atLeast("240")).orThrow();
 
     assertThat(need()).isEqualTo(Need.EMERGENCY);
     assertThat(open().way()).isEqualTo(new OpenErectionView.Way.Correct(lastEntry()));
@@ -155,7 +155,7 @@ final class DayLineTest {
 
   private void firmAfter54MinutesAtLeast() {
     world.pass(Duration.ofMinutes(54));
-    world.report(course, ReportForm.at("2026-03-02", "10:00").atLeast("54")).orThrow();
+    world.told(course, ReportForm.at("2026-03-02", "10:00").atLeast("54")).orThrow();
   }
 
   @Test

@@ -2,6 +2,7 @@ package rungwise.clinic.formulary;
 
 import java.time.Instant;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -17,6 +18,7 @@ import rungwise.dosing.syringe.Barrels;
 public final class InMemoryFormulary implements Preparations, Syringes {
 
   private final Map<PreparationId, ClinicPreparation> versions = new LinkedHashMap<>();
+  private final Map<PreparationId, Instant> withdrawn = new HashMap<>();
   private final Set<PreparationId> ended = new HashSet<>();
   private final Set<Barrel> barrels = new HashSet<>();
 
@@ -45,6 +47,16 @@ public final class InMemoryFormulary implements Preparations, Syringes {
   @Override
   public synchronized void withdraw(PreparationId id, AccountId by, Instant at, String reason) {
     end(id);
+    withdrawn.put(id, at);
+  }
+
+  @Override
+  public synchronized Optional<Instant> withdrawnAt(PreparationId id) {
+    return versions.values().stream()
+        .filter(later -> later.replaces().equals(Optional.of(id)))
+        .findFirst()
+        .map(later -> withdrawnAt(later.id()))
+        .orElseGet(() -> Optional.ofNullable(withdrawn.get(id)));
   }
 
   private void end(PreparationId id) {

@@ -144,9 +144,12 @@ public record ByRule() implements Choice {
   private static TitrationRule ruleOf(GuardRule guard) {
     return switch (guard) {
       case EMERGENCY_OPEN, REPORT_UNFINISHED -> TitrationRule.EMERGENCY_FIRST;
+      case PAST_LONG -> TitrationRule.LONG_BEFORE_RECORD;
+      case PAST_OPEN -> TitrationRule.LAST_INJECTION_FIRST;
       case SCREENING_OPEN -> TitrationRule.SCREENING_FIRST;
       case DECISION_MISSING -> TitrationRule.DECISION_FIRST;
       case PROTOCOL_NOT_FOR -> TitrationRule.PROTOCOL_FIRST;
+      case RECALLED -> TitrationRule.RECALL_FIRST;
       case UNDER_OBSERVATION -> TitrationRule.OBSERVATION_FIRST;
       default -> TitrationRule.NOT_SAFE_TO_START;
     };

@@ -19,12 +19,22 @@ public enum TitrationRule {
   DECISION_FIRST(
       "A condition asks for a prescriber's written decision before any dose.",
       new Source.Assumption("each condition of this kind names its own source")),
+  RECALL_FIRST(
+      "The clinic has taken this preparation out of use: choose another one before any dose.",
+      new Source.Assumption("what is recalled is injected no more, whatever was ordered")),
   PROTOCOL_FIRST(
       "The protocol is not written for this preparation: choose one that is before any dose.",
       new Source.Assumption("a volume means nothing without the composition it was written for")),
   OBSERVATION_FIRST(
       "He is under observation: record how it ended before anything else.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: in the office until complete detumescence")),
+  LONG_BEFORE_RECORD(
+      "An erection before this record began lasted, or may have lasted, 2 hours or more: a"
+          + " prescriber writes what he was injected with, or that nobody can tell.",
+      DurationLimits.CLOSES_VOLUME.source()),
+  LAST_INJECTION_FIRST(
+      "He was injected before this record began: report his last injection before anything else.",
+      new Source.CommonPractice("ask for the last injection before the next one is given")),
   FIRST_DOSE_AFTER_CHANGE(
       "No injection of this preparation is on record: no component above what he last tolerated,"
           + " as a new test in the clinic.",

@@ -1,7 +1,5 @@
 package rungwise.dosing.guard;
 
-import java.time.Instant;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -26,12 +24,21 @@ public final class CourseGuards {
   public static List<Verdict> ask(Question question) {
     var verdicts = new ArrayList<Verdict>();
     question.history().openEmergencies().stream()
-        .map(one -> Verdict.of(GuardRule.EMERGENCY_OPEN, DoseGuards.factsOf(one)))
+        .map(one -> Verdict.of(GuardRule.EMERGENCY_OPEN, DoseGuards.factsOf(question, one)))
         .forEach(verdicts::add);
     question.circumstances().unfinished().stream()
         .map(CourseGuards::unfinished)
         .forEach(verdicts::add);
-    if (question.history().isPastOpen()) {
+    verdicts.addAll(UpkeepGuards.ofTheCourse(question));
+    question.history().before().unmapped().stream()
+        .map(
+            one ->
+                Verdict.of(
+                    GuardRule.PAST_LONG,
+                    Fact.said("volume", one.drawn()),
+                    Fact.said("response", one.responseWords())))
+        .forEach(verdicts::add);
+    if (question.history().before().isOpen()) {
       verdicts.add(Verdict.of(GuardRule.PAST_OPEN));
     }
     screening(question, verdicts);
@@ -114,17 +121,13 @@ public final class CourseGuards {
     return question
         .screening()
         .oldest(question.preparation())
-        .filter(oldest -> !monthsAfter(oldest, months).isAfter(question.now()))
+        .filter(oldest -> !UpkeepGuards.monthsAfter(oldest, months).isAfter(question.now()))
         .map(
             oldest ->
                 Verdict.of(
                     GuardRule.SCREENING_EXPIRED,
                     new Fact.Happened("oldest answer", oldest),
                     Fact.said("months for which an answer holds", months)));
-  }
-
-  private static Instant monthsAfter(Instant start, int months) {
-    return start.atOffset(ZoneOffset.UTC).plusMonths(months).toInstant();
   }
 
   /** What came onto the record after a dose was signed, so that it needs a new signature. */
@@ -146,6 +149,7 @@ public final class CourseGuards {
       verdicts.add(
           Verdict.of(GuardRule.FIRST_IN_CLINIC, Fact.said("preparation", question.preparation())));
     }
+    afterEmergency(question).ifPresent(verdicts::add);
     question
         .history()
         .lastOf(question.preparationId())
@@ -158,6 +162,27 @@ public final class CourseGuards {
                     Fact.said("injected in that visit in all", question.history().cumulative(last)),
                     Fact.said("the second dose alone", last.drawn())))
         .ifPresent(verdicts::add);
+    verdicts.addAll(UpkeepGuards.forHome(question));
     return List.copyOf(verdicts);
+  }
+
+  /** The dose is found again in the clinic after an emergency, in a man who was examined. */
+  private static Optional<Verdict> afterEmergency(Question question) {
+    Optional<Injection> reviewed = question.history().lastReviewed();
+    if (reviewed.isEmpty()) {
+      return Optional.empty();
+    }
+    Injection emergency = reviewed.get();
+    var facts = new ArrayList<>(List.of(DoseGuards.factsOf(question, emergency)));
+    int known = facts.size();
+    if (!question.circumstances().isExaminedSince(emergency.at())) {
+      facts.add(Fact.said("not on record since", "an examination"));
+    }
+    if (!question.history().isTestedSince(emergency)) {
+      facts.add(Fact.said("not on record since", "a dose in the clinic, over within the hour"));
+    }
+    return facts.size() == known
+        ? Optional.empty()
+        : Optional.of(Verdict.of(GuardRule.AFTER_EMERGENCY, facts.toArray(Fact[]::new)));
   }
 }

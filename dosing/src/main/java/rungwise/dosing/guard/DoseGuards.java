@@ -35,6 +35,7 @@ public final class DoseGuards {
     higherAfterLong(question, volume).ifPresent(verdicts::add);
     aboveFreshStock(question, volume).ifPresent(verdicts::add);
     careAbove(question, volume).ifPresent(verdicts::add);
+    verdicts.addAll(UpkeepGuards.ofTheDose(question, volume));
     return List.copyOf(verdicts);
   }
 
@@ -142,14 +143,14 @@ public final class DoseGuards {
     return question
         .history()
         .closing(question.preparation(), volume)
-        .map(one -> Verdict.of(GuardRule.VOLUME_CLOSED, factsOf(one)));
+        .map(one -> Verdict.of(GuardRule.VOLUME_CLOSED, factsOf(question, one)));
   }
 
   private static Optional<Verdict> higherAfterLong(Question question, Volume volume) {
     return question
         .history()
         .forbiddingHigher(question.preparation(), volume)
-        .map(one -> Verdict.of(GuardRule.HIGHER_AFTER_LONG, factsOf(one)));
+        .map(one -> Verdict.of(GuardRule.HIGHER_AFTER_LONG, factsOf(question, one)));
   }
 
   private static Optional<Verdict> aboveFreshStock(Question question, Volume volume) {
@@ -184,9 +185,10 @@ public final class DoseGuards {
                     Fact.said("above", most.value())));
   }
 
-  static Fact[] factsOf(Injection injection) {
+  static Fact[] factsOf(Question question, Injection injection) {
+    boolean isUndated = question.history().isUndated(injection);
     return new Fact[] {
-      new Fact.Happened("injected", injection.at()),
+      new Fact.Happened(isUndated ? "injected before" : "injected", injection.at()),
       Fact.said("drawn", injection.drawn()),
       Fact.said("response", injection.responseWords())
     };

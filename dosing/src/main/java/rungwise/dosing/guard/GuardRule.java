@@ -47,12 +47,24 @@ public enum GuardRule {
       GuardClass.HARD_STOP,
       "An erection lasted, or may have lasted, 4 hours or more, and no prescriber has reviewed it.",
       DurationLimits.EMERGENCY.source(),
-      "a prescriber has reviewed it, or it is recorded that it ended before 4 hours"),
+      "a prescriber has reviewed it; where it is only possible, also when a correction says that it"
+          + " ended before 4 hours"),
   REPORT_UNFINISHED(
       GuardClass.HARD_STOP,
       "Somebody said what may mean 4 hours or still firm, and the report is not complete.",
       DurationLimits.EMERGENCY.source(),
       "that report is complete, or a prescriber has reviewed it"),
+  RECALLED(
+      GuardClass.HARD_STOP,
+      "The clinic has taken this preparation out of use.",
+      new Source.Assumption("what is recalled is injected no more, whatever was ordered"),
+      "a prescriber chooses another preparation"),
+  PAST_LONG(
+      GuardClass.HARD_STOP,
+      "Before this record began an erection lasted, or may have lasted, 2 hours or more, and it is"
+          + " not known what he was injected with.",
+      DurationLimits.CLOSES_VOLUME.source(),
+      "a prescriber has written what it was, or that nobody can tell"),
   PAST_OPEN(
       GuardClass.HARD_STOP,
       "He was injected before this record began, and when the last time was is not on record.",
@@ -73,6 +85,16 @@ public enum GuardRule {
       "This holds more of a component than its limit.",
       new Source.Assumption("the limit of this preparation, as the clinic entered it"),
       ""),
+  NEWER_VERSION_FORBIDS(
+      GuardClass.HARD_STOP,
+      "A later version of the protocol does not allow this much.",
+      new Source.Assumption("a limit that the clinic has lowered holds for everybody at once"),
+      "a prescriber signs a lower dose"),
+  EXAMINATION_OVERDUE(
+      GuardClass.HOLD,
+      "An examination for curvature and scarring is due: no higher dose before it.",
+      Source.read(Citation.US_VIAL_LABEL, "follow-up every 3 months"),
+      "he has been examined"),
   BETWEEN_MARKS(
       GuardClass.HARD_STOP,
       "No printed line of the syringe stands at this volume.",
@@ -108,11 +130,28 @@ public enum GuardRule {
       "Something that must come before home use is not on record.",
       Source.read(Citation.US_SYRINGE_LABEL, "2 and 17: dose finding and training in the office"),
       "each item is on record"),
+  EXAMINATION_LONG_OVERDUE(
+      GuardClass.HOLD,
+      "An examination for curvature and scarring is overdue by more than the protocol's grace.",
+      Source.read(Citation.US_VIAL_LABEL, "follow-up every 3 months"),
+      "he has been examined"),
+  LAPSED(
+      GuardClass.HOLD,
+      "Nothing was injected for longer than the protocol allows: a dose in the clinic comes first.",
+      new Source.CommonPractice("after a long time without an injection the dose is tested again"),
+      "a dose has been given in the clinic"),
   FIRST_IN_CLINIC(
       GuardClass.HARD_STOP,
       "No dose of this preparation has been given in the clinic since he began it.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: the dose is found in the office"),
       "one dose of it has been given in the clinic"),
+  AFTER_EMERGENCY(
+      GuardClass.HARD_STOP,
+      "After an erection that lasted, or may have lasted, 4 hours or more, he has not been examined"
+          + " or no dose has been given in the clinic.",
+      new Source.CommonPractice("after an emergency the dose is found again in the clinic"),
+      "he has been examined since, and since the review a dose has been given in the clinic that"
+          + " was over within the hour"),
   PAIR_NOT_CREDITED(
       GuardClass.HOLD,
       "The last response followed two doses in one visit: it is not known what the second one does"

@@ -7,7 +7,6 @@ import java.util.Optional;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Question;
-import rungwise.dosing.protocol.Protocol;
 import rungwise.quantities.TimeSpan;
 
 /** The guards that ask about an instant. They count instants, so a clock change moves nothing. */
@@ -67,7 +66,7 @@ public final class TimeGuards {
   }
 
   private static void spacing(Question question, List<Verdict> verdicts) {
-    TimeSpan spacing = question.protocol().limits().spacing().value();
+    TimeSpan spacing = question.spacing().value();
     question
         .history()
         .last()
@@ -104,8 +103,7 @@ public final class TimeGuards {
   }
 
   private static void weeklyCount(Question question, List<Verdict> verdicts) {
-    Protocol.Limits limits = question.protocol().limits();
-    int most = limits.inSevenDays().value();
+    int most = question.inSevenDays().value();
     List<Injection> recent = question.history().within(SEVEN_DAYS, question.now());
     if (recent.size() < most) {
       return;

@@ -8,8 +8,8 @@ import rungwise.dosing.protocol.Protocol;
 /**
  * What stands around the dose.
  *
- * @param examined when he was last examined for curvature and scarring, or else since when his
- *     course runs; empty if neither is known, which counts as too long ago
+ * @param began since when his course runs, from which a first examination is counted
+ * @param examined when he was last examined for curvature and scarring; empty if that is not known
  * @param found the number of the last entry by which an examination had found curvature or
  *     scarring, whatever later ones were without
  * @param recalled whether the clinic has taken the preparation out of use
@@ -19,6 +19,7 @@ import rungwise.dosing.protocol.Protocol;
  * @param unfinished what may mean 4 hours and is neither complete nor reviewed
  */
 public record Circumstances(
+    Optional<Instant> began,
     Optional<Instant> examined,
     Optional<Long> found,
     boolean recalled,
@@ -28,6 +29,7 @@ public record Circumstances(
 
   public static final Circumstances NONE =
       new Circumstances(
+          Optional.empty(),
           Optional.empty(),
           Optional.empty(),
           /* recalled= */ false,
@@ -40,33 +42,41 @@ public record Circumstances(
     unfinished = List.copyOf(unfinished);
   }
 
+  /** Whether he was examined after that. */
+  public boolean isExaminedSince(Instant instant) {
+    return examined.filter(at -> at.isAfter(instant)).isPresent();
+  }
+
   /** The same for a man who was last examined at an instant. */
   public Circumstances withExamined(Instant at) {
-    return new Circumstances(Optional.of(at), found, recalled, newer, lastTablet, unfinished);
+    return new Circumstances(
+        began, Optional.of(at), found, recalled, newer, lastTablet, unfinished);
   }
 
   /** The same after the entry of a number by which curvature or scarring was found. */
   public Circumstances withFound(long entry) {
-    return new Circumstances(examined, Optional.of(entry), recalled, newer, lastTablet, unfinished);
+    return new Circumstances(
+        began, examined, Optional.of(entry), recalled, newer, lastTablet, unfinished);
   }
 
   /** The same with a preparation that the clinic has taken out of use. */
   public Circumstances withRecall() {
-    return new Circumstances(examined, found, /* recalled= */ true, newer, lastTablet, unfinished);
+    return new Circumstances(
+        began, examined, found, /* recalled= */ true, newer, lastTablet, unfinished);
   }
 
   /** The same under later versions of the protocol. */
   public Circumstances withNewer(List<Protocol> versions) {
-    return new Circumstances(examined, found, recalled, versions, lastTablet, unfinished);
+    return new Circumstances(began, examined, found, recalled, versions, lastTablet, unfinished);
   }
 
   /** The same after a tablet for erections. */
   public Circumstances withTablet(Instant at) {
-    return new Circumstances(examined, found, recalled, newer, Optional.of(at), unfinished);
+    return new Circumstances(began, examined, found, recalled, newer, Optional.of(at), unfinished);
   }
 
   /** The same with what may mean 4 hours. */
   public Circumstances withUnfinished(List<Unfinished> worries) {
-    return new Circumstances(examined, found, recalled, newer, lastTablet, worries);
+    return new Circumstances(began, examined, found, recalled, newer, lastTablet, worries);
   }
 }

@@ -1,9 +1,12 @@
 package rungwise.dosing.history;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
@@ -16,50 +19,48 @@ import rungwise.quantities.Volume;
  * Everything of one course that a rule may look at.
  *
  * @param injections in the order of time, whatever the order given
- * @param struck reports of an emergency that were corrected or withdrawn; a prescriber must have
- *     seen them all the same
+ * @param struck reports that were corrected or withdrawn and that no prescriber has confirmed to be
+ *     wrong
  * @param observing injections in the clinic of which it is not yet recorded how they ended
- * @param isPastOpen whether he was injected before this record began, and nobody has asked since
- *     when the last time was
+ * @param before what is known of the time before this record began
  */
 public record History(
     List<Injection> injections,
-    List<Injection> struck,
+    List<Struck> struck,
     List<Observing> observing,
     List<Reopening> reopenings,
     List<EmergencyReview> reviews,
-    boolean isPastOpen) {
+    Before before) {
 
   private static final TimeSpan DAY = TimeSpan.ofHours(24);
+
+  private static final Comparator<Injection> IN_ORDER =
+      Comparator.comparing(Injection::at).thenComparingLong(Injection::entry);
 
   public static final History EMPTY = of(List.of());
 
   /** These injections and nothing else. */
   public static History of(List<Injection> injections) {
-    return new History(
-        injections, List.of(), List.of(), List.of(), List.of(), /* isPastOpen= */ false);
+    return new History(injections, List.of(), List.of(), List.of(), List.of(), Before.NOTHING);
   }
 
   public History {
-    injections =
-        injections.stream()
-            .sorted(Comparator.comparing(Injection::at).thenComparingLong(Injection::entry))
-            .toList();
+    injections = injections.stream().sorted(IN_ORDER).toList();
     struck = List.copyOf(struck);
     observing = List.copyOf(observing);
     reopenings = List.copyOf(reopenings);
     reviews = List.copyOf(reviews);
   }
 
-  /** The same, with injections from before this record began. */
-  public History withPast(List<Injection> dated, boolean isOpen) {
+  /** The same, with what is known of the time before this record began. */
+  public History withPast(List<Injection> dated, Before known) {
     return new History(
         Stream.concat(dated.stream(), injections.stream()).toList(),
         struck,
         observing,
         reopenings,
         reviews,
-        isOpen);
+        known);
   }
 
   /** The last injection of any preparation. */
@@ -89,12 +90,82 @@ public record History(
     return last().filter(one -> one.preparation().id().equals(preparation));
   }
 
-  /** Injections that were, or may have been, an emergency and that nobody has reviewed. */
+  /**
+   * All that was said and still counts for stopping, closing and holding, in the order of time: the
+   * injections, those from before of which it is not known when they were, and what struck reports
+   * said.
+   */
+  public List<Injection> everSaid() {
+    return struck.isEmpty() && before.undated().isEmpty()
+        ? injections
+        : Stream.of(
+                injections.stream(),
+                before.undated().stream(),
+                struck.stream().filter(Struck::counts).map(Struck::said))
+            .flatMap(said -> said)
+            .sorted(IN_ORDER)
+            .toList();
+  }
+
+  /** Whether it is not known when that was: it stands at the latest instant at which it can be. */
+  public boolean isUndated(Injection injection) {
+    return before.undated().contains(injection);
+  }
+
+  /**
+   * Injections that were, or may have been, an emergency, and that no prescriber has reviewed: each
+   * once, by the gravest of what was said of it.
+   */
   public List<Injection> openEmergencies() {
-    return Stream.concat(injections.stream(), struck.stream())
-        .filter(Injection::mayBeEmergency)
-        .filter(one -> reviews.stream().noneMatch(review -> review.entry() > one.entry()))
-        .toList();
+    var open =
+        new ArrayList<>(
+            Stream.concat(injections.stream(), before.undated().stream())
+                .filter(Injection::mayBeEmergency)
+                .filter(this::isOpen)
+                .toList());
+    Set<Long> told = open.stream().map(Injection::entry).collect(Collectors.toSet());
+    struck.stream()
+        .filter(one -> one.mayBeEmergency() && isOpen(one.said()))
+        .sorted(Comparator.comparing(one -> !one.said().soft().saysEmergency()))
+        .filter(one -> told.add(one.now()))
+        .map(Struck::said)
+        .forEach(open::add);
+    return List.copyOf(open);
+  }
+
+  private boolean isOpen(Injection emergency) {
+    return reviewOf(emergency).isEmpty();
+  }
+
+  /** The last emergency, known or possible, that a prescriber has reviewed. */
+  public Optional<Injection> lastReviewed() {
+    return emergencies().filter(one -> !isOpen(one)).max(IN_ORDER);
+  }
+
+  private Stream<Injection> emergencies() {
+    return Stream.of(
+            injections.stream().filter(Injection::mayBeEmergency),
+            before.undated().stream().filter(Injection::mayBeEmergency),
+            struck.stream().filter(Struck::mayBeEmergency).map(Struck::said))
+        .flatMap(said -> said);
+  }
+
+  /** The review that covers it, the first one. */
+  private Optional<EmergencyReview> reviewOf(Injection emergency) {
+    return reviews.stream()
+        .filter(review -> review.covers(emergency))
+        .min(Comparator.comparingLong(EmergencyReview::entry));
+  }
+
+  /** Whether a dose that was over in time was given in the clinic after an emergency's review. */
+  public boolean isTestedSince(Injection emergency) {
+    return reviewOf(emergency).stream()
+        .anyMatch(
+            review ->
+                injections.stream()
+                    .filter(dose -> dose.place() == Place.CLINIC && dose.isKnownShort())
+                    .filter(dose -> dose.at().isAfter(emergency.at()))
+                    .anyMatch(dose -> dose.entry() > review.entry()));
   }
 
   /**
@@ -102,7 +173,7 @@ public record History(
    * of another one of which this volume holds as much or more.
    */
   public Optional<Injection> closing(Preparation preparation, Volume volume) {
-    return injections.stream()
+    return everSaid().stream()
         .filter(Injection::closesVolume)
         .filter(one -> one.isReachedBy(preparation, volume))
         .filter(one -> !isReopened(one, preparation.id(), volume))
@@ -121,15 +192,17 @@ public record History(
    * at less than this volume, and no later one at that dose or more is known to have been short.
    */
   public Optional<Injection> forbiddingHigher(Preparation preparation, Volume volume) {
-    return injections.stream()
+    return everSaid().stream()
         .filter(Injection::forbidsHigherDose)
         .filter(one -> one.isPassedBy(preparation, volume))
         .filter(one -> injections.stream().noneMatch(other -> isAnswer(one, other)))
         .findFirst();
   }
 
-  private static boolean isAnswer(Injection earlier, Injection later) {
+  /** What is said of the same injection now is no answer to what was said of it before. */
+  private boolean isAnswer(Injection earlier, Injection later) {
     return later.isKnownShort()
+        && struck.stream().noneMatch(one -> one.said() == earlier && one.isReplacedBy(later))
         && later.at().isAfter(earlier.at())
         && earlier.isReachedBy(later.preparation(), later.drawn());
   }

@@ -3,6 +3,7 @@ package rungwise.dosing.history;
 import java.time.Instant;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.Preparation;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /**
@@ -71,6 +72,25 @@ public record Injection(
   /** Whether a dose is stronger than this one was. */
   public boolean isPassedBy(Preparation other, Volume volume) {
     return other.holdsMore(volume, preparation, drawn);
+  }
+
+  /**
+   * Whether this report of the same injection completes what was said of it before, and takes
+   * nothing away that spoke for danger: the same time, an end that was possible by then, and a dose
+   * of which every component is no more than was said. Where neither says how it ended, it was no
+   * less firm. Whatever else is said contradicts it.
+   */
+  public boolean completes(Injection said) {
+    return at.equals(said.at)
+        && soft.isWithin(said.soft)
+        && (soft.isKnown() || grade.compareTo(said.grade) >= 0)
+        && isReachedBy(said.preparation, said.drawn);
+  }
+
+  /** Whether he had not been injected yet then, or was last seen firm then or later. */
+  public boolean wasFirmAt(Instant instant) {
+    return !instant.isAfter(at)
+        || (soft instanceof SoftAfter.AtLeast(TimeSpan seen) && !seen.after(at).isBefore(instant));
   }
 
   /** What a step up is counted from. */

@@ -10,6 +10,8 @@ import rungwise.dosing.ladder.Carried;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Screening;
+import rungwise.dosing.source.Sourced;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /**
@@ -53,5 +55,25 @@ public record Question(
   /** The highest volume that may be the first one of this preparation. */
   public Volume entry() {
     return carried().map(one -> one.entryTo(ladder)).orElse(ladder.first());
+  }
+
+  /** The smallest time between two injections, by the stricter one of the protocol's versions. */
+  public Sourced<TimeSpan> spacing() {
+    Sourced<TimeSpan> most = protocol.limits().spacing();
+    for (Protocol newer : circumstances.newer()) {
+      Sourced<TimeSpan> other = newer.limits().spacing();
+      most = other.value().isMoreThan(most.value()) ? other : most;
+    }
+    return most;
+  }
+
+  /** The most injections in any 168 hours, by the stricter one of the protocol's versions. */
+  public Sourced<Integer> inSevenDays() {
+    Sourced<Integer> least = protocol.limits().inSevenDays();
+    for (Protocol newer : circumstances.newer()) {
+      Sourced<Integer> other = newer.limits().inSevenDays();
+      least = other.value() < least.value() ? other : least;
+    }
+    return least;
   }
 }

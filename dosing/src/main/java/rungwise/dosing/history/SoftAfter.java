@@ -58,6 +58,44 @@ public sealed interface SoftAfter {
     return this instanceof AtLeast(TimeSpan seen) ? !seen.isLessThan(limit) : mayReach(limit);
   }
 
+  /**
+   * Whether every end that this leaves possible was possible by what was said before: at least 90
+   * min, then 100 min; not recorded, then 45 min. What was not recorded leaves every end possible.
+   */
+  default boolean isWithin(SoftAfter said) {
+    return switch (said) {
+      case Exactly exactly -> equals(exactly);
+      case AtLeast atLeast -> !earliest().isLessThan(atLeast.duration());
+      case Between between ->
+          !earliest().isLessThan(between.from()) && isKnownBelow(between.before());
+      case NotKnown notKnown -> true;
+    };
+  }
+
+  private TimeSpan earliest() {
+    return switch (this) {
+      case Exactly exactly -> exactly.duration();
+      case AtLeast atLeast -> atLeast.duration();
+      case Between between -> between.from();
+      case NotKnown notKnown -> TimeSpan.ofMinutes(0);
+    };
+  }
+
+  /** Whether it is known to have ended before that. */
+  default boolean isKnownBelow(TimeSpan limit) {
+    return switch (this) {
+      case Exactly exactly -> exactly.duration().isLessThan(limit);
+      case Between between -> !between.before().isMoreThan(limit);
+      case AtLeast atLeast -> false;
+      case NotKnown notKnown -> false;
+    };
+  }
+
+  /** Whether it is known that it ended, to the minute or between two times. */
+  default boolean hasKnownEnd() {
+    return this instanceof Exactly || this instanceof Between;
+  }
+
   /** Whether anything was recorded. */
   default boolean isKnown() {
     return !(this instanceof NotKnown);

@@ -339,6 +339,20 @@ public record Protocol(
         && (!isInVolumes() || composition().filter(one -> one.isOf(preparation)).isPresent());
   }
 
+  /** Whether its maximum or a limit of a component is lower than in an earlier version. */
+  public boolean lowersLimitOf(Protocol earlier) {
+    ProtocolAmount before = earlier.ceiling().value();
+    ProtocolAmount now = ceiling.value();
+    boolean isLowerLimit =
+        componentLimits().stream()
+            .anyMatch(
+                limit ->
+                    earlier.componentLimits().stream()
+                        .filter(old -> old.component() == limit.component())
+                        .noneMatch(old -> !old.most().isMoreThan(limit.most())));
+    return isLowerLimit || !now.isLike(before) || before.isMoreThan(now);
+  }
+
   /** "us-vial-syringe-label version 1": what a stored decision remembers of it. */
   public String key() {
     return name + " version " + version;

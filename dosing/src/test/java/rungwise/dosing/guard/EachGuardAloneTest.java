@@ -41,6 +41,8 @@ import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
+import rungwise.dosing.screening.Screening;
+import rungwise.dosing.source.Sourced;
 import rungwise.dosing.supply.Freshness;
 import rungwise.dosing.supply.VialEnd;
 import rungwise.dosing.supply.VialLimit;
@@ -73,6 +75,10 @@ final class EachGuardAloneTest {
     return asked(world.question(), volume, Place.HOME);
   }
 
+  private static Clearance inClinic(LabelWorld world, String volume) {
+    return asked(world.question(), volume, Place.CLINIC);
+  }
+
   private static Clearance asked(Question question, String volume, Place place) {
     return Dosing.mayInject(
         question, Optional.of(new SignedDose(ml(volume), place, Set.of(), Optional.empty())));
@@ -97,6 +103,26 @@ final class EachGuardAloneTest {
         new Alone(
             GuardRule.CONTRAINDICATED,
             () -> home(usual().screened(Condition.SICKLE_CELL, Answer.YES), "0.25")),
+        new Alone(
+            GuardRule.RECALLED,
+            () -> home(usual().around(Circumstances.NONE.withRecall()), "0.25")),
+        new Alone(
+            GuardRule.EXAMINATION_OVERDUE,
+            () -> inClinic(usual().examined(Optional.empty()), "0.5")),
+        new Alone(
+            GuardRule.EXAMINATION_LONG_OVERDUE,
+            () -> home(usual().examined(Optional.empty()), "0.25")),
+        new Alone(
+            GuardRule.LAPSED,
+            () ->
+                home(
+                    usual()
+                        .screened(Screening.all(Answer.NO, LATER.plus(Duration.ofDays(400))))
+                        .at(LATER.plus(Duration.ofDays(400))),
+                    "0.25")),
+        new Alone(
+            GuardRule.NEWER_VERSION_FORBIDS,
+            () -> home(usual().around(Circumstances.NONE.withNewer(List.of(upTo("2.5")))), "0.25")),
         new Alone(GuardRule.SIGNED_BEFORE_FINDING, EachGuardAloneTest::signedBeforeTheFinding),
         new Alone(
             GuardRule.SCREENING_OPEN,
@@ -106,16 +132,36 @@ final class EachGuardAloneTest {
             () -> home(usual().screened(Condition.MAO_INHIBITOR, Answer.YES), "0.25")),
         new Alone(
             GuardRule.SCREENING_EXPIRED,
-            () -> home(usual().at(Instant.parse("2027-03-02T20:00:00Z")), "0.25")),
+            () -> inClinic(usual().at(Instant.parse("2027-03-02T20:00:00Z")), "0.25")),
         new Alone(
             GuardRule.EMERGENCY_OPEN,
             () -> home(usual().injected("0.5", Grade.USABLE, minutes(240)), "0.25")),
         new Alone(GuardRule.PROTOCOL_NOT_FOR, EachGuardAloneTest::byAnothersProtocol),
         new Alone(GuardRule.REPORT_UNFINISHED, () -> home(usual().around(unfinished()), "0.25")),
+        new Alone(
+            GuardRule.PAST_LONG,
+            () -> home(usual().unmapped("0.5", Grade.USABLE, minutes(120)), "0.25")),
         new Alone(GuardRule.PAST_OPEN, () -> home(usual().withOpenPast(), "0.25")),
         new Alone(
             GuardRule.UNDER_OBSERVATION,
             () -> home(usual().observing(LATER.minusSeconds(1), "0.25"), "0.25")));
+  }
+
+  /** The label with a lower maximum, in mcg of alprostadil. */
+  private static Protocol upTo(String mcg) {
+    Protocol label = LabelWorld.protocol();
+    return new Protocol(
+        label.name(),
+        2,
+        label.title(),
+        false,
+        label.components(),
+        label.starts(),
+        label.steps(),
+        label.strengths(),
+        new Sourced<>(LabelWorld.mcg(mcg), label.ceiling().source()),
+        label.limits(),
+        label.more());
   }
 
   private static Clearance signedBeforeTheFinding() {
@@ -162,6 +208,9 @@ final class EachGuardAloneTest {
                 home(
                     new LabelWorld().at(Place.HOME).injected("0.25", Grade.USABLE, minutes(40)),
                     "0.25")),
+        new Alone(
+            GuardRule.AFTER_EMERGENCY,
+            () -> home(usual().injected("0.5", Grade.USABLE, minutes(240)).reviewed(), "0.25")),
         new Alone(GuardRule.PAIR_NOT_CREDITED, () -> home(pair(), "0.25")),
         new Alone(GuardRule.NO_ORDER, () -> Dosing.mayInject(usual().question(), Optional.empty())),
         new Alone(

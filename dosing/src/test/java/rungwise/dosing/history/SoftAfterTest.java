@@ -36,4 +36,41 @@ final class SoftAfterTest {
         .isTrue();
     assertThat(new SoftAfter.NotKnown().saysEmergency()).isFalse();
   }
+
+  private static SoftAfter exactly(long minutes) {
+    return new SoftAfter.Exactly(TimeSpan.ofMinutes(minutes));
+  }
+
+  private static SoftAfter between(long from, long before) {
+    return new SoftAfter.Between(TimeSpan.ofMinutes(from), TimeSpan.ofMinutes(before));
+  }
+
+  @Test
+  void an_end_lies_within_what_was_said_where_it_was_possible_by_it() {
+    assertThat(exactly(100).isWithin(atLeast(90))).isTrue();
+    assertThat(exactly(90).isWithin(atLeast(90))).isTrue();
+    assertThat(exactly(89).isWithin(atLeast(90))).isFalse();
+    assertThat(atLeast(120).isWithin(atLeast(90))).isTrue();
+    assertThat(atLeast(60).isWithin(atLeast(90))).isFalse();
+    assertThat(exactly(45).isWithin(new SoftAfter.NotKnown())).isTrue();
+    assertThat(atLeast(45).isWithin(new SoftAfter.NotKnown())).isTrue();
+    assertThat(new SoftAfter.NotKnown().isWithin(atLeast(90))).isFalse();
+    assertThat(new SoftAfter.NotKnown().isWithin(between(60, 120))).isFalse();
+    assertThat(exactly(150).isWithin(exactly(150))).isTrue();
+    assertThat(between(149, 151).isWithin(exactly(150))).isFalse();
+  }
+
+  @Test
+  void the_later_end_of_an_interval_is_left_out() {
+    assertThat(exactly(119).isWithin(between(60, 120))).isTrue();
+    assertThat(exactly(120).isWithin(between(60, 120))).isFalse();
+    assertThat(exactly(60).isWithin(between(60, 120))).isTrue();
+    assertThat(exactly(59).isWithin(between(60, 120))).isFalse();
+    assertThat(between(60, 120).isWithin(between(60, 120))).isTrue();
+    assertThat(between(60, 121).isWithin(between(60, 120))).isFalse();
+    assertThat(between(59, 120).isWithin(between(60, 120))).isFalse();
+    assertThat(atLeast(60).isWithin(between(60, 120))).isFalse();
+    assertThat(between(60, 240).isKnownBelow(TimeSpan.ofHours(4))).isTrue();
+    assertThat(exactly(240).isKnownBelow(TimeSpan.ofHours(4))).isFalse();
+  }
 }

@@ -17,9 +17,13 @@ enum FactKind {
   READINESS_RECORDED,
   DOSE_SIGNED,
   INJECTION_REPORTED,
+  HANDED_OVER,
+  REPORT_UNFINISHED,
   REPORT_WITHDRAWN,
   VOLUME_REOPENED,
-  EMERGENCY_REVIEWED;
+  EMERGENCY_REVIEWED,
+  CORRECTION_CONFIRMED,
+  PAST_REVIEWED;
 
   static FactKind of(CourseFact fact) {
     return switch (fact) {
@@ -36,9 +40,13 @@ enum FactKind {
       case CourseFact.ReadinessRecorded recorded -> READINESS_RECORDED;
       case CourseFact.DoseSigned signed -> DOSE_SIGNED;
       case CourseFact.InjectionReported reported -> INJECTION_REPORTED;
+      case CourseFact.HandedOver handed -> HANDED_OVER;
+      case CourseFact.ReportUnfinished unfinished -> REPORT_UNFINISHED;
       case CourseFact.ReportWithdrawn withdrawn -> REPORT_WITHDRAWN;
       case CourseFact.VolumeReopened reopened -> VOLUME_REOPENED;
       case CourseFact.EmergencyReviewed reviewed -> EMERGENCY_REVIEWED;
+      case CourseFact.CorrectionConfirmed confirmed -> CORRECTION_CONFIRMED;
+      case CourseFact.PastReviewed reviewed -> PAST_REVIEWED;
     };
   }
 

@@ -2,16 +2,21 @@ package rungwise.store.course;
 
 import static rungwise.store.schema.Tables.ANSWER_OVERTURNED;
 import static rungwise.store.schema.Tables.BASELINE_RECORDED;
+import static rungwise.store.schema.Tables.CORRECTION_CONFIRMED;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
+import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
+import static rungwise.store.schema.Tables.HANDED_OVER;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
 import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
 import static rungwise.store.schema.Tables.OBSERVATION_STARTED;
+import static rungwise.store.schema.Tables.PAST_REVIEWED;
 import static rungwise.store.schema.Tables.PLAN_CHOSEN;
 import static rungwise.store.schema.Tables.READINESS_RECORDED;
+import static rungwise.store.schema.Tables.REPORT_UNFINISHED;
 import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
@@ -41,9 +46,10 @@ import rungwise.store.schema.tables.records.InjectionReportedRecord;
 import rungwise.store.schema.tables.records.PlanChosenRecord;
 import rungwise.store.schema.tables.records.ReadinessRecordedLineRecord;
 import rungwise.store.schema.tables.records.ReadinessRecordedRecord;
+import rungwise.store.schema.tables.records.ReportUnfinishedLineRecord;
+import rungwise.store.schema.tables.records.ReportUnfinishedRecord;
 import rungwise.store.schema.tables.records.ScreenedAnswerRecord;
 import rungwise.store.schema.tables.records.ScreenedRecord;
-import rungwise.store.schema.tables.records.VolumeReopenedRecord;
 
 /**
  * Rows as the fact that they keep. {@link FactRows} is the way there.
@@ -52,6 +58,7 @@ import rungwise.store.schema.tables.records.VolumeReopenedRecord;
  * @param overridden the holds that were overridden, by the entry's id
  * @param causes what went wrong, by the entry's id
  * @param answers the answers of a screening, by the entry's id
+ * @param saidLines what was typed into unfinished reports, by the entry's id
  * @param planLines what emergency plans say beside what all say, by the entry's id
  */
 record FactReading(
@@ -59,7 +66,8 @@ record FactReading(
     HoldRows overridden,
     Map<String, List<String>> causes,
     Map<String, Result<ScreenedAnswerRecord>> answers,
-    Map<String, Result<ReadinessRecordedLineRecord>> planLines) {
+    Map<String, Result<ReadinessRecordedLineRecord>> planLines,
+    Map<String, Result<ReportUnfinishedLineRecord>> saidLines) {
 
   /**
    * The fact of an entry.
@@ -82,9 +90,13 @@ record FactReading(
       case READINESS_RECORDED -> readiness(own(row, READINESS_RECORDED));
       case DOSE_SIGNED -> signed(own(row, DOSE_SIGNED));
       case INJECTION_REPORTED -> reported(own(row, INJECTION_REPORTED));
+      case HANDED_OVER -> InjectionRows.handed(own(row, HANDED_OVER));
+      case REPORT_UNFINISHED -> unfinished(own(row, REPORT_UNFINISHED));
       case REPORT_WITHDRAWN -> new CourseFact.ReportWithdrawn();
-      case VOLUME_REOPENED -> reopened(own(row, VOLUME_REOPENED));
-      case EMERGENCY_REVIEWED -> new CourseFact.EmergencyReviewed();
+      case VOLUME_REOPENED -> LiftingRows.reopened(own(row, VOLUME_REOPENED));
+      case EMERGENCY_REVIEWED -> LiftingRows.reviewed(row.into(EMERGENCY_REVIEWED_END));
+      case CORRECTION_CONFIRMED -> LiftingRows.confirmed(own(row, CORRECTION_CONFIRMED));
+      case PAST_REVIEWED -> LiftingRows.past(own(row, PAST_REVIEWED));
     };
   }
 
@@ -130,6 +142,10 @@ record FactReading(
     return InjectionRows.reported(row, causes.getOrDefault(row.getEntryId(), List.of()));
   }
 
+  private CourseFact unfinished(ReportUnfinishedRecord row) {
+    return UnfinishedRows.unfinished(row, linesOf(saidLines, row.getEntryId()));
+  }
+
   private static CourseFact chosen(PlanChosenRecord row) {
     return new CourseFact.PlanChosen(
         new Plan(
@@ -158,10 +174,5 @@ record FactReading(
         row.getAskedAt(),
         row.getAdvice(),
         Optional.ofNullable(row.getNextStepMicrolitres()).map(Volume::ofMicrolitres));
-  }
-
-  private static CourseFact reopened(VolumeReopenedRecord row) {
-    return new CourseFact.VolumeReopened(
-        new PreparationId(row.getPreparation()), Volume.ofMicrolitres(row.getUpToMicrolitres()));
   }
 }

@@ -11,7 +11,6 @@ import rungwise.store.schema.tables.records.CourseOpenedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRungRecord;
 import rungwise.store.schema.tables.records.PlanChosenRecord;
-import rungwise.store.schema.tables.records.VolumeReopenedRecord;
 
 /** A fact as the rows that keep it. {@link FactReading} is the way back. */
 final class FactRows {
@@ -26,16 +25,20 @@ final class FactRows {
       case CourseFact.AnswerOverturned overturned -> List.of(PreparingRows.row(overturned));
       case CourseFact.BaselineRecorded baseline -> List.of(PreparingRows.row(baseline.baseline()));
       case CourseFact.ExaminationRecorded exam -> List.of(PreparingRows.row(exam));
-      case CourseFact.VialReceived received -> List.of(PreparingRows.row(received.vial()));
+      case CourseFact.VialReceived received -> List.of(PreparingRows.row(received));
       case CourseFact.ObservationStarted started -> List.of(InjectionRows.row(started));
       case CourseFact.ObservationNoted noted -> List.of(InjectionRows.row(noted));
       case CourseFact.PlanChosen chosen -> List.of(row(chosen.plan()));
       case CourseFact.ReadinessRecorded recorded -> PreparingRows.rows(recorded);
       case CourseFact.DoseSigned signed -> rows(signed);
       case CourseFact.InjectionReported reported -> InjectionRows.rows(reported);
+      case CourseFact.HandedOver handed -> List.of(InjectionRows.row(handed));
+      case CourseFact.ReportUnfinished unfinished -> UnfinishedRows.rows(unfinished);
       case CourseFact.ReportWithdrawn withdrawn -> List.of();
-      case CourseFact.VolumeReopened reopened -> List.of(row(reopened));
-      case CourseFact.EmergencyReviewed reviewed -> List.of();
+      case CourseFact.VolumeReopened reopened -> List.of(LiftingRows.row(reopened));
+      case CourseFact.EmergencyReviewed reviewed -> LiftingRows.rows(reviewed);
+      case CourseFact.CorrectionConfirmed confirmed -> List.of(LiftingRows.row(confirmed));
+      case CourseFact.PastReviewed reviewed -> List.of(LiftingRows.row(reviewed));
     };
   }
 
@@ -90,13 +93,6 @@ final class FactRows {
     row.setAskedAt(signed.askedAt());
     row.setAdvice(signed.advice());
     row.setNextStepMicrolitres(signed.nextStep().map(Volume::microlitres).orElse(null));
-    return row;
-  }
-
-  private static VolumeReopenedRecord row(CourseFact.VolumeReopened reopened) {
-    var row = new VolumeReopenedRecord();
-    row.setPreparation(reopened.preparation().value());
-    row.setUpToMicrolitres(reopened.upTo().microlitres());
     return row;
   }
 }

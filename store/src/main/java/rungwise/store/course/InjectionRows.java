@@ -13,6 +13,7 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.course.Moment;
 import rungwise.clinic.course.Vitals;
+import rungwise.clinic.people.AccountId;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
@@ -22,6 +23,7 @@ import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.screening.Answer;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
+import rungwise.store.schema.tables.records.HandedOverRecord;
 import rungwise.store.schema.tables.records.InjectionReportedCauseRecord;
 import rungwise.store.schema.tables.records.InjectionReportedRecord;
 import rungwise.store.schema.tables.records.ObservationNotedRecord;
@@ -44,6 +46,23 @@ final class InjectionRows {
       rows.add(row);
     }
     return rows;
+  }
+
+  static HandedOverRecord row(CourseFact.HandedOver handed) {
+    var row = new HandedOverRecord();
+    row.setErection(handed.erection().text());
+    row.setToAccount(handed.to().text());
+    row.setTries((short) handed.tries());
+    row.setLastTry(handed.lastTry());
+    return row;
+  }
+
+  static CourseFact handed(HandedOverRecord row) {
+    return new CourseFact.HandedOver(
+        new EntryId(row.getErection()),
+        new AccountId(row.getToAccount()),
+        row.getTries(),
+        row.getLastTry());
   }
 
   private static InjectionReportedRecord row(CourseFact.InjectionReported reported) {

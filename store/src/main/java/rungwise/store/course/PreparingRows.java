@@ -1,22 +1,18 @@
 package rungwise.store.course;
 
-import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jooq.TableRecord;
-import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.EmergencyPlan;
-import rungwise.clinic.course.Vial;
+import rungwise.clinic.course.EntryId;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.ErectileScore;
 import rungwise.dosing.screening.Screening.Answered;
-import rungwise.dosing.supply.Opening;
-import rungwise.dosing.supply.VialDates;
 import rungwise.store.schema.tables.records.AnswerOverturnedRecord;
 import rungwise.store.schema.tables.records.BaselineRecordedRecord;
 import rungwise.store.schema.tables.records.DecisionWrittenRecord;
@@ -104,38 +100,15 @@ final class PreparingRows {
         row.getExaminedOn(), Tokens.read(Answer.class, row.getScarring()));
   }
 
-  static VialReceivedRecord row(Vial vial) {
-    var row = new VialReceivedRecord();
-    row.setLot(vial.lot());
-    row.setComposition(vial.composition());
-    row.setMadeOn(vial.dates().made().orElse(null));
-    row.setBeyondUseDate(vial.dates().beyondUse());
-    row.setOpenedOn(vial.dates().opened().map(Opening::day).orElse(null));
-    row.setOpenedClock(
-        vial.dates().opened().flatMap(Opening::clock).map(ClinicTime::clockText).orElse(null));
-    row.setDaysInUse(vial.dates().daysInUse().orElse(null));
-    row.setDevice(vial.device());
+  static VialReceivedRecord row(CourseFact.VialReceived received) {
+    VialReceivedRecord row = VialRows.row(received.vial());
+    row.setOfClinic(received.ofClinic().map(EntryId::text).orElse(null));
     return row;
   }
 
   static CourseFact vial(VialReceivedRecord row) {
     return new CourseFact.VialReceived(
-        new Vial(
-            row.getLot(),
-            row.getComposition(),
-            new VialDates(
-                Optional.ofNullable(row.getMadeOn()),
-                row.getBeyondUseDate(),
-                opening(row),
-                Optional.ofNullable(row.getDaysInUse())),
-            row.getDevice()));
-  }
-
-  private static Optional<Opening> opening(VialReceivedRecord row) {
-    return Optional.ofNullable(row.getOpenedOn())
-        .map(
-            day ->
-                new Opening(day, Optional.ofNullable(row.getOpenedClock()).map(LocalTime::parse)));
+        VialRows.read(row), Optional.ofNullable(row.getOfClinic()).map(EntryId::new));
   }
 
   static List<TableRecord<?>> rows(CourseFact.ReadinessRecorded recorded) {

@@ -2,6 +2,7 @@ package rungwise.store.course;
 
 import static rungwise.store.schema.Tables.ANSWER_OVERTURNED;
 import static rungwise.store.schema.Tables.BASELINE_RECORDED;
+import static rungwise.store.schema.Tables.CORRECTION_CONFIRMED;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
@@ -9,15 +10,20 @@ import static rungwise.store.schema.Tables.DOSE_SIGNED_HOLD;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_HOLD_FACT;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_OVERRIDE;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_RUNG;
+import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
+import static rungwise.store.schema.Tables.HANDED_OVER;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED_CAUSE;
 import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
 import static rungwise.store.schema.Tables.OBSERVATION_STARTED;
+import static rungwise.store.schema.Tables.PAST_REVIEWED;
 import static rungwise.store.schema.Tables.PLAN_CHOSEN;
 import static rungwise.store.schema.Tables.READINESS_RECORDED;
 import static rungwise.store.schema.Tables.READINESS_RECORDED_LINE;
+import static rungwise.store.schema.Tables.REPORT_UNFINISHED;
+import static rungwise.store.schema.Tables.REPORT_UNFINISHED_LINE;
 import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.SCREENED_ANSWER;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
@@ -115,7 +121,25 @@ public final class SqlCourses implements Courses {
         .toList();
   }
 
+  @Override
+  public List<CourseId> leftWhileFirm() {
+    return database
+        .reading()
+        .select(ENTRY.COURSE_ID)
+        .from(INJECTION_REPORTED)
+        .join(ENTRY)
+        .on(ENTRY.ID.eq(INJECTION_REPORTED.ENTRY_ID))
+        .where(INJECTION_REPORTED.OBSERVATION.isNotNull())
+        .and(INJECTION_REPORTED.SOFT_AFTER.eq(Tokens.of(SoftKind.AT_LEAST)))
+        .orderBy(ENTRY.SEQ.asc())
+        .fetch(row -> new CourseId(row.value1()))
+        .stream()
+        .distinct()
+        .toList();
+  }
+
   /** Eight queries, however long the course is. Lines of later entries do no harm. */
+  /** A few queries, however long the course is. Lines of later entries do no harm. */
   @Override
   public Optional<CourseFile> find(CourseId id) {
     DSLContext reading = database.reading();
@@ -152,7 +176,10 @@ public final class SqlCourses implements Courses {
             .intoGroups(SCREENED_ANSWER.ENTRY_ID),
         lines
             .of(READINESS_RECORDED_LINE.ENTRY_ID, READINESS_RECORDED_LINE.LINE)
-            .intoGroups(READINESS_RECORDED_LINE.ENTRY_ID));
+            .intoGroups(READINESS_RECORDED_LINE.ENTRY_ID),
+        lines
+            .of(REPORT_UNFINISHED_LINE.ENTRY_ID, REPORT_UNFINISHED_LINE.LINE)
+            .intoGroups(REPORT_UNFINISHED_LINE.ENTRY_ID));
   }
 
   /** The rows of one course in the tables whose entries may have several, in their order. */
@@ -200,8 +227,18 @@ public final class SqlCourses implements Courses {
         .on(isOf(FactKind.DOSE_SIGNED, DOSE_SIGNED.ENTRY_ID))
         .leftJoin(INJECTION_REPORTED)
         .on(isOf(FactKind.INJECTION_REPORTED, INJECTION_REPORTED.ENTRY_ID))
+        .leftJoin(HANDED_OVER)
+        .on(isOf(FactKind.HANDED_OVER, HANDED_OVER.ENTRY_ID))
+        .leftJoin(REPORT_UNFINISHED)
+        .on(isOf(FactKind.REPORT_UNFINISHED, REPORT_UNFINISHED.ENTRY_ID))
         .leftJoin(VOLUME_REOPENED)
         .on(isOf(FactKind.VOLUME_REOPENED, VOLUME_REOPENED.ENTRY_ID))
+        .leftJoin(EMERGENCY_REVIEWED_END)
+        .on(isOf(FactKind.EMERGENCY_REVIEWED, EMERGENCY_REVIEWED_END.ENTRY_ID))
+        .leftJoin(CORRECTION_CONFIRMED)
+        .on(isOf(FactKind.CORRECTION_CONFIRMED, CORRECTION_CONFIRMED.ENTRY_ID))
+        .leftJoin(PAST_REVIEWED)
+        .on(isOf(FactKind.PAST_REVIEWED, PAST_REVIEWED.ENTRY_ID))
         .where(ENTRY.COURSE_ID.eq(id.text()))
         .orderBy(ENTRY.SEQ.asc())
         .fetch();

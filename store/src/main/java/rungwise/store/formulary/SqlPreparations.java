@@ -1,5 +1,6 @@
 package rungwise.store.formulary;
 
+import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.PREPARATION;
 import static rungwise.store.schema.Tables.PREPARATION_INGREDIENT;
 import static rungwise.store.schema.Tables.PREPARATION_WITHDRAWN;
@@ -40,6 +41,33 @@ public final class SqlPreparations implements Preparations {
   @Override
   public Optional<ClinicPreparation> find(PreparationId id) {
     return where(PREPARATION.PREPARATION_ID.eq(id.value())).stream().findFirst();
+  }
+
+  @Override
+  public Optional<Instant> withdrawnAt(PreparationId id) {
+    String last = id.value();
+    Optional<String> later = replacedBy(last);
+    while (later.isPresent()) {
+      last = later.get();
+      later = replacedBy(last);
+    }
+    return database
+        .reading()
+        .select(ENTRY.RECORDED_AT)
+        .from(PREPARATION_WITHDRAWN)
+        .join(ENTRY)
+        .on(ENTRY.ID.eq(PREPARATION_WITHDRAWN.ENTRY_ID))
+        .where(PREPARATION_WITHDRAWN.PREPARATION_ID.eq(last))
+        .fetchOptional(ENTRY.RECORDED_AT);
+  }
+
+  private Optional<String> replacedBy(String id) {
+    return database
+        .reading()
+        .select(PREPARATION.PREPARATION_ID)
+        .from(PREPARATION)
+        .where(PREPARATION.REPLACES.eq(id))
+        .fetchOptional(PREPARATION.PREPARATION_ID);
   }
 
   private static Condition isInUse() {

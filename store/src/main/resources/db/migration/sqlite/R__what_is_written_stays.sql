@@ -203,3 +203,22 @@ create trigger if not exists population_withdrawn_is_not_changed before update o
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists population_withdrawn_is_not_removed before delete on population_withdrawn
 begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists handed_over_is_not_changed before update on handed_over
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists handed_over_is_not_removed before delete on handed_over
+
+create trigger if not exists emergency_reviewed_end_is_not_changed before update on emergency_reviewed_end
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists emergency_reviewed_end_is_not_removed before delete on emergency_reviewed_end
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists correction_confirmed_is_not_changed before update on correction_confirmed
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists correction_confirmed_is_not_removed before delete on correction_confirmed
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists past_reviewed_is_not_changed before update on past_reviewed
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists past_reviewed_is_not_removed before delete on past_reviewed
+begin select raise(abort, 'facts are never removed'); end;

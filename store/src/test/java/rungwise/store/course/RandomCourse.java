@@ -12,6 +12,7 @@ import java.util.Random;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
@@ -21,6 +22,7 @@ import rungwise.clinic.room.StartDraft;
 import rungwise.clinic.screening.ScreeningForm;
 import rungwise.clinic.supply.VialForm;
 import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.ReportPart;
 import rungwise.clinic.titration.SignDraft;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
@@ -160,11 +162,23 @@ final class RandomCourse {
   }
 
   private void review() {
-    if (random.nextBoolean()) {
-      world.titration().reviewEmergency(Staff.PRESCRIBER, course, "examined");
+    int what = random.nextInt(4);
+    if (what == 0) {
+      world.lifting().reviewEmergency(Staff.PRESCRIBER, course, "examined");
+    } else if (what == 1) {
+      world
+          .lifting()
+          .reviewEmergency(
+              Staff.PRESCRIBER, course, Optional.of(world.now()), "the end cannot be known");
+    } else if (what == 2) {
+      for (CourseEntry entry : world.file(course).entries().reversed()) {
+        if (entry.corrects().isPresent()) {
+          world.lifting().confirmCorrection(Staff.PRESCRIBER, course, entry.id(), "a slip");
+        }
+      }
     } else {
       List<Volume> rungs = world.state(course).question().ladder().rungs();
-      world.titration().reopen(Staff.PRESCRIBER, course, pick(rungs).microlitres(), "explained");
+      world.lifting().reopen(Staff.PRESCRIBER, course, pick(rungs).microlitres(), "explained");
     }
   }
 
@@ -195,6 +209,7 @@ final class RandomCourse {
       case 0 -> form.soft("not_known");
       case 1 -> form.atLeast(minutes);
       case 2 -> form.between("0", minutes);
+      case 3 -> form.soft("up_to_60").with(ReportPart.EXACT_MINUTES, "250");
       default -> form.exactly(minutes);
     };
   }

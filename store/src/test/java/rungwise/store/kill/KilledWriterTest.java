@@ -27,12 +27,13 @@ import rungwise.store.SqliteStore;
  * the folder for the first time, while it opens it again, while it writes. Each time the store must
  * open, its chain must be whole, and everything that was acknowledged must be there.
  *
- * <p>{@code -Drungwise.kills=1000} kills more often. This shows that the process may die at any
- * moment; it does not show a power cut, against which each commit is forced to the disk.
+ * <p>{@code -Drungwise.kills=1000} kills more often, and {@code ./check long} 200 times. This shows
+ * that the process may die at any moment; it does not show a power cut, against which each commit
+ * is forced to the disk.
  */
 final class KilledWriterTest {
 
-  private static final int KILLS = Integer.getInteger("rungwise.kills", 200);
+  private static final int KILLS = Integer.getInteger("rungwise.kills", 60);
   private static final long SEED = Long.getLong("rungwise.seed", 20260302);
   private static final int LANES = 2;
   private static final int KILLS_OF_ONE_FOLDER = 10;

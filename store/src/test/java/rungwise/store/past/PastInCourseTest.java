@@ -16,13 +16,17 @@ import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastImports;
 import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.past.PastInjection.Setting;
+import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
+import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.PreparationId;
+import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 import rungwise.store.OpenStores;
@@ -113,6 +117,79 @@ final class PastInCourseTest {
 
     bringIn(hoursAgo(500), minutes(240));
     assertThat(world.blocks(course)).contains(GuardRule.EMERGENCY_OPEN);
+  }
+
+  /** He had 0.5 mL of half of what the strength 1 stands for. */
+  private void bringInHalfStrength(SoftAfter soft) {
+    var injection =
+        new PastInjection(
+            2, 1, Volume.ofMicrolitres(500), 1, 0.5, Grade.FULLY_FIRM, soft, Optional.empty());
+    var plan = imports.plan(List.of(new PastHistory("mr-1", "vasculogenic", List.of(injection))));
+    imports.commit(plan, "history.csv", done -> {});
+  }
+
+  private boolean isClosed(long microlitres) {
+    return world.state(course).advice().verdictsOn(Volume.ofMicrolitres(microlitres)).stream()
+        .anyMatch(verdict -> verdict.rule() == GuardRule.VOLUME_CLOSED);
+  }
+
+  private Reading<Long> review(Account actor, Optional<PreparationId> reference, String reason) {
+    return world.lifting().reviewPast(actor, course, reference, world::isInUse, reason);
+  }
+
+  @Test
+  void a_long_erection_without_a_time_stops_every_dose_until_a_prescriber_says_what_it_was() {
+    bringInHalfStrength(minutes(120));
+    assertThat(world.state(course).advice().reason().rule())
+        .isEqualTo(TitrationRule.LONG_BEFORE_RECORD);
+    world.pass(Duration.ofDays(3));
+    world
+        .report(course, ReportForm.at("2026-03-02", "09:00").mark("12").grade("3").exactly("40"))
+        .orThrow();
+    assertThat(world.blocks(course)).contains(GuardRule.PAST_LONG);
+    assertThat(isClosed(250)).isFalse();
+
+    assertThat(review(Staff.EDUCATOR, Optional.of(ALPROSTADIL), "his letter").faults())
+        .containsExactly("Only a prescriber can do that.");
+    assertThat(review(Staff.PRESCRIBER, Optional.of(ALPROSTADIL), " ").faults()).hasSize(1);
+    assertThat(review(Staff.PRESCRIBER, Optional.of(new PreparationId("x")), "so").faults())
+        .hasSize(1);
+    review(Staff.PRESCRIBER, Optional.of(ALPROSTADIL), "his letter").orThrow();
+
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.PAST_LONG);
+    assertThat(isClosed(250)).isTrue();
+    assertThat(isClosed(120)).isFalse();
+  }
+
+  @Test
+  void four_hours_without_a_time_are_an_emergency_once_it_is_known_what_it_was() {
+    bringInHalfStrength(minutes(300));
+    review(Staff.PRESCRIBER, Optional.of(ALPROSTADIL), "his letter").orThrow();
+
+    assertThat(world.blocks(course)).contains(GuardRule.EMERGENCY_OPEN);
+    world.lifting().reviewEmergency(Staff.PRESCRIBER, course, "long ago, no harm").orThrow();
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.EMERGENCY_OPEN);
+    assertThat(isClosed(250)).isTrue();
+  }
+
+  @Test
+  void what_nobody_can_tell_is_reviewed_in_so_many_words() {
+    bringInHalfStrength(minutes(150));
+
+    review(Staff.PRESCRIBER, Optional.empty(), "his clinic has closed").orThrow();
+
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.PAST_LONG);
+    assertThat(isClosed(250)).isFalse();
+  }
+
+  @Test
+  void a_history_without_a_long_erection_asks_no_prescriber() {
+    bringInHalfStrength(minutes(119));
+
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.PAST_LONG);
+    assertThat(review(Staff.PRESCRIBER, Optional.empty(), "seen").faults()).hasSize(1);
+    assertThat(world.state(course).advice().reason().rule())
+        .isEqualTo(TitrationRule.LAST_INJECTION_FIRST);
   }
 
   @Test

@@ -32,6 +32,7 @@ import rungwise.web.page.Assets;
 import rungwise.web.page.Frames;
 import rungwise.web.page.Templates;
 import rungwise.web.secrets.CodeLimiter;
+import rungwise.web.secrets.SteadyTime;
 import rungwise.web.secrets.TryLimiter;
 import rungwise.web.session.SessionLimits;
 import rungwise.web.session.Sessions;
@@ -58,13 +59,14 @@ public class AccessRules {
   }
 
   @Bean
-  CodeLimiter codeLimiter(InstantSource clock) {
-    return new CodeLimiter(clock);
+  CodeLimiter codeLimiter(SteadyTime time) {
+    return new CodeLimiter(time);
   }
 
   @Bean
-  TryLimiter tryLimiter(InstantSource clock) {
-    return new TryLimiter(clock);
+  TryLimiter tryLimiter(SteadyTime time, People people) {
+    return new TryLimiter(
+        time, name -> people.list().stream().anyMatch(one -> one.signInName().text().equals(name)));
   }
 
   @Bean

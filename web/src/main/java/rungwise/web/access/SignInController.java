@@ -2,7 +2,6 @@ package rungwise.web.access;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
-import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -20,6 +19,8 @@ import rungwise.clinic.people.People;
 import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
+import rungwise.web.secrets.KnownDevices;
+import rungwise.web.secrets.Refusal;
 import rungwise.web.secrets.TryLimiter;
 import rungwise.web.session.Sessions;
 import rungwise.web.session.Shifts;
@@ -50,14 +51,21 @@ final class SignInController {
   private final Sessions sessions;
   private final Shifts shifts;
   private final TryLimiter limiter;
+  private final KnownDevices devices;
   private final OtherWays otherWays;
 
   SignInController(
-      People people, Sessions sessions, Shifts shifts, TryLimiter limiter, OtherWays otherWays) {
+      People people,
+      Sessions sessions,
+      Shifts shifts,
+      TryLimiter limiter,
+      KnownDevices devices,
+      OtherWays otherWays) {
     this.people = people;
     this.sessions = sessions;
     this.shifts = shifts;
     this.limiter = limiter;
+    this.devices = devices;
     this.otherWays = otherWays;
   }
 
@@ -91,21 +99,21 @@ final class SignInController {
       HttpServletRequest request,
       HttpServletResponse response) {
     String name = signInName.strip().toLowerCase(Locale.ROOT);
-    Optional<Duration> wait = limiter.tryOnce(request.getRemoteAddr(), name);
-    if (wait.isPresent()) {
-      LOG.info("Sign-in refused: too often");
-      response.setHeader(HttpHeaders.RETRY_AFTER, TryLimiter.seconds(wait.get()));
-      return Page.of(
-          TEMPLATE,
-          page(name, next, "", refused(wait.get()), request),
-          HttpStatus.TOO_MANY_REQUESTS);
+    Optional<String> device = devices.find(request, name);
+    Optional<Refusal> refusal = limiter.tryPassword(request.getRemoteAddr(), name, device);
+    if (refusal.isPresent()) {
+      LOG.info("Sign-in refused: {}", refusal.get().because());
+      response.setHeader(HttpHeaders.RETRY_AFTER, refusal.get().seconds());
+      Faults faults = new Faults(List.of(Fault.ofForm(refusal.get().words())));
+      return Page.of(TEMPLATE, page(name, next, "", faults, request), HttpStatus.TOO_MANY_REQUESTS);
     }
     Optional<Account> account = people.authenticate(name, password);
     if (account.isEmpty()) {
       LOG.info("Sign-in refused");
       return Page.refused(TEMPLATE, page(name, next, "", WRONG, request));
     }
-    limiter.prove(request.getRemoteAddr(), name);
+    limiter.prove(request.getRemoteAddr(), name, device);
+    devices.remember(request, response, name);
     sessions.open(request, account.get());
     LOG.info("Signed in {}", account.get().id());
     return Page.redirect(safe(next));
@@ -121,10 +129,6 @@ final class SignInController {
     sessions.close(request);
     shifts.end(request);
     return Page.redirect("/sign-in");
-  }
-
-  private static Faults refused(Duration wait) {
-    return new Faults(List.of(Fault.ofForm(TryLimiter.say(wait))));
   }
 
   /** Where to go after signing in: one of our own pages, or Today. */

@@ -3,7 +3,6 @@ package rungwise.web.factor;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import jakarta.servlet.http.HttpSession;
-import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.slf4j.Logger;
@@ -27,7 +26,7 @@ import rungwise.quantities.Reading;
 import rungwise.web.access.ClinicSign;
 import rungwise.web.page.Page;
 import rungwise.web.secrets.CodeLimiter;
-import rungwise.web.secrets.TryLimiter;
+import rungwise.web.secrets.Refusal;
 import rungwise.web.session.Sessions;
 import rungwise.web.session.Shifts;
 
@@ -118,12 +117,12 @@ final class AccountController {
       HttpServletResponse response,
       RedirectAttributes carried) {
     FactorSecret secret = pending(request);
-    Optional<Duration> wait = limiter.tryOnce(actor.id().text());
-    if (wait.isPresent()) {
-      response.setHeader(HttpHeaders.RETRY_AFTER, TryLimiter.seconds(wait.get()));
+    Optional<Refusal> refusal = limiter.tryOnce(actor.id().text());
+    if (refusal.isPresent()) {
+      response.setHeader(HttpHeaders.RETRY_AFTER, refusal.get().seconds());
       return Page.of(
           AUTHENTICATOR,
-          page(actor, secret, Optional.of(TryLimiter.say(wait.get()))),
+          page(actor, secret, Optional.of(refusal.get().words())),
           HttpStatus.TOO_MANY_REQUESTS);
     }
     return switch (factors.setUp(actor, secret, code.strip())) {

@@ -6,7 +6,6 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
-import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
@@ -28,6 +27,8 @@ import rungwise.web.access.ClinicSign;
 import rungwise.web.access.PublicAddress;
 import rungwise.web.access.Routes;
 import rungwise.web.page.Page;
+import rungwise.web.secrets.KnownDevices;
+import rungwise.web.secrets.Refusal;
 import rungwise.web.secrets.TryLimiter;
 import rungwise.web.session.Sessions;
 import rungwise.web.session.Shifts;
@@ -38,7 +39,6 @@ final class PasskeyController {
 
   private static final Logger LOG = LoggerFactory.getLogger(PasskeyController.class);
   private static final String ACCOUNT = "/account";
-  private static final String NAME_OF_LIMIT = "a passkey";
   private static final String NOT_ADDED =
       "The passkey was not added: the browser's answer was not right. Try once more.";
 
@@ -51,6 +51,7 @@ final class PasskeyController {
   private final Sessions sessions;
   private final Shifts shifts;
   private final TryLimiter limiter;
+  private final KnownDevices devices;
 
   @SuppressWarnings("TooManyParameters") // one for each thing that a passkey touches
   PasskeyController(
@@ -62,7 +63,8 @@ final class PasskeyController {
       ClinicSign clinic,
       Sessions sessions,
       Shifts shifts,
-      TryLimiter limiter) {
+      TryLimiter limiter,
+      KnownDevices devices) {
     this.factors = factors;
     this.passkeyUse = passkeyUse;
     this.passkeys = passkeys;
@@ -72,6 +74,7 @@ final class PasskeyController {
     this.sessions = sessions;
     this.shifts = shifts;
     this.limiter = limiter;
+    this.devices = devices;
   }
 
   @PostMapping("/account/passkeys/questions")
@@ -168,9 +171,9 @@ final class PasskeyController {
       @RequestParam(defaultValue = "/") String next,
       HttpServletRequest request,
       HttpServletResponse response) {
-    Optional<Duration> wait = limiter.tryOnce(request.getRemoteAddr(), NAME_OF_LIMIT);
+    Optional<Refusal> refusal = limiter.tryPasskey(request.getRemoteAddr());
     Optional<Account> account =
-        wait.isPresent()
+        refusal.isPresent()
             ? Optional.empty()
             : prover
                 .verified(request, passkeyAnswer)
@@ -179,7 +182,9 @@ final class PasskeyController {
       LOG.info("Sign-in by passkey refused");
       return Page.redirect("/sign-in?refused");
     }
-    limiter.prove(request.getRemoteAddr(), NAME_OF_LIMIT);
+    String name = account.get().signInName().text();
+    limiter.provePasskey(request.getRemoteAddr(), name);
+    devices.remember(request, response, name);
     sessions.open(request, account.get());
     shifts.note(request, response, account.get().id());
     LOG.info("Signed in by passkey {}", account.get().id());

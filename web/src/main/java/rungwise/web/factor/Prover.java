@@ -4,7 +4,6 @@ import com.webauthn4j.data.client.challenge.Challenge;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.net.URI;
-import java.time.Duration;
 import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -14,7 +13,7 @@ import rungwise.clinic.factor.SecondFactors;
 import rungwise.clinic.people.Account;
 import rungwise.web.access.PublicAddress;
 import rungwise.web.secrets.CodeLimiter;
-import rungwise.web.secrets.TryLimiter;
+import rungwise.web.secrets.Refusal;
 import rungwise.web.session.Shifts;
 
 /** Takes the second factor out of a request, whatever else the request is for. */
@@ -74,10 +73,10 @@ final class Prover {
     if (code.isBlank() && answer.isBlank()) {
       return new Outcome.NothingGiven();
     }
-    Optional<Duration> wait = limiter.tryOnce(actor.id().text());
-    if (wait.isPresent()) {
-      response.setHeader(HttpHeaders.RETRY_AFTER, TryLimiter.seconds(wait.get()));
-      return new Outcome.Refused(TryLimiter.say(wait.get()), /* isTooOften= */ true);
+    Optional<Refusal> refusal = limiter.tryOnce(actor.id().text());
+    if (refusal.isPresent()) {
+      response.setHeader(HttpHeaders.RETRY_AFTER, refusal.get().seconds());
+      return new Outcome.Refused(refusal.get().words(), /* isTooOften= */ true);
     }
     boolean isProven =
         answer.isBlank()

@@ -1,7 +1,6 @@
 package rungwise.web.people;
 
 import jakarta.servlet.http.HttpServletRequest;
-import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -20,6 +19,7 @@ import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.people.OpeningPage.Typed;
+import rungwise.web.secrets.Refusal;
 import rungwise.web.secrets.TryLimiter;
 
 /** Opening an account by a one-time code: the first one of all, or one that was made for you. */
@@ -58,11 +58,11 @@ final class OpeningController {
       return Page.redirect(SIGN_IN);
     }
     var typed = new Typed(code, normal(signInName), fullName);
-    Optional<Duration> wait = limiter.tryOnce(request.getRemoteAddr(), FIRST_START);
-    if (wait.isPresent()) {
+    Optional<Refusal> refusal = limiter.tryCode(request.getRemoteAddr(), FIRST_START);
+    if (refusal.isPresent()) {
       return Page.of(
           FIRST_START,
-          OpeningPage.firstStart(typed, tooOften(wait.get())),
+          OpeningPage.firstStart(typed, tooOften(refusal.get())),
           HttpStatus.TOO_MANY_REQUESTS);
     }
     Reading<Account> made =
@@ -92,10 +92,12 @@ final class OpeningController {
       return Page.redirect("/first-start");
     }
     var typed = new Typed(code, normal(signInName), "");
-    Optional<Duration> wait = limiter.tryOnce(request.getRemoteAddr(), typed.signInName());
-    if (wait.isPresent()) {
+    Optional<Refusal> refusal = limiter.tryCode(request.getRemoteAddr(), typed.signInName());
+    if (refusal.isPresent()) {
       return Page.of(
-          WELCOME, OpeningPage.welcome(typed, tooOften(wait.get())), HttpStatus.TOO_MANY_REQUESTS);
+          WELCOME,
+          OpeningPage.welcome(typed, tooOften(refusal.get())),
+          HttpStatus.TOO_MANY_REQUESTS);
     }
     Reading<Account> accepted = people.accept(code, typed.signInName(), Optional.empty(), password);
     return switch (accepted) {
@@ -118,7 +120,7 @@ final class OpeningController {
     return Page.redirect(SIGN_IN + "?opened");
   }
 
-  private static Faults tooOften(Duration wait) {
-    return new Faults(List.of(Fault.ofForm(TryLimiter.say(wait))));
+  private static Faults tooOften(Refusal refusal) {
+    return new Faults(List.of(Fault.ofForm(refusal.words())));
   }
 }

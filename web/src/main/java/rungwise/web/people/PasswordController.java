@@ -1,7 +1,6 @@
 package rungwise.web.people;
 
 import jakarta.servlet.http.HttpServletRequest;
-import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.slf4j.Logger;
@@ -18,6 +17,7 @@ import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Page;
+import rungwise.web.secrets.Refusal;
 import rungwise.web.secrets.TryLimiter;
 import rungwise.web.session.OpenSession;
 import rungwise.web.session.Sessions;
@@ -52,14 +52,14 @@ final class PasswordController {
       HttpServletRequest request,
       RedirectAttributes carried) {
     String name = actor.signInName().text();
-    Optional<Duration> wait = limiter.tryOnce(request.getRemoteAddr(), name);
-    if (wait.isPresent()) {
+    Optional<Refusal> refusal = limiter.tryCode(request.getRemoteAddr(), name);
+    if (refusal.isPresent()) {
       return Page.of(
-          PAGE, PasswordPage.of(List.of(TryLimiter.say(wait.get()))), HttpStatus.TOO_MANY_REQUESTS);
+          PAGE, PasswordPage.of(List.of(refusal.get().words())), HttpStatus.TOO_MANY_REQUESTS);
     }
     return switch (people.changePassword(actor.id(), presentPassword, newPassword)) {
       case Reading.Read<Account> read -> {
-        limiter.prove(request.getRemoteAddr(), name);
+        limiter.prove(request.getRemoteAddr(), name, Optional.empty());
         String here = Sessions.of(request).map(OpenSession::handle).orElse("");
         sessions.end(Sessions.isOf(actor.id()).and(session -> !session.handle().equals(here)));
         LOG.info("Password changed by {}", actor.id());

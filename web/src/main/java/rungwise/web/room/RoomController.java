@@ -13,9 +13,12 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.access.CourseAccess;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.room.RoomViews;
+import rungwise.clinic.sheet.CourseViews;
+import rungwise.clinic.sheet.OpenErectionView;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Fault;
@@ -32,9 +35,11 @@ final class RoomController {
 
   private final Room room;
   private final RoomViews views;
+  private final CourseViews courses;
 
-  RoomController(Room room, RoomViews views) {
+  RoomController(Room room, RoomViews views, CourseViews courses) {
     this.room = room;
+    this.courses = courses;
     this.views = views;
   }
 
@@ -61,8 +66,14 @@ final class RoomController {
   }
 
   private RoomPage page(Account actor, String notice, Faults faults) {
+    List<OpenErectionView> left =
+        room.handOver().left().stream()
+            .flatMap(state -> courses.notOver(state).stream())
+            .map(one -> CourseAccess.isStanding(actor) ? one : one.withoutAbout())
+            .toList();
     return new RoomPage(
         views.board(room.board(), room.now(), room.lastClosed()),
+        left,
         notice,
         faults,
         By.CLINICIAN.includes(actor));

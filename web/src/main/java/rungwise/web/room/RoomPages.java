@@ -8,7 +8,7 @@ import rungwise.clinic.room.RoomViews;
 
 /** The pages of the clinic room. */
 @Configuration(proxyBeanMethods = false)
-@Import({RoomController.class, VisitController.class})
+@Import({RoomController.class, VisitController.class, HandOverController.class})
 public class RoomPages {
 
   @Bean

@@ -24,6 +24,7 @@ record VisitForm(Typed typed) {
   static final String SOFT = "soft";
   static final String LEFT = "left";
   static final String YES = "yes";
+  static final String VIAL = "vial";
 
   private static final String DATE = "date";
   private static final String TIME = "time";
@@ -72,17 +73,19 @@ record VisitForm(Typed typed) {
 
   StartDraft start() {
     InjectionQuestions form = ask(START, Faults.NONE);
-    return new StartDraft(
-        form.text(DATE),
-        form.text(TIME),
-        form.saidOccurrence(),
-        form.text("mark"),
-        form.text("side"),
-        form.text("hour"),
-        form.text("systolic"),
-        form.text("diastolic"),
-        form.text("pulse"),
-        typed.has(form.name("given"), YES));
+    var draft =
+        new StartDraft(
+            form.text(DATE),
+            form.text(TIME),
+            form.saidOccurrence(),
+            form.text("mark"),
+            form.text("side"),
+            form.text("hour"),
+            form.text("systolic"),
+            form.text("diastolic"),
+            form.text("pulse"),
+            typed.has(form.name("given"), YES));
+    return draft.from(form.text(VIAL));
   }
 
   NoteDraft note() {

@@ -1,12 +1,15 @@
 package rungwise.web.room;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.Moment;
+import rungwise.clinic.course.Vial;
 import rungwise.clinic.room.WatchView;
 import rungwise.clinic.sheet.CourseView;
+import rungwise.clinic.supply.ClinicVial;
 import rungwise.dosing.history.Spot;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.web.page.Choice;
@@ -63,6 +66,7 @@ public record VisitPage(
       Field time,
       Optional<Choice> occurrence,
       Field mark,
+      Optional<Choice> vial,
       Choice side,
       Choice hour,
       List<Field> vitals,
@@ -102,6 +106,7 @@ public record VisitPage(
       Barrel barrel,
       Optional<Spot> last,
       Optional<String> secondDose,
+      Optional<Choice> vial,
       InjectionQuestions ask,
       ClinicTime time) {
     return new Before(
@@ -116,6 +121,7 @@ public record VisitPage(
             clock(ask, "Time of the injection"),
             ask.occurrence(time),
             ask.mark(barrel),
+            vial,
             side(ask, last),
             ask.hour(),
             ask.vitals(),
@@ -130,6 +136,25 @@ public record VisitPage(
                             false)))
                 .withFaults(Faults.NONE)),
         view.isClear() || !ask.faults().isEmpty());
+  }
+
+  /** Which vial it is drawn from, where the clinic keeps any of its own. */
+  static Optional<Choice> vial(Optional<Vial> own, List<ClinicVial> kept, InjectionQuestions ask) {
+    if (kept.isEmpty()) {
+      return Optional.empty();
+    }
+    String his = own.map(vial -> "his own: " + label(vial)).orElse("his own: none is on record");
+    var options = new ArrayList<Option>();
+    options.add(new Option("", his, "", false));
+    kept.forEach(
+        one ->
+            options.add(
+                new Option(one.id().text(), "the clinic's: " + label(one.vial()), "", false)));
+    return Optional.of(ask.choice(VisitForm.VIAL, "Drawn from which vial", options));
+  }
+
+  private static String label(Vial vial) {
+    return "lot " + vial.lot() + ", " + vial.composition();
   }
 
   /** Sides are used in turn. */

@@ -18,9 +18,23 @@ public final class Argon2Hashing implements PasswordHashing {
   private static final int PASSES = 2;
   private static final int MOST_AT_A_TIME = 4;
 
-  private final Argon2PasswordEncoder encoder =
-      new Argon2PasswordEncoder(SALT_BYTES, HASH_BYTES, LANES, MEMORY_KIB, PASSES);
+  private final Argon2PasswordEncoder encoder;
   private final Semaphore places = new Semaphore(MOST_AT_A_TIME);
+
+  /** At the cost that a clinic's passwords deserve. */
+  public Argon2Hashing() {
+    this(MEMORY_KIB, PASSES);
+  }
+
+  /**
+   * At another cost. What was hashed at one cost is still matched at another.
+   *
+   * @param memoryKib 8 or more
+   * @param passes 1 or more
+   */
+  public Argon2Hashing(int memoryKib, int passes) {
+    encoder = new Argon2PasswordEncoder(SALT_BYTES, HASH_BYTES, LANES, memoryKib, passes);
+  }
 
   @Override
   public String hash(String secret) {

@@ -1,9 +1,7 @@
 package rungwise.web.secrets;
 
 import io.github.bucket4j.Bandwidth;
-import io.github.bucket4j.Bucket;
 import java.time.Duration;
-import java.time.InstantSource;
 import java.util.Optional;
 
 /**
@@ -13,36 +11,25 @@ import java.util.Optional;
  */
 public final class CodeLimiter {
 
-  private static final int MOST_KEPT = 20_000;
   private static final int TRIES = 5;
   private static final int MINUTES_EACH = 5;
 
   private static final Bandwidth PER_ACCOUNT =
       Bandwidth.builder().capacity(TRIES).refillGreedy(1, Duration.ofMinutes(MINUTES_EACH)).build();
 
-  private final InstantMeter meter;
-  private final Recent<String, Bucket> buckets = new Recent<>(MOST_KEPT);
+  private final TryTable accounts;
 
-  public CodeLimiter(InstantSource clock) {
-    this.meter = new InstantMeter(clock);
+  public CodeLimiter(SteadyTime time) {
+    this.accounts = new TryTable(PER_ACCOUNT, time.meter());
   }
 
-  /** Counts one try; if it is one too many, how long to wait before the next. */
-  public Optional<Duration> tryOnce(String account) {
-    var probe = bucket(account).tryConsumeAndReturnRemaining(1);
-    return probe.isConsumed()
-        ? Optional.empty()
-        : Optional.of(Duration.ofNanos(probe.getNanosToWaitForRefill()));
+  /** Counts one try, and says if it is one too many. */
+  public Optional<Refusal> tryOnce(String account) {
+    return accounts.take(account).map(Refusal::tooOften);
   }
 
   /** Notes that a code was right: earlier tries no longer count. */
   public void prove(String account) {
-    buckets.forget(account);
-  }
-
-  private Bucket bucket(String account) {
-    return buckets.findOrMake(
-        account,
-        () -> Bucket.builder().addLimit(PER_ACCOUNT).withCustomTimePrecision(meter).build());
+    accounts.forget(account);
   }
 }

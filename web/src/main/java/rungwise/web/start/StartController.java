@@ -8,6 +8,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.start.CourseDraft;
@@ -45,7 +46,8 @@ final class StartController {
       @RequestParam(defaultValue = "") String preparation,
       @RequestParam(defaultValue = "") String barrel,
       @RequestParam(defaultValue = "") String protocol,
-      @RequestParam(defaultValue = "") String namesake) {
+      @RequestParam(defaultValue = "") String namesake,
+      RedirectAttributes carried) {
     var draft =
         new CourseDraft(
             fullName,
@@ -59,6 +61,7 @@ final class StartController {
     return switch (starting.open(actor, draft)) {
       case Reading.Read<CourseId> opened -> {
         LOG.info("Course {} opened by {}", opened.value(), actor.id());
+        carried.addFlashAttribute("notice", String.join(" ", opened.notices()));
         yield Page.redirect("/courses/" + opened.value());
       }
       case Reading.Refused<CourseId> refused ->

@@ -2,6 +2,7 @@ package rungwise.web.supply;
 
 import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -27,6 +28,11 @@ record VialForm(String prefix, Map<String, String> typed) {
   static final String DAYS_IN_USE = "daysInUse";
   static final String DEVICE = "device";
   static final String REASON = "reason";
+
+  /** Why a vial of the clinic's is kept no longer; a form of its own. */
+  static final String END = "why";
+
+  static final FieldPlaces PLACES_OF_AN_END = new FieldPlaces(List.of(new Place("Write", END)), "");
 
   VialForm {
     typed = Map.copyOf(typed);

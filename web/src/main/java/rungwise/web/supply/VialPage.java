@@ -7,7 +7,6 @@ import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.supply.VialDraft;
 import rungwise.clinic.supply.VialView;
-import rungwise.dosing.known.Component;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 
@@ -53,6 +52,11 @@ public record VialPage(
     public Fields {
       ordered = List.copyOf(ordered);
       others = List.copyOf(others);
+    }
+
+    Fields withOrdered(List<Field> fields) {
+      return new Fields(
+          lot, fields, others, hasOther, made, beyondUse, opened, openedAt, daysInUse, device);
     }
   }
 
@@ -117,37 +121,5 @@ public record VialPage(
 
   private static Fields fields(VialForm form, VialView view, Faults faults) {
     return new VialFields(form, faults).of(view.components(), view.others());
-  }
-
-  /** Makes the fields of one form. */
-  private record VialFields(VialForm form, Faults faults) {
-
-    Fields of(List<Component> ordered, List<Component> others) {
-      return new Fields(
-          field(Field.Kind.TEXT, VialForm.LOT, "Lot"),
-          ordered.stream().map(this::strength).toList(),
-          others.stream().map(this::strength).map(Field::optional).toList(),
-          others.stream().anyMatch(one -> !form.said(VialForm.strengthOf(one)).isBlank()),
-          field(Field.Kind.DATE, VialForm.MADE, "Made").optional(),
-          field(Field.Kind.DATE, VialForm.BEYOND_USE, "Beyond-use date"),
-          field(Field.Kind.DATE, VialForm.OPENED, "Opened").optional(),
-          field(Field.Kind.TEXT, VialForm.OPENED_AT, "Opened at")
-              .withHint("24-hour clock; where hours count, such as for a dissolved powder")
-              .optional(),
-          field(Field.Kind.COUNT, VialForm.DAYS_IN_USE, "Days of use once opened")
-              .withHint("Where the label limits them, such as 28")
-              .optional(),
-          field(Field.Kind.TEXT, VialForm.DEVICE, "Syringe or device handed out with it")
-              .optional());
-    }
-
-    private Field strength(Component component) {
-      String label = component.fullName() + ", in " + component.unit().word() + " per mL";
-      return field(Field.Kind.AMOUNT, VialForm.strengthOf(component), label);
-    }
-
-    private Field field(Field.Kind kind, String name, String label) {
-      return Field.of(kind, form.nameOf(name), label).withValue(form.said(name)).withFaults(faults);
-    }
   }
 }

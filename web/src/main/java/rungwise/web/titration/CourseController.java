@@ -17,16 +17,19 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.forecast.CourseForecasts;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.SignDraft;
 import rungwise.clinic.titration.Titration;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Place;
+import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Page;
 import rungwise.web.start.StartChoices;
@@ -40,13 +43,19 @@ final class CourseController {
   private static final String NOTICE = "notice";
 
   private final Titration titration;
+  private final Lifting lifting;
   private final CourseViews views;
   private final CourseForecasts forecasts;
   private final StartChoices choices;
 
   CourseController(
-      Titration titration, CourseViews views, CourseForecasts forecasts, StartChoices choices) {
+      Titration titration,
+      Lifting lifting,
+      CourseViews views,
+      CourseForecasts forecasts,
+      StartChoices choices) {
     this.titration = titration;
+    this.lifting = lifting;
     this.views = views;
     this.forecasts = forecasts;
     this.choices = choices;
@@ -95,11 +104,73 @@ final class CourseController {
   ModelAndView review(
       @AuthenticationPrincipal Account actor,
       @PathVariable String id,
-      @RequestParam(defaultValue = "") String reason,
+      @RequestParam(defaultValue = "") String softDate,
+      @RequestParam(defaultValue = "") String softTime,
+      @RequestParam(defaultValue = "") String reviewReason,
       RedirectAttributes carried) {
     CourseId course = courseId(id);
-    Reading<Long> outcome = titration.reviewEmergency(actor, course, reason);
-    return done(actor, course, "emergency reviewed", outcome, "The review is on record.", carried);
+    Reading<Long> outcome =
+        lifting.reviewEmergency(actor, course, softDate, softTime, reviewReason);
+    return done(
+        actor,
+        course,
+        "emergency reviewed",
+        outcome,
+        "The review is on record. The next dose is a new signature, in the clinic.",
+        carried);
+  }
+
+  @PostMapping("/courses/{id}/confirm")
+  ModelAndView confirm(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @RequestParam(defaultValue = "") String correction,
+      @RequestParam(defaultValue = "") String confirmReason,
+      RedirectAttributes carried) {
+    CourseId course = courseId(id);
+    Reading<Long> outcome =
+        titration.find(course).stream()
+            .flatMap(state -> state.file().entries().stream())
+            .map(CourseEntry::id)
+            .filter(entry -> entry.text().equals(correction))
+            .findFirst()
+            .map(entry -> lifting.confirmCorrection(actor, course, entry, confirmReason))
+            .orElseGet(() -> Reading.refused("Choose the correction that you confirm."));
+    return done(
+        actor,
+        course,
+        "correction confirmed",
+        outcome,
+        "The correction is confirmed: the report before it counts no more.",
+        carried);
+  }
+
+  @PostMapping("/courses/{id}/past")
+  ModelAndView past(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @RequestParam(defaultValue = "") String reference,
+      @RequestParam(defaultValue = "") String pastReason,
+      RedirectAttributes carried) {
+    CourseId course = courseId(id);
+    Reading<Long> outcome =
+        reference.isBlank()
+            ? Reading.refused("Choose what he was injected with, or that nobody can tell.")
+            : lifting.reviewPast(
+                actor, course, preparation(reference), choices.inUse(), pastReason);
+    return done(
+        actor,
+        course,
+        "long erections from before reviewed",
+        outcome,
+        "What he was injected with before this record is written down.",
+        carried);
+  }
+
+  private static Optional<PreparationId> preparation(String reference) {
+    return reference.equals(LiftingForms.NOBODY_CAN_TELL)
+        ? Optional.empty()
+        : Optional.of(new PreparationId(reference));
   }
 
   @PostMapping("/courses/{id}/reopen")
@@ -110,7 +181,7 @@ final class CourseController {
       @RequestParam(defaultValue = "") String reason,
       RedirectAttributes carried) {
     CourseId course = courseId(id);
-    Reading<Long> outcome = titration.reopen(actor, course, volume, reason);
+    Reading<Long> outcome = lifting.reopen(actor, course, volume, reason);
     return done(actor, course, "volume reopened", outcome, "The dose is open again.", carried);
   }
 

@@ -50,7 +50,8 @@ public record CoursePage(
     boolean isPrescriber,
     boolean isClinical,
     Field reason,
-    PlanForm plan) {
+    PlanForm plan,
+    LiftingForms lifting) {
 
   /** The form that chooses another preparation, syringe or protocol. */
   public record PlanForm(Choice preparation, Choice barrel, Choice protocol, Field reason) {}
@@ -120,7 +121,8 @@ public record CoursePage(
         isPrescriber,
         isClinical,
         Field.of(Field.Kind.TEXT, "reason", "Reason"),
-        planForm(view, choices));
+        planForm(view, choices),
+        LiftingForms.of(view.lifting(), choices));
   }
 
   private static boolean isToCheckFirst(ReasonLine reason) {
@@ -148,7 +150,8 @@ public record CoursePage(
         isPrescriber,
         isClinical,
         reason,
-        plan);
+        plan,
+        lifting);
   }
 
   CoursePage withFaults(List<String> found) {
@@ -168,7 +171,8 @@ public record CoursePage(
         isPrescriber,
         isClinical,
         reason,
-        plan);
+        plan,
+        lifting);
   }
 
   private static String answer(CourseView view) {

@@ -3,6 +3,7 @@ package rungwise.web.titration;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Predicate;
+import rungwise.clinic.titration.PartFault;
 import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 
@@ -66,6 +67,12 @@ public final class InjectionFaults {
    */
   public static Faults place(List<String> texts, String form) {
     return new Faults(texts.stream().map(text -> new Fault(fieldOf(text, form), text)).toList());
+  }
+
+  /** The faults of a report at the fields of its parts. */
+  static Faults of(List<PartFault> faults) {
+    return new Faults(
+        faults.stream().map(fault -> new Fault(fault.part().field(), fault.text())).toList());
   }
 
   private static String fieldOf(String text, String form) {

@@ -20,6 +20,9 @@ import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.titration.ReportAnswer;
+import rungwise.clinic.titration.ReportDraft;
+import rungwise.clinic.titration.Reports;
 import rungwise.clinic.titration.Titration;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;
@@ -45,10 +48,11 @@ final class ReportController {
   }
 
   @GetMapping("/courses/{id}/report")
-  ModelAndView form(@PathVariable String id) {
+  ModelAndView form(@PathVariable String id, @RequestParam(defaultValue = "") String draft) {
     CourseState state = CoursePaths.find(titration, id);
-    ReportForm form = ReportForm.empty(state, time);
-    return Page.of(FORM, page(state, form, Optional.empty(), Faults.NONE));
+    return draft.isEmpty()
+        ? Page.of(FORM, page(state, ReportForm.empty(state), Optional.empty(), Faults.NONE))
+        : Page.of(FORM, unfinished(state, draft, Optional.empty()));
   }
 
   @PostMapping("/courses/{id}/report")
@@ -61,9 +65,16 @@ final class ReportController {
   }
 
   @GetMapping("/courses/{id}/report/{entry}")
-  ModelAndView correctionForm(@PathVariable String id, @PathVariable String entry) {
+  ModelAndView correctionForm(
+      @PathVariable String id,
+      @PathVariable String entry,
+      @RequestParam(defaultValue = "") String draft) {
     CourseState state = CoursePaths.find(titration, id);
-    return Page.of(FORM, correction(state, entry, Faults.NONE));
+    return Page.of(
+        FORM,
+        draft.isEmpty()
+            ? correction(state, entry, Faults.NONE)
+            : unfinished(state, draft, Optional.of(entry)));
   }
 
   @PostMapping("/courses/{id}/report/{entry}")
@@ -102,18 +113,30 @@ final class ReportController {
       RedirectAttributes carried) {
     CourseState state = CoursePaths.find(titration, id);
     Optional<EntryId> corrects = entry.map(CoursePaths::entryId);
-    Reading<Long> outcome =
-        titration.report(actor, state.file().id(), form.draft(corrects), form.isIdentified());
-    return switch (outcome) {
-      case Reading.Read<Long> read -> {
-        LOG.info("Course {}: report by {}, entry {}", state.file().id(), actor.id(), read.value());
-        String notice = "The report is on record. " + String.join(" ", read.notices());
-        carried.addFlashAttribute("notice", notice.strip());
-        yield Page.redirect("/courses/" + state.file().id());
-      }
-      case Reading.Refused<Long> refused ->
-          Page.refused(FORM, page(state, form, entry, InjectionFaults.place(refused.faults(), "")));
-    };
+    ReportAnswer answer = titration.reports().enter(actor, state.file().id(), form.draft(corrects));
+    if (answer.entry().isPresent()) {
+      LOG.info(
+          "Course {}: report by {}, entry {}", state.file().id(), actor.id(), answer.entry().get());
+      String notice = "The report is on record. " + String.join(" ", answer.notices());
+      carried.addFlashAttribute("notice", notice.strip());
+      return Page.redirect("/courses/" + state.file().id());
+    }
+    if (answer.unfinished().isPresent()) {
+      EntryId unfinished = answer.unfinished().get();
+      LOG.info("Course {}: unfinished report by {}, {}", state.file().id(), actor.id(), unfinished);
+      String path = "/courses/" + state.file().id() + "/report";
+      return Page.redirect(path + entry.map(one -> "/" + one).orElse("") + "?draft=" + unfinished);
+    }
+    return Page.refused(FORM, page(state, form, entry, InjectionFaults.of(answer.faults())));
+  }
+
+  /** The page that goes on with what stands unfinished on record. */
+  private ReportPage unfinished(CourseState state, String entry, Optional<String> corrects) {
+    ReportDraft draft =
+        Reports.draftOf(state.file(), CoursePaths.entryId(entry))
+            .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
+    Faults faults = InjectionFaults.of(titration.reports().faultsOf(state.file(), draft));
+    return page(state, ReportForm.of(draft), corrects, faults);
   }
 
   private ReportPage correction(CourseState state, String entry, Faults faults) {

@@ -1,8 +1,11 @@
 package rungwise.web.titration;
 
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
@@ -10,35 +13,40 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.DrawnMark;
+import rungwise.clinic.titration.EndAnswer;
 import rungwise.clinic.titration.ReportDraft;
+import rungwise.clinic.titration.ReportPart;
 import rungwise.dosing.history.SoftAfter;
-import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.TimeSpan;
-import rungwise.web.page.Faults;
 import rungwise.web.page.Typed;
 
-/** The report form as typed. */
+/** The report form as typed: each part under its own name. */
 record ReportForm(Typed typed) {
 
-  static final String WITHIN_2_HOURS = "within_2_hours";
-  static final String WITHIN_4_HOURS = "within_4_hours";
-  static final String NOT_WITHIN_4_HOURS = "not_within_4_hours";
-  static final String EXACTLY = "exactly";
-  static final String BETWEEN = "between";
-  static final String AT_LEAST = "at_least";
-  static final String NOT_KNOWN = "not_known";
   static final String YES = "yes";
 
-  private static final TimeSpan CLOSES = DurationLimits.CLOSES_VOLUME.value();
-  private static final TimeSpan EMERGENCY = DurationLimits.EMERGENCY.value();
-  private static final SoftAfter FIRST_SPAN = new SoftAfter.Between(TimeSpan.ofMinutes(0), CLOSES);
-  private static final SoftAfter SECOND_SPAN = new SoftAfter.Between(CLOSES, EMERGENCY);
-  private static final SoftAfter NO_END = new SoftAfter.AtLeast(EMERGENCY);
+  /** The entry of the unfinished report that the form goes on with. */
+  static final String UNFINISHED = "unfinished";
 
-  /** An empty form: today, and the line of the dose in force. */
-  static ReportForm empty(CourseState state, ClinicTime time) {
+  /** What is folded away. */
+  private static final List<ReportPart> FOLDED =
+      List.of(
+          ReportPart.ONSET,
+          ReportPart.USABLE,
+          ReportPart.SIDE,
+          ReportPart.HOUR,
+          ReportPart.PAIN,
+          ReportPart.WRONG,
+          ReportPart.VIAL,
+          ReportPart.OTHER_TABLETS);
+
+  private static final List<ReportPart> FOLDED_QUESTIONS =
+      List.of(ReportPart.BRUISE, ReportPart.AROUSED, ReportPart.SECOND_DOSE);
+
+  /** A form that nobody has filled in: the line of the dose in force, and nothing about him. */
+  static ReportForm empty(CourseState state) {
     Barrel barrel = state.question().ladder().barrel();
     String mark =
         state
@@ -46,65 +54,78 @@ record ReportForm(Typed typed) {
             .signedDose()
             .map(signed -> DrawnMark.text(signed.fact().volume(), barrel))
             .orElse("");
-    return new ReportForm(
-        Typed.NOTHING
-            .with("date", time.dateText(state.now()))
-            .with("barrel", barrel.token())
-            .with("mark", mark));
+    return new ReportForm(Typed.NOTHING)
+        .with(ReportPart.BARREL, barrel.token())
+        .with(ReportPart.MARK, mark);
+  }
+
+  /** What was typed before. */
+  static ReportForm of(ReportDraft draft) {
+    Typed typed = Typed.NOTHING;
+    for (Map.Entry<ReportPart, List<String>> part : draft.typed().entrySet()) {
+      typed = typed.withAll(part.getKey().field(), part.getValue());
+    }
+    return new ReportForm(typed.with(UNFINISHED, draft.completes().map(EntryId::text).orElse("")));
   }
 
   /** A report that is to be corrected, with everything that it said. */
   static ReportForm of(InjectionReported report, CourseFile file, ClinicTime time) {
-    Typed main =
-        Typed.NOTHING
-            .with("date", time.dateText(report.injectedAt()))
-            .with("time", time.timeText(report.injectedAt()))
-            .with("occurrence", time.occurrence(report.injectedAt()).name())
-            .with("barrel", report.barrel())
-            .with("mark", DrawnMark.text(report.drawn(), Barrels.of(report.barrel()).orElseThrow()))
-            .with("grade", Integer.toString(report.grade().number()))
-            .with("causes", report.causes().name().toLowerCase(Locale.ROOT))
-            .with("place", report.place().name().toLowerCase(Locale.ROOT));
-    return new ReportForm(details(soft(main, report.soft()), report.details(), file));
+    return new ReportForm(Typed.NOTHING)
+        .with(ReportPart.DAY, "other")
+        .with(ReportPart.DATE, time.dateText(report.injectedAt()))
+        .with(ReportPart.TIME, time.timeText(report.injectedAt()))
+        .with(ReportPart.OCCURRENCE, time.occurrence(report.injectedAt()).name())
+        .with(ReportPart.BARREL, report.barrel())
+        .with(
+            ReportPart.MARK,
+            DrawnMark.text(report.drawn(), Barrels.of(report.barrel()).orElseThrow()))
+        .with(ReportPart.GRADE, Integer.toString(report.grade().number()))
+        .with(ReportPart.CAUSES, report.causes().name().toLowerCase(Locale.ROOT))
+        .with(ReportPart.PLACE, report.place().name().toLowerCase(Locale.ROOT))
+        .with(ReportPart.SOFT, EndAnswer.of(report.soft(), report.grade()).token())
+        .minutes(report.soft())
+        .details(report.details(), file);
   }
 
-  private static Typed soft(Typed typed, SoftAfter soft) {
-    if (soft.equals(FIRST_SPAN)) {
-      return typed.with("soft", WITHIN_2_HOURS);
-    }
-    if (soft.equals(SECOND_SPAN)) {
-      return typed.with("soft", WITHIN_4_HOURS);
-    }
-    if (soft.equals(NO_END)) {
-      return typed.with("soft", NOT_WITHIN_4_HOURS);
+  private ReportForm with(ReportPart part, String value) {
+    return new ReportForm(typed.with(part.field(), value));
+  }
+
+  private ReportForm minutes(SoftAfter soft) {
+    boolean isChoiceAlone =
+        EndAnswer.of(text(ReportPart.SOFT)).filter(one -> one.parts().isEmpty()).isPresent();
+    if (isChoiceAlone) {
+      return this;
     }
     return switch (soft) {
       case SoftAfter.Exactly(TimeSpan duration) ->
-          typed.with("soft", EXACTLY).with("exactMinutes", duration.minutesText());
+          with(ReportPart.EXACT_MINUTES, duration.minutesText());
       case SoftAfter.AtLeast(TimeSpan duration) ->
-          typed.with("soft", AT_LEAST).with("leastMinutes", duration.minutesText());
+          with(ReportPart.LEAST_MINUTES, duration.minutesText());
       case SoftAfter.Between(TimeSpan from, TimeSpan before) ->
-          typed
-              .with("soft", BETWEEN)
-              .with("fromMinutes", from.minutesText())
-              .with("beforeMinutes", before.minutesText());
-      case SoftAfter.NotKnown notKnown -> typed.with("soft", NOT_KNOWN);
+          with(ReportPart.FROM_MINUTES, from.minutesText())
+              .with(ReportPart.BEFORE_MINUTES, before.minutesText());
+      case SoftAfter.NotKnown notKnown -> this;
     };
   }
 
-  private static Typed details(Typed typed, InjectionDetails details, CourseFile file) {
-    return typed
-        .with("onset", details.onset().map(TimeSpan::minutesText).orElse(""))
-        .with("usable", details.usable().map(TimeSpan::minutesText).orElse(""))
-        .with("side", details.spot().map(spot -> spot.side().name()).orElse(""))
-        .with("hour", details.spot().map(spot -> Integer.toString(spot.hour())).orElse(""))
-        .with("pain", details.pain().map(pain -> Integer.toString(pain)).orElse(""))
-        .with("bruise", details.bruise().words())
-        .with("aroused", details.aroused().words())
-        .withAll("wrong", details.causes().stream().map(Enum::name).toList())
-        .with("vial", details.vial().map(vial -> vialNow(vial, file)).orElse(""))
-        .with("otherTablets", details.otherTablets())
-        .with("secondDose", details.secondDose().words());
+  private ReportForm details(InjectionDetails details, CourseFile file) {
+    ReportForm form =
+        with(ReportPart.ONSET, details.onset().map(TimeSpan::minutesText).orElse(""))
+            .with(ReportPart.USABLE, details.usable().map(TimeSpan::minutesText).orElse(""))
+            .with(ReportPart.SIDE, details.spot().map(spot -> spot.side().name()).orElse(""))
+            .with(
+                ReportPart.HOUR,
+                details.spot().map(spot -> Integer.toString(spot.hour())).orElse(""))
+            .with(ReportPart.PAIN, details.pain().map(pain -> Integer.toString(pain)).orElse(""))
+            .with(ReportPart.BRUISE, details.bruise().words())
+            .with(ReportPart.AROUSED, details.aroused().words())
+            .with(ReportPart.VIAL, details.vial().map(vial -> vialNow(vial, file)).orElse(""))
+            .with(ReportPart.OTHER_TABLETS, details.otherTablets())
+            .with(ReportPart.SECOND_DOSE, details.secondDose().words());
+    return new ReportForm(
+        form.typed()
+            .withAll(ReportPart.WRONG.field(), details.causes().stream().map(Enum::name).toList()));
   }
 
   /** A vial whose label was amended since is still the same vial. */
@@ -118,52 +139,38 @@ record ReportForm(Typed typed) {
         .orElse("");
   }
 
-  String text(String field) {
-    return typed.text(field);
+  String text(ReportPart part) {
+    return typed.text(part.field());
   }
 
-  /** Whether he said both his identifiers. */
-  boolean isIdentified() {
-    return typed.has("identified", YES);
+  String unfinished() {
+    return typed.text(UNFINISHED);
   }
 
   /** Whether anything is filled in that is folded away. */
   boolean hasDetails() {
-    return List.of(
-                "onset", "usable", "side", "hour", "pain", "wrong", "vial", "otherTablets", "place")
-            .stream()
-            .anyMatch(field -> !text(field).isBlank())
-        || List.of("bruise", "aroused", "secondDose").stream()
-            .anyMatch(field -> List.of("yes", "no").contains(text(field)));
+    return FOLDED.stream().anyMatch(part -> !text(part).isBlank())
+        || FOLDED_QUESTIONS.stream().anyMatch(part -> List.of("yes", "no").contains(text(part)));
   }
 
   ReportDraft draft(Optional<EntryId> corrects) {
-    return new ReportDraft(
-        text("date"),
-        text("time"),
-        new InjectionQuestions("", typed, Faults.NONE).saidOccurrence(),
-        text("barrel"),
-        text("mark"),
-        text("grade"),
-        text("soft"),
-        text(text("soft").equals(AT_LEAST) ? "leastMinutes" : "exactMinutes"),
-        text("fromMinutes"),
-        text("beforeMinutes"),
-        text("causes"),
-        text("place"),
-        new ReportDraft.Details(
-            text("onset"),
-            text("usable"),
-            text("side"),
-            text("hour"),
-            text("pain"),
-            text("bruise"),
-            text("aroused"),
-            typed.all("wrong"),
-            text("vial"),
-            text("otherTablets"),
-            text("secondDose")),
-        corrects,
-        text("reason"));
+    var parts = new EnumMap<ReportPart, List<String>>(ReportPart.class);
+    for (ReportPart part : ReportPart.values()) {
+      if (typed.fields().containsKey(part.field())) {
+        parts.put(part, List.copyOf(typed.all(part.field())));
+      }
+    }
+    return new ReportDraft(parts, corrects, entry(unfinished()));
+  }
+
+  /** An entry as the page wrote it; what is none is left out. */
+  private static Optional<EntryId> entry(String text) {
+    try {
+      return text.isEmpty()
+          ? Optional.empty()
+          : Optional.of(new EntryId(UUID.fromString(text).toString()));
+    } catch (IllegalArgumentException notAnEntry) {
+      return Optional.empty();
+    }
   }
 }

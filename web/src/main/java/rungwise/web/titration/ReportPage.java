@@ -1,5 +1,6 @@
 package rungwise.web.titration;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -8,11 +9,17 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.course.CourseFact.ReportUnfinished;
 import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.EmergencyPlan;
 import rungwise.clinic.course.Patient;
+import rungwise.clinic.course.UnfinishedReports;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.titration.ReportPart;
 import rungwise.dosing.history.Place;
+import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
@@ -27,9 +34,11 @@ import rungwise.web.page.Field;
  *
  * @param path where it is sent
  * @param correction the entry that is corrected, if one is
+ * @param danger what may mean 4 hours, where the form stands unfinished on record
+ * @param unfinished other unfinished reports of his, each with its address
+ * @param continues the entry of the unfinished report that the form goes on with; may be empty
  * @param syringe the syringe whose line is asked for
  * @param isOtherSyringe whether that is another one than the plan's
- * @param occurrence asked only where the time of day came twice
  */
 public record ReportPage(
     String path,
@@ -37,10 +46,11 @@ public record ReportPage(
     Who who,
     Optional<String> correction,
     Faults faults,
+    Optional<Danger> danger,
+    List<Unfinished> unfinished,
+    String continues,
     Choice identified,
-    Field date,
-    Field time,
-    Optional<Choice> occurrence,
+    When when,
     Field mark,
     String syringe,
     Choice barrel,
@@ -49,8 +59,37 @@ public record ReportPage(
     Soft soft,
     Choice causes,
     More more,
+    Choice place,
     Field reason)
     implements NamesCourses {
+
+  public ReportPage {
+    unfinished = List.copyOf(unfinished);
+  }
+
+  /**
+   * What is entered may mean 4 hours or still firm.
+   *
+   * @param since how long ago he injected and when 4 hours are or were; may be empty
+   * @param plan his emergency plan in a line; may be empty
+   */
+  public record Danger(String since, String plan) {}
+
+  /** A report that stands unfinished on record, and the page that goes on with it. */
+  public record Unfinished(String words, String path) {}
+
+  /**
+   * When he injected.
+   *
+   * @param occurrence asked only where the time of day came twice
+   */
+  public record When(Choice day, Field date, Field time, Optional<Choice> occurrence) {
+
+    /** Whether the date stays open, whatever day is chosen. */
+    public boolean isDateKept() {
+      return !date.value().isEmpty();
+    }
+  }
 
   /**
    * Whose report it is.
@@ -67,8 +106,30 @@ public record ReportPage(
   /** Another man with a course who could be taken for this one. */
   public record Namesake(CourseId course, String words) {}
 
-  /** When it was soft again. */
-  public record Soft(Choice choice, Field exact, Field least, Field from, Field before) {}
+  /**
+   * How long until he was fully soft.
+   *
+   * @param answers each with its fields
+   * @param occurrence asked only where the clock time of the end came twice
+   */
+  public record Soft(Choice choice, List<Answered> answers, Optional<Choice> occurrence) {
+    public Soft {
+      answers = List.copyOf(answers);
+    }
+  }
+
+  /**
+   * One answer with its own fields.
+   *
+   * @param from the hour at which it begins on the scale; empty beside the scale
+   * @param isKept whether its fields stay open, whatever is chosen
+   */
+  public record Answered(
+      Option option, String from, boolean isDanger, boolean isKept, List<Field> fields) {
+    public Answered {
+      fields = List.copyOf(fields);
+    }
+  }
 
   /**
    * What is folded away.
@@ -87,8 +148,7 @@ public record ReportPage(
       Choice wrong,
       Optional<Choice> vial,
       Field otherTablets,
-      Choice secondDose,
-      Choice place) {}
+      Choice secondDose) {}
 
   /** What surrounds the form: the course, the syringes of the clinic, the men who are alike. */
   record Around(CourseState state, List<Barrel> barrels, List<CourseFile> alike, ClinicTime time) {}
@@ -97,36 +157,93 @@ public record ReportPage(
     CourseState state = around.state();
     String course = "/courses/" + state.file().id();
     Barrel planned = state.question().ladder().barrel();
-    Barrel used = Barrels.of(form.text("barrel")).orElse(planned);
+    Barrel used = Barrels.of(form.text(ReportPart.BARREL)).orElse(planned);
     var ask = new InjectionQuestions("", form.typed(), faults);
+    List<Written<ReportUnfinished>> open = UnfinishedReports.of(state.file());
     return new ReportPage(
         course + "/report" + entry.map(one -> "/" + one).orElse(""),
         course,
         who(state.file().patient(), entry.isPresent() ? List.of() : around.alike()),
         entry,
         faults,
-        ask.choice(
-            "identified",
-            "Is it he?",
-            List.of(
-                new Option(
-                    ReportForm.YES,
-                    "He said his birth date and record number himself",
-                    "Ask; do not read them out to him.",
-                    false))),
-        ask.field(Field.Kind.DATE, "date", "Date of the injection"),
-        ask.field(Field.Kind.TEXT, "time", "Time of day, hours and minutes")
-            .withHint("24-hour clock, such as 21:30"),
-        ask.occurrence(around.time()),
+        open.stream()
+            .filter(one -> one.entry().id().text().equals(form.unfinished()))
+            .map(one -> danger(around, one.fact()))
+            .findFirst(),
+        open.stream()
+            .filter(one -> !one.entry().id().text().equals(form.unfinished()))
+            .map(one -> unfinished(around, course, one))
+            .toList(),
+        form.unfinished(),
+        identified(ask),
+        when(ask, around.time()),
         ask.mark(used),
         used.words(),
         barrel(ask, around.barrels(), planned, used),
         !used.equals(planned),
         ask.grade("How firm it was"),
-        soft(ask),
+        EndQuestion.of(ask, around.time()),
         ask.causes(),
         more(ask, form, state.file()),
+        place(ask),
         ask.field(Field.Kind.TEXT, "reason", "Why it is corrected"));
+  }
+
+  private static Danger danger(Around around, ReportUnfinished fact) {
+    return new Danger(
+        fact.injectedAt().map(at -> since(around, at)).orElse(""),
+        around.state().file().emergencyPlan().map(EmergencyPlan::words).orElse(""));
+  }
+
+  private static String since(Around around, Instant injected) {
+    Instant fourHours = DurationLimits.EMERGENCY.value().after(injected);
+    boolean isOver = !fourHours.isAfter(around.state().now());
+    return "Injected "
+        + ClinicTime.distance(around.state().now(), injected)
+        + "; 4 hours "
+        + (isOver ? "were" : "are")
+        + " at "
+        + around.time().timeText(fourHours)
+        + ".";
+  }
+
+  private static Unfinished unfinished(
+      Around around, String course, Written<ReportUnfinished> written) {
+    return new Unfinished(
+        "told " + around.time().words(written.entry().recordedAt()),
+        course
+            + "/report"
+            + written.fact().about().map(report -> "/" + report).orElse("")
+            + "?draft="
+            + written.entry().id());
+  }
+
+  private static Choice identified(InjectionQuestions ask) {
+    return ask.choice(
+        "identified",
+        "Is it he?",
+        List.of(
+            new Option(
+                ReportForm.YES,
+                "He said his birth date and record number himself",
+                "Ask; do not read them out to him.",
+                false)));
+  }
+
+  private static When when(InjectionQuestions ask, ClinicTime time) {
+    return new When(
+        ask.choice(
+                "day",
+                "When did he inject?",
+                List.of(
+                    option("last_night", "last night", ""),
+                    option("today", "today", ""),
+                    option("other", "another day", "")))
+            .withHint("Last night is from 18:00 to 06:00."),
+        ask.optional(Field.Kind.DATE, "date", "Date of the injection"),
+        ask.field(Field.Kind.TEXT, "time", "Time of day, hours and minutes")
+            .withHint("such as 21:30, 2130 or 9:30 pm"),
+        ask.occurrence(time));
   }
 
   @Override
@@ -170,34 +287,6 @@ public record ReportPage(
         .withHint("The line above is then read on this syringe: ask for it again.");
   }
 
-  private static Soft soft(InjectionQuestions ask) {
-    return new Soft(
-        ask.choice("soft", "When it was fully soft again", softOptions()),
-        minutes(ask, "exactMinutes", "Minutes after the injection"),
-        minutes(ask, "leastMinutes", "Minutes after the injection when last seen"),
-        minutes(ask, "fromMinutes", "Not before, in minutes after the injection")
-            .withHint("0 is allowed"),
-        minutes(ask, "beforeMinutes", "But before, in minutes")
-            .withHint("This minute itself is left out: before 120 means less than 2 hours"));
-  }
-
-  private static List<Option> softOptions() {
-    return List.of(
-        option(ReportForm.WITHIN_2_HOURS, "within 2 hours", ""),
-        option(ReportForm.WITHIN_4_HOURS, "not within 2, but within 4 hours", ""),
-        option(
-            ReportForm.NOT_WITHIN_4_HOURS,
-            "not within 4 hours: emergency",
-            "If it still lasts, he goes to the emergency department at once."),
-        option(ReportForm.EXACTLY, "at a time that is known", ""),
-        option(ReportForm.BETWEEN, "between two times", ""),
-        option(
-            ReportForm.AT_LEAST,
-            "still firm when last seen, end not known",
-            "Read as without limit until somebody has asked how it ended."),
-        option(ReportForm.NOT_KNOWN, "not known", ""));
-  }
-
   private static Option option(String value, String label, String hint) {
     return new Option(value, label, hint, false);
   }
@@ -219,8 +308,7 @@ public record ReportPage(
         ask.wrong(),
         vial(ask, file),
         ask.optional(Field.Kind.TEXT, "otherTablets", "Other tablets or drugs that day"),
-        answer(ask, "secondDose", "A second dose that day?"),
-        place(ask));
+        answer(ask, "secondDose", "A second dose that day?"));
   }
 
   private static Choice answer(InjectionQuestions ask, String name, String label) {
@@ -253,10 +341,10 @@ public record ReportPage(
 
   private static Choice place(InjectionQuestions ask) {
     var options = new ArrayList<Option>();
-    options.add(option("", "where the dose was signed for", ""));
-    for (Place place : Place.values()) {
+    for (Place place : List.of(Place.HOME, Place.CLINIC)) {
       options.add(option(place.name().toLowerCase(Locale.ROOT), place.words(), ""));
     }
-    return ask.choice("place", "Where he injected", options);
+    Choice choice = ask.choice("place", "Where he injected", options);
+    return ask.text("place").isEmpty() ? choice.withPicked(Set.of("home")) : choice;
   }
 }

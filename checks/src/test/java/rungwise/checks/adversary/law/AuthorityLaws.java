@@ -29,7 +29,7 @@ public final class AuthorityLaws {
     }
     boolean fewer = after.emergenciesTold() < before.emergenciesTold();
     judge.look(Law.NOBODY_ELSE_ENDS, before.emergenciesTold() > 0);
-    if (fewer && !endsByB1(told)) {
+    if (fewer && !endsWhatWasPossible(told)) {
       judge.fail(Law.NOBODY_ELSE_ENDS, "an emergency is no longer told");
     }
     for (long rung : before.rungs()) {
@@ -44,18 +44,16 @@ public final class AuthorityLaws {
   }
 
   /** A correction to a known end below 4 hours of what had not said 4 hours. */
-  private boolean endsByB1(int told) {
+  private boolean endsWhatWasPossible(int told) {
     return ledger.told.size() > told
         && ledger.told.getLast().endsBeforeFourHours()
-        && ledger.told.stream()
-            .filter(one -> one.replacedBy.filter(ledger.told.getLast()::equals).isPresent())
-            .noneMatch(Told::saysFourHours);
+        && ledger.earlierThan(ledger.told.getLast()).stream()
+            .anyMatch(one -> one.mayReach(240) && !one.saysFourHours());
   }
 
   private boolean completes(int told) {
     return ledger.told.size() > told
-        && ledger.told.stream()
-            .filter(one -> one.replacedBy.filter(ledger.told.getLast()::equals).isPresent())
-            .anyMatch(ledger.told.getLast()::completes);
+        && ledger.earlierThan(ledger.told.getLast()).stream()
+            .anyMatch(one -> one.mayReach(120) && ledger.told.getLast().completes(one));
   }
 }

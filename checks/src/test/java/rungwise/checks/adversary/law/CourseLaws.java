@@ -57,6 +57,7 @@ public final class CourseLaws {
               && ledger.decided.getOrDefault(condition, 0L) < one.getValue();
       stops(Law.DECISION, undecided, condition + " is not decided");
     }
+    finding();
     for (Condition condition : Condition.values()) {
       boolean matters =
           Needed.isContraindication(condition) || Needed.isDecision(condition, scene.mix());
@@ -75,9 +76,22 @@ public final class CourseLaws {
     }
   }
 
+  /** Only a later examination and a new signature bring a dose back. */
+  private void finding() {
+    boolean stands = ledger.found > 0 && ledger.foundNoMore == 0;
+    stops(Law.FINDING, stands, "an examination found curvature or scarring");
+    boolean before =
+        ledger.foundNoMore > 0
+            && ledger.order().filter(order -> order.entry() < ledger.foundNoMore).isPresent();
+    judge.look(Law.FINDING, before);
+    if (before && scene.clear()) {
+      judge.fail(Law.FINDING, "a dose of before the finding is clear");
+    }
+  }
+
   private void past() {
     for (Ledger.Before one : ledger.before) {
-      boolean reviewed = ledger.reviews.stream().anyMatch(entry -> entry > one.entry());
+      boolean reviewed = ledger.reviews.stream().anyMatch(review -> review.entry() > one.entry());
       stops(
           Law.PAST_COUNTS,
           one.lasted() >= 240 && !reviewed,

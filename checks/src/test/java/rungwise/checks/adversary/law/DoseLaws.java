@@ -170,10 +170,10 @@ public final class DoseLaws {
     if (proven.isEmpty() && ledger.mixBefore(mix).isPresent()) {
       return;
     }
-    restart(proven.orElse(scene.rungs().getFirst()), vial.get());
+    restart(proven.orElse(scene.rungs().getFirst()));
   }
 
-  private void restart(long most, Ledger.Vial vial) {
+  private void restart(long most) {
     for (long rung : scene.rungs()) {
       if (rung > most) {
         judge.look(Law.NEW_STOCK, true);
@@ -186,7 +186,7 @@ public final class DoseLaws {
     ledger
         .order()
         .filter(order -> order.volume() > most && scene.clear())
-        .filter(order -> !scene.overrode(GuardRule.NEW_STOCK) || !order.vial().equals(vial.root()))
+        .filter(order -> !scene.overrodeFor(GuardRule.NEW_STOCK))
         .ifPresent(
             order -> judge.fail(Law.NEW_STOCK, order.volume() + " uL is clear on a new vial"));
   }

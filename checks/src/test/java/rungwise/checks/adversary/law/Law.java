@@ -29,6 +29,7 @@ public enum Law {
   SECOND_DOSE("a second dose in a visit keeps its own rules"),
   HOME_READY("at home only with everything on record"),
   FIRST_IN_CLINIC("at home only after a dose that went in, in the clinic, and was short"),
+  AFTER_EMERGENCY("at home after an emergency without end: examined, and tried in the clinic"),
   PAIR_ALONE("after two doses in a visit the second waits until it was given alone"),
   VIAL_LABEL("the vial says what the order says"),
   VIAL_DATE("no vial past its last day, on the label or once opened"),
@@ -36,6 +37,7 @@ public enum Law {
   NO_VIAL("without a vial on record there is a hold"),
   UNDER_OBSERVATION("nobody who is under observation is injected again"),
   CONTRAINDICATION("a contraindication stands until a prescriber says that it was wrong"),
+  FINDING("after a finding: a later examination without it, and a new signature"),
   DECISION("a condition to decide on waits for the prescriber"),
   NOT_KNOWN_IS_NO("an open question of the screening counts as no"),
   SCREENING_AGE("answers hold for a year"),
@@ -53,10 +55,7 @@ public enum Law {
       Collections.unmodifiableSet(
           EnumSet.of(
               ALWAYS_ANSWERS,
-              EMERGENCY_STOPS,
-              EMERGENCY_IS_COUNTED,
               CLOSED,
-              CLOSED_WHEN_STRUCK,
               HIGHER_AFTER_LONG,
               HOLD_AFTER_LONG,
               ONE_RUNG_UP,
@@ -66,19 +65,10 @@ public enum Law {
               NOT_ABOVE_DRAWN,
               NOTHING_WITHOUT_CAUSES,
               NEW_STOCK,
-              SPACING,
               THREE_IN_A_WEEK,
               TWO_IN_A_DAY,
               SECOND_DOSE,
-              FIRST_IN_CLINIC,
-              PAIR_ALONE,
-              CONTRAINDICATION,
-              DECISION,
-              PAST_COUNTS,
-              RAISED_ONLY,
-              REVIEW_NEEDS_END,
-              NOBODY_ELSE_ENDS,
-              NOBODY_ELSE_OPENS));
+              FIRST_IN_CLINIC));
 
   public final String words;
 

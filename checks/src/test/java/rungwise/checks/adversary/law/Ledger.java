@@ -65,6 +65,9 @@ public final class Ledger {
     }
   }
 
+  /** A prescriber's review; seenSoft where he wrote that the end cannot be known. */
+  public record Reviewed(long entry, boolean seenSoft) {}
+
   /** A prescriber's opening of a volume. */
   public record Reopened(long entry, Mix mix, long upTo) {}
 
@@ -81,7 +84,7 @@ public final class Ledger {
   public final List<Chosen> plans = new ArrayList<>();
   public final List<Signed> orders = new ArrayList<>();
   public final List<Vial> vials = new ArrayList<>();
-  public final List<Long> reviews = new ArrayList<>();
+  public final List<Reviewed> reviews = new ArrayList<>();
   public final List<Reopened> reopened = new ArrayList<>();
   public final List<Watched> watched = new ArrayList<>();
   public final Map<Condition, Answered> answers = new EnumMap<>(Condition.class);
@@ -93,6 +96,12 @@ public final class Ledger {
   public final Map<String, Long> ready = new HashMap<>();
   public final List<Before> before = new ArrayList<>();
   public long examined = -1;
+
+  /** The entry of an examination that found curvature or scarring; 0 where none did. */
+  public long found;
+
+  /** The entry of the last examination that found none after one that did. */
+  public long foundNoMore;
 
   /** Whether the report that was written or withdrawn last was so by a prescriber. */
   public boolean lastByPrescriber;
@@ -168,6 +177,11 @@ public final class Ledger {
     return one.confirmed || one.struckByPrescriber;
   }
 
+  /** What was said before of the injection of a report. */
+  List<Told> earlierThan(Told report) {
+    return told.stream().filter(one -> laterSays(one, later -> later == report)).toList();
+  }
+
   /** Whether a prescriber struck or confirmed it, or any later one in its chain. */
   private boolean byPrescriber(Told struck) {
     return confirmed(struck) || laterSays(struck, Ledger::confirmed);
@@ -182,21 +196,39 @@ public final class Ledger {
   public List<Told> emergencies() {
     var open = new ArrayList<Told>();
     for (Told one : told) {
-      boolean told = one.mayReach(240) && !isReviewed(one.entry) && !isLifted(one);
-      if (told && one.replacedBy.filter(later -> later.mayReach(240)).isEmpty()) {
+      boolean told = one.mayReach(240) && !isReviewed(one) && !isLifted(one);
+      if (told && !laterSays(one, later -> later.mayReach(240))) {
         open.add(one);
       }
     }
     return open;
   }
 
-  private boolean isReviewed(long entry) {
-    return reviews.stream().anyMatch(review -> review > entry);
+  private boolean isReviewed(Told one) {
+    return reviews.stream()
+        .anyMatch(review -> review.entry() > one.entry && (review.seenSoft() || !one.isEndOpen()));
+  }
+
+  /** Reviewed emergencies of which the end will never be known. */
+  List<Told> neverKnown() {
+    return told.stream().filter(one -> one.counts() && one.isEndOpen() && isReviewed(one)).toList();
+  }
+
+  /** The first review that covers a report. */
+  long reviewedBy(Told one) {
+    return reviews.stream()
+        .filter(review -> review.entry() > one.entry && (review.seenSoft() || !one.isEndOpen()))
+        .mapToLong(Reviewed::entry)
+        .findFirst()
+        .orElse(Told.NO_END);
   }
 
   private boolean isLifted(Told one) {
-    if (one.counts() || one.saysFourHours()) {
+    if (one.counts()) {
       return false;
+    }
+    if (one.saysFourHours()) {
+      return one.confirmed || laterSays(one, later -> later.confirmed);
     }
     return byPrescriber(one) || laterSays(one, Told::endsBeforeFourHours);
   }

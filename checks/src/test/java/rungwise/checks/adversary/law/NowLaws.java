@@ -98,7 +98,8 @@ public final class NowLaws {
     List<Told> today =
         ledger.counting().stream().filter(one -> Math.abs(one.at() - minute) < Ledger.DAY).toList();
     boolean clinic = ledger.order().filter(one -> !one.atHome()).isPresent();
-    boolean asked = clinic && today.size() == 1 && !scene.overrode(GuardRule.SPACING);
+    boolean asked =
+        clinic && today.size() == 1 && !scene.overrodeAfter(GuardRule.SPACING, today.getFirst());
     judge.look(Law.SECOND_DOSE, asked);
     if (asked && scene.clear() && !maySecond(today.getFirst(), ledger.order().orElseThrow())) {
       judge.fail(Law.SECOND_DOSE, "clear in the clinic after " + today.getFirst().words());
@@ -141,10 +142,32 @@ public final class NowLaws {
     if (untried && scene.clear()) {
       judge.fail(Law.FIRST_IN_CLINIC, "clear at home, nothing proven in the clinic");
     }
+    afterEmergency(run);
     boolean pair = !run.isEmpty() && isSecond(run);
     judge.look(Law.PAIR_ALONE, pair);
-    if (pair && scene.clear() && !scene.overrode(GuardRule.PAIR_NOT_CREDITED)) {
+    boolean lifted = pair && scene.overrodeAfter(GuardRule.PAIR_NOT_CREDITED, run.getLast());
+    if (pair && scene.clear() && !lifted) {
       judge.fail(Law.PAIR_ALONE, "clear at home after two doses in one visit");
+    }
+  }
+
+  /** After an emergency whose end nobody will know: examined, and tried in the clinic again. */
+  private void afterEmergency(List<Told> run) {
+    for (Told one : ledger.neverKnown()) {
+      long review = ledger.reviewedBy(one);
+      boolean ready =
+          ledger.examined > one.at()
+              && run.stream()
+                  .anyMatch(
+                      dose ->
+                          dose.observed
+                              && dose.proves()
+                              && dose.entry > review
+                              && dose.at() > one.at());
+      judge.look(Law.AFTER_EMERGENCY, !ready);
+      if (!ready && scene.clear()) {
+        judge.fail(Law.AFTER_EMERGENCY, "clear at home after " + one.words());
+      }
     }
   }
 
@@ -176,7 +199,7 @@ public final class NowLaws {
     }
     boolean notStated = vial.get().isNotStated(scene.mix());
     judge.look(Law.VIAL_NOT_STATED, notStated);
-    if (notStated && scene.clear() && !scene.overrode(GuardRule.IN_USE_NOT_STATED)) {
+    if (notStated && scene.clear() && !scene.overrodeFor(GuardRule.IN_USE_NOT_STATED)) {
       judge.fail(Law.VIAL_NOT_STATED, "clear with an opened vial of which nobody has said");
     }
   }

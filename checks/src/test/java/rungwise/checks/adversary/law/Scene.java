@@ -84,6 +84,17 @@ public record Scene(
     return ledger.order().filter(one -> one.overridden().contains(rule.name())).isPresent();
   }
 
+  /** The same, at a signature after that report: an override is bound to what it has read. */
+  public boolean overrodeAfter(GuardRule rule, Told report) {
+    return overrode(rule) && ledger.order().filter(one -> one.entry() > report.entry).isPresent();
+  }
+
+  /** The same, for the vial that is in hand. */
+  public boolean overrodeFor(GuardRule rule) {
+    String vial = ledger.vial().map(Ledger.Vial::root).orElse("");
+    return overrode(rule) && ledger.order().filter(one -> one.vial().equals(vial)).isPresent();
+  }
+
   public String words() {
     return "advice "
         + advice.decision().key()

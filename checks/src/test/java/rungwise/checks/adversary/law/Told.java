@@ -181,6 +181,11 @@ public final class Told {
     return heard() && most() != NO_END && !mayReach(240);
   }
 
+  /** Still firm when last seen, and nobody knows how it ended. */
+  public boolean isEndOpen() {
+    return heard() && most() == NO_END;
+  }
+
   /** What it says lies inside what the other one said, and takes nothing away from the danger. */
   public boolean completes(Told other) {
     boolean inside =

@@ -1,0 +1,64 @@
+package rungwise.clinic.course;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import rungwise.clinic.course.CourseFact.EmergencyReviewed;
+import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFact.ReportUnfinished;
+import rungwise.clinic.course.CourseFile.Written;
+
+/**
+ * Reports that may mean 4 hours and are not complete. One ends by a report that counts and
+ * completes it, or corrects what it was about, or is of the same injection, and by a prescriber's
+ * review; if that report is withdrawn, it stands again.
+ */
+public final class UnfinishedReports {
+
+  private UnfinishedReports() {}
+
+  /** Those that still stand, in the order in which they were written. */
+  public static List<Written<ReportUnfinished>> of(CourseFile file) {
+    long reviewed =
+        file.inForce(EmergencyReviewed.class).stream()
+            .mapToLong(written -> written.entry().number())
+            .max()
+            .orElse(0);
+    return file.entries().stream()
+        .filter(entry -> entry.fact() instanceof ReportUnfinished)
+        .map(entry -> new Written<>(entry, (ReportUnfinished) entry.fact()))
+        .filter(written -> written.entry().number() > reviewed)
+        .filter(written -> !isReplaced(file, written.entry().id()))
+        .filter(written -> file.reports().stream().noneMatch(report -> ends(file, written, report)))
+        .toList();
+  }
+
+  private static boolean isReplaced(CourseFile file, EntryId id) {
+    return file.entries().stream()
+        .filter(entry -> entry.fact() instanceof ReportUnfinished)
+        .anyMatch(entry -> entry.corrects().equals(Optional.of(id)));
+  }
+
+  private static boolean ends(
+      CourseFile file, Written<ReportUnfinished> worry, Written<InjectionReported> report) {
+    if (report.entry().number() < worry.entry().number()) {
+      return false;
+    }
+    Set<EntryId> chain = chainOf(file, report.entry());
+    boolean isOfTheSame = worry.fact().injectedAt().equals(Optional.of(report.fact().injectedAt()));
+    return isOfTheSame
+        || chain.contains(worry.entry().id())
+        || worry.fact().about().filter(chain::contains).isPresent();
+  }
+
+  private static Set<EntryId> chainOf(CourseFile file, CourseEntry entry) {
+    var chain = new HashSet<EntryId>();
+    Optional<EntryId> next = entry.corrects();
+    while (next.isPresent()) {
+      chain.add(next.get());
+      next = file.entry(next.get()).corrects();
+    }
+    return chain;
+  }
+}

@@ -1,0 +1,84 @@
+package rungwise.clinic.sheet;
+
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import rungwise.clinic.ClinicTime;
+import rungwise.clinic.course.CourseEntry;
+import rungwise.clinic.course.StruckReport;
+import rungwise.clinic.people.AccountId;
+import rungwise.clinic.sheet.LiftingView.Correction;
+import rungwise.clinic.standing.CourseState;
+import rungwise.dosing.history.History;
+import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.Struck;
+
+/** What waits for a prescriber, in words. */
+final class LiftingWords {
+
+  private final ClinicTime time;
+  private final Function<AccountId, String> names;
+
+  LiftingWords(ClinicTime time, Function<AccountId, String> names) {
+    this.time = time;
+    this.names = names;
+  }
+
+  LiftingView of(CourseState state) {
+    History history = state.question().history();
+    List<Injection> open = history.openEmergencies();
+    return new LiftingView(
+        corrections(state, history),
+        open.stream().map(one -> emergency(one, history)).toList(),
+        open.stream().anyMatch(one -> !one.soft().hasKnownEnd())
+            || !state.question().circumstances().unfinished().isEmpty(),
+        history.before().unmapped().stream()
+            .map(one -> one.drawn() + ", " + one.responseWords())
+            .toList());
+  }
+
+  private List<Correction> corrections(CourseState state, History history) {
+    Map<Long, Struck> waiting =
+        history.struck().stream()
+            .filter(Struck::isToConfirm)
+            .collect(Collectors.toMap(one -> one.said().entry(), one -> one));
+    return StruckReport.of(state.file()).stream()
+        .filter(one -> waiting.containsKey(one.said().entry().number()))
+        .map(one -> correction(one, waiting.get(one.said().entry().number())))
+        .toList();
+  }
+
+  private Correction correction(StruckReport report, Struck struck) {
+    return new Correction(
+        report.now().id().text(),
+        EntryWords.of(report.said().fact(), time),
+        by(report.said().entry()),
+        EntryWords.of(report.now().fact(), time),
+        by(report.now()),
+        report.now().reason().orElse(""),
+        keeps(struck));
+  }
+
+  private String by(CourseEntry entry) {
+    return names.apply(entry.recordedBy()) + ", " + time.words(entry.recordedAt());
+  }
+
+  private static String keeps(Struck struck) {
+    if (struck.mayBeEmergency()) {
+      return "It still counts as an emergency, and its dose and all above it stay closed.";
+    }
+    return struck.said().closesVolume()
+        ? "Its dose and all above it stay closed."
+        : "Every dose above it stays forbidden.";
+  }
+
+  private String emergency(Injection one, History history) {
+    return (history.isUndated(one) ? "Injected before " : "Injected ")
+        + time.words(one.at())
+        + ": "
+        + one.drawn()
+        + ", "
+        + one.responseWords();
+  }
+}

@@ -1,0 +1,196 @@
+package rungwise.dosing.guard;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static rungwise.dosing.LabelWorld.START;
+import static rungwise.dosing.LabelWorld.minutes;
+import static rungwise.dosing.LabelWorld.ml;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import rungwise.dosing.Dosing;
+import rungwise.dosing.LabelWorld;
+import rungwise.dosing.decision.Decision;
+import rungwise.dosing.decision.TitrationRule;
+import rungwise.dosing.history.Circumstances;
+import rungwise.dosing.history.Grade;
+import rungwise.dosing.history.Place;
+import rungwise.dosing.history.SimpleCauses;
+import rungwise.dosing.known.Component;
+import rungwise.dosing.protocol.Protocol;
+import rungwise.dosing.protocol.ProtocolOptions;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Screening;
+import rungwise.dosing.source.Sourced;
+import rungwise.quantities.Mass;
+import rungwise.quantities.TimeSpan;
+import rungwise.quantities.Volume;
+
+/**
+ * Examinations, a long time without an injection, recalls and later versions. The protocol asks for
+ * an examination every 3 months (US labels) and says nothing of lapse and grace.
+ */
+final class UpkeepGuardsTest {
+
+  private static final Instant YEAR_LATER = Instant.parse("2027-03-02T20:00:00Z");
+
+  private static LabelWorld usual() {
+    return new LabelWorld().injected("0.25", Grade.USABLE, minutes(40));
+  }
+
+  private static List<GuardRule> blocks(LabelWorld world, String volume, Place place) {
+    return Dosing.raisedBy(world.question(), ml(volume), place).stream()
+        .filter(Verdict::isBlock)
+        .map(Verdict::rule)
+        .toList();
+  }
+
+  private static LabelWorld after(Protocol newer) {
+    return usual().around(Circumstances.NONE.withNewer(List.of(newer)));
+  }
+
+  private static Protocol later(
+      Sourced<TimeSpan> spacing, Sourced<Integer> inSevenDays, ProtocolOptions more) {
+    Protocol label = LabelWorld.protocol();
+    Protocol.Limits old = label.limits();
+    return new Protocol(
+        label.name(),
+        2,
+        label.title(),
+        /* sample= */ false,
+        label.components(),
+        label.starts(),
+        label.steps(),
+        label.strengths(),
+        label.ceiling(),
+        new Protocol.Limits(
+            old.satisfactory(),
+            spacing,
+            inSevenDays,
+            old.reviewMonths(),
+            old.screeningMonths(),
+            old.freshDays(),
+            old.pde5Hours()),
+        more);
+  }
+
+  @Test
+  void an_examination_that_is_due_holds_a_higher_dose_and_no_other() {
+    Instant due = Instant.parse("2026-06-02T20:00:00Z");
+    LabelWorld world = usual().examined(Optional.of(START)).at(due);
+
+    assertThat(blocks(world, "0.5", Place.CLINIC)).containsExactly(GuardRule.EXAMINATION_OVERDUE);
+    assertThat(blocks(world, "0.25", Place.CLINIC)).isEmpty();
+    assertThat(blocks(world, "0.12", Place.CLINIC)).isEmpty();
+    assertThat(blocks(world.at(due.minusMillis(1)), "0.5", Place.CLINIC)).isEmpty();
+  }
+
+  @Test
+  void after_the_grace_it_holds_every_dose_at_home() {
+    Instant due = Instant.parse("2026-06-02T20:00:00Z");
+    Protocol label = LabelWorld.protocol();
+    Protocol.Home home = label.home();
+    var days = Optional.of(new Sourced<>(30, label.ceiling().source()));
+    Protocol graced =
+        label.with(
+            label
+                .more()
+                .withHome(
+                    new Protocol.Home(home.readinessMonths(), home.plan(), home.lapse(), days)));
+    Instant end = due.plus(Duration.ofDays(30));
+    LabelWorld world = usual().by(graced).examined(Optional.of(START));
+
+    assertThat(blocks(world.at(end.minusMillis(1)), "0.12", Place.HOME)).isEmpty();
+    assertThat(blocks(world.at(end), "0.12", Place.HOME))
+        .containsExactly(GuardRule.EXAMINATION_LONG_OVERDUE);
+    assertThat(blocks(usual().examined(Optional.of(START)).at(due), "0.12", Place.HOME))
+        .containsExactly(GuardRule.EXAMINATION_LONG_OVERDUE);
+  }
+
+  private static LabelWorld renewed(Instant now) {
+    return usual().screened(Screening.all(Answer.NO, now)).at(now);
+  }
+
+  @Test
+  void after_a_year_without_an_injection_a_dose_in_the_clinic_comes_first() {
+    assertThat(blocks(renewed(YEAR_LATER), "0.25", Place.HOME)).containsExactly(GuardRule.LAPSED);
+    assertThat(blocks(renewed(YEAR_LATER.minusMillis(1)), "0.25", Place.HOME)).isEmpty();
+    assertThat(blocks(renewed(YEAR_LATER), "0.25", Place.CLINIC)).isEmpty();
+  }
+
+  /** A dose at home that nobody let him take is no test. */
+  @Test
+  void a_dose_at_home_after_a_lapse_does_not_end_it_and_one_in_the_clinic_does() {
+    Volume quarter = ml("0.25");
+    Instant soon = YEAR_LATER.plus(Duration.ofDays(2));
+    for (Place place : Place.values()) {
+      LabelWorld world = renewed(soon).at(place);
+      world.injectedAt(
+          YEAR_LATER, quarter, quarter, Grade.USABLE, minutes(40), SimpleCauses.NONE_FOUND);
+
+      assertThat(blocks(world, "0.25", Place.HOME).contains(GuardRule.LAPSED))
+          .as(place.words())
+          .isEqualTo(place == Place.HOME);
+    }
+  }
+
+  @Test
+  void a_recalled_preparation_is_injected_nowhere_and_no_dose_of_it_is_proposed() {
+    LabelWorld world = usual().around(Circumstances.NONE.withRecall());
+
+    assertThat(blocks(world, "0.12", Place.CLINIC)).containsExactly(GuardRule.RECALLED);
+    var advice = Dosing.advise(world.question());
+    assertThat(advice.decision()).isEqualTo(new Decision.Pause());
+    assertThat(advice.reason().rule()).isEqualTo(TitrationRule.RECALL_FIRST);
+  }
+
+  @Test
+  void a_later_version_that_asks_for_more_time_holds_by_its_own_numbers() {
+    Protocol label = LabelWorld.protocol();
+    var more = label.more();
+    var spacing = new Sourced<>(TimeSpan.ofHours(72), label.ceiling().source());
+    var count = new Sourced<>(1, label.ceiling().source());
+    Instant soon = START.plus(Duration.ofHours(72)).minusMillis(1);
+
+    assertThat(
+            blocks(
+                after(later(spacing, label.limits().inSevenDays(), more)).at(soon),
+                "0.25",
+                Place.CLINIC))
+        .containsExactly(GuardRule.SPACING);
+    assertThat(
+            blocks(
+                after(later(label.limits().spacing(), count, more)).at(soon), "0.25", Place.CLINIC))
+        .containsExactly(GuardRule.WEEKLY_COUNT);
+    assertThat(
+            blocks(
+                usual()
+                    .by(later(spacing, count, more))
+                    .around(Circumstances.NONE.withNewer(List.of(label)))
+                    .at(soon),
+                "0.25",
+                Place.CLINIC))
+        .containsExactly(GuardRule.SPACING, GuardRule.WEEKLY_COUNT);
+  }
+
+  @Test
+  void a_later_version_that_limits_a_component_forbids_what_holds_more_of_it() {
+    Protocol label = LabelWorld.protocol();
+    var limit =
+        new Protocol.ComponentLimit(
+            Component.ALPROSTADIL, Mass.parseMicrograms("5").orThrow(), label.ceiling().source());
+    Protocol newer =
+        later(
+            label.limits().spacing(),
+            label.limits().inSevenDays(),
+            label.more().withComponentLimits(List.of(limit)));
+
+    assertThat(newer.lowersLimitOf(label)).isTrue();
+    assertThat(label.lowersLimitOf(newer)).isFalse();
+    assertThat(blocks(after(newer), "0.25", Place.CLINIC)).isEmpty();
+    assertThat(blocks(after(newer), "0.5", Place.CLINIC))
+        .containsExactly(GuardRule.NEWER_VERSION_FORBIDS);
+  }
+}

@@ -1,0 +1,73 @@
+package rungwise.web.titration;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import rungwise.clinic.sheet.LiftingView;
+import rungwise.web.page.Choice;
+import rungwise.web.page.Choice.Option;
+import rungwise.web.page.Field;
+import rungwise.web.start.StartChoices;
+
+/**
+ * The forms by which a prescriber lifts what stops or closes.
+ *
+ * @param which the corrections to choose from, where there are several
+ * @param softDate asked where it is not on record how an emergency ended
+ * @param reference what he was injected with before the record began
+ */
+public record LiftingForms(
+    LiftingView view,
+    Optional<Choice> which,
+    Field confirmReason,
+    Field softDate,
+    Field softTime,
+    Field reviewReason,
+    Choice reference,
+    Field pastReason) {
+
+  static final String NOBODY_CAN_TELL = "nobody_can_tell";
+
+  static LiftingForms of(LiftingView view, StartChoices choices) {
+    return new LiftingForms(
+        view,
+        view.corrections().size() < 2 ? Optional.empty() : Optional.of(which(view)),
+        reason("confirmReason", "What shows that the first report was wrong"),
+        Field.of(Field.Kind.DATE, "softDate", "Day on which he was seen or told to be soft")
+            .optional(),
+        Field.of(Field.Kind.TEXT, "softTime", "Time").withHint("Such as 23:30.").optional(),
+        reason("reviewReason", "What the review found"),
+        reference(choices),
+        reason("pastReason", "How that is known"));
+  }
+
+  private static Field reason(String name, String label) {
+    return Field.of(Field.Kind.TEXT, name, label).withHint("One sentence: it stays on record.");
+  }
+
+  private static Choice which(LiftingView view) {
+    return Choice.of(
+        "correction",
+        "Which correction is right",
+        view.corrections().stream()
+            .map(one -> new Option(one.entry(), one.now(), "instead of: " + one.said(), false))
+            .toList());
+  }
+
+  private static Choice reference(StartChoices choices) {
+    List<Option> preparations =
+        choices.preparations().get().stream()
+            .map(one -> new Option(one.id().value(), one.name(), one.composition(), false))
+            .toList();
+    var nobody =
+        new Option(
+            NOBODY_CAN_TELL,
+            "nobody can tell",
+            "then no dose is closed for it",
+            /* picked= */ false);
+    return Choice.of(
+        "reference",
+        "Strength 1 in the history is",
+        Stream.concat(preparations.stream(), Stream.of(nobody)).toList());
+  }
+}

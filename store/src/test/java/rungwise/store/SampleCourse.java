@@ -78,16 +78,7 @@ public final class SampleCourse {
           append(store, reported(observation, vial));
           append(store, new CourseFact.VolumeReopened(PREPARATION, LOW));
           store.roomDays().close(LocalDate.of(2026, 3, 2), AccountId.PROGRAM, SampleEntries.NOW);
-          store
-              .protocolShelf()
-              .append(
-                  new ProtocolShelf.Signed(
-                      "sample",
-                      1,
-                      "two\nlines",
-                      List.of("ceiling: 80 mcg"),
-                      AccountId.PROGRAM,
-                      SampleEntries.NOW));
+          appendProtocol(store);
           appendPopulations(store);
           store
               .pastHistories()
@@ -102,6 +93,19 @@ public final class SampleCourse {
                       Viewed.Outcome.SHOWN,
                       List.of(COURSE)));
         });
+  }
+
+  private static void appendProtocol(SqliteStore store) {
+    store
+        .protocolShelf()
+        .append(
+            new ProtocolShelf.Signed(
+                "sample",
+                1,
+                "two\nlines",
+                List.of("ceiling: 80 mcg"),
+                AccountId.PROGRAM,
+                SampleEntries.NOW));
   }
 
   private static void appendPopulations(SqliteStore store) {

@@ -78,7 +78,7 @@ public class AdviceBenchmark {
               START.plus(APART.multipliedBy(entry)),
               ladder.preparation(),
               second,
-              second,
+              Optional.of(second),
               Grade.FIRM_NOT_USABLE,
               SHORT,
               SimpleCauses.NONE_FOUND,

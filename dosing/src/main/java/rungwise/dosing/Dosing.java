@@ -5,11 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import rungwise.dosing.choice.ByRule;
 import rungwise.dosing.choice.Choice;
+import rungwise.dosing.choice.Wanted;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Advice.StepVerdicts;
 import rungwise.dosing.decision.Clearance;
 import rungwise.dosing.decision.Decision;
-import rungwise.dosing.decision.Proposal;
 import rungwise.dosing.decision.Reason;
 import rungwise.dosing.decision.ReasonSources;
 import rungwise.dosing.decision.TitrationRule;
@@ -35,7 +35,7 @@ import rungwise.quantities.Volume;
 public final class Dosing {
 
   /** Stored with every decision. A change that alters a decision raises it. */
-  public static final String ENGINE_VERSION = "5";
+  public static final String ENGINE_VERSION = "6";
 
   private Dosing() {}
 
@@ -54,7 +54,8 @@ public final class Dosing {
             .toList();
     List<Verdict> time = TimeGuards.ask(question);
     return new Advice(
-        ReasonSources.of(question, guarded(choice.choose(question), steps)),
+        ReasonSources.of(
+            question, guarded(choice.choose(question), steps).named(question.last())),
         OwnSources.of(question, CourseGuards.ask(question)),
         steps,
         OwnSources.of(question, time),
@@ -65,25 +66,23 @@ public final class Dosing {
         ENGINE_VERSION);
   }
 
-  /** Keeps a proposal that the guards allow; else the next lower step that they allow. */
-  private static Proposal guarded(Proposal proposal, List<StepVerdicts> steps) {
-    Optional<Volume> proposed = proposal.decision().proposed();
-    if (proposed.isEmpty() || isAllowed(steps, proposed.get())) {
-      return proposal;
+  /** Keeps what the guards allow; else the next lower step that they allow. */
+  private static Wanted guarded(Wanted wanted, List<StepVerdicts> steps) {
+    Optional<Volume> volume = wanted.proposed();
+    if (volume.isEmpty() || isAllowed(steps, volume.get())) {
+      return wanted;
     }
-    Optional<Volume> lower =
-        steps.stream()
-            .filter(StepVerdicts::isAllowed)
-            .map(StepVerdicts::volume)
-            .filter(volume -> volume.isLessThan(proposed.get()))
-            .reduce((low, high) -> high);
-    var reasons = new ArrayList<Reason>();
-    TitrationRule rule =
-        lower.isPresent() ? TitrationRule.GUARD_FORBIDS : TitrationRule.NOTHING_ALLOWED;
-    reasons.add(new Reason(rule, proposal.reasons().getFirst().facts()));
-    reasons.addAll(proposal.reasons());
-    Decision decision = lower.<Decision>map(Decision.StepDown::new).orElseGet(Decision.Stop::new);
-    return new Proposal(decision, reasons);
+    List<Fact> facts = wanted.reasons().getFirst().facts();
+    return steps.stream()
+        .filter(StepVerdicts::isAllowed)
+        .map(StepVerdicts::volume)
+        .filter(volume.get()::isMoreThan)
+        .reduce((low, high) -> high)
+        .map(lower -> wanted.lowered(lower, new Reason(TitrationRule.GUARD_FORBIDS, facts)))
+        .orElseGet(
+            () ->
+                wanted.without(
+                    new Decision.Stop(), new Reason(TitrationRule.NOTHING_ALLOWED, facts)));
   }
 
   private static boolean isAllowed(List<StepVerdicts> steps, Volume volume) {
@@ -125,7 +124,7 @@ public final class Dosing {
     if (!isInClinic) {
       verdicts.addAll(CourseGuards.askForHome(question));
     }
-    verdicts.addAll(isInClinic ? TimeGuards.askInClinic(question) : TimeGuards.ask(question));
+    verdicts.addAll(TimeGuards.ask(question, volume, place));
     verdicts.addAll(VialGuards.ask(question));
     return verdicts;
   }
@@ -138,8 +137,7 @@ public final class Dosing {
   public static Clearance mayTakeNextStep(Question question, SignedDose signed) {
     boolean isDue =
         question
-            .history()
-            .lastOf(question.preparationId())
+            .last()
             .filter(last -> last.drawn().equals(signed.volume()))
             .filter(Injection::wasTooLittle)
             .filter(last -> PartialRow.isEnough(question.history(), question.protocol()))

@@ -167,36 +167,16 @@ final class LabelStepsTest {
     Advice notAsked =
         advise(
             new LabelWorld()
+                .injected("0.12", Grade.NONE, minutes(10))
                 .injected("0.25", "0.25", Grade.NONE, minutes(10), SimpleCauses.NOT_ASKED));
     Advice found =
         advise(
             new LabelWorld()
+                .injected("0.12", Grade.NONE, minutes(10))
                 .injected("0.25", "0.25", Grade.NONE, minutes(10), SimpleCauses.ONE_FOUND));
 
     assertThat(notAsked.decision()).isEqualTo(new Decision.Repeat(ml("0.25")));
     assertThat(found.decision()).isEqualTo(new Decision.Repeat(ml("0.25")));
-  }
-
-  @Test
-  void less_drawn_than_ordered_leads_to_the_ordered_dose_again() {
-    Advice advice =
-        advise(
-            new LabelWorld()
-                .injected("0.2", "0.25", Grade.NONE, minutes(10), SimpleCauses.NONE_FOUND));
-
-    assertThat(advice.decision()).isEqualTo(new Decision.Repeat(ml("0.25")));
-  }
-
-  @Test
-  void more_drawn_than_ordered_never_counts_as_a_step_taken() {
-    LabelWorld world =
-        new LabelWorld()
-            .injected("0.5", "0.25", Grade.FULLER, minutes(20), SimpleCauses.NONE_FOUND);
-
-    Advice advice = advise(world);
-
-    assertThat(advice.decision()).isEqualTo(new Decision.StepUp(ml("0.5")));
-    assertThat(advice.isAllowed(ml("0.75"))).isFalse();
   }
 
   @Test

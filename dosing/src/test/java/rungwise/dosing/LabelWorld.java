@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import rungwise.dosing.history.Acceptance;
 import rungwise.dosing.history.Before;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.EmergencyReview;
@@ -26,7 +27,10 @@ import rungwise.dosing.history.Struck;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
+import rungwise.dosing.known.Form;
+import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
@@ -39,6 +43,7 @@ import rungwise.dosing.supply.Freshness;
 import rungwise.dosing.supply.VialEnd;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
+import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
@@ -49,6 +54,20 @@ public final class LabelWorld {
   public static final Instant START = Instant.parse("2026-03-02T20:00:00Z");
   public static final Stock FRESH = new Stock("first vial", Freshness.FRESH);
   public static final String ALPROSTADIL_20_LABEL = SamplePreparations.ALPROSTADIL_20.composition();
+
+  /** Half as strong as the sample that these tests begin with. */
+  public static final Preparation ALPROSTADIL_10 =
+      new Preparation(
+          new PreparationId("alprostadil-10"),
+          "Alprostadil 10",
+          new Form.Solution(),
+          List.of(
+              new Ingredient(
+                  Component.ALPROSTADIL,
+                  Concentration.parse("10 mcg/mL").orThrow(),
+                  Optional.empty())),
+          ml("1"),
+          Optional.empty());
 
   private Preparation preparation = SamplePreparations.ALPROSTADIL_20;
   private Barrel barrel = Barrels.U100_1;
@@ -64,6 +83,7 @@ public final class LabelWorld {
   private final List<Reopening> reopenings = new ArrayList<>();
   private final List<EmergencyReview> reviews = new ArrayList<>();
   private final List<Struck> struck = new ArrayList<>();
+  private final List<Acceptance> acceptances = new ArrayList<>();
   private final List<Observing> observing = new ArrayList<>();
   private Before before = Before.NOTHING;
   private Circumstances circumstances = Circumstances.NONE;
@@ -194,7 +214,7 @@ public final class LabelWorld {
   /** The last report is corrected: this is said of the same injection now. */
   public LabelWorld corrected(String drawn, Grade grade, SoftAfter soft) {
     Injection said = injections.removeLast();
-    injectedAt(said.at(), ml(drawn), said.ordered(), grade, soft, said.causes());
+    add(said.at(), ml(drawn), said.ordered(), grade, soft, said.causes());
     struck.add(new Struck(said, entry, Optional.of(injections.getLast())));
     return this;
   }
@@ -227,6 +247,22 @@ public final class LabelWorld {
       Grade grade,
       SoftAfter soft,
       SimpleCauses causes) {
+    return add(when, drawn, Optional.of(ordered), grade, soft, causes);
+  }
+
+  /** The same of a dose that nobody had signed. */
+  public LabelWorld unordered(String drawn, Grade grade, SoftAfter soft) {
+    Instant when = START.plusSeconds(60 * 60 * 48L * injections.size());
+    return add(when, ml(drawn), Optional.empty(), grade, soft, SimpleCauses.NONE_FOUND);
+  }
+
+  private LabelWorld add(
+      Instant when,
+      Volume drawn,
+      Optional<Volume> ordered,
+      Grade grade,
+      SoftAfter soft,
+      SimpleCauses causes) {
     entry++;
     injections.add(
         new Injection(entry, when, preparation, drawn, ordered, grade, soft, causes, place, stock));
@@ -242,6 +278,13 @@ public final class LabelWorld {
   /** He was injected before the record began, and nobody has asked when. */
   public LabelWorld withOpenPast() {
     before = new Before(before.undated(), before.unmapped(), /* isOpen= */ true);
+    return this;
+  }
+
+  /** A prescriber signed a dose and accepted that it may last so long. */
+  public LabelWorld accepted(String volume, int minutes) {
+    entry++;
+    acceptances.add(new Acceptance(entry, preparation, ml(volume), TimeSpan.ofMinutes(minutes)));
     return this;
   }
 
@@ -265,7 +308,7 @@ public final class LabelWorld {
             now,
             preparation,
             ml(volume),
-            ml(volume),
+            Optional.empty(),
             grade,
             soft,
             SimpleCauses.NOT_ASKED,
@@ -291,12 +334,11 @@ public final class LabelWorld {
   }
 
   private History history() {
-    return new History(injections, struck, observing, reopenings, reviews, before);
+    return new History(injections, struck, observing, reopenings, reviews, acceptances, before);
   }
 
   public Ladder ladder() {
-    return LadderProposal.of(
-            ruled(), preparation, barrel, group, history().carriedTo(preparation.id()))
+    return LadderProposal.of(ruled(), preparation, barrel, group, history().beginning(preparation))
         .orThrow()
         .ladder();
   }

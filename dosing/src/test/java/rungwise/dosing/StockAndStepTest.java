@@ -1,6 +1,7 @@
 package rungwise.dosing;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static rungwise.dosing.LabelWorld.ALPROSTADIL_20_LABEL;
 import static rungwise.dosing.LabelWorld.minutes;
 import static rungwise.dosing.LabelWorld.ml;
@@ -22,6 +23,10 @@ import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Stock;
+import rungwise.dosing.known.Form;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.supply.Freshness;
 
 /** A new vial after older stock, and the one step that may follow without a new signature. */
@@ -76,6 +81,77 @@ final class StockAndStepTest {
         .isEqualTo(new Decision.StepUp(ml("0.75")));
     assertThat(Dosing.advise(afterFresh.question()).decision())
         .isEqualTo(new Decision.StepUp(ml("0.5")));
+  }
+
+  /** A record of its own for the same medicine, as of another pharmacy. */
+  private static final Preparation OTHER_RECORD =
+      new Preparation(
+          new PreparationId("alprostadil-20-elsewhere"),
+          "Alprostadil 20 of another pharmacy",
+          new Form.Solution(),
+          SamplePreparations.ALPROSTADIL_20.ingredients(),
+          SamplePreparations.ALPROSTADIL_20.ceiling(),
+          Optional.empty());
+
+  @Test
+  void another_record_of_the_same_medicine_does_not_make_older_stock_fresh() {
+    LabelWorld world =
+        raisedOnOldStock().with(OTHER_RECORD).holding(LabelWorld.vial(NEW, ALPROSTADIL_20_LABEL));
+
+    assertThat(Dosing.advise(world.question()).decision())
+        .isEqualTo(new Decision.StepDown(ml("0.12")));
+    assertThat(DoseGuards.ask(world.question(), ml("0.25")))
+        .extracting(Verdict::rule)
+        .contains(GuardRule.NEW_STOCK);
+  }
+
+  @Test
+  void another_strength_does_not_make_older_stock_fresh() {
+    LabelWorld world =
+        new LabelWorld()
+            .injected("0.25", Grade.FULLER, minutes(20))
+            .from(OLD)
+            .injected("0.5", Grade.FULLER, minutes(20))
+            .with(SamplePreparations.ALPROSTADIL_40)
+            .holding(LabelWorld.vial(NEW, SamplePreparations.ALPROSTADIL_40.composition()));
+
+    assertThat(Dosing.advise(world.question()).decision())
+        .isEqualTo(new Decision.Start(ml("0.12")));
+  }
+
+  @Test
+  void older_stock_alone_carries_nothing_to_another_strength_but_the_lowest_step() {
+    LabelWorld world =
+        new LabelWorld()
+            .from(OLD)
+            .injected("0.5", Grade.FULLER, minutes(20))
+            .with(SamplePreparations.ALPROSTADIL_40)
+            .holding(LabelWorld.vial(NEW, SamplePreparations.ALPROSTADIL_40.composition()));
+    Advice advice = Dosing.advise(world.question());
+
+    assertThat(advice.decision()).isEqualTo(new Decision.Start(world.ladder().first()));
+    assertThat(advice.reason().rule()).isEqualTo(TitrationRule.NEW_STOCK_RESTART);
+  }
+
+  @Test
+  void without_a_vial_on_record_older_stock_is_not_forgotten() {
+    LabelWorld world = raisedOnOldStock().withoutVial();
+
+    Advice advice = Dosing.advise(world.question());
+
+    assertThat(advice.decision()).isEqualTo(new Decision.StepDown(ml("0.12")));
+    assertThat(advice.verdictsOn(ml("0.5")))
+        .extracting(Verdict::rule)
+        .contains(GuardRule.NEW_STOCK);
+  }
+
+  @Test
+  void a_vial_that_nobody_wrote_down_is_never_the_same_one() {
+    assertThat(Stock.NOT_RECORDED.isSameAs(Stock.NOT_RECORDED)).isFalse();
+    assertThat(NEW.isSameAs(new Stock("new vial", Freshness.OLD))).isTrue();
+    assertThat(NEW.isSameAs(OLD)).isFalse();
+    assertThatThrownBy(() -> new Stock(" ", Freshness.FRESH))
+        .isInstanceOf(IllegalArgumentException.class);
   }
 
   @Test

@@ -169,7 +169,8 @@ public final class SampleCourse {
             4,
             SampleEntries.NOW,
             "advice\nin two lines",
-            Optional.of(HIGH)),
+            Optional.of(HIGH),
+            Optional.of(TimeSpan.ofMinutes(90))),
         new CourseFact.DecisionWritten(Condition.VENOUS_LEAK),
         new CourseFact.AnswerOverturned(
             Condition.VENOUS_LEAK, CourseFact.AnswerOverturned.ShownBy.TEST),

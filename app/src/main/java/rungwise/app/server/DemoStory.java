@@ -134,6 +134,7 @@ final class DemoStory {
     teller.atHome(id, new Told(60, "3", "exactly", "40", NONE_FOUND, RIGHT));
     teller.atHome(id, new Told(41, "4", "exactly", "45", NONE_FOUND, LEFT));
     teller.atHome(id, new Told(20, "2", "exactly", "30", "one_found", RIGHT));
+    teller.examined(id, 19);
     teller.atHome(id, new Told(12, "4", "exactly", "55", NONE_FOUND, RIGHT));
     teller.atHome(id, new Told(5, "3", "between", "60", NONE_FOUND, LEFT));
     clock.goBack(Duration.ofDays(4));

@@ -34,6 +34,7 @@ import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.quantities.Volume;
@@ -121,6 +122,15 @@ final class DemoTeller {
         .baseline(educator, id, new BaselineDraft("9", "good", "good", "himself"))
         .orThrow();
     vial(id, man.preparation(), "L-" + man.number());
+  }
+
+  /** He is examined, and nothing is found. */
+  void examined(CourseId id, int daysAgo) {
+    goTo(id, daysAgo);
+    cases
+        .screenings()
+        .examine(educator, id, date(clock.instant()), Answer.NO.words(), "")
+        .orThrow();
   }
 
   /** A vial that was made today. */

@@ -78,7 +78,7 @@ final class AdviceTopics {
         at,
         VIAL,
         second,
-        second,
+        Optional.of(second),
         grade,
         soft,
         SimpleCauses.NONE_FOUND,

@@ -37,6 +37,7 @@ record Act(Kind kind, long after, long dice) {
     OVERTURN(2),
     EXAMINE(2),
     READY(4),
+    RECALL(1),
     NOT_ALLOWED(3);
 
     final int weight;
@@ -83,9 +84,39 @@ record Act(Kind kind, long after, long dice) {
     }
     int more = FEWEST + random.nextInt(MOST - FEWEST);
     for (int i = 0; i < more; i++) {
-      acts.add(new Act(kind(random), wait(random), random.nextLong()));
+      switch (random.nextInt(12)) {
+        case 0 -> secondInVisit(acts, random);
+        case 1 -> afterEmergency(acts, random);
+        default -> acts.add(new Act(kind(random), wait(random), random.nextLong()));
+      }
     }
     return acts;
+  }
+
+  /** Two doses in one visit, and what is signed after them. */
+  private static void secondInVisit(List<Act> acts, SplittableRandom random) {
+    add(acts, Kind.SIGN, Ledger.DAY * (2 + random.nextInt(3)), random);
+    add(acts, Kind.VISIT, 1, random);
+    add(acts, Kind.SIGN, random.nextInt(50), random);
+    add(acts, Kind.VISIT, random.nextInt(10), random);
+    add(acts, Kind.SIGN, Ledger.DAY + random.nextInt(3000), random);
+  }
+
+  /** What a prescriber does after an emergency, or what nobody did of it. */
+  private static void afterEmergency(List<Act> acts, SplittableRandom random) {
+    add(acts, Kind.REVIEW, 60L * random.nextInt(40), random);
+    if (random.nextInt(3) > 0) {
+      add(acts, Kind.EXAMINE, Ledger.DAY, random);
+    }
+    add(acts, Kind.SIGN, Ledger.DAY, random);
+    if (random.nextInt(3) > 0) {
+      add(acts, Kind.VISIT, 1, random);
+    }
+    add(acts, Kind.SIGN, Ledger.DAY * 2, random);
+  }
+
+  private static void add(List<Act> acts, Kind kind, long after, SplittableRandom random) {
+    acts.add(new Act(kind, after, random.nextLong()));
   }
 
   private static Kind kind(SplittableRandom random) {

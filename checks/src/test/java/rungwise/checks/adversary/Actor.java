@@ -48,6 +48,14 @@ final class Actor {
     GuardRule.PAIR_NOT_CREDITED
   };
 
+  /** What can be overridden until a day only. */
+  private static final Set<GuardRule> UNTIL =
+      Set.of(
+          GuardRule.SCREENING_EXPIRED,
+          GuardRule.EXAMINATION_OVERDUE,
+          GuardRule.EXAMINATION_LONG_OVERDUE,
+          GuardRule.LAPSED);
+
   /** Some days that every protocol's grace allows. */
   private static final long GRACE = 20 * Ledger.DAY;
 
@@ -146,7 +154,7 @@ final class Actor {
             state.file().basis(),
             advice.decision().proposed().equals(Optional.of(volume)),
             overridden,
-            overridden.contains(GuardRule.SCREENING_EXPIRED) ? now + GRACE : -1,
+            UNTIL.stream().anyMatch(overridden::contains) ? now + GRACE : -1,
             atHome && random.nextInt(3) == 0);
     Reading<Long> read = house.titration.sign(House.PRESCRIBER, house.course(), Desk.sign(signing));
     judge.look(Law.RAISED_ONLY, !raised.containsAll(overridden));

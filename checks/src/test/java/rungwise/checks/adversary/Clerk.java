@@ -118,6 +118,13 @@ final class Clerk {
     return "educator examines, scarring: " + found + Actor.outcome(read);
   }
 
+  /** The clinic takes what he gets out of use. */
+  String recall() {
+    house.recall(ledger.plan().mix());
+    ledger.recalled.add(ledger.plan().mix());
+    return "the clinic takes " + ledger.plan().mix() + " out of use";
+  }
+
   /** An item of readiness by its number, else one at random. */
   String ready(long dice) {
     List<String> items = Needed.READY;
@@ -245,7 +252,7 @@ final class Clerk {
   /** One with a time is read as a report of which nobody asked what went wrong. */
   private static Told told(long entry, Mix mix, long at, long drawn, long lasted, int grade) {
     return new Told(
-        new Told.Said(at, drawn, grade, "exactly", lasted, 0, "not_asked", "home", ""),
+        new Told.Said(at, drawn, grade, "exactly", lasted, 0, "not_asked", "home", "", lasted),
         entry,
         "",
         mix,

@@ -73,6 +73,7 @@ final class House {
   private final Starting starting;
   private final CourseReader reader;
   private final Map<PreparationId, Preparation> preparations = new HashMap<>();
+  private final Map<PreparationId, Instant> recalled = new HashMap<>();
   private final Map<String, Integer> versions = new HashMap<>();
   private Instant now = Instant.ofEpochSecond(Life.START * 60);
   private long ids;
@@ -100,7 +101,7 @@ final class House {
             populations,
             this::find,
             House::inUse,
-            id -> Optional.empty(),
+            id -> Optional.ofNullable(recalled.get(id)),
             memory,
             () -> now,
             new ClinicTime(ZoneId.of("UTC")));
@@ -235,6 +236,7 @@ final class House {
   /** A new man on a plan. */
   Reading<CourseId> open(Mix mix, String barrel, Rulebook rules, String group) {
     memory.begin();
+    recalled.clear();
     Reading<CourseId> opened =
         starting.open(
             EDUCATOR,
@@ -252,7 +254,12 @@ final class House {
   }
 
   boolean isInUse(PreparationId id) {
-    return preparations.containsKey(id);
+    return preparations.containsKey(id) && !recalled.containsKey(id);
+  }
+
+  /** The clinic takes a preparation out of use. */
+  void recall(Mix mix) {
+    recalled.put(new PreparationId(mix.id), now);
   }
 
   CourseId course() {

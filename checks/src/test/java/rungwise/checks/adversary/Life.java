@@ -15,6 +15,7 @@ import rungwise.checks.adversary.law.Minutes;
 import rungwise.checks.adversary.law.NowLaws;
 import rungwise.checks.adversary.law.Scene;
 import rungwise.checks.adversary.law.Told;
+import rungwise.checks.adversary.law.UpkeepLaws;
 
 /** One man's record: each act is done, and the laws are asked after it. */
 final class Life {
@@ -82,7 +83,7 @@ final class Life {
     int told = actor.ledger.told.size();
     Optional<Scene> before = last;
     say(act(act, random));
-    boolean isNew = actor.house.memory.lastNumber() > entries;
+    boolean isNew = actor.house.memory.lastNumber() > entries || act.kind() == Act.Kind.RECALL;
     if (!isNew && random.nextInt(SELDOM) > 0 || isPrologue() && random.nextInt(SELDOM) > 0) {
       return;
     }
@@ -116,6 +117,7 @@ final class Life {
     new DoseLaws(scene, judge).check();
     new AdviceLaws(scene, judge).check();
     new NowLaws(scene, judge).check();
+    new UpkeepLaws(scene, judge).check();
     if (judge.isBroken()) {
       history.add("  " + Minutes.local(scene.minute()) + ": " + scene.words());
     }
@@ -176,6 +178,7 @@ final class Life {
       case OVERTURN -> clerk.overturn(random);
       case EXAMINE -> clerk.examine(random);
       case READY -> clerk.ready(act.dice());
+      case RECALL -> clerk.recall();
       case NOT_ALLOWED -> actor.notAllowed(random);
     };
   }

@@ -17,6 +17,7 @@ final class Reporter {
   private static final long[] MINUTES = {
     5, 15, 20, 30, 40, 45, 55, 59, 60, 61, 75, 90, 100, 119, 120, 121, 150, 200, 239, 240, 241, 300
   };
+  private static final String[] LONGER = {"from_61", "from_120", "from_240", "still"};
   private static final int SHORT = 9;
   private static final int[] GRADES = {0, 0, 1, 1, 2, 2, 2, 3, 3, 4};
 
@@ -69,7 +70,8 @@ final class Reporter {
             0,
             asked(random),
             place(random),
-            vial(random)));
+            vial(random),
+            actor.now - at));
   }
 
   private static int grade(SplittableRandom random) {
@@ -121,8 +123,9 @@ final class Reporter {
       case 1 -> with(said, "at_least", minutes, 0);
       case 2 -> with(said, "between", minutes, more);
       case 3 -> with(said, "between", 0, minutes);
-      case 4 -> with(said, "within_2_hours", 0, 0);
-      case 5 -> with(said, random.nextBoolean() ? "within_4_hours" : "not_within_4_hours", 0, 0);
+      case 4 -> with(said, "up_to_60", 0, 0);
+      case 5 -> with(said, LONGER[random.nextInt(LONGER.length)], 0, 0);
+      case 6 -> with(said, said.grade() == 0 ? "no_change" : "from_61", 0, 0);
       default -> with(said, "exactly", minutes, 0);
     };
   }
@@ -137,12 +140,27 @@ final class Reporter {
         second,
         said.asked(),
         said.place(),
-        said.vial());
+        said.vial(),
+        said.since());
   }
 
   /** What is from before is in no report. */
   private List<Told> correctable() {
     return ledger.counting().stream().filter(one -> !one.id.isEmpty()).toList();
+  }
+
+  private Told.Said since(Told.Said said) {
+    return new Told.Said(
+        said.at(),
+        said.drawn(),
+        said.grade(),
+        said.soft(),
+        said.first(),
+        said.second(),
+        said.asked(),
+        said.place(),
+        said.vial(),
+        actor.now - said.at());
   }
 
   String correct(SplittableRandom random) {
@@ -166,7 +184,8 @@ final class Reporter {
                   was.second(),
                   was.asked(),
                   was.place(),
-                  was.vial());
+                  was.vial(),
+                  actor.now - was.at());
           case 2 ->
               new Told.Said(
                   was.at(),
@@ -177,8 +196,9 @@ final class Reporter {
                   was.second(),
                   other.asked(),
                   was.place(),
-                  was.vial());
-          default -> with(was, other.soft(), other.first(), other.second());
+                  was.vial(),
+                  actor.now - was.at());
+          default -> since(with(was, other.soft(), other.first(), other.second()));
         };
     return tell(who(random), said, Optional.of(old));
   }
@@ -189,6 +209,11 @@ final class Reporter {
         house.titration.report(
             who, house.course(), Desk.report(said, barrel, old.map(one -> new EntryId(one.id))));
     read.found().ifPresent(entry -> told(entry, said, old, who));
+    if (read.found().isEmpty() && said.mayBeFourHours()) {
+      ledger.worries.add(
+          new Ledger.Worry(
+              house.memory.lastNumber(), said.at(), old.map(one -> one.id).orElse("")));
+    }
     return who.fullName()
         + (old.isPresent()
             ? " corrects the report of " + Minutes.local(old.get().at())
@@ -317,7 +342,8 @@ final class Reporter {
             0,
             asked(random),
             "",
-            one.vial());
+            one.vial(),
+            lasted);
     Reading<Long> read =
         house.room.end(
             House.EDUCATOR,

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -65,8 +66,8 @@ final class HazardControlsTest {
     var stronger = SamplePreparations.ALPROSTADIL_40;
     var history = History.of(List.of(injectionOf(weaker)));
 
-    assertThat(history.lastOf(weaker.id())).isPresent();
-    assertThat(history.lastOf(stronger.id())).isEmpty();
+    assertThat(history.lastOf(weaker)).isPresent();
+    assertThat(history.lastOf(stronger)).isEmpty();
     assertThat(stronger.contentOf(TENTH_OF_A_MILLILITRE)).isEqualTo("alprostadil 4 mcg");
     assertThat(weaker.contentOf(TENTH_OF_A_MILLILITRE)).isEqualTo("alprostadil 2 mcg");
   }
@@ -77,7 +78,7 @@ final class HazardControlsTest {
         Instant.parse("2026-01-05T20:00:00Z"),
         preparation,
         TENTH_OF_A_MILLILITRE,
-        TENTH_OF_A_MILLILITRE,
+        Optional.of(TENTH_OF_A_MILLILITRE),
         Grade.USABLE,
         new SoftAfter.Exactly(TimeSpan.ofMinutes(45)),
         SimpleCauses.NONE_FOUND,

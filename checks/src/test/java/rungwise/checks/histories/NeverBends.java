@@ -120,7 +120,7 @@ record NeverBends(Protocol protocol, Ladder ladder) {
               START.plus(APART.multipliedBy(injections.size())),
               ladder.preparation(),
               event.volume(),
-              event.volume(),
+              Optional.of(event.volume()),
               event.grade(),
               event.lasting().soft(),
               event.causes(),

@@ -40,6 +40,7 @@ import rungwise.dosing.screening.ErectileScore;
 import rungwise.dosing.screening.Screening.Answered;
 import rungwise.dosing.supply.Opening;
 import rungwise.dosing.supply.VialDates;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /** Facts of every kind, with every choice that a fact may hold. */
@@ -186,6 +187,13 @@ public final class SampleFacts {
     for (ChangeReason reason : ChangeReason.values()) {
       facts.add(signed(Place.CLINIC, Set.of(), Optional.of(reason), Optional.empty()));
     }
+    facts.add(
+        signed(
+            Place.HOME,
+            Set.of(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.of(TimeSpan.ofMinutes(90))));
     return facts;
   }
 
@@ -194,6 +202,15 @@ public final class SampleFacts {
       Set<OverriddenHold> overridden,
       Optional<ChangeReason> changed,
       Optional<Volume> nextStep) {
+    return signed(place, overridden, changed, nextStep, Optional.empty());
+  }
+
+  private static DoseSigned signed(
+      Place place,
+      Set<OverriddenHold> overridden,
+      Optional<ChangeReason> changed,
+      Optional<Volume> nextStep,
+      Optional<TimeSpan> accepted) {
     return new DoseSigned(
         PLAN,
         volume(250),
@@ -205,7 +222,8 @@ public final class SampleFacts {
         3,
         NOW,
         ODD_TEXT,
-        nextStep);
+        nextStep,
+        accepted);
   }
 
   static Volume volume(long microlitres) {

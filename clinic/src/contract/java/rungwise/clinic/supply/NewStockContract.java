@@ -14,7 +14,10 @@ import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.decision.Decision;
+import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.history.Stock;
+import rungwise.dosing.known.SamplePreparations;
 import rungwise.quantities.Volume;
 
 /** A new vial after one that may have lost some of its strength, over any store. */
@@ -120,6 +123,36 @@ public abstract class NewStockContract {
 
     assertThat(proposed()).contains(Volume.ofMicrolitres(1000));
     assertThat(world.blocks(course)).doesNotContain(GuardRule.NEW_STOCK);
+  }
+
+  @Test
+  void of_a_report_that_names_no_vial_the_stock_is_not_known() {
+    startSolution("2026-03-01");
+    world.pass(Duration.ofDays(1));
+
+    world
+        .report(
+            course,
+            ReportForm.at("2026-03-02", "20:00").mark("50").grade("1").exactly("20").vialNotKnown())
+        .orThrow();
+
+    assertThat(world.state(course).question().last().orElseThrow().stock())
+        .isEqualTo(Stock.NOT_RECORDED);
+    assertThat(world.state(course).advice().decision())
+        .isEqualTo(new Decision.Repeat(Volume.ofMicrolitres(500)));
+    assertThat(world.state(course).advice().reason().rule())
+        .isEqualTo(TitrationRule.NEW_STOCK_RESTART);
+  }
+
+  @Test
+  void what_is_dissolved_for_one_injection_is_fresh_only_from_a_vial_on_record() {
+    course = world.openWith(SamplePreparations.ALPROSTADIL_20, "u100-1");
+    world.signProposed(course);
+    world.pass(Duration.ofDays(1));
+    world.report(course, ReportForm.at("2026-03-02", "20:00").vialNotKnown()).orThrow();
+
+    assertThat(world.state(course).question().last().orElseThrow().stock())
+        .isEqualTo(Stock.NOT_RECORDED);
   }
 
   @Test

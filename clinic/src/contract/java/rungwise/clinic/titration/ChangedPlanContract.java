@@ -15,6 +15,7 @@ import rungwise.clinic.course.Plan;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.supply.VialForm;
 import rungwise.dosing.decision.Decision;
+import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.SamplePreparations;
@@ -76,9 +77,26 @@ public abstract class ChangedPlanContract {
     world.receive(course, VialForm.of(SamplePreparations.ALPROSTADIL_40));
     world.makeReady(course);
     assertThat(world.sign(course, TitrationWorld.atHome(world.proposed(course))).faults())
-        .contains(
-            "Not possible: No dose of this preparation has been given in the clinic"
-                + " since he began it.");
+        .contains("Not possible: " + GuardRule.FIRST_IN_CLINIC.wording());
+  }
+
+  @Test
+  void a_late_report_that_leaves_no_first_dose_suspends_the_signed_one_and_the_page_still_opens() {
+    EntryId report = world.file(course).reports().getLast().entry().id();
+    world.pass(Duration.ofDays(2));
+    world.choosePreparation(course, SamplePreparations.THREE_DRUG).orThrow();
+    world.receive(course, VialForm.of(SamplePreparations.THREE_DRUG));
+    assertThat(world.state(course).advice().decision()).isInstanceOf(Decision.Start.class);
+
+    ReportForm late =
+        ReportForm.at("2026-03-02", "20:00").exactly("90").correcting(report, "it was longer");
+    world.report(course, late).orThrow();
+
+    assertThat(world.state(course).advice().decision()).isEqualTo(new Decision.Refer());
+    assertThat(world.state(course).advice().reason().rule())
+        .isEqualTo(TitrationRule.NOTHING_TOLERATED_BEFORE);
+    assertThat(world.state(course).question().ladder().rungs())
+        .noneMatch(volume -> world.state(course).advice().isAllowed(volume));
   }
 
   @Test

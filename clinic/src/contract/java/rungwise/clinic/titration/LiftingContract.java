@@ -106,7 +106,7 @@ public abstract class LiftingContract {
 
     correct(late().exactly("100"));
 
-    assertThat(world.blocks(course)).isEmpty();
+    assertThat(world.blocks(course)).containsExactly(GuardRule.SIGN_ANEW);
     assertThat(confirm(Staff.PRESCRIBER, "asked again").faults()).hasSize(1);
   }
 

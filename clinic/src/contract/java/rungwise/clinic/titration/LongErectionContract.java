@@ -69,10 +69,10 @@ public abstract class LongErectionContract {
   }
 
   @Test
-  void a_late_report_of_a_little_less_than_two_hours_does_not() {
+  void a_late_report_of_a_little_less_than_two_hours_waits_for_a_signature_only() {
     reportLate(late().exactly("119.999"));
 
-    assertThat(world.blocks(course)).isEmpty();
+    assertThat(world.blocks(course)).containsExactly(GuardRule.SIGN_ANEW);
   }
 
   @Test
@@ -104,7 +104,7 @@ public abstract class LongErectionContract {
     reportLate(late().atLeast("30"));
     assertThat(world.blocks(course)).contains(GuardRule.EMERGENCY_OPEN);
 
-    correct(late().exactly("90"));
+    correct(late().exactly("50"));
 
     assertThat(world.blocks(course)).isEmpty();
   }

@@ -122,9 +122,8 @@ public abstract class NextStepContract {
   void over_an_hour_on_a_dose_allows_no_step_above_it() {
     reportTwoDaysLater(evening("2026-03-04").grade("2").exactly("61"));
 
-    assertRefused(
-        world.sign(course, withNextStep(world.proposed(course))),
-        "Next step 0.25 mL: At a lower dose an erection lasted over an hour");
+    assertThat(world.sign(course, withNextStep(world.proposed(course))).faults())
+        .contains("Next step 0.25 mL: " + GuardRule.HIGHER_AFTER_LONG.wording());
   }
 
   @Test
@@ -140,7 +139,7 @@ public abstract class NextStepContract {
     correct(poor.mark("10"));
     assertThat(nextStepBlocks()).contains(GuardRule.NEXT_STEP_NOT_YET);
     correct(poor);
-    assertThat(nextStepBlocks()).containsExactly(GuardRule.HIGHER_AFTER_LONG);
+    assertThat(nextStepBlocks()).containsExactly(GuardRule.HIGHER_AFTER_LONG, GuardRule.SIGN_ANEW);
     world
         .lifting()
         .confirmCorrection(Staff.PRESCRIBER, course, world.lastEntry(course), "61 was his age")
@@ -175,7 +174,7 @@ public abstract class NextStepContract {
 
     assertThat(lastReport().ordered()).isEqualTo(Volume.ofMicrolitres(120));
     assertThat(world.state(course).advice().decision())
-        .isEqualTo(new Decision.Repeat(Volume.ofMicrolitres(120)));
+        .isEqualTo(new Decision.StepDown(Volume.ofMicrolitres(120)));
   }
 
   @Test

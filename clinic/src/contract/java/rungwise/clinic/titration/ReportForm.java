@@ -1,6 +1,8 @@
 package rungwise.clinic.titration;
 
+import java.util.Optional;
 import rungwise.clinic.ClinicTime.Occurrence;
+import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.EntryId;
 
 /** A report form, filled in step by step; it begins as a good injection of the 12-unit mark. */
@@ -70,6 +72,18 @@ public record ReportForm(ReportDraft draft) {
 
   public ReportForm place(String token) {
     return with(ReportPart.PLACE, token);
+  }
+
+  /** The same of which nobody knows the vial. */
+  public ReportForm vialNotKnown() {
+    return with(ReportPart.VIAL, "");
+  }
+
+  /** The same from the vial in use, unless it says which or that nobody knows. */
+  ReportForm from(Optional<CourseFile> file) {
+    return draft.typed().containsKey(ReportPart.VIAL)
+        ? this
+        : file.flatMap(CourseFile::vial).map(vial -> vial(vial.entry().id())).orElse(this);
   }
 
   /** Which vial it was drawn from. */

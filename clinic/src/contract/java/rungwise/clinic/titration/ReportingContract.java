@@ -65,7 +65,8 @@ public abstract class ReportingContract {
 
   @Test
   void a_report_keeps_when_what_was_drawn_what_was_ordered_and_how_it_went() {
-    ReportForm form = good().mark("10").grade("2").between("20", "45").causes("one_found");
+    ReportForm form =
+        good().mark("10").grade("2").between("20", "45").causes("one_found").vialNotKnown();
 
     world.told(course, form).orThrow();
 

@@ -18,9 +18,11 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /** Signing a dose, over any store. */
@@ -93,6 +95,7 @@ public abstract class SigningContract {
                 basis,
                 world.now(),
                 advice,
+                Optional.empty(),
                 Optional.empty()));
     assertThat(number).isEqualTo(world.file(course).basis()).isGreaterThan(basis);
     assertThat(world.last(course).recordedBy()).isEqualTo(Staff.PRESCRIBER.id());
@@ -160,10 +163,11 @@ public abstract class SigningContract {
             "words",
             /* withNextStep= */ false);
 
-    assertRefused(twoStepsUp, "Not possible: This is more than one step above the last dose.");
+    assertRefused(
+        twoStepsUp, "Not possible: This is more than one step above the last dose that went in.");
     assertThat(world.sign(course, overridden).faults())
         .containsExactly(
-            "Not possible: This is more than one step above the last dose.",
+            "Not possible: This is more than one step above the last dose that went in.",
             "Only a hold can be overridden.");
   }
 
@@ -250,18 +254,67 @@ public abstract class SigningContract {
   void a_hold_of_time_is_overridden_in_the_clinic_and_never_for_home() {
     settle();
     world.makeReady(course);
-    world.report(course, ReportForm.at("2026-03-04", "09:00").exactly("10")).orThrow();
-    world.pass(Duration.ofHours(1));
-    assertThat(world.blocks(course)).contains(GuardRule.SPACING);
-    SignDraft draft = world.overriding(course, "seen in the room", GuardRule.SPACING);
+    world.pass(Duration.ofDays(4));
+    world.report(course, ReportForm.at("2026-03-04", "20:00").exactly("10")).orThrow();
+    world.report(course, ReportForm.at("2026-03-06", "20:00").exactly("10")).orThrow();
+    assertThat(world.blocks(course)).contains(GuardRule.WEEKLY_COUNT);
+    SignDraft draft = world.overriding(course, "seen in the room", GuardRule.WEEKLY_COUNT);
 
-    assertRefused(TitrationWorld.atHome(draft), "Never overridden for home: The last injection");
+    assertRefused(TitrationWorld.atHome(draft), "Never overridden for home: There are already");
     world.sign(course, draft).orThrow();
 
-    assertThat(world.blocks(course)).doesNotContain(GuardRule.SPACING);
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.WEEKLY_COUNT);
     world.pass(Duration.ofMinutes(1));
-    world.report(course, ReportForm.at("2026-03-04", "10:10").exactly("10")).orThrow();
-    assertThat(world.blocks(course)).contains(GuardRule.SPACING);
+    world.report(course, ReportForm.at("2026-03-08", "09:00").exactly("10")).orThrow();
+    assertThat(world.blocks(course)).contains(GuardRule.WEEKLY_COUNT);
+  }
+
+  @Test
+  void a_dose_that_lasted_over_an_hour_waits_and_may_be_accepted_up_to_so_many_minutes() {
+    settle();
+    world.report(course, ReportForm.at("2026-03-03", "20:00").exactly("75")).orThrow();
+    world.pass(Duration.ofDays(1));
+    SignDraft anew = world.instead(course, 120);
+    SignDraft accepted =
+        new SignDraft(
+            120,
+            Place.CLINIC,
+            anew.basis(),
+            "MORE_CAUTION",
+            Set.of(GuardRule.SIGN_ANEW),
+            "he wants it so",
+            /* withNextStep= */ false);
+
+    assertRefused(anew, "On hold: " + GuardRule.SIGN_ANEW.wording());
+    assertRefused(accepted.accepting("120"), "from 61 to 119 can");
+    assertRefused(accepted.accepting("60"), "from 61 to 119 can");
+    assertRefused(accepted.accepting("an hour"), "an hour");
+    world.sign(course, accepted.accepting("90")).orThrow();
+
+    assertThat(inForce().orElseThrow().accepted()).contains(TimeSpan.ofMinutes(90));
+    assertThat(world.state(course).advice().verdictsOn(volume(120)))
+        .extracting(Verdict::rule)
+        .doesNotContain(GuardRule.SIGN_ANEW);
+    world.report(course, ReportForm.at("2026-03-04", "21:00").exactly("91")).orThrow();
+    assertThat(world.blocks(course)).contains(GuardRule.SIGN_ANEW);
+  }
+
+  @Test
+  void nothing_is_accepted_where_nothing_was_long() {
+    SignDraft overriding = world.overriding(course, "considered");
+
+    assertRefused(overriding.accepting("90"), "there is nothing to accept");
+  }
+
+  @Test
+  void within_a_day_of_a_useful_response_no_signature_overrides_the_spacing() {
+    settle();
+    world.report(course, ReportForm.at("2026-03-04", "09:00").exactly("10")).orThrow();
+    world.pass(Duration.ofHours(1));
+
+    world.sign(course, world.overriding(course, "seen in the room", GuardRule.SPACING)).orThrow();
+
+    assertThat(world.blocks(course)).containsExactly(GuardRule.SPACING);
   }
 
   @Test

@@ -326,8 +326,9 @@ public final class TitrationWorld {
    * A report. Where a dose is signed for the clinic and the form says no place, the injection was
    * seen there until he was soft again; else it is told by telephone.
    */
-  public Reading<Long> report(CourseId id, ReportForm form) {
+  public Reading<Long> report(CourseId id, ReportForm said) {
     Optional<CourseFile> file = stored.courses().find(id);
+    ReportForm form = said.from(file);
     boolean isSeen =
         form.draft().corrects().isEmpty()
             && !form.draft().typed().containsKey(ReportPart.PLACE)

@@ -25,6 +25,7 @@ import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening.Answered;
 import rungwise.dosing.source.Sourced;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /** Something that was written into a course. Each kind is appended and never changed. */
@@ -177,6 +178,7 @@ public sealed interface CourseFact {
    * @param askedAt the instant at which the advice was asked
    * @param advice the whole advice, so that it can be replayed and compared
    * @param nextStep the one step that may follow without a new signature
+   * @param accepted how long an erection may last at this dose, where that is over an hour
    */
   record DoseSigned(
       Plan plan,
@@ -189,7 +191,8 @@ public sealed interface CourseFact {
       long basis,
       Instant askedAt,
       String advice,
-      Optional<Volume> nextStep)
+      Optional<Volume> nextStep,
+      Optional<TimeSpan> accepted)
       implements CourseFact {
     public DoseSigned {
       rungs = List.copyOf(rungs);

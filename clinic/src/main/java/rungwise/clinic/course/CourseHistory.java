@@ -1,11 +1,14 @@
 package rungwise.clinic.course;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
+import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.clinic.course.CourseFile.Written;
+import rungwise.dosing.history.Acceptance;
 import rungwise.dosing.history.Before;
 import rungwise.dosing.history.EmergencyReview;
 import rungwise.dosing.history.History;
@@ -36,6 +39,7 @@ public record CourseHistory(
         observing(),
         reopenings(),
         reviews(),
+        acceptances(),
         Before.NOTHING);
   }
 
@@ -55,6 +59,25 @@ public record CourseHistory(
                 new Observing(
                     written.entry().number(), written.fact().injectedAt(), written.fact().drawn()))
         .toList();
+  }
+
+  private List<Acceptance> acceptances() {
+    return file.inForce(DoseSigned.class).stream()
+        .flatMap(written -> acceptance(written).stream())
+        .toList();
+  }
+
+  private Optional<Acceptance> acceptance(Written<DoseSigned> written) {
+    DoseSigned signed = written.fact();
+    return signed
+        .accepted()
+        .map(
+            upTo ->
+                new Acceptance(
+                    written.entry().number(),
+                    preparations.apply(signed.plan().preparation()),
+                    signed.volume(),
+                    upTo));
   }
 
   private List<Reopening> reopenings() {
@@ -80,7 +103,7 @@ public record CourseHistory(
         report.injectedAt(),
         preparations.apply(report.preparation()),
         report.drawn(),
-        report.ordered(),
+        Optional.of(report.ordered()),
         report.grade(),
         report.soft(),
         report.causes(),

@@ -51,15 +51,16 @@ public final class OpenErections {
     History history = state.question().history();
     return history.openEmergencies().stream()
         .filter(one -> !isOver(state.file(), one))
-        .map(one -> reported(state.file(), one));
+        .map(one -> reported(state.file(), history, one));
   }
 
-  private static OpenErection reported(CourseFile file, Injection injection) {
+  private static OpenErection reported(CourseFile file, History history, Injection injection) {
+    boolean isDated = !history.isUndated(injection);
     Optional<Written<InjectionReported>> counting = counting(file, injection);
     boolean counts = counting.filter(one -> one.entry().number() == injection.entry()).isPresent();
     return new OpenErection(
-        Optional.of(injection.at()),
-        firmAt(injection),
+        Optional.of(injection.at()).filter(at -> isDated),
+        firmAt(injection).filter(at -> isDated),
         Optional.of(injection.preparation()),
         Optional.of(injection.drawn()),
         where(file, injection),
@@ -93,17 +94,8 @@ public final class OpenErections {
 
   /** Whether the report, or what was written in its place, says how it ended. */
   private static boolean isOver(CourseFile file, Injection injection) {
-    return saysEnd(injection.soft())
-        || counting(file, injection).filter(one -> saysEnd(one.fact().soft())).isPresent();
-  }
-
-  private static boolean saysEnd(SoftAfter soft) {
-    return switch (soft) {
-      case SoftAfter.Exactly exactly -> true;
-      case SoftAfter.Between between -> true;
-      case SoftAfter.AtLeast atLeast -> false;
-      case SoftAfter.NotKnown notKnown -> false;
-    };
+    return injection.soft().hasKnownEnd()
+        || counting(file, injection).filter(one -> one.fact().soft().hasKnownEnd()).isPresent();
   }
 
   /** The report of the same injection that counts now; empty if it was withdrawn. */

@@ -123,13 +123,7 @@ public final class CourseForecasts {
         .signedDose()
         .map(written -> written.fact().volume())
         .or(() -> state.advice().decision().proposed())
-        .or(
-            () ->
-                state
-                    .question()
-                    .history()
-                    .lastOf(state.question().preparationId())
-                    .map(Injection::drawn))
+        .or(() -> state.question().last().map(Injection::drawn))
         .flatMap(ladder::atOrBelow)
         .orElse(ladder.first());
   }

@@ -133,7 +133,7 @@ public final class PastReading {
         at,
         preparation,
         volume,
-        volume,
+        Optional.empty(),
         one.grade(),
         one.soft(),
         SimpleCauses.NOT_ASKED,

@@ -108,7 +108,7 @@ public record ProtocolCase(
         BEGIN.plus(APART.multipliedBy(before)),
         preparation,
         volume,
-        volume,
+        Optional.of(volume),
         response.grade(),
         response.soft(),
         SimpleCauses.NONE_FOUND,

@@ -160,9 +160,9 @@ public final class RoomViews {
         state.mayInject().verdicts().stream()
             .anyMatch(verdict -> verdict.rule() == GuardRule.SAME_VISIT);
     Optional<Volume> signed = state.file().signedDose().map(written -> written.fact().volume());
-    return SameVisit.firstDose(state.question())
-        .filter(first -> isSecond && signed.isPresent())
-        .map(first -> secondDose(state, first, signed.orElseThrow()));
+    return SameVisit.next(state.question())
+        .filter(next -> isSecond && signed.isPresent())
+        .map(next -> secondDose(state, next.first(), signed.orElseThrow()));
   }
 
   private String secondDose(CourseState state, Injection first, Volume second) {

@@ -125,6 +125,7 @@ public final class EntryWords {
         + ": "
         + signed.volume()
         + signed.nextStep().map(next -> ", next step " + next).orElse("")
+        + signed.accepted().map(most -> ", accepted up to " + most + " at it").orElse("")
         + signed.overridden().stream()
             .map(hold -> ". Overridden" + until(hold, time) + ": " + hold.rule().wording())
             .sorted()

@@ -89,14 +89,27 @@ public final class CourseReader {
 
   /**
    * The ladder of a course without an order. A protocol that is no more for its preparation still
-   * shows what it would give; a guard stops every dose of it.
+   * shows what it would give, and a plan of which a late report has left no first dose shows its
+   * steps with the reasons; guards stop every dose of them.
    */
   private LadderProposal shown(Plan plan, CourseFile file, History history) {
-    Protocol protocol = protocol(plan);
     Preparation preparation = preparation(plan.preparation());
-    boolean isFor = protocol.isFor(preparation);
-    return propose(isFor ? protocol : protocol.asWrittenFor(preparation), plan, file, history)
-        .orThrow();
+    Protocol signed = protocol(plan);
+    Protocol protocol = signed.isFor(preparation) ? signed : signed.asWrittenFor(preparation);
+    Reading<LadderProposal> proposed = propose(protocol, plan, file, history);
+    return proposed
+        .found()
+        .orElseGet(
+            () ->
+                new LadderProposal(
+                    LadderProposal.whateverHeTolerated(
+                            protocol,
+                            preparation,
+                            Barrels.of(plan.barrel()).orElseThrow(),
+                            file.opened().group())
+                        .orThrow()
+                        .ladder(),
+                    proposed.faults()));
   }
 
   private Circumstances circumstances(CourseFile file, Protocol protocol, Instant now) {
@@ -161,7 +174,7 @@ public final class CourseReader {
     Preparation preparation = preparation(plan.preparation());
     Reading<LadderProposal> usual = ladderFor(protocol, plan, file.opened().group(), history);
     boolean isTooMuch =
-        history.lastOf(preparation.id()).isEmpty()
+        history.lastOf(preparation).isEmpty()
             && usual
                 .found()
                 .flatMap(one -> history.closing(preparation, one.ladder().first()))
@@ -180,7 +193,7 @@ public final class CourseReader {
         preparation(plan.preparation()),
         Barrels.of(plan.barrel()).orElseThrow(),
         group,
-        history.carriedTo(plan.preparation()));
+        history.beginning(preparation(plan.preparation())));
   }
 
   /** The ladder that a plan would give a man without a record, or why it gives none. */

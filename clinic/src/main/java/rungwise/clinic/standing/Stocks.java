@@ -32,13 +32,11 @@ record Stocks(
     ZoneId zone,
     Function<PreparationId, Preparation> preparations) {
 
-  /** The stock of a report's dose. */
+  /** The stock of a report's dose. Of a report that names no vial it is not known. */
   Stock of(Written<InjectionReported> report) {
-    PreparationId preparation = report.fact().preparation();
     return vialOf(report)
-        .map(vial -> of(vial, report.fact().injectedAt(), preparation))
-        .orElseGet(
-            () -> isSingleUse(preparation) ? new Stock("", Freshness.FRESH) : Stock.NOT_RECORDED);
+        .map(vial -> of(vial, report.fact().injectedAt(), report.fact().preparation()))
+        .orElse(Stock.NOT_RECORDED);
   }
 
   /** A vial as stock, as old as it is at an instant. */
@@ -58,20 +56,18 @@ record Stocks(
                 protocol.limits().freshDays().value()));
   }
 
-  /** The vial that the report names, or the last one written down before it. */
+  /** The vial that the report names, as its last addendum says. */
   Optional<Written<VialReceived>> vialOf(Written<InjectionReported> report) {
-    Optional<EntryId> named = report.fact().details().vial().map(id -> file.rootOf(file.entry(id)));
-    return vials.stream()
-        .filter(
-            vial ->
-                named
-                    .map(root -> file.rootOf(vial.entry()).equals(root))
-                    .orElseGet(() -> isHisBefore(vial, report)))
-        .reduce((earlier, later) -> later);
-  }
-
-  private boolean isHisBefore(Written<VialReceived> vial, Written<InjectionReported> report) {
-    return vial.fact().ofClinic().isEmpty() && file.beganAt(vial.entry()) < report.entry().number();
+    return report
+        .fact()
+        .details()
+        .vial()
+        .map(id -> file.rootOf(file.entry(id)))
+        .flatMap(
+            root ->
+                vials.stream()
+                    .filter(vial -> file.rootOf(vial.entry()).equals(root))
+                    .reduce((earlier, later) -> later));
   }
 
   /** What is dissolved or opened for one injection has no time to grow old. */

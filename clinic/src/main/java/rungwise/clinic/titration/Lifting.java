@@ -67,19 +67,18 @@ public final class Lifting {
         actor,
         By.PRESCRIBER,
         id,
-        (file, now) -> {
-          return reviewFault(reader.state(file, now).question(), softWhenSeen)
-              .<Reading<Long>>map(Reading::refused)
-              .orElseGet(
-                  () ->
-                      changes.appendWithReason(
-                          id,
-                          new EmergencyReviewed(softWhenSeen),
-                          actor,
-                          now,
-                          Optional.empty(),
-                          reason));
-        });
+        (file, now) ->
+            reviewFault(reader.state(file, now).question(), softWhenSeen)
+                .<Reading<Long>>map(Reading::refused)
+                .orElseGet(
+                    () ->
+                        changes.appendWithReason(
+                            id,
+                            new EmergencyReviewed(softWhenSeen),
+                            actor,
+                            now,
+                            Optional.empty(),
+                            reason)));
   }
 
   /**

@@ -14,6 +14,8 @@ import rungwise.dosing.history.Place;
  * @param until the last day on which those hold that ask for one, as typed; may be empty
  * @param reason why, in words, where something was changed or overridden
  * @param withNextStep whether the step above may follow at home without a new signature
+ * @param acceptedMinutes how long an erection may last at this dose, in minutes as typed; empty
+ *     where nothing over an hour is accepted
  */
 public record SignDraft(
     long volumeMicrolitres,
@@ -23,7 +25,8 @@ public record SignDraft(
     Set<GuardRule> overridden,
     String until,
     String reason,
-    boolean withNextStep) {
+    boolean withNextStep,
+    String acceptedMinutes) {
 
   public SignDraft {
     overridden = Set.copyOf(overridden);
@@ -39,5 +42,24 @@ public record SignDraft(
       String reason,
       boolean withNextStep) {
     this(volumeMicrolitres, place, basis, changed, overridden, "", reason, withNextStep);
+  }
+
+  /** A draft that accepts nothing over an hour. */
+  public SignDraft(
+      long volumeMicrolitres,
+      Place place,
+      long basis,
+      String changed,
+      Set<GuardRule> overridden,
+      String until,
+      String reason,
+      boolean withNextStep) {
+    this(volumeMicrolitres, place, basis, changed, overridden, until, reason, withNextStep, "");
+  }
+
+  /** The same, with how long an erection may last at this dose. */
+  public SignDraft accepting(String minutes) {
+    return new SignDraft(
+        volumeMicrolitres, place, basis, changed, overridden, until, reason, withNextStep, minutes);
   }
 }

@@ -10,8 +10,12 @@ import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.guard.DoseGuards;
 import rungwise.dosing.guard.GuardClass;
+import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.Acceptance;
 import rungwise.dosing.history.Place;
+import rungwise.quantities.Reading;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /** The guards, asked once more when a dose is to be signed. */
@@ -58,9 +62,43 @@ final class SigningCheck {
       faults.add("This is not the proposed dose: choose why it is changed.");
     }
     faults.addAll(overrides.faults());
+    faults.addAll(acceptingFaults(draft, advice.verdictsOn(volume)));
     boolean needsWords =
         !draft.overridden().isEmpty() || changed.equals(Optional.of(ChangeReason.OTHER));
     if (needsWords && draft.reason().isBlank()) {
+      faults.add(CourseChanges.REASON_MISSING);
+    }
+    return faults;
+  }
+
+  /** How long an erection may last at the dose; empty where nothing over an hour was accepted. */
+  static Reading<Optional<TimeSpan>> accepted(SignDraft draft) {
+    String typed = draft.acceptedMinutes();
+    if (typed.isBlank()) {
+      return Reading.of(Optional.empty());
+    }
+    Reading<TimeSpan> read = TimeSpan.parseMinutes(typed);
+    return read.found().filter(upTo -> !Acceptance.isPossible(upTo)).isPresent()
+        ? Reading.refused(
+            "\""
+                + typed.strip()
+                + "\" minutes cannot be accepted at a dose: from 61 to 119 can, and 120 or more close"
+                + " it.")
+        : read.map(Optional::of);
+  }
+
+  /** Only what waits can be accepted, and only with a reason. */
+  private static List<String> acceptingFaults(SignDraft draft, List<Verdict> verdicts) {
+    if (draft.acceptedMinutes().isBlank()) {
+      return List.of();
+    }
+    var faults = new ArrayList<>(accepted(draft).faults());
+    if (verdicts.stream().noneMatch(verdict -> verdict.rule() == GuardRule.SIGN_ANEW)) {
+      faults.add(
+          "Nothing over an hour is on record at this dose, so there is nothing to accept: leave the"
+              + " minutes empty.");
+    }
+    if (draft.reason().isBlank() && draft.overridden().isEmpty()) {
       faults.add(CourseChanges.REASON_MISSING);
     }
     return faults;

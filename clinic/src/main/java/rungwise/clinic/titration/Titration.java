@@ -177,7 +177,8 @@ public final class Titration {
                   file.basis(),
                   now,
                   advice.record(),
-                  SigningCheck.nextStep(draft, state, volume));
+                  SigningCheck.nextStep(draft, state, volume),
+                  SigningCheck.accepted(draft).found().orElse(Optional.empty()));
           return changes.append(id, signed, actor, now, draft.reason());
         });
   }

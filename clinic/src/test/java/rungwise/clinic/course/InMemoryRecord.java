@@ -269,7 +269,8 @@ public final class InMemoryRecord implements Transactions {
         signed.basis(),
         milliseconds(signed.askedAt()),
         signed.advice(),
-        signed.nextStep());
+        signed.nextStep(),
+        signed.accepted());
   }
 
   private static CourseFact reported(CourseFact.InjectionReported reported) {

@@ -23,7 +23,6 @@ import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.SamplePreparations;
-import rungwise.dosing.supply.Freshness;
 import rungwise.dosing.supply.InUseRule;
 import rungwise.quantities.Reading;
 
@@ -219,7 +218,7 @@ final class VialViewTest {
         .amend(Staff.EDUCATOR, course, entry, label().opened("2026-03-02").draft(), "opened")
         .orThrow();
 
-    assertThat(before).isNotEqualTo(new Stock("", Freshness.FRESH));
+    assertThat(before).isNotEqualTo(Stock.NOT_RECORDED);
     assertThat(stockOfTheReport(course)).isEqualTo(before);
   }
 

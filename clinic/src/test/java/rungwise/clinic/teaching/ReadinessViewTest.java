@@ -17,6 +17,7 @@ import rungwise.clinic.teaching.ReadinessView.Item;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
+import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.SamplePreparations;
 
@@ -89,8 +90,7 @@ final class ReadinessViewTest {
     assertThat(view.answer()).isEqualTo("Not ready for home");
     assertThat(view.verdicts())
         .extracting(VerdictText::sentence)
-        .containsExactly(
-            "No dose of this preparation has been given in the clinic since he began it.");
+        .containsExactly(GuardRule.FIRST_IN_CLINIC.wording());
   }
 
   @Test

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import rungwise.dosing.decision.Decision;
-import rungwise.dosing.decision.Proposal;
 import rungwise.dosing.decision.Reason;
 import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.history.Fact;
@@ -37,31 +36,21 @@ public record ByRuleAndModel(ResponseModel model) implements Choice {
   }
 
   @Override
-  public Proposal choose(Question question) {
-    Proposal byRule = ByRule.byReport(question);
-    var reasons = new ArrayList<>(byRule.reasons());
-    Decision decision = byRule.decision();
-    Optional<Step> step =
-        decision
+  public Wanted choose(Question question) {
+    Wanted byRule = ByRule.byReport(question);
+    Wanted asked =
+        byRule
             .proposed()
             .filter(volume -> question.protocol().chances().isAsked())
-            .map(volume -> ask(question, decision, volume));
-    step.ifPresent(
-        one -> {
-          boolean isChanged = !one.decision().equals(decision);
-          reasons.add(isChanged ? 0 : reasons.size(), one.reason());
-        });
-    flag(question).ifPresent(reasons::add);
-    return new Proposal(step.map(Step::decision).orElse(decision), reasons);
+            .map(volume -> ask(question, byRule, volume))
+            .orElse(byRule);
+    return flag(question).map(asked::and).orElse(asked);
   }
 
-  /** A decision and what the model said to it; that comes first where it changed something. */
-  private record Step(Decision decision, Reason reason) {}
-
-  private Step ask(Question question, Decision decision, Volume proposed) {
+  private Wanted ask(Question question, Wanted byRule, Volume proposed) {
     return prospect(question)
-        .map(prospect -> within(question, prospect, decision, proposed))
-        .orElseGet(() -> new Step(new Decision.Refer(), ByRule.silent(proposed)));
+        .map(prospect -> within(question, prospect, byRule, proposed))
+        .orElseGet(() -> byRule.without(new Decision.Refer(), ByRule.silent(proposed)));
   }
 
   /** What the whole history says of the preparation in use, if the population knows both. */
@@ -73,34 +62,25 @@ public record ByRuleAndModel(ResponseModel model) implements Choice {
     return model.prospect(question.group(), question.preparation(), question.history(), counted);
   }
 
-  private static Step within(
-      Question question, Prospect prospect, Decision decision, Volume proposed) {
+  /** What the rule wants with the model's word on it; that comes first where it changes it. */
+  private static Wanted within(
+      Question question, Prospect prospect, Wanted byRule, Volume proposed) {
     Protocol.Chances chances = question.protocol().chances();
     Forecast forecast = prospect.forecast(proposed);
     List<Fact> facts = facts(chances, proposed, forecast);
     if (isWithin(chances, forecast)) {
-      return new Step(decision, new Reason(TitrationRule.MODEL_AGREES, facts));
+      return byRule.and(new Reason(TitrationRule.MODEL_AGREES, facts));
     }
     Optional<Volume> lower = question.ladder().below(proposed);
     while (lower.isPresent() && !isWithin(chances, prospect.forecast(lower.get()))) {
       lower = question.ladder().below(lower.get());
     }
     return lower
-        .map(
-            volume ->
-                new Step(lowered(question, volume), new Reason(TitrationRule.MODEL_LOWERS, facts)))
+        .map(volume -> byRule.lowered(volume, new Reason(TitrationRule.MODEL_LOWERS, facts)))
         .orElseGet(
-            () -> new Step(new Decision.Refer(), new Reason(TitrationRule.MODEL_FORBIDS, facts)));
-  }
-
-  private static Decision lowered(Question question, Volume volume) {
-    Optional<Injection> last = question.history().lastOf(question.preparationId());
-    if (last.isEmpty()) {
-      return new Decision.Start(volume);
-    }
-    return volume.isLessThan(last.get().drawn())
-        ? new Decision.StepDown(volume)
-        : new Decision.Repeat(volume);
+            () ->
+                byRule.without(
+                    new Decision.Refer(), new Reason(TitrationRule.MODEL_FORBIDS, facts)));
   }
 
   /** Whether no chance is above what a protocol allows. */
@@ -137,11 +117,14 @@ public record ByRuleAndModel(ResponseModel model) implements Choice {
         : (long) Math.ceil(chance * THOUSAND) + " in 1000";
   }
 
-  /** What the earlier injections make of the last report, if that is very unlikely. */
+  /**
+   * What the earlier injections make of the last report, if that is very unlikely. A report of two
+   * hours or more is never doubted.
+   */
   private Optional<Reason> flag(Question question) {
     return question
-        .history()
-        .lastOf(question.preparationId())
+        .last()
+        .filter(last -> !last.closesVolume())
         .flatMap(
             last ->
                 prospect(question, before(question, last))

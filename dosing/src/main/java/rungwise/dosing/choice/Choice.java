@@ -1,6 +1,5 @@
 package rungwise.dosing.choice;
 
-import rungwise.dosing.decision.Proposal;
 import rungwise.dosing.history.Question;
 
 /** A way to choose the next dose. Each may only choose among what the guards leave. */
@@ -9,6 +8,6 @@ public sealed interface Choice permits ByRule, ByRuleAndModel {
   /** What a stored decision remembers of it. */
   String key();
 
-  /** What this way would do. The guards are asked again afterwards. */
-  Proposal choose(Question question);
+  /** What this way wants. The guards are asked again afterwards. */
+  Wanted choose(Question question);
 }

@@ -1,6 +1,7 @@
 package rungwise.dosing.decision;
 
 import java.util.Optional;
+import rungwise.dosing.history.Injection;
 import rungwise.quantities.Volume;
 
 /** What the engine proposes. A prescriber decides. */
@@ -9,20 +10,44 @@ public sealed interface Decision {
   /** The first dose of this preparation. */
   record Start(Volume volume) implements Decision {}
 
+  /** More than was drawn last. */
   record StepUp(Volume volume) implements Decision {}
 
+  /** Exactly what was drawn last. */
   record Repeat(Volume volume) implements Decision {}
 
+  /** Less than was drawn last. */
   record StepDown(Volume volume) implements Decision {}
 
+  /** No volume is proposed. */
+  sealed interface WithoutDose extends Decision {}
+
   /** No dose until a question is answered. */
-  record Pause() implements Decision {}
+  record Pause() implements WithoutDose {}
 
   /** No further dose of this preparation. */
-  record Stop() implements Decision {}
+  record Stop() implements WithoutDose {}
 
   /** No rule leads further: a prescriber looks at the whole. */
-  record Refer() implements Decision {}
+  record Refer() implements WithoutDose {}
+
+  /**
+   * What giving a volume is called. Only what was really drawn is compared with: nothing is the
+   * same, more or less than what was ordered and not drawn.
+   *
+   * @param last the last injection of this preparation; empty if none is on record since he began
+   *     it
+   */
+  static Decision ofDose(Volume volume, Optional<Injection> last) {
+    if (last.isEmpty()) {
+      return new Start(volume);
+    }
+    Volume drawn = last.get().drawn();
+    if (volume.isMoreThan(drawn)) {
+      return new StepUp(volume);
+    }
+    return volume.isLessThan(drawn) ? new StepDown(volume) : new Repeat(volume);
+  }
 
   /** The volume that is proposed, if any. */
   default Optional<Volume> proposed() {

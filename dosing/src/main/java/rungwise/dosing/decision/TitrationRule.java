@@ -39,6 +39,14 @@ public enum TitrationRule {
       "No injection of this preparation is on record: no component above what he last tolerated,"
           + " as a new test in the clinic.",
       new Source.Assumption("no published table converts one mixture into another")),
+  NOTHING_TOLERATED_BEFORE(
+      "Of what he was injected with before nothing is known to have been tolerated, and something"
+          + " lasted too long or nobody knows how long: no first dose is proposed. Ask how it"
+          + " ended, or a prescriber signs less of everything, in the clinic, with a reason.",
+      new Source.Assumption("what was too long is no ground for a dose of anything else")),
+  NO_STEP_AS_TOLERATED(
+      "No step of the schedule holds as little as he tolerated: a weaker strength is needed.",
+      new Source.Assumption("no published table converts one mixture into another")),
   NEW_STOCK_RESTART(
       "The doses before were drawn from older stock: begin the new vial at the last dose that was"
           + " proven on fresh stock.",
@@ -71,16 +79,33 @@ public enum TitrationRule {
       "There was some firmness and it is not known how long it lasted: ask him; never a higher"
           + " dose until then.",
       DurationLimits.NO_HIGHER_DOSE.source()),
-  SETTLED("It was usable and over within the hour: keep this dose.", Grade.ADEQUATE_SOURCE),
+  NOT_KNOWN_AGAIN(
+      "Twice in a row there was some firmness and it is not known how long it lasted: no further"
+          + " dose until he has been asked.",
+      new Source.CommonPractice("a dose is not given on without knowing how long it lasts")),
+  SETTLED("It was usable and over within the hour: no more than this dose.", Grade.ADEQUATE_SOURCE),
   CAUSES_NOT_ASKED(
       "A poor response is a reason for more only after the simple causes are asked about: same"
           + " dose again.",
       new Source.CommonPractice("technique, vial and arousal come before the dose")),
   CAUSE_FOUND(
-      "Something went wrong with this injection: same dose again, done well.",
+      "Something went wrong with this injection, so that it shows nothing of the dose: same dose"
+          + " again, done well.",
       new Source.CommonPractice("technique, vial and arousal come before the dose")),
   LESS_THAN_ORDERED(
-      "Less was drawn than was ordered: the ordered dose again.",
+      "Less was drawn than was ordered, and it was too little: back towards the ordered dose, at"
+          + " most one step above what was drawn.",
+      new Source.CommonPractice("the dose is judged by what was injected")),
+  STEP_ABOVE_ORDER(
+      "Too little although more was drawn than was ordered: one step above the ordered dose, as if"
+          + " it had been drawn.",
+      new Source.Assumption("a draw above the order never raises what may be proposed")),
+  NOT_DRAWN_AS_STEP(
+      "What was drawn is no step that was ordered: the largest step that is above neither what was"
+          + " drawn nor what was ordered.",
+      new Source.CommonPractice("the dose is judged by what was injected")),
+  NO_STEP_SO_LOW(
+      "No step of the schedule is as low as what was drawn and ordered: a prescriber decides.",
       new Source.CommonPractice("the dose is judged by what was injected")),
   STEP_AFTER_NONE(
       "No response: one step up.",

@@ -144,15 +144,14 @@ public final class CourseGuards {
     if (!missing.isEmpty()) {
       verdicts.add(Verdict.of(GuardRule.HOME_NOT_READY, Fact.said("not on record", missing)));
     }
-    List<Injection> same = question.history().sinceChangeTo(question.preparationId());
-    if (same.stream().noneMatch(one -> one.place() == Place.CLINIC)) {
+    List<Injection> same = question.history().sinceChangeTo(question.preparation());
+    if (same.stream().noneMatch(one -> one.place() == Place.CLINIC && one.provesShort())) {
       verdicts.add(
           Verdict.of(GuardRule.FIRST_IN_CLINIC, Fact.said("preparation", question.preparation())));
     }
     afterEmergency(question).ifPresent(verdicts::add);
     question
-        .history()
-        .lastOf(question.preparationId())
+        .last()
         .filter(last -> !question.history().sameStayBefore(last).isEmpty())
         .map(
             last ->

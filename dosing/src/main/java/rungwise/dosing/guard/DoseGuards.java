@@ -1,13 +1,17 @@
 package rungwise.dosing.guard;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.ladder.Beginning;
+import rungwise.dosing.ladder.Carried;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.syringe.Barrel;
@@ -33,6 +37,7 @@ public final class DoseGuards {
     oneStepUp(question, volume).ifPresent(verdicts::add);
     closed(question, volume).ifPresent(verdicts::add);
     higherAfterLong(question, volume).ifPresent(verdicts::add);
+    verdicts.addAll(signAnew(question, volume));
     aboveFreshStock(question, volume).ifPresent(verdicts::add);
     careAbove(question, volume).ifPresent(verdicts::add);
     verdicts.addAll(UpkeepGuards.ofTheDose(question, volume));
@@ -123,20 +128,74 @@ public final class DoseGuards {
     }
   }
 
-  /** The first dose is the first rung; after that, one rung above what was drawn and ordered. */
+  /** One rung above what was drawn and ordered of the last dose that went in. */
   private static Optional<Verdict> oneStepUp(Question question, Volume volume) {
-    Ladder ladder = question.ladder();
-    Optional<Injection> last = question.history().lastOf(question.preparationId());
-    Optional<Volume> base = last.map(Injection::smallerOfDrawnAndOrdered);
-    Volume highest = base.flatMap(ladder::above).orElse(last.isEmpty() ? question.entry() : volume);
-    if (!volume.isMoreThan(highest)) {
-      return Optional.empty();
-    }
-    return Optional.of(
-        Verdict.of(
-            GuardRule.MORE_THAN_ONE_STEP_UP,
-            Fact.said("last dose", base.map(Volume::toString).orElse("none yet")),
-            Fact.said("highest possible now", highest)));
+    List<Injection> since = question.history().sinceChangeTo(question.preparation());
+    Optional<Volume> base =
+        since.stream()
+            .filter(Injection::wentIn)
+            .map(Injection::smallerOfDrawnAndOrdered)
+            .reduce((earlier, later) -> later);
+    return base.isEmpty()
+        ? first(question, volume)
+        : highest(question.ladder().above(base.get()), base.get(), failedLast(since))
+            .filter(volume::isMoreThan)
+            .map(most -> tooHigh(base.get().toString(), most));
+  }
+
+  /** The first dose that goes in is the first rung, or what may follow another preparation. */
+  private static Optional<Verdict> first(Question question, Volume volume) {
+    Beginning beginning = question.beginning();
+    Optional<Volume> highest = beginning.highestOf(question.ladder());
+    boolean isHigher = highest.filter(most -> !volume.isMoreThan(most)).isEmpty();
+    return switch (beginning) {
+      case Beginning.AsNew asNew when isHigher ->
+          Optional.of(tooHigh("none yet", highest.orElseThrow()));
+      case Beginning.AsNew asNew -> Optional.empty();
+      case Beginning.AtMost(Carried carried) when isHigher ->
+          Optional.of(
+              highest
+                  .map(most -> tooHigh("none yet", most))
+                  .orElseGet(
+                      () ->
+                          Verdict.of(
+                              GuardRule.NO_FIRST_DOSE,
+                              Fact.said("preparation before", carried.from()),
+                              Fact.said(
+                                  "last tolerated",
+                                  carried.from().contentOf(carried.tolerated())))));
+      case Beginning.AtMost atMost -> Optional.empty();
+      case Beginning.BelowTooLong tooLong ->
+          Optional.of(
+              Verdict.of(
+                  isHigher ? GuardRule.NO_FIRST_DOSE : GuardRule.FIRST_AFTER_TOO_LONG,
+                  Fact.said("too long, or not known how long", tooLong.words()),
+                  Fact.said("highest possible now", highest.map(Volume::toString).orElse("none"))));
+    };
+  }
+
+  private static Verdict tooHigh(String base, Volume most) {
+    return Verdict.of(
+        GuardRule.MORE_THAN_ONE_STEP_UP,
+        Fact.said("last dose that went in", base),
+        Fact.said("highest possible now", most));
+  }
+
+  /** What was tried since the last dose that went in, without going in. */
+  private static Stream<Volume> failedLast(List<Injection> since) {
+    return since.reversed().stream()
+        .takeWhile(one -> !one.wentIn())
+        .map(one -> one.ordered().orElse(one.drawn()));
+  }
+
+  /** One rung above the base; after failed doses no more than was tried, or the base again. */
+  private static Optional<Volume> highest(
+      Optional<Volume> above, Volume base, Stream<Volume> failed) {
+    return failed
+        .max(Comparator.naturalOrder())
+        .map(tried -> tried.isMoreThan(base) ? tried : base)
+        .map(tried -> above.filter(tried::isMoreThan).orElse(tried))
+        .or(() -> above);
   }
 
   private static Optional<Verdict> closed(Question question, Volume volume) {
@@ -151,6 +210,20 @@ public final class DoseGuards {
         .history()
         .forbiddingHigher(question.preparation(), volume)
         .map(one -> Verdict.of(GuardRule.HIGHER_AFTER_LONG, factsOf(question, one)));
+  }
+
+  /** One for each injection, so that an override of one says nothing of another. */
+  private static List<Verdict> signAnew(Question question, Volume volume) {
+    return question.history().waiting(question.preparation(), volume).stream()
+        .map(one -> waitsFor(question, one))
+        .toList();
+  }
+
+  private static Verdict waitsFor(Question question, Injection injection) {
+    var facts = new ArrayList<Fact>();
+    facts.add(new Fact.Which("injection", Long.toString(injection.entry())));
+    facts.addAll(List.of(factsOf(question, injection)));
+    return new Verdict(GuardRule.SIGN_ANEW, facts, GuardRule.SIGN_ANEW.clears());
   }
 
   private static Optional<Verdict> aboveFreshStock(Question question, Volume volume) {

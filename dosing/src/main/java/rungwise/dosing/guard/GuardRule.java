@@ -112,19 +112,40 @@ public enum GuardRule {
       ""),
   MORE_THAN_ONE_STEP_UP(
       GuardClass.HARD_STOP,
-      "This is more than one step above the last dose.",
+      "This is more than one step above the last dose that went in.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: increments of 5 to 10 mcg"),
-      "the step between has been tried"),
+      "the step between has gone in"),
+  NO_FIRST_DOSE(
+      GuardClass.HARD_STOP,
+      "It holds more than he is known to have tolerated of what he was injected with before.",
+      new Source.Assumption("no component above what was last tolerated"),
+      "a weaker strength is chosen, or it is recorded how the injections before ended"),
+  FIRST_AFTER_TOO_LONG(
+      GuardClass.HOLD,
+      "Nothing that he was injected with before is known to have been tolerated. This holds less of"
+          + " everything than the smallest dose that lasted too long or of which nobody knows how"
+          + " long.",
+      new Source.Assumption("less of everything, as a test in the clinic"),
+      "it is recorded how the injections before ended"),
   VOLUME_CLOSED(
       GuardClass.HARD_STOP,
       "At this dose or less an erection lasted, or may have lasted, 2 hours or more.",
       DurationLimits.CLOSES_VOLUME.source(),
-      "a prescriber reopens this volume with a reason"),
+      "a prescriber reopens this volume with a reason, or confirms that the report was wrong"),
   HIGHER_AFTER_LONG(
       GuardClass.HARD_STOP,
       "At a lower dose an erection lasted over an hour, or it is not known how long.",
       DurationLimits.NO_HIGHER_DOSE.source(),
-      "the report says that it lasted an hour or less, or a later one at that dose does"),
+      "the report says that it lasted an hour or less, or a later one does of a dose as high that"
+          + " went in from a vial on record"),
+  SIGN_ANEW(
+      GuardClass.HOLD,
+      "At this dose or less an erection lasted, or may have lasted, over an hour, or nobody knows how"
+          + " long it was firm: this dose waits until a prescriber signs anew.",
+      new Source.CommonPractice(
+          "a UK monograph says to reduce the dose above 1 h; that it waits for a signature is"
+              + " practice"),
+      "it is recorded that it lasted an hour or less, or a prescriber signs anew"),
   HOME_NOT_READY(
       GuardClass.HARD_STOP,
       "Something that must come before home use is not on record.",
@@ -142,9 +163,10 @@ public enum GuardRule {
       "a dose has been given in the clinic"),
   FIRST_IN_CLINIC(
       GuardClass.HARD_STOP,
-      "No dose of this preparation has been given in the clinic since he began it.",
+      "No dose of this preparation has been given in the clinic since he began it that went in,"
+          + " from a vial on record, and was over within the hour.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: the dose is found in the office"),
-      "one dose of it has been given in the clinic"),
+      "such a dose of it has been given in the clinic"),
   AFTER_EMERGENCY(
       GuardClass.HARD_STOP,
       "After an erection that lasted, or may have lasted, 4 hours or more, he has not been examined"
@@ -216,14 +238,19 @@ public enum GuardRule {
       "The protocol lets this second dose follow in the same visit.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: within 1 h, at most 2 doses in 24 h"),
       ""),
+  TOGETHER_ABOVE_LIMIT(
+      GuardClass.HARD_STOP,
+      "With what was injected within 24 hours of it this is above a limit of one dose.",
+      new Source.Assumption("no text limits the sum; both act together"),
+      ""),
   THIRD_IN_24_HOURS(
       GuardClass.HARD_STOP,
-      "There were two doses in the last 24 hours: never a third.",
+      "There were two doses within 24 hours of this: never a third.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: at most 2 doses in 24 h"),
       ""),
   WEEKLY_COUNT(
       GuardClass.HOLD,
-      "There were already as many injections in the last 168 hours as are allowed.",
+      "There are already as many injections within 168 hours as are allowed.",
       Source.read(Citation.US_SYRINGE_LABEL, "17: at most 3 a week"),
       ""),
   PDE5_HOURS(

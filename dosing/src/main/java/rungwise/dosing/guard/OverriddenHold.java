@@ -29,9 +29,18 @@ public record OverriddenHold(GuardRule rule, List<Fact> facts, Optional<Instant>
     return isTheSame
         && switch (rule.overriding()) {
           case NEVER -> false;
-          case IN_THE_CLINIC -> isInClinic;
+          case IN_THE_CLINIC -> isInClinic && !isSecondInADay(verdict, now);
           case UNTIL_A_DATE -> until.filter(now::isBefore).isPresent();
           case WHILE_THE_SAME -> true;
         };
+  }
+
+  /** Within 24 hours only the rule for the same visit lets a dose follow, and no signature. */
+  private static boolean isSecondInADay(Verdict verdict, Instant now) {
+    return verdict.rule() == GuardRule.SPACING
+        && verdict.facts().stream()
+            .filter(Fact.Happened.class::isInstance)
+            .map(fact -> ((Fact.Happened) fact).at())
+            .anyMatch(at -> TimeGuards.isWithinADay(at, now));
   }
 }

@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Optional;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.quantities.TimeSpan;
+import rungwise.quantities.Volume;
 
 /** The guards that ask about an instant. They count instants, so a clock change moves nothing. */
 public final class TimeGuards {
@@ -32,55 +34,111 @@ public final class TimeGuards {
     return List.copyOf(verdicts);
   }
 
-  /** The same for a dose in the clinic, where a signed rule may let a second one follow. */
-  public static List<Verdict> askInClinic(Question question) {
-    List<Verdict> verdicts = ask(question);
-    Optional<Injection> first = SameVisit.firstDose(question);
-    if (first.isEmpty()) {
-      return verdicts;
+  /**
+   * The same for a volume at a place, with what was injected within the day. In the clinic a signed
+   * rule may let a second dose follow.
+   */
+  public static List<Verdict> ask(Question question, Volume volume, Place place) {
+    var verdicts = new ArrayList<>(ask(question));
+    List<Injection> day = around(question);
+    if (place == Place.CLINIC && day.size() == 1) {
+      verdicts.replaceAll(one -> inClinic(question, volume, day.getFirst(), one));
     }
-    return verdicts.stream()
-        .map(verdict -> verdict.rule() == GuardRule.SPACING ? second(first.get()) : verdict)
+    verdicts.addAll(Together.ask(question, volume));
+    return List.copyOf(verdicts);
+  }
+
+  private static Verdict inClinic(
+      Question question, Volume volume, Injection first, Verdict verdict) {
+    if (verdict.rule() != GuardRule.SPACING) {
+      return verdict;
+    }
+    return SameVisit.lets(question, volume)
+        ? second(question, first, volume)
+        : tooRecent(question, verdict);
+  }
+
+  /** The injections less than a day from the question's instant, before it or after. */
+  static List<Injection> around(Question question) {
+    return question.history().injections().stream()
+        .filter(one -> isWithinADay(one.at(), question.now()))
         .toList();
   }
 
-  private static Verdict second(Injection first) {
+  static boolean isWithinADay(Instant one, Instant other) {
+    return DAY.after(one).isAfter(other) && DAY.after(other).isAfter(one);
+  }
+
+  private static Verdict second(Question question, Injection first, Volume volume) {
     return Verdict.of(
         GuardRule.SAME_VISIT,
         new Fact.Happened("first dose", first.at()),
         Fact.said("drawn", first.drawn()),
-        Fact.said("response", first.responseWords()));
+        Fact.said("response", first.responseWords()),
+        Fact.said("both together", Together.of(question, volume).words()));
   }
 
-  private static void thirdInADay(Question question, List<Verdict> verdicts) {
-    List<Injection> day = question.history().within(DAY, question.now());
-    if (day.size() < MOST_IN_A_DAY) {
-      return;
-    }
-    Injection oldest = day.get(day.size() - MOST_IN_A_DAY);
-    verdicts.add(
-        new Verdict(
-            GuardRule.THIRD_IN_24_HOURS,
-            List.of(new Fact.Happened("the first of the last two", oldest.at())),
-            new Clears.At(DAY.after(oldest.at()))));
+  /** Too recent, with the one step that may follow in this visit, and when. */
+  private static Verdict tooRecent(Question question, Verdict spacing) {
+    var facts = new ArrayList<>(spacing.facts());
+    SameVisit.next(question)
+        .ifPresent(
+            next -> {
+              facts.add(Fact.said("only step that may follow in this visit", next.volume()));
+              facts.add(new Fact.Happened("not before", next.from()));
+              facts.add(Fact.said("source of the wait", SameVisit.WAIT.source().words()));
+            });
+    return new Verdict(GuardRule.SPACING, facts, spacing.clears());
   }
 
   private static void spacing(Question question, List<Verdict> verdicts) {
-    TimeSpan spacing = question.spacing().value();
-    question
-        .history()
-        .last()
-        .filter(last -> spacing.after(last.at()).isAfter(question.now()))
-        .ifPresent(last -> verdicts.add(spacingVerdict(last, spacing)));
+    var window = new Window(question.spacing().value(), 1);
+    full(question, window)
+        .ifPresent(
+            row ->
+                verdicts.add(
+                    new Verdict(
+                        GuardRule.SPACING,
+                        List.of(
+                            new Fact.Happened("last injection", row.getLast().at()),
+                            Fact.said("smallest time between two", window.span())),
+                        free(question, window))));
   }
 
-  private static Verdict spacingVerdict(Injection last, TimeSpan spacing) {
-    return new Verdict(
-        GuardRule.SPACING,
-        List.of(
-            new Fact.Happened("last injection", last.at()),
-            Fact.said("smallest time between two", spacing)),
-        new Clears.At(spacing.after(last.at())));
+  private static void thirdInADay(Question question, List<Verdict> verdicts) {
+    var window = new Window(DAY, MOST_IN_A_DAY);
+    full(question, window)
+        .ifPresent(
+            row ->
+                verdicts.add(
+                    new Verdict(
+                        GuardRule.THIRD_IN_24_HOURS,
+                        List.of(
+                            new Fact.Happened("the first of the last two", row.getFirst().at())),
+                        free(question, window))));
+  }
+
+  private static void weeklyCount(Question question, List<Verdict> verdicts) {
+    var window = new Window(SEVEN_DAYS, question.inSevenDays().value());
+    full(question, window)
+        .ifPresent(
+            row ->
+                verdicts.add(
+                    new Verdict(
+                        GuardRule.WEEKLY_COUNT,
+                        List.of(
+                            new Fact.Happened("the first of them", row.getFirst().at()),
+                            new Fact.Happened("the last of them", row.getLast().at()),
+                            Fact.said("most allowed", window.most())),
+                        free(question, window))));
+  }
+
+  private static Optional<List<Injection>> full(Question question, Window window) {
+    return window.fullAt(question.history().injections(), question.now());
+  }
+
+  private static Clears free(Question question, Window window) {
+    return new Clears.At(window.freeFrom(question.history().injections(), question.now()));
   }
 
   /** The clinic's own hours between a PDE5 inhibitor and an injection. */
@@ -100,22 +158,5 @@ public final class TimeGuards {
                         Fact.said("the clinic's own hours between the two", hours.value())),
                     new Clears.At(wait.after(taken))))
         .ifPresent(verdicts::add);
-  }
-
-  private static void weeklyCount(Question question, List<Verdict> verdicts) {
-    int most = question.inSevenDays().value();
-    List<Injection> recent = question.history().within(SEVEN_DAYS, question.now());
-    if (recent.size() < most) {
-      return;
-    }
-    Instant clears = SEVEN_DAYS.after(recent.get(recent.size() - most).at());
-    verdicts.add(
-        new Verdict(
-            GuardRule.WEEKLY_COUNT,
-            List.of(
-                Fact.said("injections in the last 168 hours", recent.size()),
-                new Fact.Happened("the last of them", recent.getLast().at()),
-                Fact.said("most allowed", most)),
-            new Clears.At(clears)));
   }
 }

@@ -42,7 +42,7 @@ final class UpkeepGuards {
     boolean isMore =
         question
             .history()
-            .lastOf(question.preparationId())
+            .lastOf(question.preparation())
             .filter(last -> volume.isMoreThan(last.drawn()))
             .isPresent();
     if (isMore && !examinationDue(question).isAfter(question.now())) {
@@ -123,7 +123,7 @@ final class UpkeepGuards {
    */
   private static Optional<Verdict> lapsed(Question question) {
     Sourced<Integer> months = question.protocol().home().lapseMonths();
-    List<Injection> all = question.history().sinceChangeTo(question.preparationId());
+    List<Injection> all = question.history().sinceChangeTo(question.preparation());
     Optional<Injection> before = Optional.empty();
     boolean isLapsed = false;
     Optional<Injection> last = Optional.empty();
@@ -132,7 +132,7 @@ final class UpkeepGuards {
         isLapsed = true;
         before = last;
       }
-      if (one.place() == Place.CLINIC) {
+      if (one.place() == Place.CLINIC && one.provesShort()) {
         isLapsed = false;
       }
       last = Optional.of(one);

@@ -52,6 +52,11 @@ public enum Grade {
     return this == USABLE || this == FULLY_FIRM;
   }
 
+  /** Firm, usable or not: grade 2 and up. */
+  public boolean isFirm() {
+    return this == FIRM_NOT_USABLE || isUseful();
+  }
+
   /** Any change at all: grade 1 and up. */
   public boolean isAnyFirmness() {
     return this != NONE;

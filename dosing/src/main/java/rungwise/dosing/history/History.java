@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.ladder.Beginning;
 import rungwise.dosing.ladder.Carried;
 import rungwise.dosing.supply.Freshness;
 import rungwise.quantities.TimeSpan;
@@ -22,6 +23,7 @@ import rungwise.quantities.Volume;
  * @param struck reports that were corrected or withdrawn and that no prescriber has confirmed to be
  *     wrong
  * @param observing injections in the clinic of which it is not yet recorded how they ended
+ * @param acceptances how long an erection may last at doses that were signed
  * @param before what is known of the time before this record began
  */
 public record History(
@@ -30,6 +32,7 @@ public record History(
     List<Observing> observing,
     List<Reopening> reopenings,
     List<EmergencyReview> reviews,
+    List<Acceptance> acceptances,
     Before before) {
 
   private static final TimeSpan DAY = TimeSpan.ofHours(24);
@@ -41,7 +44,8 @@ public record History(
 
   /** These injections and nothing else. */
   public static History of(List<Injection> injections) {
-    return new History(injections, List.of(), List.of(), List.of(), List.of(), Before.NOTHING);
+    return new History(
+        injections, List.of(), List.of(), List.of(), List.of(), List.of(), Before.NOTHING);
   }
 
   public History {
@@ -50,6 +54,7 @@ public record History(
     observing = List.copyOf(observing);
     reopenings = List.copyOf(reopenings);
     reviews = List.copyOf(reviews);
+    acceptances = List.copyOf(acceptances);
   }
 
   /** The same, with what is known of the time before this record began. */
@@ -60,6 +65,7 @@ public record History(
         observing,
         reopenings,
         reviews,
+        acceptances,
         known);
   }
 
@@ -68,26 +74,26 @@ public record History(
     return injections.isEmpty() ? Optional.empty() : Optional.of(injections.getLast());
   }
 
-  /** The injections of one preparation. */
-  public List<Injection> of(PreparationId preparation) {
-    return injections.stream().filter(one -> one.preparation().id().equals(preparation)).toList();
+  /** The injections of one preparation, whatever record of it they name. */
+  public List<Injection> of(Preparation preparation) {
+    return injections.stream().filter(one -> one.preparation().isSameAs(preparation)).toList();
   }
 
   /**
    * The injections of one preparation since another one was injected. Whoever comes back to a
    * preparation begins it anew.
    */
-  public List<Injection> sinceChangeTo(PreparationId preparation) {
+  public List<Injection> sinceChangeTo(Preparation preparation) {
     int from = injections.size();
-    while (from > 0 && injections.get(from - 1).preparation().id().equals(preparation)) {
+    while (from > 0 && injections.get(from - 1).preparation().isSameAs(preparation)) {
       from--;
     }
     return injections.subList(from, injections.size());
   }
 
   /** The last injection, if it was of that preparation. */
-  public Optional<Injection> lastOf(PreparationId preparation) {
-    return last().filter(one -> one.preparation().id().equals(preparation));
+  public Optional<Injection> lastOf(Preparation preparation) {
+    return last().filter(one -> one.preparation().isSameAs(preparation));
   }
 
   /**
@@ -163,7 +169,7 @@ public record History(
         .anyMatch(
             review ->
                 injections.stream()
-                    .filter(dose -> dose.place() == Place.CLINIC && dose.isKnownShort())
+                    .filter(dose -> dose.place() == Place.CLINIC && dose.provesShort())
                     .filter(dose -> dose.at().isAfter(emergency.at()))
                     .anyMatch(dose -> dose.entry() > review.entry()));
   }
@@ -201,10 +207,22 @@ public record History(
 
   /** What is said of the same injection now is no answer to what was said of it before. */
   private boolean isAnswer(Injection earlier, Injection later) {
-    return later.isKnownShort()
+    return later.provesShort()
         && struck.stream().noneMatch(one -> one.said() == earlier && one.isReplacedBy(later))
         && later.at().isAfter(earlier.at())
         && earlier.isReachedBy(later.preparation(), later.drawn());
+  }
+
+  /**
+   * The injections because of which a volume waits until a prescriber signs anew: at it or less an
+   * erection lasted over an hour, or nobody knows how long, and nobody has accepted that.
+   */
+  public List<Injection> waiting(Preparation preparation, Volume volume) {
+    return everSaid().stream()
+        .filter(Injection::waitsForSignature)
+        .filter(one -> one.isReachedBy(preparation, volume))
+        .filter(one -> acceptances.stream().noneMatch(accepted -> accepted.covers(one)))
+        .toList();
   }
 
   /** Injections after an instant less a span, that far end left out, and up to the instant. */
@@ -215,15 +233,21 @@ public record History(
         .toList();
   }
 
-  /** Doses in the same stay before this one: in the clinic, within the day before it. */
+  /**
+   * Doses in the same stay before this one, in the order of time and of entries: in the clinic,
+   * within the day before it, or at the very same instant wherever it was.
+   */
   public List<Injection> sameStayBefore(Injection injection) {
-    return injection.place() == Place.HOME
-        ? List.of()
-        : within(DAY, injection.at()).stream()
-            .filter(one -> one.at().isBefore(injection.at()))
-            .filter(one -> one.place() == Place.CLINIC)
-            .filter(one -> one.preparation().id().equals(injection.preparation().id()))
-            .toList();
+    return injections.subList(0, Math.max(0, injections.lastIndexOf(injection))).stream()
+        .filter(one -> one.preparation().isSameAs(injection.preparation()))
+        .filter(one -> isSameStay(one, injection))
+        .toList();
+  }
+
+  private static boolean isSameStay(Injection earlier, Injection later) {
+    boolean areInClinic = earlier.place() == Place.CLINIC && later.place() == Place.CLINIC;
+    return earlier.at().equals(later.at())
+        || (areInClinic && DAY.after(earlier.at()).isAfter(later.at()));
   }
 
   /** All that was injected of a preparation in the stay of one injection, itself counted. */
@@ -234,38 +258,62 @@ public record History(
   }
 
   /**
-   * The last volume of a preparation that was over in time, with nothing at that volume or less
-   * that lasted too long.
+   * The last dose of a preparation that is known to have gone in and to have been over in time,
+   * with nothing that holds as little or less, of any preparation, that lasted too long. A dose
+   * from fresh stock comes before all others: older stock holds less than its label says.
    */
-  public Optional<Injection> lastTolerated(PreparationId preparation) {
-    List<Injection> same = of(preparation);
-    return same.stream()
-        .filter(Injection::isKnownShort)
-        .filter(
-            one ->
-                same.stream()
-                    .filter(Injection::forbidsHigherDose)
-                    .noneMatch(other -> !other.drawn().isMoreThan(one.drawn())))
-        .reduce((earlier, later) -> later);
+  public Optional<Injection> lastTolerated(Preparation preparation) {
+    return lastTolerated(preparation, injections);
   }
 
-  /** What he last tolerated of the preparation that he was injected with before this one. */
-  public Optional<Carried> carriedTo(PreparationId next) {
-    return injections.stream()
+  private Optional<Injection> lastTolerated(Preparation preparation, List<Injection> of) {
+    List<Injection> tolerated =
+        of.stream()
+            .filter(one -> one.preparation().isSameAs(preparation))
+            .filter(Injection::provesShort)
+            .filter(this::isBelowLong)
+            .toList();
+    return last(tolerated.stream().filter(History::isFresh)).or(() -> last(tolerated.stream()));
+  }
+
+  private boolean isBelowLong(Injection one) {
+    return everSaid().stream()
+        .filter(Injection::forbidsHigherDose)
+        .noneMatch(other -> other.isReachedBy(one.preparation(), one.drawn()));
+  }
+
+  private static boolean isFresh(Injection one) {
+    return one.stock().freshness() == Freshness.FRESH;
+  }
+
+  private static Optional<Injection> last(Stream<Injection> injections) {
+    return injections.reduce((earlier, later) -> later);
+  }
+
+  /** What the first dose of a preparation rests on, since another one was injected. */
+  public Beginning beginning(Preparation next) {
+    List<Injection> before = injections.subList(0, injections.size() - sinceChangeTo(next).size());
+    return before.reversed().stream()
         .map(Injection::preparation)
-        .filter(preparation -> !preparation.id().equals(next))
-        .reduce((earlier, later) -> later)
-        .flatMap(
-            before ->
-                lastTolerated(before.id())
-                    .map(tolerated -> new Carried(before, tolerated.drawn())));
+        .distinct()
+        .flatMap(one -> lastTolerated(one, before).stream())
+        .findFirst()
+        .<Beginning>map(one -> new Beginning.AtMost(new Carried(one.preparation(), one.drawn())))
+        .orElseGet(() -> afterNothingTolerated(before, next));
   }
 
-  /** The last dose of a preparation that was drawn from fresh stock and was over in time. */
-  public Optional<Injection> lastOnFreshStock(PreparationId preparation) {
-    return of(preparation).stream()
-        .filter(one -> one.stock().freshness() == Freshness.FRESH)
-        .filter(Injection::isKnownShort)
-        .reduce((earlier, later) -> later);
+  private Beginning afterNothingTolerated(List<Injection> before, Preparation next) {
+    List<Beginning.Held> tooLong =
+        everSaid().stream()
+            .filter(one -> !one.preparation().isSameAs(next) || before.contains(one))
+            .filter(Injection::forbidsHigherDose)
+            .map(one -> new Beginning.Held(one.preparation(), one.drawn()))
+            .toList();
+    return tooLong.isEmpty() ? new Beginning.AsNew() : new Beginning.BelowTooLong(tooLong);
+  }
+
+  /** The doses that are proven on fresh stock to be over in time, of whatever preparation. */
+  public List<Injection> provenOnFreshStock() {
+    return injections.stream().filter(Injection::provesShort).filter(History::isFresh).toList();
   }
 }

@@ -1,6 +1,7 @@
 package rungwise.dosing.history;
 
 import java.time.Instant;
+import java.util.Optional;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.Preparation;
 import rungwise.quantities.TimeSpan;
@@ -13,14 +14,14 @@ import rungwise.quantities.Volume;
  * @param at when it was injected
  * @param preparation what was injected, with its composition at that time
  * @param drawn the volume really drawn
- * @param ordered the volume that was signed for it
+ * @param ordered the volume that was signed for it; empty if none was
  */
 public record Injection(
     long entry,
     Instant at,
     Preparation preparation,
     Volume drawn,
-    Volume ordered,
+    Optional<Volume> ordered,
     Grade grade,
     SoftAfter soft,
     SimpleCauses causes,
@@ -28,7 +29,7 @@ public record Injection(
     Stock stock) {
 
   public Injection {
-    if (drawn.equals(Volume.ZERO) || ordered.equals(Volume.ZERO)) {
+    if (drawn.equals(Volume.ZERO) || ordered.equals(Optional.of(Volume.ZERO))) {
       throw new IllegalArgumentException("bug: an injection of nothing");
     }
   }
@@ -45,13 +46,53 @@ public record Injection(
 
   /** It lasted, or may have lasted, too long for any higher dose. */
   public boolean forbidsHigherDose() {
-    return soft.mayPass(DurationLimits.NO_HIGHER_DOSE.value())
-        || (grade.isAnyFirmness() && !soft.isKnown());
+    return soft.mayPass(DurationLimits.NO_HIGHER_DOSE.value()) || isNotKnownHowLong();
+  }
+
+  /**
+   * Whether its dose waits until a prescriber signs anew: it lasted, or may have lasted, over an
+   * hour and under two, or it was firm and nobody knows how long. What lasted two hours or more
+   * closes its volume instead.
+   */
+  public boolean waitsForSignature() {
+    return !closesVolume()
+        && (soft.mayPass(DurationLimits.NO_HIGHER_DOSE.value()) || isFirmNotKnownHowLong());
+  }
+
+  private boolean isFirmNotKnownHowLong() {
+    return grade.isFirm() && !soft.isKnown();
+  }
+
+  /** Whether there was some firmness and nobody knows how long. */
+  public boolean isNotKnownHowLong() {
+    return grade.isAnyFirmness() && !soft.isKnown();
   }
 
   /** It is known to have been over in time. */
   public boolean isKnownShort() {
     return !forbidsHigherDose();
+  }
+
+  /**
+   * Whether it is known to have gone in. After something went wrong it is not; where nobody has
+   * asked, only some firmness shows it, because a dose that leaked away looks like one that did
+   * nothing.
+   */
+  public boolean wentIn() {
+    return switch (causes) {
+      case NONE_FOUND -> true;
+      case ONE_FOUND -> false;
+      case NOT_ASKED -> grade.isAnyFirmness();
+    };
+  }
+
+  /**
+   * Whether it shows that a dose of this size is over in time: it went in, from a vial whose label
+   * is on record, and was known to be short. It only ever grants: what stops, closes or holds asks
+   * every injection.
+   */
+  public boolean provesShort() {
+    return wentIn() && isKnownShort() && stock.isLabelKnown();
   }
 
   /** A poor response, over in time, with nothing wrong: what a signed next step waits for. */
@@ -93,9 +134,14 @@ public record Injection(
         || (soft instanceof SoftAfter.AtLeast(TimeSpan seen) && !seen.after(at).isBefore(instant));
   }
 
-  /** What a step up is counted from. */
+  /** What a step up is counted from: a draw above the order raises nothing. */
   public Volume smallerOfDrawnAndOrdered() {
-    return drawn.isLessThan(ordered) ? drawn : ordered;
+    return ordered.filter(drawn::isMoreThan).orElse(drawn);
+  }
+
+  /** Whether less was drawn than was ordered. */
+  public boolean isLessThanOrdered() {
+    return ordered.filter(drawn::isLessThan).isPresent();
   }
 
   /** "fuller but not firm, soft after 20 min". */

@@ -32,7 +32,7 @@ public record PartialRow(int counted, int wanted) {
   }
 
   private static int counted(History history, Injection last) {
-    List<Injection> same = history.sinceChangeTo(last.preparation().id());
+    List<Injection> same = history.sinceChangeTo(last.preparation());
     return (int)
         same.reversed().stream()
             .takeWhile(one -> one.isPartial() && one.drawn().equals(last.drawn()))

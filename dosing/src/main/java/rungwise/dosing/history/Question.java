@@ -6,7 +6,7 @@ import java.util.Set;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
-import rungwise.dosing.ladder.Carried;
+import rungwise.dosing.ladder.Beginning;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Screening;
@@ -47,14 +47,19 @@ public record Question(
     return ladder.preparation().id();
   }
 
-  /** What he tolerated of the preparation before, where there was one. */
-  public Optional<Carried> carried() {
-    return history.carriedTo(preparationId());
+  /** The last injection, if it was of this preparation. */
+  public Optional<Injection> last() {
+    return history.lastOf(preparation());
   }
 
-  /** The highest volume that may be the first one of this preparation. */
-  public Volume entry() {
-    return carried().map(one -> one.entryTo(ladder)).orElse(ladder.first());
+  /** What the first dose of this preparation rests on. */
+  public Beginning beginning() {
+    return history.beginning(preparation());
+  }
+
+  /** The volume that is proposed as the first one of this preparation, if any is. */
+  public Optional<Volume> entry() {
+    return beginning().entryTo(ladder);
   }
 
   /** The smallest time between two injections, by the stricter one of the protocol's versions. */

@@ -115,6 +115,24 @@ public record Preparation(
         && !other.holdsAtLeast(otherVolume, this, volume);
   }
 
+  /**
+   * Whether two records are of the same medicine: the same components in the same strengths, with
+   * the same words on the label, whatever the clinic calls them.
+   */
+  public boolean isSameAs(Preparation other) {
+    if (ingredients.size() != other.ingredients.size()) {
+      return false;
+    }
+    for (int index = 0; index < ingredients.size(); index++) {
+      Ingredient mine = ingredients.get(index);
+      Ingredient theirs = other.ingredients.get(index);
+      if (mine.component() != theirs.component() || !mine.strength().equals(theirs.strength())) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   /** Whether this holds that component and nothing else. */
   public boolean isOnly(Component component) {
     return ingredients.size() == 1 && holds(component);

@@ -24,6 +24,11 @@ public record Carried(Preparation from, Volume tolerated) {
         .allMatch(ingredient -> from.ingredient(ingredient.component()).isPresent());
   }
 
+  /** Whether both hold the same components, in whatever strength. */
+  public boolean isOfTheSameDrugsAs(Preparation next) {
+    return carriesTo(next) && next.ingredients().size() == from.ingredients().size();
+  }
+
   /** The volume of the next preparation that holds as much of one component as he tolerated. */
   public Optional<ExactVolume> volumeFor(Component component, Preparation next) {
     Optional<Mass> had = from.ingredient(component).map(ingredient -> ingredient.in(tolerated));
@@ -41,13 +46,16 @@ public record Carried(Preparation from, Volume tolerated) {
         .min(Comparator.naturalOrder());
   }
 
-  /** The highest step at which the next preparation may begin. */
-  public Volume entryTo(Ladder ladder) {
-    return Optional.of(ladder)
-        .filter(one -> carriesTo(one.preparation()))
-        .flatMap(one -> most(one.preparation()))
-        .flatMap(one -> ladder.barrel().markAtOrBelow(one))
-        .flatMap(ladder::atOrBelow)
-        .orElse(ladder.first());
+  /**
+   * The highest step at which the next preparation may begin. Where it holds a component that he
+   * has never had, that is the lowest step. None where no step holds as little as he tolerated.
+   */
+  public Optional<Volume> entryTo(Ladder ladder) {
+    Optional<ExactVolume> most = most(ladder.preparation());
+    return carriesTo(ladder.preparation())
+        ? most.flatMap(ladder.barrel()::lastMarkWithin).flatMap(ladder::atOrBelow)
+        : Optional.of(ladder.first())
+            .filter(
+                first -> most.filter(one -> one.compareTo(ExactVolume.of(first)) < 0).isEmpty());
   }
 }

@@ -29,7 +29,8 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
   /**
    * The ladder of a preparation that follows another one. Where its volumes carry over, the volume
    * that holds no more of any component than he tolerated becomes a step. Where they do not, the
-   * protocol's own start is lowered to what he tolerated of a shared component.
+   * protocol's own start is lowered to what he tolerated of a shared component. Where nothing was
+   * tolerated and something was too long, the last line with less of everything becomes one.
    *
    * @return the proposal, or every reason why the first dose cannot be drawn
    */
@@ -38,15 +39,36 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
       Preparation preparation,
       Barrel barrel,
       AetiologyGroup group,
-      Optional<Carried> carried) {
-    ProtocolAmount start = startOf(protocol, preparation, group, carried);
+      Beginning beginning) {
+    ProtocolAmount start = startOf(protocol, preparation, group, beginning);
     return switch (from(protocol, preparation, barrel, start)) {
       case Reading.Refused<LadderProposal> refused -> refused;
-      case Reading.Read<LadderProposal> read ->
-          carried
-              .flatMap(one -> one.most(preparation).map(most -> read.value().with(one, most)))
-              .orElse(read);
+      case Reading.Read<LadderProposal> read -> read.value().from(beginning);
     };
+  }
+
+  private Reading<LadderProposal> from(Beginning beginning) {
+    return switch (beginning) {
+      case Beginning.AsNew asNew -> Reading.of(this);
+      case Beginning.AtMost(Carried carried) ->
+          carried
+              .most(ladder.preparation())
+              .map(most -> with(carried, most))
+              .orElseGet(() -> Reading.of(this));
+      case Beginning.BelowTooLong tooLong -> below(tooLong);
+    };
+  }
+
+  /**
+   * The ladder of a plan whatever he tolerated, so that a course can be shown of which a late
+   * report has left no first dose. The guards forbid its steps then.
+   */
+  public static Reading<LadderProposal> whateverHeTolerated(
+      Protocol protocol, Preparation preparation, Barrel barrel, AetiologyGroup group) {
+    ProtocolAmount own = protocol.startFor(group).amount();
+    ProtocolAmount start =
+        leastOf(protocol, preparation).filter(least -> least.isMoreThan(own)).orElse(own);
+    return from(protocol, preparation, barrel, start);
   }
 
   /**
@@ -54,20 +76,53 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
    * so little, a man who tolerated more begins at the least that is offered.
    */
   private static ProtocolAmount startOf(
-      Protocol protocol, Preparation preparation, AetiologyGroup group, Optional<Carried> carried) {
+      Protocol protocol, Preparation preparation, AetiologyGroup group, Beginning beginning) {
     ProtocolAmount start = protocol.startFor(group).amount();
-    return protocol
-        .strengthRuleFor(preparation)
-        .map(Protocol.StrengthRule::notBelow)
+    return leastOf(protocol, preparation)
         .filter(least -> least.isMoreThan(start))
         .filter(
             least ->
-                carried
-                    .filter(one -> one.carriesTo(preparation))
-                    .flatMap(one -> one.most(preparation))
-                    .filter(most -> most.compareTo(least.in(preparation).orElseThrow()) >= 0)
-                    .isPresent())
+                beginning instanceof Beginning.AtMost(Carried carried)
+                    && carried.carriesTo(preparation)
+                    && carried
+                        .most(preparation)
+                        .filter(most -> most.compareTo(least.in(preparation).orElseThrow()) >= 0)
+                        .isPresent())
         .orElse(start);
+  }
+
+  /** The least that is offered of a strength, where the protocol has a rule for it. */
+  private static Optional<ProtocolAmount> leastOf(Protocol protocol, Preparation preparation) {
+    return protocol.strengthRuleFor(preparation).map(Protocol.StrengthRule::notBelow);
+  }
+
+  private Reading<LadderProposal> below(Beginning.BelowTooLong tooLong) {
+    Preparation preparation = ladder.preparation();
+    return tooLong
+        .highestMark(preparation, ladder.barrel())
+        .map(
+            mark ->
+                withStep(
+                    mark,
+                    "Nothing before is known to have been tolerated, and these lasted too long or"
+                        + " nobody knows how long: "
+                        + tooLong.words()
+                        + ". No first dose is proposed. A prescriber may sign at most "
+                        + mark
+                        + " ("
+                        + preparation.contentOf(mark)
+                        + "), which holds less of everything, as a test in the clinic."))
+        .orElseGet(
+            () ->
+                Reading.refused(
+                    "Nothing before is known to have been tolerated, and these lasted too long or"
+                        + " nobody knows how long: "
+                        + tooLong.words()
+                        + ". No line of a "
+                        + ladder.barrel()
+                        + " holds less of everything in "
+                        + preparation
+                        + ". Choose a weaker strength, ask how those injections ended, or stop."));
   }
 
   private Reading<LadderProposal> with(Carried carried, ExactVolume most) {
@@ -79,7 +134,7 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
     Optional<Volume> mark =
         ladder
             .barrel()
-            .markAtOrBelow(most)
+            .lastMarkWithin(most)
             .filter(one -> !one.isLessThan(DrawingError.BLOCK_BELOW.value()));
     if (mark.isEmpty()) {
       return Reading.refused(
@@ -93,11 +148,9 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
               + ladder.barrel()
               + " cannot measure. Choose a weaker strength.");
     }
-    Volume entry = mark.get().isMoreThan(ladder.ceiling()) ? ladder.last() : mark.get();
-    List<Volume> rungs =
-        Stream.concat(ladder.rungs().stream(), Stream.of(entry)).distinct().sorted().toList();
-    var said = new ArrayList<>(notes);
-    said.add(
+    Volume entry = atMostCeiling(mark.get());
+    return withStep(
+        entry,
         "He tolerated "
             + carried.from().contentOf(carried.tolerated())
             + ": the first dose of this preparation is at most "
@@ -105,6 +158,21 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
             + " ("
             + ladder.preparation().contentOf(entry)
             + "), as a new test in the clinic.");
+  }
+
+  private Volume atMostCeiling(Volume mark) {
+    return mark.isMoreThan(ladder.ceiling()) ? ladder.last() : mark;
+  }
+
+  /** The same ladder with another step, and a note that says why. */
+  private Reading<LadderProposal> withStep(Volume mark, String note) {
+    List<Volume> rungs =
+        Stream.concat(ladder.rungs().stream(), Stream.of(atMostCeiling(mark)))
+            .distinct()
+            .sorted()
+            .toList();
+    var said = new ArrayList<>(notes);
+    said.add(note);
     return Reading.of(
         new LadderProposal(
             new Ladder(ladder.preparation(), ladder.barrel(), rungs, ladder.ceiling()), said));

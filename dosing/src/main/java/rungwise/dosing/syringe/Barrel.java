@@ -37,6 +37,12 @@ public record Barrel(String token, String words, Volume capacity, Marking markin
     return marking.graduationVolume().map(wanted::roundDownTo).filter(this::hasMarkAt);
   }
 
+  /** The same, and the last line of all for more than the device holds. */
+  public Optional<Volume> lastMarkWithin(ExactVolume most) {
+    ExactVolume whole = ExactVolume.of(capacity);
+    return markAtOrBelow(most.compareTo(whole) > 0 ? whole : most);
+  }
+
   /**
    * "20-unit mark on a 0.5 mL U-100 syringe".
    *

@@ -27,6 +27,7 @@ import rungwise.dosing.response.Population;
 import rungwise.dosing.response.ResponseModel;
 import rungwise.dosing.source.Source;
 import rungwise.dosing.source.Sourced;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /** The model may hold or lower what the rule proposes; it never raises. */
@@ -261,5 +262,27 @@ final class ByRuleAndModelTest {
         .contains("check the mark, the volume and the vial first");
     assertThat(rules(advise(new LabelWorld().injected("0.25", Grade.FULLER, minutes(9)), MODEL)))
         .doesNotContain(TitrationRule.REPORT_UNLIKELY);
+  }
+
+  @Test
+  void a_report_of_two_hours_or_more_is_never_doubted() {
+    assertThat(rules(afterThreeOfNothing(minutes(119)))).contains(TitrationRule.REPORT_UNLIKELY);
+    for (SoftAfter tooLong :
+        List.of(
+            minutes(120),
+            new SoftAfter.AtLeast(TimeSpan.ofMinutes(20)),
+            new SoftAfter.Between(TimeSpan.ofMinutes(60), TimeSpan.ofMinutes(121)))) {
+      assertThat(rules(afterThreeOfNothing(tooLong))).doesNotContain(TitrationRule.REPORT_UNLIKELY);
+    }
+  }
+
+  private static Advice afterThreeOfNothing(SoftAfter soft) {
+    return advise(
+        new LabelWorld()
+            .injected("0.5", Grade.NONE, minutes(1))
+            .injected("0.5", Grade.NONE, minutes(1))
+            .injected("0.5", Grade.NONE, minutes(1))
+            .injected("0.12", Grade.FULLY_FIRM, soft),
+        MODEL);
   }
 }

@@ -194,7 +194,9 @@ final class PartialResponsesTest {
         waitingFor(2)
             .injected("0.5", "0.25", Grade.FIRM_NOT_USABLE, minutes(20), SimpleCauses.NONE_FOUND);
 
-    assertWaits(world, "0.25", "1 of 2");
+    Advice advice = Dosing.advise(world.question());
+    assertThat(advice.decision()).isEqualTo(new Decision.StepDown(ml("0.25")));
+    assertThat(advice.reason().rule()).isEqualTo(TitrationRule.PARTIAL_AGAIN);
     assertWaits(partial(world, "0.25"), "0.25", "1 of 2");
   }
 

@@ -112,9 +112,11 @@ final class DoseGuardsTest {
     Question unknown =
         new LabelWorld().injected("0.25", Grade.FULLER, new SoftAfter.NotKnown()).question();
 
-    assertThat(rules(long61, "0.5")).containsExactly(GuardRule.HIGHER_AFTER_LONG);
+    assertThat(rules(long61, "0.5"))
+        .containsExactly(GuardRule.HIGHER_AFTER_LONG, GuardRule.SIGN_ANEW);
     assertThat(rules(unknown, "0.5")).containsExactly(GuardRule.HIGHER_AFTER_LONG);
-    assertThat(rules(long61, "0.25")).isEmpty();
+    assertThat(rules(long61, "0.25")).containsExactly(GuardRule.SIGN_ANEW);
+    assertThat(rules(long61, "0.12")).isEmpty();
   }
 
   @Test

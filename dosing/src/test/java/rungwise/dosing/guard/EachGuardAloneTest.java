@@ -13,7 +13,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -26,7 +25,6 @@ import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
-import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Stock;
 import rungwise.dosing.history.Unfinished;
@@ -66,6 +64,8 @@ final class EachGuardAloneTest {
       return rule.name();
     }
   }
+
+  private static final Instant A_DAY_LESS = START.plus(Duration.ofHours(24)).minusMillis(1);
 
   private static LabelWorld usual() {
     return new LabelWorld().injected("0.25", Grade.USABLE, minutes(40));
@@ -211,13 +211,14 @@ final class EachGuardAloneTest {
         new Alone(
             GuardRule.AFTER_EMERGENCY,
             () -> home(usual().injected("0.5", Grade.USABLE, minutes(240)).reviewed(), "0.25")),
-        new Alone(GuardRule.PAIR_NOT_CREDITED, () -> home(pair(), "0.25")),
+        new Alone(GuardRule.PAIR_NOT_CREDITED, () -> home(CrowdedWorlds.pair(), "0.25")),
         new Alone(GuardRule.NO_ORDER, () -> Dosing.mayInject(usual().question(), Optional.empty())),
         new Alone(
             GuardRule.SPACING,
             () -> home(usual().at(START.plus(Duration.ofHours(23)).plusSeconds(3599)), "0.25")),
         new Alone(GuardRule.THIRD_IN_24_HOURS, EachGuardAloneTest::thirdInADay),
-        new Alone(GuardRule.WEEKLY_COUNT, () -> home(threeInAWeek(), "0.25")),
+        new Alone(GuardRule.TOGETHER_ABOVE_LIMIT, EachGuardAloneTest::together),
+        new Alone(GuardRule.WEEKLY_COUNT, () -> home(CrowdedWorlds.threeInAWeek(), "0.25")),
         new Alone(
             GuardRule.PDE5_HOURS, () -> home(usual().tookTablet(LATER.minusSeconds(60)), "0.25")));
   }
@@ -257,6 +258,18 @@ final class EachGuardAloneTest {
         new Alone(GuardRule.NEW_STOCK, () -> home(onANewVial(), "0.25")));
   }
 
+  /** Of half the strength, after a volume of the usual one, on a schedule signed before. */
+  private static Clearance ofWeaker(String before, SoftAfter soft, String volume) {
+    Preparation weaker = LabelWorld.ALPROSTADIL_10;
+    LabelWorld world =
+        new LabelWorld()
+            .with(weaker)
+            .injectedWith(SamplePreparations.ALPROSTADIL_20, before, soft)
+            .holding(LabelWorld.vial(FRESH, weaker.composition()));
+    var ladder = new Ladder(weaker, Barrels.U100_1, List.of(ml("0.25"), ml("0.5")), ml("1"));
+    return asked(world.question(ladder), volume, Place.CLINIC);
+  }
+
   private static VialInHand ending(VialEnd end) {
     return new VialInHand(FRESH, new VialInHand.Label(ALPROSTADIL_20_LABEL), end);
   }
@@ -270,71 +283,23 @@ final class EachGuardAloneTest {
   }
 
   /** A prescriber has overridden that the last one was too recent. */
-  private static Clearance thirdInADay() {
-    Question question = twoInADay().question();
-    Set<OverriddenHold> tooRecent =
-        TimeGuards.ask(question).stream()
-            .filter(verdict -> verdict.rule() == GuardRule.SPACING)
-            .map(verdict -> OverriddenHold.of(verdict, Optional.empty()))
-            .collect(Collectors.toSet());
-    return Dosing.mayInject(
-        question,
-        Optional.of(new SignedDose(ml("0.25"), Place.CLINIC, tooRecent, Optional.empty())));
+  /** Two doses within a day, each of which is allowed alone. */
+  private static Clearance together() {
+    Question question = usual().at(A_DAY_LESS).question(ladder("0.49", "0.12", "0.25"));
+    return new Clearance(
+        without(TimeGuards.ask(question, ml("0.25"), Place.HOME), GuardRule.SPACING));
   }
 
-  private static LabelWorld twoInADay() {
-    return new LabelWorld()
-        .injectedAt(
-            LATER.minus(Duration.ofHours(23)),
-            ml("0.25"),
-            ml("0.25"),
-            Grade.FULLER,
-            minutes(20),
-            SimpleCauses.NONE_FOUND)
-        .injectedAt(
-            LATER.minus(Duration.ofHours(2)),
-            ml("0.25"),
-            ml("0.25"),
-            Grade.FULLER,
-            minutes(20),
-            SimpleCauses.NONE_FOUND);
+  /** The spacing, which speaks too, can never be overridden within a day. */
+  private static Clearance thirdInADay() {
+    return new Clearance(
+        without(
+            TimeGuards.ask(CrowdedWorlds.twoInADay().question(), ml("0.12"), Place.CLINIC),
+            GuardRule.SPACING));
   }
 
   private static Protocol withCare() {
     return LabelSheet.label().careAbove("5").protocol();
-  }
-
-  private static LabelWorld threeInAWeek() {
-    var world = new LabelWorld();
-    for (int day = 6; day >= 2; day -= 2) {
-      world.injectedAt(
-          LATER.minus(Duration.ofDays(day)),
-          ml("0.25"),
-          ml("0.25"),
-          Grade.USABLE,
-          minutes(40),
-          SimpleCauses.NONE_FOUND);
-    }
-    return world;
-  }
-
-  private static LabelWorld pair() {
-    Instant first = LATER.minus(Duration.ofDays(3));
-    return new LabelWorld()
-        .injectedAt(
-            first,
-            ml("0.12"),
-            ml("0.12"),
-            Grade.NONE,
-            new SoftAfter.NotKnown(),
-            SimpleCauses.NONE_FOUND)
-        .injectedAt(
-            first.plus(Duration.ofMinutes(50)),
-            ml("0.25"),
-            ml("0.25"),
-            Grade.USABLE,
-            minutes(40),
-            SimpleCauses.NONE_FOUND);
   }
 
   private static List<Alone> ofTheSyringe() {
@@ -377,12 +342,17 @@ final class EachGuardAloneTest {
     return List.of(
         new Alone(GuardRule.NOT_A_STEP, () -> home(usual(), "0.24")),
         new Alone(GuardRule.MORE_THAN_ONE_STEP_UP, () -> home(usual(), "0.75")),
+        new Alone(GuardRule.NO_FIRST_DOSE, () -> ofWeaker("0.12", minutes(20), "0.25")),
+        new Alone(GuardRule.FIRST_AFTER_TOO_LONG, () -> ofWeaker("0.25", minutes(90), "0.25")),
         new Alone(
             GuardRule.VOLUME_CLOSED,
             () -> home(usual().injected("0.25", Grade.USABLE, minutes(120)), "0.25")),
         new Alone(
+            GuardRule.SIGN_ANEW,
+            () -> home(usual().injected("0.25", Grade.USABLE, minutes(61)), "0.25")),
+        new Alone(
             GuardRule.HIGHER_AFTER_LONG,
-            () -> home(usual().injected("0.25", Grade.USABLE, minutes(61)), "0.5")),
+            () -> home(usual().injected("0.25", Grade.FULLER, new SoftAfter.NotKnown()), "0.5")),
         new Alone(
             GuardRule.CARE_ABOVE,
             () ->

@@ -116,9 +116,9 @@ final class GuardTableTest {
                 START, ml("0.12"), ml("0.12"), Grade.NONE, minutes(20), SimpleCauses.NONE_FOUND)
             .at(START.plus(Duration.ofMinutes(50)));
 
-    assertThat(SameVisit.firstDose(world.question())).isPresent();
+    assertThat(SameVisit.next(world.question())).isPresent();
     assertThat(
-            SameVisit.firstDose(
+            SameVisit.next(
                 world
                     .with(SamplePreparations.ALPROSTADIL_40)
                     .by(LabelSheet.label().startingAt("5").protocol())
@@ -131,10 +131,15 @@ final class GuardTableTest {
     LabelWorld exact =
         new LabelWorld()
             .injectedAt(
-                START, ml("0.125"), ml("0.125"), Grade.FULLER, minutes(20), SimpleCauses.NONE_FOUND)
+                START,
+                ml("0.125"),
+                ml("0.125"),
+                Grade.FIRM_NOT_USABLE,
+                minutes(20),
+                SimpleCauses.NONE_FOUND)
             .at(START.plus(Duration.ofMinutes(50)));
 
-    assertThat(SameVisit.firstDose(exact.question())).isPresent();
+    assertThat(SameVisit.next(exact.question())).isPresent();
   }
 
   @Test
@@ -156,6 +161,6 @@ final class GuardTableTest {
                 START, ml("0.12"), ml("0.12"), Grade.NONE, minutes(20), SimpleCauses.NONE_FOUND)
             .at(START.plus(Duration.ofMinutes(50)));
 
-    assertThat(SameVisit.firstDose(world.question())).isEmpty();
+    assertThat(SameVisit.next(world.question())).isEmpty();
   }
 }

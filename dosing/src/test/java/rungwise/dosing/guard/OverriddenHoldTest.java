@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import rungwise.dosing.Dosing;
+import rungwise.dosing.LabelSheet;
 import rungwise.dosing.LabelWorld;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Grade;
@@ -122,15 +123,18 @@ final class OverriddenHoldTest {
 
   @Test
   void the_spacing_that_was_overridden_in_the_clinic_holds_again_after_the_next_injection() {
-    LabelWorld world = new LabelWorld().injected("0.25", Grade.USABLE, minutes(40));
-    Question soon = world.at(START.plus(Duration.ofHours(20))).question();
+    LabelWorld world =
+        new LabelWorld()
+            .by(LabelSheet.label().spacing(48).protocol())
+            .injected("0.25", Grade.USABLE, minutes(40));
+    Instant again = START.plus(Duration.ofHours(30));
+    Question soon = world.at(again).question();
     SignedDose signed = signed(soon, "0.25", Place.CLINIC);
     assertThat(Dosing.mayInject(soon, Optional.of(signed)).isClear()).isTrue();
     Volume quarter = ml("0.25");
-    Instant again = START.plus(Duration.ofHours(20));
     world.injectedAt(again, quarter, quarter, Grade.USABLE, minutes(40), SimpleCauses.NONE_FOUND);
 
-    assertThat(blocks(world.at(again.plus(Duration.ofHours(20))), signed))
+    assertThat(blocks(world.at(again.plus(Duration.ofHours(30))), signed))
         .contains(GuardRule.SPACING);
   }
 

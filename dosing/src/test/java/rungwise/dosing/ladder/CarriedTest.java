@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static rungwise.dosing.LabelWorld.minutes;
 import static rungwise.dosing.LabelWorld.ml;
 
-import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import rungwise.dosing.Dosing;
@@ -19,14 +17,10 @@ import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
-import rungwise.dosing.known.Form;
-import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
-import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.syringe.Barrels;
-import rungwise.quantities.Concentration;
 
 /** The first dose after a change of preparation: no component above what he last tolerated. */
 final class CarriedTest {
@@ -36,19 +30,7 @@ final class CarriedTest {
     return LabelSheet.byVolume(components).protocol();
   }
 
-  /** Half as strong as the sample. */
-  private static final Preparation WEAKER =
-      new Preparation(
-          new PreparationId("alprostadil-10"),
-          "Alprostadil 10",
-          new Form.Solution(),
-          List.of(
-              new Ingredient(
-                  Component.ALPROSTADIL,
-                  Concentration.parse("10 mcg/mL").orThrow(),
-                  Optional.empty())),
-          ml("1"),
-          Optional.empty());
+  private static final Preparation WEAKER = LabelWorld.ALPROSTADIL_10;
 
   private static final Set<Component> THREE =
       Set.of(Component.PAPAVERINE, Component.PHENTOLAMINE, Component.ALPROSTADIL);
@@ -78,7 +60,7 @@ final class CarriedTest {
             .on(Barrels.U100_0_5)
             .after(SamplePreparations.THREE_DRUG_BENNETT, "0.5");
 
-    assertThat(world.question().entry()).isEqualTo(ml("0.29"));
+    assertThat(world.question().entry()).contains(ml("0.29"));
     assertThat(world.ladder().hasRung(ml("0.29"))).isTrue();
   }
 
@@ -86,7 +68,7 @@ final class CarriedTest {
   void a_component_he_has_never_had_starts_at_the_protocols_own_dose() {
     LabelWorld world = mixture().after(SamplePreparations.ALPROSTADIL_20, "0.5");
 
-    assertThat(world.question().entry()).isEqualTo(ml("0.05"));
+    assertThat(world.question().entry()).contains(ml("0.05"));
   }
 
   /** 0.03 mL of 20 mcg/mL holds 0.6 mcg, which is 0.03 mL of a mixture with 20 mcg/mL. */
@@ -95,7 +77,7 @@ final class CarriedTest {
     LabelWorld world =
         mixture().on(Barrels.U100_0_5).after(SamplePreparations.ALPROSTADIL_20, "0.03");
 
-    assertThat(world.question().entry()).isEqualTo(ml("0.03"));
+    assertThat(world.question().entry()).contains(ml("0.03"));
     assertThat(world.ladder().first()).isEqualTo(ml("0.03"));
   }
 
@@ -107,7 +89,7 @@ final class CarriedTest {
             SamplePreparations.THREE_DRUG_STRONGER,
             Barrels.U100_0_5,
             AetiologyGroup.UNKNOWN,
-            Optional.of(new Carried(SamplePreparations.ALPROSTADIL_20, ml("0.01"))));
+            new Beginning.AtMost(new Carried(SamplePreparations.ALPROSTADIL_20, ml("0.01"))));
 
     assertThat(proposal.faults()).singleElement().asString().contains("cannot measure");
   }
@@ -120,7 +102,7 @@ final class CarriedTest {
             .by(byVolume(THREE))
             .after(SamplePreparations.THREE_DRUG_STRONGER, "0.5");
 
-    assertThat(world.question().entry()).isEqualTo(ml("0.5"));
+    assertThat(world.question().entry()).contains(ml("0.5"));
   }
 
   /** The vial label does not offer 40 mcg/mL below 5 mcg, and he tolerated 10 mcg. */
@@ -131,7 +113,7 @@ final class CarriedTest {
             .with(SamplePreparations.ALPROSTADIL_40)
             .after(SamplePreparations.ALPROSTADIL_20, "0.5");
 
-    assertThat(world.question().entry()).isEqualTo(ml("0.25"));
+    assertThat(world.question().entry()).contains(ml("0.25"));
     assertThat(world.ladder().first()).isEqualTo(ml("0.12"));
   }
 
@@ -143,7 +125,7 @@ final class CarriedTest {
             SamplePreparations.ALPROSTADIL_40,
             Barrels.U100_1,
             AetiologyGroup.VASCULOGENIC,
-            Optional.of(new Carried(SamplePreparations.ALPROSTADIL_20, ml("0.12"))));
+            new Beginning.AtMost(new Carried(SamplePreparations.ALPROSTADIL_20, ml("0.12"))));
 
     assertThat(proposal.faults()).singleElement().asString().contains("is not offered");
   }
@@ -167,13 +149,12 @@ final class CarriedTest {
 
     Advice advice = Dosing.advise(world.question());
 
-    assertThat(world.ladder().first()).isEqualTo(ml("0.25"));
+    assertThat(world.ladder().rungs()).startsWith(ml("0.23"), ml("0.25"));
     assertThat(advice.isAllowed(ml("0.25"))).isFalse();
     assertThat(advice.verdictsOn(ml("0.25")))
         .extracting(Verdict::rule)
         .contains(GuardRule.VOLUME_CLOSED);
-    assertThat(Dosing.advise(world.group(AetiologyGroup.SPINAL_CORD).question()).decision())
-        .isEqualTo(new Decision.Start(ml("0.12")));
+    assertThat(advice.decision()).isEqualTo(new Decision.Refer());
   }
 
   @Test

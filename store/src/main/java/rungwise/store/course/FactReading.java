@@ -6,6 +6,7 @@ import static rungwise.store.schema.Tables.CORRECTION_CONFIRMED;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
+import static rungwise.store.schema.Tables.DOSE_SIGNED_ACCEPTED;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
@@ -39,6 +40,7 @@ import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening.Answered;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 import rungwise.store.schema.tables.records.CourseOpenedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRecord;
@@ -88,7 +90,10 @@ record FactReading(
       case OBSERVATION_NOTED -> InjectionRows.noted(own(row, OBSERVATION_NOTED));
       case PLAN_CHOSEN -> chosen(own(row, PLAN_CHOSEN));
       case READINESS_RECORDED -> readiness(own(row, READINESS_RECORDED));
-      case DOSE_SIGNED -> signed(own(row, DOSE_SIGNED));
+      case DOSE_SIGNED ->
+          signed(
+              own(row, DOSE_SIGNED),
+              Optional.ofNullable(row.get(DOSE_SIGNED_ACCEPTED.UP_TO_MILLISECONDS)));
       case INJECTION_REPORTED -> reported(own(row, INJECTION_REPORTED));
       case HANDED_OVER -> InjectionRows.handed(own(row, HANDED_OVER));
       case REPORT_UNFINISHED -> unfinished(own(row, REPORT_UNFINISHED));
@@ -155,7 +160,7 @@ record FactReading(
             row.getProtocolVersion()));
   }
 
-  private CourseFact signed(DoseSignedRecord row) {
+  private CourseFact signed(DoseSignedRecord row, Optional<Long> accepted) {
     String entry = row.getEntryId();
     return new CourseFact.DoseSigned(
         new Plan(
@@ -173,6 +178,7 @@ record FactReading(
         row.getBasis(),
         row.getAskedAt(),
         row.getAdvice(),
-        Optional.ofNullable(row.getNextStepMicrolitres()).map(Volume::ofMicrolitres));
+        Optional.ofNullable(row.getNextStepMicrolitres()).map(Volume::ofMicrolitres),
+        accepted.map(TimeSpan::new));
   }
 }

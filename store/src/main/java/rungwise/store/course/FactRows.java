@@ -6,8 +6,10 @@ import org.jooq.TableRecord;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 import rungwise.store.schema.tables.records.CourseOpenedRecord;
+import rungwise.store.schema.tables.records.DoseSignedAcceptedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRungRecord;
 import rungwise.store.schema.tables.records.PlanChosenRecord;
@@ -75,7 +77,14 @@ final class FactRows {
       rows.add(row);
     }
     rows.addAll(HoldRows.rows(signed.overridden()));
+    signed.accepted().map(FactRows::row).ifPresent(rows::add);
     return rows;
+  }
+
+  private static DoseSignedAcceptedRecord row(TimeSpan accepted) {
+    var row = new DoseSignedAcceptedRecord();
+    row.setUpToMilliseconds(accepted.milliseconds());
+    return row;
   }
 
   private static DoseSignedRecord row(CourseFact.DoseSigned signed) {

@@ -6,6 +6,7 @@ import static rungwise.store.schema.Tables.CORRECTION_CONFIRMED;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
+import static rungwise.store.schema.Tables.DOSE_SIGNED_ACCEPTED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_HOLD;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_HOLD_FACT;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_OVERRIDE;
@@ -225,6 +226,8 @@ public final class SqlCourses implements Courses {
         .on(isOf(FactKind.READINESS_RECORDED, READINESS_RECORDED.ENTRY_ID))
         .leftJoin(DOSE_SIGNED)
         .on(isOf(FactKind.DOSE_SIGNED, DOSE_SIGNED.ENTRY_ID))
+        .leftJoin(DOSE_SIGNED_ACCEPTED)
+        .on(isOf(FactKind.DOSE_SIGNED, DOSE_SIGNED_ACCEPTED.ENTRY_ID))
         .leftJoin(INJECTION_REPORTED)
         .on(isOf(FactKind.INJECTION_REPORTED, INJECTION_REPORTED.ENTRY_ID))
         .leftJoin(HANDED_OVER)

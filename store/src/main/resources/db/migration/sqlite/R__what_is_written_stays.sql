@@ -207,6 +207,7 @@ begin select raise(abort, 'facts are never removed'); end;
 create trigger if not exists handed_over_is_not_changed before update on handed_over
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists handed_over_is_not_removed before delete on handed_over
+begin select raise(abort, 'facts are never removed'); end;
 
 create trigger if not exists emergency_reviewed_end_is_not_changed before update on emergency_reviewed_end
 begin select raise(abort, 'facts are never changed'); end;

@@ -3,6 +3,7 @@ package rungwise.web.titration;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -117,7 +118,8 @@ final class CourseController {
         "emergency reviewed",
         outcome,
         "The review is on record. The next dose is a new signature, in the clinic.",
-        carried);
+        carried,
+        forms -> forms.withReview(softDate, softTime, reviewReason));
   }
 
   @PostMapping("/courses/{id}/confirm")
@@ -142,7 +144,8 @@ final class CourseController {
         "correction confirmed",
         outcome,
         "The correction is confirmed: the report before it counts no more.",
-        carried);
+        carried,
+        forms -> forms.withConfirmation(correction, confirmReason));
   }
 
   @PostMapping("/courses/{id}/past")
@@ -164,7 +167,8 @@ final class CourseController {
         "long erections from before reviewed",
         outcome,
         "What he was injected with before this record is written down.",
-        carried);
+        carried,
+        forms -> forms.withPast(reference, pastReason));
   }
 
   private static Optional<PreparationId> preparation(String reference) {
@@ -219,6 +223,17 @@ final class CourseController {
       Reading<Long> outcome,
       String notice,
       RedirectAttributes carried) {
+    return done(actor, course, what, outcome, notice, carried, UnaryOperator.identity());
+  }
+
+  private ModelAndView done(
+      Account actor,
+      CourseId course,
+      String what,
+      Reading<Long> outcome,
+      String notice,
+      RedirectAttributes carried,
+      UnaryOperator<LiftingForms> typed) {
     return switch (outcome) {
       case Reading.Read<Long> read -> {
         LOG.info("Course {}: {} by {}, entry {}", course, what, actor.id(), read.value());
@@ -226,7 +241,7 @@ final class CourseController {
         yield Page.redirect("/courses/" + course);
       }
       case Reading.Refused<Long> refused ->
-          Page.refused(PAGE, page(actor, course).withFaults(refused.faults()));
+          Page.refused(PAGE, page(actor, course).withLifting(typed).withFaults(refused.faults()));
     };
   }
 

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
@@ -152,6 +153,26 @@ public record CoursePage(
         reason,
         plan,
         lifting);
+  }
+
+  CoursePage withLifting(UnaryOperator<LiftingForms> typed) {
+    return new CoursePage(
+        view,
+        path,
+        notice,
+        faults,
+        answer,
+        dose,
+        picture,
+        drawings,
+        forecast,
+        checkFirst,
+        sign,
+        isPrescriber,
+        isClinical,
+        reason,
+        plan,
+        typed.apply(lifting));
   }
 
   CoursePage withFaults(List<String> found) {

@@ -2,6 +2,7 @@ package rungwise.web.titration;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import rungwise.clinic.sheet.LiftingView;
 import rungwise.web.page.Choice;
@@ -39,6 +40,45 @@ public record LiftingForms(
         reason("reviewReason", "What the review found"),
         reference(choices),
         reason("pastReason", "How that is known"));
+  }
+
+  /** The same with what was typed into the review, shown again when it is refused. */
+  LiftingForms withReview(String date, String time, String reason) {
+    return new LiftingForms(
+        view,
+        which,
+        confirmReason,
+        softDate.withValue(date),
+        softTime.withValue(time),
+        reviewReason.withValue(reason),
+        reference,
+        pastReason);
+  }
+
+  /** The same with the reason that was typed, shown again when it is refused. */
+  LiftingForms withConfirmation(String correction, String reason) {
+    return new LiftingForms(
+        view,
+        which.map(choice -> choice.withPicked(Set.of(correction))),
+        confirmReason.withValue(reason),
+        softDate,
+        softTime,
+        reviewReason,
+        reference,
+        pastReason);
+  }
+
+  /** The same with what was typed of the time before the record. */
+  LiftingForms withPast(String picked, String reason) {
+    return new LiftingForms(
+        view,
+        which,
+        confirmReason,
+        softDate,
+        softTime,
+        reviewReason,
+        reference.withPicked(Set.of(picked)),
+        pastReason.withValue(reason));
   }
 
   private static Field reason(String name, String label) {

@@ -327,7 +327,7 @@ public record ReportPage(
       return Optional.empty();
     }
     var options = new ArrayList<Option>();
-    options.add(option("", "the one in use then", ""));
+    options.add(option("", "not known", ""));
     file.vials()
         .forEach(
             vial ->

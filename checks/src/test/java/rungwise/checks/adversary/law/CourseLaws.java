@@ -22,6 +22,10 @@ public final class CourseLaws {
 
   public void check() {
     emergencies();
+    stops(
+        Law.UNFINISHED,
+        !ledger.openWorries().isEmpty(),
+        "what may mean 4 hours is asked back and not answered");
     stops(Law.UNDER_OBSERVATION, !ledger.watched.isEmpty(), "under observation");
     screening();
     past();
@@ -68,10 +72,7 @@ public final class CourseLaws {
     Ledger.Answered oldest = ledger.answers.get(Condition.HYPERSENSITIVITY);
     boolean old = oldest != null && scene.minute() > oldest.minute() + YEAR_AND_A_DAY;
     judge.look(Law.SCREENING_AGE, old);
-    boolean lifted =
-        scene.overrode(GuardRule.SCREENING_EXPIRED)
-            && ledger.order().filter(one -> scene.minute() < one.until()).isPresent();
-    if (old && scene.clearAtHome() && !lifted) {
+    if (old && scene.clearAtHome() && !scene.lifted(GuardRule.SCREENING_EXPIRED)) {
       judge.fail(Law.SCREENING_AGE, "clear at home on answers of over a year ago");
     }
   }

@@ -9,6 +9,7 @@ public enum Law {
   ALWAYS_ANSWERS("every record has an answer"),
   EMERGENCY_STOPS("240 min or more, known or possible, stops everything until it is reviewed"),
   EMERGENCY_IS_COUNTED("every emergency that is open is told"),
+  UNFINISHED("what may mean 4 hours stops while it is asked back"),
   CLOSED("120 min or more, known or possible, closes that dose and all above it"),
   CLOSED_WHEN_STRUCK(
       "a struck report of 120 min or more closes until it is completed or confirmed"),
@@ -30,6 +31,10 @@ public enum Law {
   HOME_READY("at home only with everything on record"),
   FIRST_IN_CLINIC("at home only after a dose that went in, in the clinic, and was short"),
   AFTER_EMERGENCY("at home after an emergency without end: examined, and tried in the clinic"),
+  EXAMINATION_FOR_MORE("no higher dose while an examination is overdue"),
+  EXAMINATION_FOR_HOME("no dose at home while it is overdue by more than the grace"),
+  LAPSE("after a year without an injection a dose in the clinic comes first"),
+  RECALLED("what the clinic has taken out of use is injected no more"),
   PAIR_ALONE("after two doses in a visit the second waits until it was given alone"),
   VIAL_LABEL("the vial says what the order says"),
   VIAL_DATE("no vial past its last day, on the label or once opened"),
@@ -68,6 +73,9 @@ public enum Law {
               THREE_IN_A_WEEK,
               TWO_IN_A_DAY,
               SECOND_DOSE,
+              LAPSE,
+              AFTER_EMERGENCY,
+              CLOSED_WHEN_STRUCK,
               FIRST_IN_CLINIC));
 
   public final String words;

@@ -3,6 +3,7 @@ package rungwise.checks.adversary.law;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -74,6 +75,9 @@ public final class Ledger {
   /** An injection in the clinic of which nobody has written how it ended. */
   public record Watched(String id, long at, long drawn, String vial) {}
 
+  /** What may mean 4 hours and was asked back, with the report that it was about. */
+  public record Worry(long entry, long at, String about) {}
+
   /** The last answer of one question. */
   public record Answered(String answer, long minute) {}
 
@@ -86,6 +90,7 @@ public final class Ledger {
   public final List<Vial> vials = new ArrayList<>();
   public final List<Reviewed> reviews = new ArrayList<>();
   public final List<Reopened> reopened = new ArrayList<>();
+  public final List<Worry> worries = new ArrayList<>();
   public final List<Watched> watched = new ArrayList<>();
   public final Map<Condition, Answered> answers = new EnumMap<>(Condition.class);
 
@@ -95,6 +100,7 @@ public final class Ledger {
   public final Map<Condition, Long> decided = new EnumMap<>(Condition.class);
   public final Map<String, Long> ready = new HashMap<>();
   public final List<Before> before = new ArrayList<>();
+  public final Set<Mix> recalled = EnumSet.noneOf(Mix.class);
   public long examined = -1;
 
   /** The entry of an examination that found curvature or scarring; 0 where none did. */
@@ -182,6 +188,11 @@ public final class Ledger {
     return told.stream().filter(one -> laterSays(one, later -> later == report)).toList();
   }
 
+  /** The entry that first told of the injection of a report. */
+  long beganAt(Told report) {
+    return earlierThan(report).stream().mapToLong(one -> one.entry).min().orElse(report.entry);
+  }
+
   /** Whether a prescriber struck or confirmed it, or any later one in its chain. */
   private boolean byPrescriber(Told struck) {
     return confirmed(struck) || laterSays(struck, Ledger::confirmed);
@@ -212,6 +223,20 @@ public final class Ledger {
   /** Reviewed emergencies of which the end will never be known. */
   List<Told> neverKnown() {
     return told.stream().filter(one -> one.counts() && one.isEndOpen() && isReviewed(one)).toList();
+  }
+
+  /** Worries that no report has answered since and no prescriber has reviewed. */
+  List<Worry> openWorries() {
+    return worries.stream()
+        .filter(one -> reviews.stream().noneMatch(review -> review.entry() > one.entry()))
+        .filter(one -> told.stream().noneMatch(report -> answers(report, one)))
+        .toList();
+  }
+
+  private boolean answers(Told report, Worry worry) {
+    boolean same = report.at() == worry.at();
+    return report.entry > worry.entry()
+        && (same || earlierThan(report).stream().anyMatch(one -> one.id.equals(worry.about())));
   }
 
   /** The first review that covers a report. */

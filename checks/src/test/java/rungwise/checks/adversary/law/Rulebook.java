@@ -21,7 +21,14 @@ public record Rulebook(String name, int freshDays, int partials, boolean secondI
   public static final long SPACING = 24 * 60;
 
   public static final int IN_SEVEN_DAYS = 3;
-  public static final int SCREENING_MONTHS = 12;
+
+  /** At least as long as 3 months between two examinations, and as 30 days of grace after them. */
+  public static final long EXAMINATION = 93 * 24 * 60;
+
+  public static final long GRACE = 31 * 24 * 60;
+
+  /** At least as long as 12 months, after which a dose is tested again. */
+  public static final long LAPSE = 367 * 24 * 60;
 
   private static Rulebook mixture(String name) {
     return new Rulebook(name, 30, 1, /* secondInVisit= */ false);

@@ -84,9 +84,18 @@ public record Scene(
     return ledger.order().filter(one -> one.overridden().contains(rule.name())).isPresent();
   }
 
-  /** The same, at a signature after that report: an override is bound to what it has read. */
+  /**
+   * The same, at a signature after an injection was first reported: an override is bound to what it
+   * has read.
+   */
   public boolean overrodeAfter(GuardRule rule, Told report) {
-    return overrode(rule) && ledger.order().filter(one -> one.entry() > report.entry).isPresent();
+    return overrode(rule)
+        && ledger.order().filter(one -> one.entry() > ledger.beganAt(report)).isPresent();
+  }
+
+  /** Whether it was overridden until a day that is not over. */
+  public boolean lifted(GuardRule rule) {
+    return overrode(rule) && ledger.order().filter(one -> minute < one.until()).isPresent();
   }
 
   /** The same, for the vial that is in hand. */

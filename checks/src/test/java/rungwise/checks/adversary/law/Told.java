@@ -20,6 +20,7 @@ public final class Told {
    * @param asked "none_found", "one_found" or "not_asked"
    * @param place "", "home" or "clinic"
    * @param vial the entry of the vial that was named; empty if none was
+   * @param since minutes from the injection until it was told
    */
   public record Said(
       long at,
@@ -30,21 +31,34 @@ public final class Told {
       long second,
       String asked,
       String place,
-      String vial) {
+      String vial,
+      long since) {
+
+    /** Whether it says, or could mean, 4 hours or still firm. */
+    public boolean mayBeFourHours() {
+      return switch (soft) {
+        case "at_least", "still", "from_240" -> true;
+        case "exactly" -> first >= 240;
+        case "between" -> second > 240;
+        default -> false;
+      };
+    }
+
+    private String lasting() {
+      return switch (soft) {
+        case "exactly" -> "soft after " + first + " min";
+        case "at_least" -> "still firm at " + first + " min";
+        case "between" -> "soft between " + first + " and " + second + " min";
+        default -> soft;
+      };
+    }
 
     public String words() {
-      String lasting =
-          switch (soft) {
-            case "exactly" -> "soft after " + first + " min";
-            case "at_least" -> "still firm at " + first + " min";
-            case "between" -> "soft between " + first + " and " + second + " min";
-            default -> soft;
-          };
       return drawn
           + " uL drawn, grade "
           + grade
           + ", "
-          + lasting
+          + lasting()
           + ", causes "
           + asked
           + (place.isEmpty() ? "" : ", said " + place)
@@ -112,26 +126,35 @@ public final class Told {
   }
 
   public boolean heard() {
-    return !said.soft().equals("not_known");
+    return !said.soft().equals("not_known") && !said.soft().equals("no_change");
   }
 
   public long least() {
     return switch (said.soft()) {
       case "exactly", "at_least", "between" -> said.first();
-      case "within_4_hours" -> 120;
-      case "not_within_4_hours" -> 240;
+      case "from_61" -> 61;
+      case "from_120" -> 120;
+      case "from_240" -> 240;
+      case "still" -> said.since();
       default -> 0;
     };
   }
 
+  /** What is over ended before it was told. */
   public long most() {
     return switch (said.soft()) {
       case "exactly" -> said.first();
-      case "between" -> said.second();
-      case "within_2_hours" -> 120;
-      case "within_4_hours" -> 240;
+      case "between" -> upToTheCall(said.second());
+      case "up_to_60" -> upToTheCall(60);
+      case "from_61" -> upToTheCall(120);
+      case "from_120" -> upToTheCall(240);
+      case "from_240" -> upToTheCall(NO_END - 1);
       default -> NO_END;
     };
+  }
+
+  private long upToTheCall(long most) {
+    return Math.min(most, Math.max(said.since(), least() + 1));
   }
 
   /** Whether the most itself is left out. */

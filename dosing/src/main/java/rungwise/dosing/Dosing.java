@@ -54,8 +54,7 @@ public final class Dosing {
             .toList();
     List<Verdict> time = TimeGuards.ask(question);
     return new Advice(
-        ReasonSources.of(
-            question, guarded(choice.choose(question), steps).named(question.last())),
+        ReasonSources.of(question, guarded(choice.choose(question), steps).named(question.last())),
         OwnSources.of(question, CourseGuards.ask(question)),
         steps,
         OwnSources.of(question, time),

@@ -86,11 +86,7 @@ public final class OwnSources {
   /** The source of the step from the last dose, or from the first one where there is none. */
   public static Optional<Source> ofStep(Question question) {
     var from =
-        question
-            .history()
-            .lastOf(question.preparationId())
-            .map(Injection::smallerOfDrawnAndOrdered)
-            .orElse(question.ladder().first());
+        question.last().map(Injection::smallerOfDrawnAndOrdered).orElse(question.ladder().first());
     return question.protocol().stepFrom(question.preparation(), from).map(Protocol.Step::source);
   }
 }

@@ -80,16 +80,7 @@ public final class SampleCourse {
           append(store, new CourseFact.VolumeReopened(PREPARATION, LOW));
           lifted(report).forEach(fact -> append(store, fact));
           store.roomDays().close(LocalDate.of(2026, 3, 2), AccountId.PROGRAM, SampleEntries.NOW);
-          store
-              .protocolShelf()
-              .append(
-                  new ProtocolShelf.Signed(
-                      "sample",
-                      1,
-                      "two\nlines",
-                      List.of("ceiling: 80 mcg"),
-                      AccountId.PROGRAM,
-                      SampleEntries.NOW));
+          appendProtocol(store);
           appendPopulations(store);
           store
               .pastHistories()
@@ -117,6 +108,19 @@ public final class SampleCourse {
         new CourseFact.CorrectionConfirmed(report),
         new CourseFact.EmergencyReviewed(Optional.of(SampleEntries.NOW)),
         new CourseFact.PastReviewed(Optional.of(PREPARATION)));
+  }
+
+  private static void appendProtocol(SqliteStore store) {
+    store
+        .protocolShelf()
+        .append(
+            new ProtocolShelf.Signed(
+                "sample",
+                1,
+                "two\nlines",
+                List.of("ceiling: 80 mcg"),
+                AccountId.PROGRAM,
+                SampleEntries.NOW));
   }
 
   private static void appendPopulations(SqliteStore store) {

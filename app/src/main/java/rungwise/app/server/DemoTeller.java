@@ -380,7 +380,7 @@ final class DemoTeller {
               new ReadinessDraft(
                   item.name(),
                   date(clock.instant()),
-                  isPlan ? "Lakeside Hospital" : "",
+                  isPlan ? "Quellmoor Hospital (invented)" : "",
                   isPlan ? "555 0142" : "",
                   isPlan ? "his partner drives" : "",
                   ""))

@@ -226,13 +226,14 @@ class ScreeningBrowserTest extends AtTheDesk {
     assertThat(main()).not().containsText("a mixture that no label covers");
     browser.inspect("before-home-empty");
 
-    fill("EMERGENCY_PLAN-hospital", "Lakeside Hospital");
+    fill("EMERGENCY_PLAN-hospital", "Quellmoor Hospital (invented)");
     fill("EMERGENCY_PLAN-afterHours", " ");
     fill("EMERGENCY_PLAN-transport", " ");
     fill("EMERGENCY_PLAN-day", day(2));
     page().locator("form:has(#EMERGENCY_PLAN-day) button").click();
     assertThat(faults()).hasCount(3);
-    assertThat(page().locator("#EMERGENCY_PLAN-hospital")).hasValue("Lakeside Hospital");
+    assertThat(page().locator("#EMERGENCY_PLAN-hospital"))
+        .hasValue("Quellmoor Hospital (invented)");
     browser.inspect("before-home-refused");
 
     fill("EMERGENCY_PLAN-afterHours", "555 0142");
@@ -240,7 +241,8 @@ class ScreeningBrowserTest extends AtTheDesk {
     fill("EMERGENCY_PLAN-day", day(0));
     page().locator("form:has(#EMERGENCY_PLAN-day) button").click();
     assertThat(notice()).hasText("It is on record.");
-    assertThat(main()).containsText("Lakeside Hospital; after hours 555 0142; His partner drives");
+    assertThat(main())
+        .containsText("Quellmoor Hospital (invented); after hours 555 0142; His partner drives");
     assertThat(main()).containsText("2 of 3 not on record");
     browser.inspect("before-home");
   }

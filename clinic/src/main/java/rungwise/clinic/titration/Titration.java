@@ -184,7 +184,7 @@ public final class Titration {
                   advice.record(),
                   SigningCheck.nextStep(draft, state, volume),
                   SigningCheck.accepted(draft).found().orElse(Optional.empty()));
-          return Reading.of(changes.append(id, signed, actor, now, draft.reason()));
+          return changes.append(id, signed, actor, now, draft.reason());
         });
   }
 
@@ -227,7 +227,7 @@ public final class Titration {
             faults.addAll(reader.ladderOf(plan, file).faults());
           }
           return faults.isEmpty()
-              ? Reading.of(changes.append(id, new PlanChosen(plan), actor, now, reason))
+              ? changes.append(id, new PlanChosen(plan), actor, now, reason)
               : new Reading.Refused<>(faults);
         });
   }

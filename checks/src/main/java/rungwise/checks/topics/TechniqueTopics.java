@@ -4,10 +4,10 @@ import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import rungwise.dosing.history.Spot;
-import rungwise.dosing.known.Technique;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.known.Technique;
 import rungwise.dosing.ladder.Carried;
 import rungwise.quantities.ExactVolume;
 import rungwise.quantities.Volume;
@@ -30,7 +30,9 @@ final class TechniqueTopics {
 
   private static Answer position(Input input) {
     return Answer.words(
-        Spot.standing(input.decimal("clock").intValueExact()) == Spot.Standing.RIGHT ? "allowed" : "refuse");
+        Spot.standing(input.decimal("clock").intValueExact()) == Spot.Standing.RIGHT
+            ? "allowed"
+            : "refuse");
   }
 
   private static Answer zone(Input input) {

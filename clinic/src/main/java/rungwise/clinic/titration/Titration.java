@@ -27,6 +27,7 @@ import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.standing.Reach;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.choice.ByRule;
 import rungwise.dosing.choice.Choice;

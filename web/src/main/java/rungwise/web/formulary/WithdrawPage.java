@@ -3,7 +3,7 @@ package rungwise.web.formulary;
 import java.util.List;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.formulary.ClinicPreparation;
-import rungwise.clinic.titration.Reach.Reached;
+import rungwise.clinic.standing.Reach.Reached;
 import rungwise.web.access.NamesCourses;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;

@@ -5,7 +5,7 @@ import java.util.Optional;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.protocols.ProtocolCase.Walk;
 import rungwise.clinic.protocols.ProtocolRule;
-import rungwise.clinic.titration.Reach.Reached;
+import rungwise.clinic.standing.Reach.Reached;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.web.access.NamesCourses;
 import rungwise.web.page.Choice;

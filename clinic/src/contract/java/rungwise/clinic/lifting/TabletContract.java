@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.lifting;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -13,6 +13,13 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.titration.PartFault;
+import rungwise.clinic.titration.ReportAnswer;
+import rungwise.clinic.titration.ReportDraft;
+import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.ReportPart;
+import rungwise.clinic.titration.Staff;
+import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.known.Tablet;
 import rungwise.quantities.Reading;
@@ -58,8 +65,7 @@ public abstract class TabletContract {
   }
 
   private Duration hours() {
-    return Duration.ofHours(
-        world.state(course).question().protocol().limits().pde5Hours().value());
+    return Duration.ofHours(world.state(course).question().protocol().limits().pde5Hours().value());
   }
 
   @Test
@@ -69,8 +75,7 @@ public abstract class TabletContract {
     assertThat(took(Staff.EDUCATOR, Tablet.SILDENAFIL, "", "09:00").faults()).isEmpty();
 
     assertThat(taken())
-        .containsExactly(
-            new TabletTaken(Tablet.SILDENAFIL, Instant.parse("2026-03-02T14:00:00Z")));
+        .containsExactly(new TabletTaken(Tablet.SILDENAFIL, Instant.parse("2026-03-02T14:00:00Z")));
     assertThat(isHeld()).isTrue();
     world.setClock(Instant.parse("2026-03-02T14:00:00Z").plus(hours()).minusMillis(1));
     assertThat(isHeld()).isTrue();
@@ -100,9 +105,7 @@ public abstract class TabletContract {
                 .titration()
                 .reports()
                 .tookTablet(
-                    Staff.EDUCATOR,
-                    course,
-                    ReportDraft.EMPTY.with(ReportPart.TABLET_TIME, "09:00"))
+                    Staff.EDUCATOR, course, ReportDraft.EMPTY.with(ReportPart.TABLET_TIME, "09:00"))
                 .faults())
         .extracting(PartFault::part)
         .containsExactly(ReportPart.TABLET);
@@ -141,8 +144,7 @@ public abstract class TabletContract {
         .isEmpty();
 
     assertThat(taken())
-        .containsExactly(
-            new TabletTaken(Tablet.SILDENAFIL, Instant.parse("2026-03-03T00:00:00Z")));
+        .containsExactly(new TabletTaken(Tablet.SILDENAFIL, Instant.parse("2026-03-03T00:00:00Z")));
     assertThat(isHeld()).isTrue();
   }
 

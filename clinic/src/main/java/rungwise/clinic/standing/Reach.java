@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.standing;
 
 import java.util.Comparator;
 import java.util.List;
@@ -6,8 +6,6 @@ import java.util.Set;
 import java.util.stream.Stream;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
-import rungwise.clinic.standing.CourseReader;
-import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.Dosing;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Question;
@@ -20,7 +18,7 @@ public final class Reach {
   private final StandingPorts ports;
   private final CourseReader reader;
 
-  Reach(StandingPorts ports, CourseReader reader) {
+  public Reach(StandingPorts ports, CourseReader reader) {
     this.ports = ports;
     this.reader = reader;
   }

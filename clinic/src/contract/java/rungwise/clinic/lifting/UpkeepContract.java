@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.lifting;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -15,6 +15,12 @@ import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.standing.Reach;
+import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.SignDraft;
+import rungwise.clinic.titration.SignForms;
+import rungwise.clinic.titration.Staff;
+import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.known.PreparationId;
 
@@ -41,7 +47,7 @@ public abstract class UpkeepContract {
   }
 
   private void signForHome() {
-    world.sign(course, TitrationWorld.atHome(world.proposed(course))).orThrow();
+    world.sign(course, SignForms.atHome(world.proposed(course))).orThrow();
   }
 
   private void examine(String day) {
@@ -82,14 +88,14 @@ public abstract class UpkeepContract {
   void an_overdue_examination_is_overridden_until_a_day_and_not_longer() {
     world.setClock(Instant.parse("2026-08-01T15:00:00Z"));
     SignDraft draft =
-        TitrationWorld.atHome(
+        SignForms.atHome(
             world.overriding(course, "on holiday", GuardRule.EXAMINATION_LONG_OVERDUE));
 
     assertThat(world.sign(course, draft).faults())
         .singleElement()
         .asString()
         .contains("Choose a day from 1 August 2026 to 31 August 2026");
-    world.sign(course, TitrationWorld.until(draft, "2026-08-15")).orThrow();
+    world.sign(course, SignForms.until(draft, "2026-08-15")).orThrow();
 
     assertThat(world.blocks(course)).isEmpty();
     world.setClock(Instant.parse("2026-08-16T15:00:00Z"));

@@ -7,8 +7,8 @@ import java.util.Optional;
  * Where around the penis the last injections were given, as it is to be drawn: hours of a clock on
  * its cross-section, 12 on its upper side.
  *
- * <p>Places: the upper outer sides, 10 and 2 o'clock, away from the urethra at 6 (Albaugh 2006);
- * the nerves and vessels at 12 are common knowledge.
+ * <p>Places: 10 and 2 o'clock, away from the urethra at 6 (Albaugh 2006), and 9 and 3 (common
+ * practice, no source); that nerves and vessels run at 12 is from memory.
  *
  * @param view from which side the hours are counted
  * @param places newest first, at most ten; each hour lies on the side that is named
@@ -87,8 +87,8 @@ public record InjectionClock(View view, List<Place> places) {
   static final int BOTTOM = 6;
   static final int NEXT_ON_THE_LEFT = 10;
   static final int NEXT_ON_THE_RIGHT = 2;
-  static final List<Integer> LEFT_HOURS = List.of(9, 10, 11);
-  static final List<Integer> RIGHT_HOURS = List.of(1, 2, 3);
+  static final List<Integer> LEFT_HOURS = List.of(9, 10);
+  static final List<Integer> RIGHT_HOURS = List.of(2, 3);
 
   private static final int MOST_PLACES = 10;
 

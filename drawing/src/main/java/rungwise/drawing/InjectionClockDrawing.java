@@ -12,7 +12,7 @@ import rungwise.drawing.Key.Entry;
  * A cross-section with the hours of a clock around it: where the last injections were given, where
  * the next one belongs, and where none belongs.
  *
- * <p>The two upper outer sides are open; all the rest of the ring is hatched, and 12 and 6 o'clock
+ * <p>9 and 10, and 2 and 3 o'clock are open; all the rest of the ring is hatched, and 12 and 6 o'clock
  * say why. His right and his left are written out, because the picture turns them round for one of
  * the two people who look at it.
  */
@@ -41,7 +41,7 @@ public final class InjectionClockDrawing {
   private static final int HATCHES_IN_AN_HOUR = 6;
 
   /** Half an hour beyond the outermost hours of a side, the side ends. */
-  private static final double OPEN_FROM = 0.5;
+  private static final double OPEN_FROM = 1.5;
 
   private static final double OPEN_TO = 3.5;
 
@@ -80,7 +80,8 @@ public final class InjectionClockDrawing {
     entries.add(
         Entry.of(
             Sign.CLOSED,
-            "Not here, hatched: nerves and vessels at 12 o'clock, urethra at 6 o'clock."));
+            "Not here, hatched: nerves and vessels from 11 to 1 o'clock, urethra at 6 o'clock with"
+                + " the skin beside it."));
     return List.copyOf(entries);
   }
 

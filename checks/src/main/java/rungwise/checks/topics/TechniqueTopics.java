@@ -30,7 +30,7 @@ final class TechniqueTopics {
 
   private static Answer position(Input input) {
     return Answer.words(
-        Spot.isAllowed(input.decimal("clock").intValueExact()) ? "allowed" : "refuse");
+        Spot.standing(input.decimal("clock").intValueExact()) == Spot.Standing.RIGHT ? "allowed" : "refuse");
   }
 
   private static Answer zone(Input input) {

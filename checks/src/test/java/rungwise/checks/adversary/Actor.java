@@ -72,7 +72,7 @@ final class Actor {
 
   /** Opens the course; gives back whether there is one now. */
   String open(SplittableRandom random) {
-    Mix mix = Mix.values()[random.nextInt(Mix.values().length)];
+    Mix mix = Mix.any(random);
     String barrel = BARRELS[random.nextInt(BARRELS.length)];
     Rulebook rules = rulesFor(mix, random);
     String group = GROUPS[random.nextInt(GROUPS.length)];
@@ -100,7 +100,7 @@ final class Actor {
   String plan(SplittableRandom random) {
     Ledger.Chosen old = ledger.plan();
     boolean sameMix = random.nextInt(4) == 0;
-    Mix mix = sameMix ? old.mix() : Mix.values()[random.nextInt(Mix.values().length)];
+    Mix mix = sameMix ? old.mix() : Mix.any(random);
     if (!sameMix && random.nextBoolean()) {
       mix = random.nextBoolean() ? again(old.mix()) : Mix.A40;
     }

@@ -66,9 +66,12 @@ final class Clerk {
       if (answer.equals("yes")) {
         ledger.standing.putIfAbsent(condition, read.orThrow());
       }
-      Ledger.Answered old = ledger.answers.get(condition);
-      boolean same = old != null && old.answer().equals(answer);
-      ledger.answers.put(condition, new Ledger.Answered(answer, same ? old.minute() : actor.now));
+      long minute =
+          Optional.ofNullable(ledger.answers.get(condition))
+              .filter(old -> old.answer().equals(answer))
+              .map(Ledger.Answered::minute)
+              .orElse(actor.now);
+      ledger.answers.put(condition, new Ledger.Answered(answer, minute));
     }
     return who.fullName() + " answers " + condition + ": " + answer + Actor.outcome(read);
   }
@@ -143,7 +146,7 @@ final class Clerk {
 
   String vial(SplittableRandom random) {
     Mix planned = ledger.plan().mix();
-    Mix mix = random.nextInt(6) == 0 ? Mix.values()[random.nextInt(Mix.values().length)] : planned;
+    Mix mix = random.nextInt(6) == 0 ? Mix.any(random) : planned;
     Dated dated = Dated.of(random, actor.now);
     Reading<Long> read = house.vials.receive(House.EDUCATOR, house.course(), dated.draft(mix));
     if (read.found().isPresent()) {
@@ -211,7 +214,7 @@ final class Clerk {
   String past(SplittableRandom random) {
     boolean dated = random.nextBoolean();
     Mix mix = random.nextInt(3) == 0 ? Mix.A40 : ledger.plan().mix();
-    long drawn = 10 * (1 + random.nextInt(40));
+    long drawn = 10L * (1 + random.nextInt(40));
     long lasted = random.nextInt(3) == 0 ? 300 : random.nextBoolean() ? 150 : 30;
     int grade = random.nextInt(5);
     long at = actor.now - Ledger.DAY * (5 + random.nextInt(100));

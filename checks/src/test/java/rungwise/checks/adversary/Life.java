@@ -84,7 +84,7 @@ final class Life {
     Optional<Scene> before = last;
     say(act(act, random));
     boolean isNew = actor.house.memory.lastNumber() > entries || act.kind() == Act.Kind.RECALL;
-    if (!isNew && random.nextInt(SELDOM) > 0 || isPrologue() && random.nextInt(SELDOM) > 0) {
+    if ((!isNew || isPrologue()) && random.nextInt(SELDOM) > 0) {
       return;
     }
     Scene after = scene(actor.now);

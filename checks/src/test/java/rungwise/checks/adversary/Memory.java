@@ -117,12 +117,12 @@ final class Memory implements Courses, Transactions {
   /** The histories from before. */
   final class Past implements PastHistories {
     @Override
-    public List<Kept> of(String recordKey) {
+    public List<PastHistories.Kept> of(String recordKey) {
       return past;
     }
 
     @Override
-    public List<Kept> all() {
+    public List<PastHistories.Kept> all() {
       return past;
     }
 
@@ -140,17 +140,17 @@ final class Memory implements Courses, Transactions {
   /** The clinic's protocols. */
   final class Shelf implements ProtocolShelf {
     @Override
-    public List<Signed> all() {
+    public List<ProtocolShelf.Signed> all() {
       return protocols;
     }
 
     @Override
-    public Optional<Signed> find(String name, int version) {
+    public Optional<ProtocolShelf.Signed> find(String name, int version) {
       return protocols.stream().filter(one -> one.name().equals(name)).findFirst();
     }
 
     @Override
-    public void append(Signed signed) {
+    public void append(ProtocolShelf.Signed signed) {
       protocols.add(signed);
     }
   }
@@ -158,17 +158,17 @@ final class Memory implements Courses, Transactions {
   /** No population was ever signed, no day closed, and the clinic keeps no vial. */
   static final class Nothing implements PopulationShelf, RoomDays, ClinicVialShelf {
     @Override
-    public List<Kept> all() {
+    public List<PopulationShelf.Kept> all() {
       return List.of();
     }
 
     @Override
-    public void append(Signed signed) {
+    public void append(PopulationShelf.Signed signed) {
       throw new UnsupportedOperationException("no population is signed here");
     }
 
     @Override
-    public void withdraw(String name, int version, Withdrawn withdrawn) {
+    public void withdraw(String name, int version, PopulationShelf.Withdrawn withdrawn) {
       throw new UnsupportedOperationException("no population is withdrawn here");
     }
 

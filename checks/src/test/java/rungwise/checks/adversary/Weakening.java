@@ -102,7 +102,7 @@ record Weakening(String says, String type, String method, Answer answer) {
                 this::isMeant,
                 (builder, element) -> {
                   if (element instanceof CodeModel) {
-                    builder.withCode(answer.body::accept);
+                    builder.withCode(answer.body);
                   } else {
                     builder.with(element);
                   }

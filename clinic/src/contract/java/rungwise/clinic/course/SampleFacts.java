@@ -34,6 +34,7 @@ import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.Tablet;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.ErectileScore;
@@ -81,6 +82,11 @@ public final class SampleFacts {
     facts.add(new HandedOver(earlier, AccountId.of(new UUID(7, 7)), 1, NOW.minusSeconds(60)));
     facts.add(new HandedOver(earlier, AccountId.of(new UUID(7, 8)), 12, NOW));
     facts.addAll(SampleInjections.unfinished(earlier));
+    for (Tablet tablet : Tablet.values()) {
+      facts.add(new CourseFact.TabletTaken(tablet, NOW.minusSeconds(3_600)));
+    }
+    facts.add(new CourseFact.DailyTabletDecided(/* isAllowed= */ true));
+    facts.add(new CourseFact.DailyTabletDecided(/* isAllowed= */ false));
     facts.add(new ReportWithdrawn());
     facts.add(new VolumeReopened(PREPARATION, volume(250)));
     facts.add(new EmergencyReviewed(Optional.empty()));

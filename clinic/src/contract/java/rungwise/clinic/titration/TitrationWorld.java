@@ -3,7 +3,6 @@ package rungwise.clinic.titration;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,13 +12,10 @@ import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseEntry;
-import rungwise.clinic.course.CourseFact;
-import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
-import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.populations.InventedPopulations;
 import rungwise.clinic.populations.Populations;
@@ -343,45 +339,12 @@ public final class TitrationWorld {
     return titration.report(Staff.EDUCATOR, id, form.draft());
   }
 
-  /** An injection in the clinic that was watched: its observation, and the report that ends it. */
   private Reading<Long> seen(CourseFile file, ReportForm form) {
     var read = new ReportReading(form.draft(), file, ports, now).read();
-    if (read.report().isEmpty()) {
-      return told(file.id(), form);
-    }
-    InjectionReported told = read.report().get();
-    append(
-        file.id(),
-        new CourseFact.ObservationStarted(
-            told.injectedAt(),
-            told.preparation(),
-            told.barrel(),
-            told.drawn(),
-            told.ordered(),
-            Optional.empty(),
-            Optional.empty(),
-            told.details().vial()));
-    long number =
-        append(
-            file.id(),
-            new InjectionReported(
-                told.injectedAt(),
-                told.preparation(),
-                told.barrel(),
-                told.drawn(),
-                told.ordered(),
-                told.grade(),
-                told.soft(),
-                told.causes(),
-                Place.CLINIC,
-                Optional.of(lastEntry(file.id())),
-                told.details()));
-    return new Reading.Read<>(number, read.notices());
-  }
-
-  private long append(CourseId id, CourseFact fact) {
-    NewEntry entry = NewEntry.of(id, fact, Staff.EDUCATOR.id(), now.truncatedTo(ChronoUnit.MILLIS));
-    return stored.transactions().inTransaction(() -> stored.courses().append(entry));
+    return read.report().isEmpty()
+        ? told(file.id(), form)
+        : new Reading.Read<>(
+            SeenInjection.append(stored, file.id(), read.report().get(), now), read.notices());
   }
 
   /** The form by which the proposed dose is signed, for the clinic. */

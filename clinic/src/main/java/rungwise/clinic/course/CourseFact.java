@@ -20,6 +20,7 @@ import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Spot;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.Tablet;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
@@ -256,6 +257,16 @@ public sealed interface CourseFact {
      */
     public record Said(String part, String text) {}
   }
+
+  /** He took a tablet for erections. */
+  record TabletTaken(Tablet tablet, Instant at) implements CourseFact {}
+
+  /**
+   * A prescriber decided whether he may go on with a daily low dose of a tablet for erections.
+   *
+   * @param isAllowed whether a tablet of it holds no injection
+   */
+  record DailyTabletDecided(boolean isAllowed) implements CourseFact {}
 
   /** The report that this entry corrects does not belong here. */
   record ReportWithdrawn() implements CourseFact {}

@@ -5,6 +5,7 @@ import java.util.stream.Collectors;
 import rungwise.clinic.course.Cause;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.InjectionDetails;
+import rungwise.dosing.history.Spot;
 import rungwise.dosing.screening.Answer;
 
 /** What else a report said, in a line. */
@@ -16,7 +17,7 @@ final class DetailsWords {
     InjectionDetails details = report.details();
     var words = new ArrayList<String>();
     words.add(report.place().words());
-    details.spot().ifPresent(spot -> words.add(spot.words()));
+    details.spot().ifPresent(spot -> words.add(placeWords(spot)));
     details.onset().ifPresent(onset -> words.add("first firm after " + onset));
     details.usable().ifPresent(usable -> words.add("usable for " + usable));
     details.pain().ifPresent(pain -> words.add("pain " + pain + " of 10"));
@@ -36,5 +37,10 @@ final class DetailsWords {
       words.add("a second dose that day");
     }
     return String.join("; ", words);
+  }
+
+  private static String placeWords(Spot spot) {
+    String wrong = spot.standing().words();
+    return spot.words() + (wrong.isEmpty() ? "" : ", " + wrong);
   }
 }

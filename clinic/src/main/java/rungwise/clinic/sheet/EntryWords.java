@@ -45,6 +45,12 @@ public final class EntryWords {
               + ", the last "
               + time.words(handed.lastTry());
       case CourseFact.ReportUnfinished unfinished -> words(unfinished, time);
+      case CourseFact.TabletTaken taken ->
+          "Tablet for erections " + time.words(taken.at()) + ": " + taken.tablet().words();
+      case CourseFact.DailyTabletDecided decided ->
+          decided.isAllowed()
+              ? "Prescriber lets him go on with a daily low dose of a tablet for erections"
+              : "Prescriber no longer lets him go on with a daily low dose of a tablet";
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";
       case CourseFact.VolumeReopened reopened -> "Reopened up to " + reopened.upTo();
       case CourseFact.EmergencyReviewed reviewed -> words(reviewed, time);

@@ -11,7 +11,6 @@ import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseHistory;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
-import rungwise.clinic.course.UnfinishedReports;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.past.PastReading;
 import rungwise.clinic.protocols.SignedProtocol;
@@ -19,7 +18,7 @@ import rungwise.dosing.choice.Choice;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
-import rungwise.dosing.history.Unfinished;
+import rungwise.dosing.history.Circumstances.Unfinished;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Preparation;
@@ -125,7 +124,7 @@ public final class CourseReader {
         file.answers().lastFound(),
         isRecalled,
         ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)),
-        Optional.empty(),
+        new Tablets(file).last(),
         unfinished(file));
   }
 

@@ -87,13 +87,19 @@ public final class FormChoices {
               + " cannot be: seen by somebody who faces him, 1 to 5 are on his left and 7 to 11 on"
               + " his right.");
     }
-    return spot.isAllowed()
-        ? Reading.of(Optional.of(spot))
-        : new Reading.Read<>(
-            Optional.of(spot),
-            List.of(
-                "It was injected at "
-                    + spot.hour()
-                    + " o'clock, where nobody should: teach the place again."));
+    return switch (spot.standing()) {
+      case RIGHT -> Reading.of(Optional.of(spot));
+      case BESIDE_NERVES ->
+          new Reading.Read<>(
+              Optional.of(spot),
+              List.of(spot.words() + " lies beside the nerves: 10 and 2, or 9 and 3, are right."));
+      case NOT_ALLOWED ->
+          new Reading.Read<>(
+              Optional.of(spot),
+              List.of(
+                  spot.words()
+                      + " is not an allowed place, and is kept as that. Nurse educator: teach the"
+                      + " place again; 10 and 2, or 9 and 3, are right."));
+    };
   }
 }

@@ -29,6 +29,10 @@ public record ReportAnswer(
     return new ReportAnswer(Optional.empty(), List.of(), faults, Optional.empty());
   }
 
+  static ReportAnswer kept(long number) {
+    return new ReportAnswer(Optional.of(number), List.of(), List.of(), Optional.empty());
+  }
+
   /** The same without the parts of the form. */
   public Reading<Long> reading() {
     return entry

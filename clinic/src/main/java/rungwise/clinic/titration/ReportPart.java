@@ -53,6 +53,10 @@ public enum ReportPart {
   VIAL("vial"),
   OTHER_TABLETS("otherTablets"),
   SECOND_DOSE("secondDose"),
+  /** A name of a tablet for erections, "none", or empty where nobody asked. */
+  TABLET("tablet"),
+  TABLET_DATE("tabletDate"),
+  TABLET_TIME("tabletTime"),
   /** Why a report is replaced. */
   REASON("reason");
 

@@ -9,6 +9,7 @@ import java.util.OptionalLong;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFact.TabletTaken;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseHistory;
 import rungwise.clinic.course.EntryId;
@@ -50,11 +51,13 @@ final class ReportReading {
    * What came of it.
    *
    * @param report what is kept; empty if something must be asked back
+   * @param tablet a tablet for erections of which he told
    * @param injectedAt when he injected, where that could be read
    * @param mayBeFourHours whether it says, or could mean, 4 hours or still firm
    */
   record Outcome(
       Optional<InjectionReported> report,
+      Optional<TabletTaken> tablet,
       List<String> notices,
       List<PartFault> faults,
       Optional<Instant> injectedAt,
@@ -67,11 +70,7 @@ final class ReportReading {
           "Ask him for his birth date and his record number, and confirm that both are right.");
     }
     Optional<Instant> at = new WhenReading(draft, ports.time(), now, faults).read();
-    String token = draft.has(ReportPart.BARREL) ? draft.text(ReportPart.BARREL) : barrelThen();
-    Optional<Barrel> barrel = Barrels.of(token);
-    if (barrel.isEmpty()) {
-      faults.add(ReportPart.BARREL, "There is no such syringe: choose the one he used.");
-    }
+    Optional<Barrel> barrel = barrel();
     Optional<Volume> drawn =
         barrel.flatMap(
             one -> faults.take(ReportPart.MARK, DrawnMark.read(draft.text(ReportPart.MARK), one)));
@@ -80,33 +79,58 @@ final class ReportReading {
     var ending = new EndReading(draft, ports.time(), now, faults);
     Optional<SoftAfter> soft = ending.read(at, grade);
     InjectionDetails details = new DetailsReading(draft, faults).read(file, grade, soft);
-    Optional<SimpleCauses> causes =
-        faults.take(
-            ReportPart.CAUSES,
-            FormChoices.causes(
-                draft.text(ReportPart.CAUSES), FormChoices.wrong(draft.all(ReportPart.WRONG))));
+    Optional<SimpleCauses> causes = causes();
+    Optional<TabletTaken> tablet = new TabletReading(ports.time(), now).of(draft, at, faults);
     corrected(at);
     boolean mayBe = ending.mayBeFourHours(at);
     if (!faults.isEmpty()) {
-      return new Outcome(Optional.empty(), List.of(), faults.faults(), at, mayBe);
+      return new Outcome(
+          Optional.empty(), Optional.empty(), List.of(), faults.faults(), at, mayBe);
     }
-    Instant injected = at.orElseThrow();
-    PreparationId preparation = preparation(injected);
-    Optional<DoseSigned> order = orderedAt(file, injected, preparation);
-    var report =
-        new InjectionReported(
-            injected,
-            preparation,
-            token,
+    InjectionReported report =
+        report(
+            at.orElseThrow(),
+            barrel.orElseThrow().token(),
             drawn.orElseThrow(),
-            ordered(order, drawn.orElseThrow(), before(injected)),
-            grade.orElseThrow(),
-            soft.orElseThrow(),
-            causes.orElseThrow(),
-            place(),
-            draft.corrects().flatMap(entry -> observationOf(file, entry)),
+            new Response(grade.orElseThrow(), soft.orElseThrow(), causes.orElseThrow()),
             details);
-    return new Outcome(Optional.of(report), faults.notices(), List.of(), at, mayBe);
+    return new Outcome(Optional.of(report), tablet, faults.notices(), List.of(), at, mayBe);
+  }
+
+  /** What followed the injection. */
+  private record Response(Grade grade, SoftAfter soft, SimpleCauses causes) {}
+
+  private InjectionReported report(
+      Instant at, String barrel, Volume drawn, Response response, InjectionDetails details) {
+    PreparationId preparation = preparation(at);
+    return new InjectionReported(
+        at,
+        preparation,
+        barrel,
+        drawn,
+        ordered(orderedAt(file, at, preparation), drawn, before(at)),
+        response.grade(),
+        response.soft(),
+        response.causes(),
+        place(),
+        draft.corrects().flatMap(entry -> observationOf(file, entry)),
+        details);
+  }
+
+  private Optional<Barrel> barrel() {
+    Optional<Barrel> barrel =
+        Barrels.of(draft.has(ReportPart.BARREL) ? draft.text(ReportPart.BARREL) : barrelThen());
+    if (barrel.isEmpty()) {
+      faults.add(ReportPart.BARREL, "There is no such syringe: choose the one he used.");
+    }
+    return barrel;
+  }
+
+  private Optional<SimpleCauses> causes() {
+    return faults.take(
+        ReportPart.CAUSES,
+        FormChoices.causes(
+            draft.text(ReportPart.CAUSES), FormChoices.wrong(draft.all(ReportPart.WRONG))));
   }
 
   /** What must still be so of the report that is corrected, and of no other at that time. */

@@ -6,13 +6,15 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import rungwise.clinic.course.CourseFact.DailyTabletDecided;
 import rungwise.clinic.course.CourseFact.ReportUnfinished;
+import rungwise.clinic.course.CourseFact.TabletTaken;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.NewEntry;
-import rungwise.clinic.course.UnfinishedReports;
+import rungwise.clinic.standing.UnfinishedReports;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
@@ -39,9 +41,12 @@ public final class Reports {
 
   /** Records what a man reported, or corrects an earlier report. */
   public ReportAnswer enter(Account actor, CourseId id, ReportDraft draft) {
-    Reading<ReportAnswer> answer =
+    return answer(
         changes.change(
-            actor, By.CLINICIAN, id, (file, now) -> Reading.of(enter(actor, file, now, draft)));
+            actor, By.CLINICIAN, id, (file, now) -> Reading.of(enter(actor, file, now, draft))));
+  }
+
+  private static ReportAnswer answer(Reading<ReportAnswer> answer) {
     return answer
         .found()
         .orElseGet(
@@ -67,8 +72,51 @@ public final class Reports {
             .map(report -> entry.correcting(report).because(reason(draft)))
             .or(() -> earlier.map(worry -> entry.correcting(worry.entry().id())))
             .orElse(entry);
+    read.tablet().ifPresent(taken -> keep(actor, file, now, taken));
     long number = ports.courses().append(placed);
     return new ReportAnswer(Optional.of(number), read.notices(), List.of(), Optional.empty());
+  }
+
+  /** A tablet that is on record already is not written down again. */
+  private long keep(Account actor, CourseFile file, Instant now, TabletTaken taken) {
+    return file.inForce(TabletTaken.class).stream()
+        .filter(written -> written.fact().equals(taken))
+        .mapToLong(written -> written.entry().number())
+        .findFirst()
+        .orElseGet(() -> changes.append(file.id(), taken, actor, now));
+  }
+
+  /** Writes down a tablet for erections that he took: today, and now where no time is said. */
+  public ReportAnswer tookTablet(Account actor, CourseId id, ReportDraft draft) {
+    return answer(
+        changes.change(
+            actor,
+            By.CLINICIAN,
+            id,
+            (file, now) -> {
+              var faults = new PartFaults();
+              Optional<TabletTaken> taken =
+                  new TabletReading(ports.time(), now).of(draft, faults);
+              if (taken.isEmpty() && faults.isEmpty()) {
+                faults.add(ReportPart.TABLET, "Choose which tablet he took.");
+              }
+              return Reading.of(
+                  faults.isEmpty()
+                      ? ReportAnswer.kept(keep(actor, file, now, taken.orElseThrow()))
+                      : ReportAnswer.refused(faults.faults()));
+            }));
+  }
+
+  /** A prescriber decides whether he may go on with a daily low dose. */
+  public Reading<Long> decideDailyTablet(
+      Account actor, CourseId id, boolean isAllowed, String reason) {
+    return changes.change(
+        actor,
+        By.PRESCRIBER,
+        id,
+        (file, now) ->
+            changes.appendWithReason(
+                id, new DailyTabletDecided(isAllowed), actor, now, Optional.empty(), reason));
   }
 
   private static String reason(ReportDraft draft) {

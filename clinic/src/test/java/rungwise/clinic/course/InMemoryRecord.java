@@ -234,26 +234,17 @@ public final class InMemoryRecord implements Transactions {
           new CourseFact.HandedOver(
               handed.erection(), handed.to(), handed.tries(), milliseconds(handed.lastTry()));
       case CourseFact.Screened screened -> screened(screened);
-      case CourseFact.CourseOpened opened -> opened;
-      case CourseFact.DecisionWritten decision -> decision;
-      case CourseFact.AnswerOverturned overturned -> overturned;
-      case CourseFact.BaselineRecorded baseline -> baseline;
-      case CourseFact.ExaminationRecorded examination -> examination;
-      case CourseFact.VialReceived received -> received;
-      case CourseFact.PlanChosen chosen -> chosen;
-      case CourseFact.ReadinessRecorded recorded -> recorded;
       case CourseFact.ReportUnfinished unfinished ->
           new CourseFact.ReportUnfinished(
               unfinished.injectedAt().map(InMemoryRecord::milliseconds),
               unfinished.about(),
               unfinished.said());
-      case CourseFact.ReportWithdrawn withdrawn -> withdrawn;
-      case CourseFact.VolumeReopened reopened -> reopened;
+      case CourseFact.TabletTaken taken ->
+          new CourseFact.TabletTaken(taken.tablet(), milliseconds(taken.at()));
       case CourseFact.EmergencyReviewed reviewed ->
           new CourseFact.EmergencyReviewed(
               reviewed.softWhenSeen().map(InMemoryRecord::milliseconds));
-      case CourseFact.CorrectionConfirmed confirmed -> confirmed;
-      case CourseFact.PastReviewed reviewed -> reviewed;
+      default -> fact; // holds no instant
     };
   }
 

@@ -8,7 +8,7 @@ import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.Readiness;
-import rungwise.dosing.history.Unfinished;
+import rungwise.dosing.history.Circumstances.Unfinished;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Condition;

@@ -1,5 +1,6 @@
 package rungwise.dosing.history;
 
+import java.util.Set;
 import rungwise.dosing.source.Citation;
 import rungwise.dosing.source.Source;
 
@@ -31,16 +32,41 @@ public record Spot(Side side, int hour) {
     }
   }
 
+  /** What an hour on the clock is to an injection. */
+  public enum Standing {
+    /** Where it belongs: in a plan, on a sheet and in practice only these. */
+    RIGHT(""),
+    /** Kept, and pointed out. */
+    BESIDE_NERVES("beside the nerves"),
+    /** Kept, and taught again. */
+    NOT_ALLOWED("not an allowed place");
+
+    private final String words;
+
+    Standing(String words) {
+      this.words = words;
+    }
+
+    /** What is wrong with it; empty if nothing is. */
+    public String words() {
+      return words;
+    }
+  }
+
   /** Ten and two o'clock, away from urethra and glans. That 12 is avoided is from memory. */
   public static final Source SOURCE =
       Source.read(Citation.ALBAUGH_2006, "10 or 2 o'clock, away from urethra and glans");
+
+  /** Nine and three o'clock are no less usual. */
+  public static final Source BESIDE_SOURCE =
+      new Source.CommonPractice("9 or 3 o'clock, the middle of each side");
 
   private static final int HOURS = 12;
   private static final int URETHRA = 6;
   private static final int RIGHT_SIDE = 10;
   private static final int LEFT_SIDE = 2;
-  private static final int FROM_NINE = 9;
-  private static final int TO_THREE = 3;
+  private static final Set<Integer> RIGHT_HOURS = Set.of(RIGHT_SIDE, LEFT_SIDE, 9, 3);
+  private static final Set<Integer> NEAR_THE_TOP = Set.of(11, 1);
 
   public Spot {
     if (hour < 1 || hour > HOURS) {
@@ -48,14 +74,17 @@ public record Spot(Side side, int hour) {
     }
   }
 
-  /** Nerves and vessels run at 12, the urethra at 6 with the skin below it: never there. */
-  public boolean isAllowed() {
-    return isAllowed(hour);
+  /** What its hour is to an injection. */
+  public Standing standing() {
+    return standing(hour);
   }
 
-  /** Whether any place at that hour may be used: the upper sides, from 9 to 11 and from 1 to 3. */
-  public static boolean isAllowed(int hour) {
-    return hour != HOURS && hour != URETHRA && (hour >= FROM_NINE || hour <= TO_THREE);
+  /** Nerves and vessels run at 12, the urethra at 6 with the skin beside it: never there. */
+  public static Standing standing(int hour) {
+    if (RIGHT_HOURS.contains(hour)) {
+      return Standing.RIGHT;
+    }
+    return NEAR_THE_TOP.contains(hour) ? Standing.BESIDE_NERVES : Standing.NOT_ALLOWED;
   }
 
   /** Whether the hour lies on that side; who faces him sees his right on the left, at 9. */

@@ -27,7 +27,7 @@ import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Stock;
-import rungwise.dosing.history.Unfinished;
+import rungwise.dosing.history.Circumstances.Unfinished;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Form;

@@ -19,6 +19,8 @@ enum FactKind {
   INJECTION_REPORTED,
   HANDED_OVER,
   REPORT_UNFINISHED,
+  TABLET_TAKEN,
+  DAILY_TABLET_DECIDED,
   REPORT_WITHDRAWN,
   VOLUME_REOPENED,
   EMERGENCY_REVIEWED,
@@ -42,6 +44,8 @@ enum FactKind {
       case CourseFact.InjectionReported reported -> INJECTION_REPORTED;
       case CourseFact.HandedOver handed -> HANDED_OVER;
       case CourseFact.ReportUnfinished unfinished -> REPORT_UNFINISHED;
+      case CourseFact.TabletTaken taken -> TABLET_TAKEN;
+      case CourseFact.DailyTabletDecided decided -> DAILY_TABLET_DECIDED;
       case CourseFact.ReportWithdrawn withdrawn -> REPORT_WITHDRAWN;
       case CourseFact.VolumeReopened reopened -> VOLUME_REOPENED;
       case CourseFact.EmergencyReviewed reviewed -> EMERGENCY_REVIEWED;

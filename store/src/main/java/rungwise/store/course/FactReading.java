@@ -4,6 +4,7 @@ import static rungwise.store.schema.Tables.ANSWER_OVERTURNED;
 import static rungwise.store.schema.Tables.BASELINE_RECORDED;
 import static rungwise.store.schema.Tables.CORRECTION_CONFIRMED;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
+import static rungwise.store.schema.Tables.DAILY_TABLET_DECIDED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_ACCEPTED;
@@ -19,6 +20,7 @@ import static rungwise.store.schema.Tables.PLAN_CHOSEN;
 import static rungwise.store.schema.Tables.READINESS_RECORDED;
 import static rungwise.store.schema.Tables.REPORT_UNFINISHED;
 import static rungwise.store.schema.Tables.SCREENED;
+import static rungwise.store.schema.Tables.TABLET_TAKEN;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
 
@@ -97,6 +99,8 @@ record FactReading(
       case INJECTION_REPORTED -> reported(own(row, INJECTION_REPORTED));
       case HANDED_OVER -> InjectionRows.handed(own(row, HANDED_OVER));
       case REPORT_UNFINISHED -> unfinished(own(row, REPORT_UNFINISHED));
+      case TABLET_TAKEN -> TabletRows.taken(own(row, TABLET_TAKEN));
+      case DAILY_TABLET_DECIDED -> TabletRows.decided(own(row, DAILY_TABLET_DECIDED));
       case REPORT_WITHDRAWN -> new CourseFact.ReportWithdrawn();
       case VOLUME_REOPENED -> LiftingRows.reopened(own(row, VOLUME_REOPENED));
       case EMERGENCY_REVIEWED -> LiftingRows.reviewed(row.into(EMERGENCY_REVIEWED_END));

@@ -36,6 +36,8 @@ final class FactRows {
       case CourseFact.InjectionReported reported -> InjectionRows.rows(reported);
       case CourseFact.HandedOver handed -> List.of(InjectionRows.row(handed));
       case CourseFact.ReportUnfinished unfinished -> UnfinishedRows.rows(unfinished);
+      case CourseFact.TabletTaken taken -> List.of(TabletRows.row(taken));
+      case CourseFact.DailyTabletDecided decided -> List.of(TabletRows.row(decided));
       case CourseFact.ReportWithdrawn withdrawn -> List.of();
       case CourseFact.VolumeReopened reopened -> List.of(LiftingRows.row(reopened));
       case CourseFact.EmergencyReviewed reviewed -> LiftingRows.rows(reviewed);

@@ -4,6 +4,7 @@ import static rungwise.store.schema.Tables.ANSWER_OVERTURNED;
 import static rungwise.store.schema.Tables.BASELINE_RECORDED;
 import static rungwise.store.schema.Tables.CORRECTION_CONFIRMED;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
+import static rungwise.store.schema.Tables.DAILY_TABLET_DECIDED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_ACCEPTED;
@@ -27,10 +28,13 @@ import static rungwise.store.schema.Tables.REPORT_UNFINISHED;
 import static rungwise.store.schema.Tables.REPORT_UNFINISHED_LINE;
 import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.SCREENED_ANSWER;
+import static rungwise.store.schema.Tables.TABLET_TAKEN;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
@@ -57,6 +61,8 @@ import rungwise.store.journal.Journal;
 
 /** The courses in the journal: each fact is an entry that names its course. */
 public final class SqlCourses implements Courses {
+
+  private static final String ENTRY_ID = "entry_id";
 
   private final Database database;
   private final Journal journal;
@@ -198,50 +204,45 @@ public final class SqlCourses implements Courses {
     }
   }
 
+  /** The tables of the facts of one row each. */
+  private static final Map<Table<?>, FactKind> TABLES = tables();
+
+  private static Map<Table<?>, FactKind> tables() {
+    var tables = new LinkedHashMap<Table<?>, FactKind>();
+    tables.put(COURSE_OPENED, FactKind.COURSE_OPENED);
+    tables.put(SCREENED, FactKind.SCREENED);
+    tables.put(DECISION_WRITTEN, FactKind.DECISION_WRITTEN);
+    tables.put(ANSWER_OVERTURNED, FactKind.ANSWER_OVERTURNED);
+    tables.put(BASELINE_RECORDED, FactKind.BASELINE_RECORDED);
+    tables.put(EXAMINATION_RECORDED, FactKind.EXAMINATION_RECORDED);
+    tables.put(VIAL_RECEIVED, FactKind.VIAL_RECEIVED);
+    tables.put(OBSERVATION_STARTED, FactKind.OBSERVATION_STARTED);
+    tables.put(OBSERVATION_NOTED, FactKind.OBSERVATION_NOTED);
+    tables.put(PLAN_CHOSEN, FactKind.PLAN_CHOSEN);
+    tables.put(READINESS_RECORDED, FactKind.READINESS_RECORDED);
+    tables.put(DOSE_SIGNED, FactKind.DOSE_SIGNED);
+    tables.put(DOSE_SIGNED_ACCEPTED, FactKind.DOSE_SIGNED);
+    tables.put(HANDED_OVER, FactKind.HANDED_OVER);
+    tables.put(INJECTION_REPORTED, FactKind.INJECTION_REPORTED);
+    tables.put(REPORT_UNFINISHED, FactKind.REPORT_UNFINISHED);
+    tables.put(TABLET_TAKEN, FactKind.TABLET_TAKEN);
+    tables.put(DAILY_TABLET_DECIDED, FactKind.DAILY_TABLET_DECIDED);
+    tables.put(VOLUME_REOPENED, FactKind.VOLUME_REOPENED);
+    tables.put(EMERGENCY_REVIEWED_END, FactKind.EMERGENCY_REVIEWED);
+    tables.put(CORRECTION_CONFIRMED, FactKind.CORRECTION_CONFIRMED);
+    tables.put(PAST_REVIEWED, FactKind.PAST_REVIEWED);
+    return tables;
+  }
+
   private static Result<Record> rowsOf(CourseId id, DSLContext reading) {
+    Table<?> joined = ENTRY;
+    for (Map.Entry<Table<?>, FactKind> own : TABLES.entrySet()) {
+      Field<String> entryId = Objects.requireNonNull(own.getKey().field(ENTRY_ID, String.class));
+      joined = joined.leftJoin(own.getKey()).on(isOf(own.getValue(), entryId));
+    }
     return reading
         .select()
-        .from(ENTRY)
-        .leftJoin(COURSE_OPENED)
-        .on(isOf(FactKind.COURSE_OPENED, COURSE_OPENED.ENTRY_ID))
-        .leftJoin(SCREENED)
-        .on(isOf(FactKind.SCREENED, SCREENED.ENTRY_ID))
-        .leftJoin(DECISION_WRITTEN)
-        .on(isOf(FactKind.DECISION_WRITTEN, DECISION_WRITTEN.ENTRY_ID))
-        .leftJoin(ANSWER_OVERTURNED)
-        .on(isOf(FactKind.ANSWER_OVERTURNED, ANSWER_OVERTURNED.ENTRY_ID))
-        .leftJoin(BASELINE_RECORDED)
-        .on(isOf(FactKind.BASELINE_RECORDED, BASELINE_RECORDED.ENTRY_ID))
-        .leftJoin(EXAMINATION_RECORDED)
-        .on(isOf(FactKind.EXAMINATION_RECORDED, EXAMINATION_RECORDED.ENTRY_ID))
-        .leftJoin(VIAL_RECEIVED)
-        .on(isOf(FactKind.VIAL_RECEIVED, VIAL_RECEIVED.ENTRY_ID))
-        .leftJoin(OBSERVATION_STARTED)
-        .on(isOf(FactKind.OBSERVATION_STARTED, OBSERVATION_STARTED.ENTRY_ID))
-        .leftJoin(OBSERVATION_NOTED)
-        .on(isOf(FactKind.OBSERVATION_NOTED, OBSERVATION_NOTED.ENTRY_ID))
-        .leftJoin(PLAN_CHOSEN)
-        .on(isOf(FactKind.PLAN_CHOSEN, PLAN_CHOSEN.ENTRY_ID))
-        .leftJoin(READINESS_RECORDED)
-        .on(isOf(FactKind.READINESS_RECORDED, READINESS_RECORDED.ENTRY_ID))
-        .leftJoin(DOSE_SIGNED)
-        .on(isOf(FactKind.DOSE_SIGNED, DOSE_SIGNED.ENTRY_ID))
-        .leftJoin(DOSE_SIGNED_ACCEPTED)
-        .on(isOf(FactKind.DOSE_SIGNED, DOSE_SIGNED_ACCEPTED.ENTRY_ID))
-        .leftJoin(INJECTION_REPORTED)
-        .on(isOf(FactKind.INJECTION_REPORTED, INJECTION_REPORTED.ENTRY_ID))
-        .leftJoin(HANDED_OVER)
-        .on(isOf(FactKind.HANDED_OVER, HANDED_OVER.ENTRY_ID))
-        .leftJoin(REPORT_UNFINISHED)
-        .on(isOf(FactKind.REPORT_UNFINISHED, REPORT_UNFINISHED.ENTRY_ID))
-        .leftJoin(VOLUME_REOPENED)
-        .on(isOf(FactKind.VOLUME_REOPENED, VOLUME_REOPENED.ENTRY_ID))
-        .leftJoin(EMERGENCY_REVIEWED_END)
-        .on(isOf(FactKind.EMERGENCY_REVIEWED, EMERGENCY_REVIEWED_END.ENTRY_ID))
-        .leftJoin(CORRECTION_CONFIRMED)
-        .on(isOf(FactKind.CORRECTION_CONFIRMED, CORRECTION_CONFIRMED.ENTRY_ID))
-        .leftJoin(PAST_REVIEWED)
-        .on(isOf(FactKind.PAST_REVIEWED, PAST_REVIEWED.ENTRY_ID))
+        .from(joined)
         .where(ENTRY.COURSE_ID.eq(id.text()))
         .orderBy(ENTRY.SEQ.asc())
         .fetch();

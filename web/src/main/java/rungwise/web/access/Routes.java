@@ -62,6 +62,8 @@ public final class Routes {
           Route.get("/courses/{id}/report/{entry}", REPORTS, Screen.REPORT),
           Route.post("/courses/{id}/report/{entry}", REPORTS, Screen.REPORT),
           Route.post("/courses/{id}/report/{entry}/withdraw", REPORTS, Screen.REPORT),
+          Route.post("/courses/{id}/tablet", REPORTS, Screen.REPORT),
+          Route.post("/courses/{id}/daily-tablet", PRESCRIBER, Screen.COURSE).signing(),
           Route.get("/courses/{id}/visit", CLINICAL, Screen.VISIT),
           Route.post("/courses/{id}/visit", REPORTS, Screen.VISIT),
           Route.post("/courses/{id}/visit/{observation}/note", REPORTS, Screen.VISIT),

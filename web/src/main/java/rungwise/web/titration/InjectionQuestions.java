@@ -1,6 +1,7 @@
 package rungwise.web.titration;
 
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -152,28 +153,28 @@ public record InjectionQuestions(String form, Typed typed, Faults faults) {
             .toList());
   }
 
-  /** The hour on the clock around the shaft: the usual ones first, the forbidden ones last. */
+  /** The hour on the clock around the shaft: the right ones first, the forbidden ones last. */
   public Choice hour() {
-    Stream<Integer> others =
-        IntStream.rangeClosed(1, HOURS).boxed().filter(hour -> !USUAL_HOURS.contains(hour));
-    List<Integer> rest = others.toList();
+    Comparator<Integer> order =
+        Comparator.comparing((Integer hour) -> Spot.standing(hour))
+            .thenComparing(hour -> !USUAL_HOURS.contains(hour));
     Stream<Option> hours =
-        Stream.of(
-                USUAL_HOURS.stream().map(hour -> hour(hour, ", a usual place")),
-                rest.stream().filter(Spot::isAllowed).map(hour -> hour(hour, "")),
-                rest.stream()
-                    .filter(hour -> !Spot.isAllowed(hour))
-                    .map(hour -> hour(hour, ", where nobody should inject")))
-            .flatMap(options -> options);
+        Stream.concat(USUAL_HOURS.stream(), IntStream.rangeClosed(1, HOURS).boxed())
+            .distinct()
+            .sorted(order)
+            .map(hour -> hour(hour, Spot.standing(hour).words()));
     return choice(
             "hour",
             "Place on the clock (optional)",
             Stream.concat(Stream.of(new Option("", "not written down", "", false)), hours).toList())
-        .withHint("As seen by somebody who faces him: 12 is up, 6 is the urethra.");
+        .withHint(
+            "As seen by somebody who faces him: 12 is up, 6 is the urethra. 10 and 2, or 9 and 3,"
+                + " are right.");
   }
 
   private static Option hour(int hour, String words) {
-    return new Option(Integer.toString(hour), hour + " o'clock" + words, "", false);
+    String after = words.isEmpty() ? "" : ", " + words;
+    return new Option(Integer.toString(hour), hour + " o'clock" + after, "", false);
   }
 
   /** From 0 to 10. */

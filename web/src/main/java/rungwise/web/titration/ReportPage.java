@@ -15,7 +15,7 @@ import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EmergencyPlan;
 import rungwise.clinic.course.Patient;
-import rungwise.clinic.course.UnfinishedReports;
+import rungwise.clinic.standing.UnfinishedReports;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.ReportPart;
 import rungwise.dosing.history.Place;
@@ -58,6 +58,7 @@ public record ReportPage(
     Choice grade,
     Soft soft,
     Choice causes,
+    TabletForm tablet,
     More more,
     Choice place,
     Field reason)
@@ -184,6 +185,7 @@ public record ReportPage(
         ask.grade("How firm it was"),
         EndQuestion.of(ask, around.time()),
         ask.causes(),
+        TabletForm.ofReport(ask),
         more(ask, form, state.file()),
         place(ask),
         ask.field(Field.Kind.TEXT, "reason", "Why it is corrected"));

@@ -52,7 +52,7 @@ public final class DoseLaws {
           case "u100-0.3-half" -> 5;
           default -> 10;
         };
-    boolean isUk = ledger.plan().rules() == Rulebook.UK;
+    boolean isUk = ledger.plan().rules().equals(Rulebook.UK);
     long alprostadil = isUk ? UK_CEILING : Mix.MOST_ALPROSTADIL;
     boolean ok =
         rung % line == 0 && (mix.isAlone() ? mix.holds(2, rung) <= alprostadil : isMild(rung));

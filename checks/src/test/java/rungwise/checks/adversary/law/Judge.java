@@ -1,17 +1,17 @@
 package rungwise.checks.adversary.law;
 
+import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
 /** Counts how often each law could have been broken, and keeps the first that was. */
 public final class Judge {
 
-  private static final int LAWS = Law.values().length;
-
   private final Set<Law> awaited;
-  private final long[] looked = new long[LAWS];
-  private final long[] broken = new long[LAWS];
+  private final Map<Law, Long> looked = new EnumMap<>(Law.class);
+  private final Map<Law, Long> broken = new EnumMap<>(Law.class);
   private Optional<Breach> breach = Optional.empty();
 
   /** A law that was broken, in words. */
@@ -24,13 +24,13 @@ public final class Judge {
   /** The law was looked at; it counts where it could have been broken. */
   public void look(Law law, boolean couldBreak) {
     if (couldBreak) {
-      looked[law.ordinal()]++;
+      looked.merge(law, 1L, Long::sum);
     }
   }
 
   /** The law was broken. */
   public void fail(Law law, String words) {
-    broken[law.ordinal()]++;
+    broken.merge(law, 1L, Long::sum);
     if (breach.isEmpty() && !awaited.contains(law)) {
       breach = Optional.of(new Breach(law, words));
     }
@@ -48,18 +48,16 @@ public final class Judge {
   }
 
   public long looked(Law law) {
-    return looked[law.ordinal()];
+    return looked.getOrDefault(law, 0L);
   }
 
   public long broken(Law law) {
-    return broken[law.ordinal()];
+    return broken.getOrDefault(law, 0L);
   }
 
   /** Takes over the counts of another one. */
   public void add(Judge other) {
-    for (int i = 0; i < LAWS; i++) {
-      looked[i] += other.looked[i];
-      broken[i] += other.broken[i];
-    }
+    other.looked.forEach((law, count) -> looked.merge(law, count, Long::sum));
+    other.broken.forEach((law, count) -> broken.merge(law, count, Long::sum));
   }
 }

@@ -1,5 +1,8 @@
 package rungwise.checks.adversary.law;
 
+import java.util.List;
+import java.util.SplittableRandom;
+
 /**
  * What a vial holds: picograms of papaverine, phentolamine and alprostadil in each microlitre. Two
  * records may say the same mixture.
@@ -24,6 +27,8 @@ public enum Mix {
   M30_2_20(
       "adversary-m30-2-20", 30_000_000, 2_000_000, 20_000, /* powder= */ false, /* daysOpen= */ 40);
 
+  private static final List<Mix> ALL = List.of(values());
+
   /** The label of alprostadil alone: 60 mcg in one injection. */
   public static final long MOST_ALPROSTADIL = 60_000_000;
 
@@ -46,6 +51,11 @@ public enum Mix {
     this.powder = powder;
     this.daysOpen = daysOpen;
     this.picograms = new long[] {papaverine, phentolamine, alprostadil};
+  }
+
+  /** One of them at random. */
+  public static Mix any(SplittableRandom random) {
+    return ALL.get(random.nextInt(ALL.size()));
   }
 
   public int components() {

@@ -1,13 +1,16 @@
-package rungwise.clinic.course;
+package rungwise.clinic.standing;
 
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.ReportUnfinished;
+import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
+import rungwise.clinic.course.EntryId;
 
 /**
  * Reports that may mean 4 hours and are not complete. One ends by a report that counts and

@@ -1,0 +1,35 @@
+package rungwise.clinic.standing;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import rungwise.clinic.course.CourseFact.DailyTabletDecided;
+import rungwise.clinic.course.CourseFact.TabletTaken;
+import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseFile.Written;
+
+/** The tablets for erections of one man, as far as anybody was told. */
+public record Tablets(CourseFile file) {
+
+  /** Whether a prescriber's last decision lets him go on with a daily low dose. */
+  public boolean isDailyAllowed() {
+    return file.inForce(DailyTabletDecided.class).stream()
+        .reduce((earlier, later) -> later)
+        .filter(written -> written.fact().isAllowed())
+        .isPresent();
+  }
+
+  /** Tablets that hold an injection, in the order in which they were written down. */
+  public List<TabletTaken> holding() {
+    boolean isDailyAllowed = isDailyAllowed();
+    return file.inForce(TabletTaken.class).stream()
+        .map(Written::fact)
+        .filter(taken -> !(taken.tablet().isDailyLow() && isDailyAllowed))
+        .toList();
+  }
+
+  /** When he took the last one of them. */
+  public Optional<Instant> last() {
+    return holding().stream().map(TabletTaken::at).max(Instant::compareTo);
+  }
+}

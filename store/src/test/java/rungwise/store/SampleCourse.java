@@ -39,6 +39,7 @@ import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Spot;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.Tablet;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.ErectileScore;
@@ -105,6 +106,8 @@ public final class SampleCourse {
             Optional.of(SampleEntries.NOW),
             Optional.of(report),
             List.of(new CourseFact.ReportUnfinished.Said("soft", "within_60"))),
+        new CourseFact.TabletTaken(Tablet.values()[0], SampleEntries.NOW),
+        new CourseFact.DailyTabletDecided(/* allowed= */ true),
         new CourseFact.CorrectionConfirmed(report),
         new CourseFact.EmergencyReviewed(Optional.of(SampleEntries.NOW)),
         new CourseFact.PastReviewed(Optional.of(PREPARATION)));

@@ -84,8 +84,7 @@ final class ReportReading {
     corrected(at);
     boolean mayBe = ending.mayBeFourHours(at);
     if (!faults.isEmpty()) {
-      return new Outcome(
-          Optional.empty(), Optional.empty(), List.of(), faults.faults(), at, mayBe);
+      return new Outcome(Optional.empty(), Optional.empty(), List.of(), faults.faults(), at, mayBe);
     }
     InjectionReported report =
         report(

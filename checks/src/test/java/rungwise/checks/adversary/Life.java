@@ -137,6 +137,9 @@ final class Life {
           case 2 -> edge + random.nextInt(90);
           default -> now.minute() + random.nextLong(LONGEST_LOOK_AHEAD);
         };
+    if (minute < START) {
+      return;
+    }
     Scene other = scene(minute);
     if (minute >= now.minute()) {
       laws(other);

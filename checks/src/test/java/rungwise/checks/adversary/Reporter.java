@@ -3,6 +3,8 @@ package rungwise.checks.adversary;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.stream.Stream;
+import rungwise.checks.adversary.law.Law;
 import rungwise.checks.adversary.law.Ledger;
 import rungwise.checks.adversary.law.Minutes;
 import rungwise.checks.adversary.law.Mix;
@@ -248,9 +250,23 @@ final class Reporter {
     ledger.told.add(told);
   }
 
-  /** What the label of the vial says that was named, else what was planned. */
+  /**
+   * What the label of the vial says that was named, else what was planned. While the product is not
+   * known to heed the label, the record has what was planned, so that the other laws can be asked.
+   */
   private Mix mix(Told.Said said, Mix planned) {
-    return named(said).map(Ledger.Vial::mix).filter(one -> !one.isSameAs(planned)).orElse(planned);
+    Mix label = named(said).map(Ledger.Vial::mix).orElse(planned);
+    if (label.isSameAs(planned)) {
+      return planned;
+    }
+    actor.judge.look(Law.LABEL_DECIDES, true);
+    String kept = house.file().reports().getLast().fact().preparation().value();
+    boolean heeded =
+        Stream.of(Mix.values()).anyMatch(one -> one.id.equals(kept) && one.isSameAs(label));
+    if (!heeded) {
+      actor.judge.fail(Law.LABEL_DECIDES, "kept as " + kept + ", the label says " + label.label());
+    }
+    return heeded || !Law.AWAITED.contains(Law.LABEL_DECIDES) ? label : planned;
   }
 
   private long ordered(Told.Said said, Mix mix) {
@@ -267,15 +283,8 @@ final class Reporter {
   /** Without a vial that was named nothing is known of it. */
   private Told.Drawn drawnFrom(Told.Said said, Mix mix) {
     return named(said)
-        .filter(one -> one.mix().isSameAs(mix))
-        .map(one -> new Told.Drawn(one.root(), /* known= */ true, isFresh(one, mix, said.at())))
+        .map(one -> new Told.Drawn(one.root(), /* known= */ true, one.made(), mix.powder))
         .orElse(Told.Drawn.UNKNOWN);
-  }
-
-  private boolean isFresh(Ledger.Vial vial, Mix mix, long at) {
-    return mix.powder
-        || (vial.made() >= 0
-            && Minutes.dayOf(at) - Minutes.dayOf(vial.made()) <= ledger.plan().rules().freshDays());
   }
 
   String withdraw(SplittableRandom random) {

@@ -129,7 +129,7 @@ public final class DoseLaws {
     }
     Told last =
         tolerated.stream()
-            .filter(one -> one.fresh)
+            .filter(this::isFresh)
             .reduce((earlier, later) -> later)
             .orElse(tolerated.getLast());
     for (long rung : scene.rungs()) {
@@ -159,18 +159,22 @@ public final class DoseLaws {
       return;
     }
     Told last = run.getLast();
-    if (last.fresh || (last.vialKnown && last.stock.equals(vial.get().root()))) {
+    if (isFresh(last) || (last.vialKnown && last.stock.equals(vial.get().root()))) {
       return;
     }
     Optional<Long> proven =
         ledger.counting().stream()
-            .filter(one -> one.mix.isSameAs(mix) && one.fresh && one.proves())
+            .filter(one -> one.mix.isSameAs(mix) && isFresh(one) && one.proves())
             .map(Told::drawn)
             .reduce((earlier, later) -> later);
     if (proven.isEmpty() && ledger.mixBefore(mix).isPresent()) {
       return;
     }
     restart(proven.orElse(scene.rungs().getFirst()));
+  }
+
+  private boolean isFresh(Told one) {
+    return one.isFresh(ledger.plan().rules());
   }
 
   private void restart(long most) {

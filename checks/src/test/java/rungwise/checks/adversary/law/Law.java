@@ -10,6 +10,7 @@ public enum Law {
   EMERGENCY_STOPS("240 min or more, known or possible, stops everything until it is reviewed"),
   EMERGENCY_IS_COUNTED("every emergency that is open is told"),
   UNFINISHED("what may mean 4 hours stops while it is asked back"),
+  LABEL_DECIDES("what the label of the vial says was injected, whatever was planned"),
   CLOSED("120 min or more, known or possible, closes that dose and all above it"),
   CLOSED_WHEN_STRUCK(
       "a struck report of 120 min or more closes until it is completed or confirmed"),
@@ -57,26 +58,7 @@ public enum Law {
 
   /** What the engine is not known to obey yet. */
   public static final Set<Law> AWAITED =
-      Collections.unmodifiableSet(
-          EnumSet.of(
-              ALWAYS_ANSWERS,
-              CLOSED,
-              HIGHER_AFTER_LONG,
-              HOLD_AFTER_LONG,
-              ONE_RUNG_UP,
-              CHANGE_CARRIES,
-              CHANGE_AFTER_LONG,
-              NAMED_BY_DRAWN,
-              NOT_ABOVE_DRAWN,
-              NOTHING_WITHOUT_CAUSES,
-              NEW_STOCK,
-              THREE_IN_A_WEEK,
-              TWO_IN_A_DAY,
-              SECOND_DOSE,
-              LAPSE,
-              AFTER_EMERGENCY,
-              CLOSED_WHEN_STRUCK,
-              FIRST_IN_CLINIC));
+      Collections.unmodifiableSet(EnumSet.of(LABEL_DECIDES, FIRST_IN_CLINIC));
 
   public final String words;
 

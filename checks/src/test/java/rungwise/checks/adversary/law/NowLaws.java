@@ -85,7 +85,8 @@ public final class NowLaws {
     for (Told one : ledger.counting()) {
       boolean holds =
           one.entry > order.get().entry()
-              && (one.mayPass(60) || (!one.heard() && one.said.grade() >= 2))
+              && ((one.mayPass(60) && !one.mayReach(120))
+                  || (!one.heard() && one.said.grade() >= 2))
               && order.get().mix().reaches(order.get().volume(), one.mix, one.drawn());
       judge.look(Law.HOLD_AFTER_LONG, holds);
       if (holds && scene.clear()) {

@@ -73,7 +73,7 @@ public final class Told {
   public final long ordered;
   public final boolean observed;
   public final boolean vialKnown;
-  public final boolean fresh;
+  private final Drawn from;
   public final String stock;
   public final boolean byPrescriber;
 
@@ -98,14 +98,27 @@ public final class Told {
     this.ordered = ordered;
     this.observed = observed;
     this.vialKnown = from.known();
-    this.fresh = from.fresh();
+    this.from = from;
     this.stock = from.vial();
     this.byPrescriber = byPrescriber;
   }
 
-  /** From what it was drawn. */
-  public record Drawn(String vial, boolean known, boolean fresh) {
-    public static final Drawn UNKNOWN = new Drawn("", /* known= */ false, /* fresh= */ false);
+  /**
+   * From what it was drawn.
+   *
+   * @param made minute of its making; -1 where not said
+   * @param single whether it is dissolved or opened for one injection
+   */
+  public record Drawn(String vial, boolean known, long made, boolean single) {
+    public static final Drawn UNKNOWN =
+        new Drawn("", /* known= */ false, /* made= */ -1, /* single= */ false);
+  }
+
+  /** Whether it counts as fresh under the rules of a protocol. */
+  public boolean isFresh(Rulebook rules) {
+    boolean young =
+        from.made() >= 0 && Minutes.dayOf(at()) - Minutes.dayOf(from.made()) <= rules.freshDays();
+    return from.single() || young;
   }
 
   public boolean counts() {

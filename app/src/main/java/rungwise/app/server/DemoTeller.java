@@ -10,7 +10,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.ClinicTime.Occurrence;
-import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
@@ -325,13 +324,9 @@ final class DemoTeller {
             .with(ReportPart.FROM_MINUTES, isBetween ? "30" : "")
             .with(ReportPart.BEFORE_MINUTES, isBetween ? told.minutes() : "")
             .with(ReportPart.CAUSES, told.causes())
-            .with(ReportPart.VIAL, vialInUse(state.file()))
+            .with(ReportPart.VIAL, state.file().vial().orElseThrow().entry().id().text())
             .with(ReportPart.PLACE, place.name().toLowerCase(Locale.ROOT));
     cases.titration().report(educator, id, withDetails(draft, told)).orThrow();
-  }
-
-  private static String vialInUse(CourseFile file) {
-    return file.vial().map(vial -> vial.entry().id().text()).orElse("");
   }
 
   private static ReportDraft withDetails(ReportDraft draft, Told told) {

@@ -140,8 +140,8 @@ public enum GuardRule {
           + " went in from a vial on record"),
   SIGN_ANEW(
       GuardClass.HOLD,
-      "At this dose or less an erection lasted, or may have lasted, over an hour, or nobody knows how"
-          + " long it was firm: this dose waits until a prescriber signs anew.",
+      "At this dose or less an erection lasted, or may have lasted, over an hour, or nobody knows"
+          + " how long it was firm: this dose waits until a prescriber signs anew.",
       new Source.CommonPractice(
           "a UK monograph says to reduce the dose above 1 h; that it waits for a signature is"
               + " practice"),

@@ -223,3 +223,33 @@ create trigger if not exists past_reviewed_is_not_changed before update on past_
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists past_reviewed_is_not_removed before delete on past_reviewed
 begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists dose_signed_accepted_is_not_changed before update on dose_signed_accepted
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists dose_signed_accepted_is_not_removed before delete on dose_signed_accepted
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists protocol_signed_confirmed_is_not_changed before update on protocol_signed_confirmed
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists protocol_signed_confirmed_is_not_removed before delete on protocol_signed_confirmed
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists tablet_taken_is_not_changed before update on tablet_taken
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists tablet_taken_is_not_removed before delete on tablet_taken
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists daily_tablet_decided_is_not_changed before update on daily_tablet_decided
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists daily_tablet_decided_is_not_removed before delete on daily_tablet_decided
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists report_unfinished_is_not_changed before update on report_unfinished
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists report_unfinished_is_not_removed before delete on report_unfinished
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists report_unfinished_line_is_not_changed before update on report_unfinished_line
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists report_unfinished_line_is_not_removed before delete on report_unfinished_line
+begin select raise(abort, 'facts are never removed'); end;

@@ -2,6 +2,7 @@ package rungwise.store.journal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static rungwise.store.schema.Tables.DOSE_SIGNED_OVERRIDE;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.JOURNAL_HEAD;
 
@@ -59,6 +60,8 @@ final class TamperingTest {
   void one_changed_byte_in_any_column_is_found() throws SQLException {
     var tables = new ArrayList<Table<?>>(FactTables.all());
     tables.add(ENTRY);
+    // Nothing writes it any more; EveryRowTest changes a row of before.
+    tables.remove(DOSE_SIGNED_OVERRIDE);
     int tried = 0;
     SampleEntries.appendFormulary(store);
     SampleEntries.appendAccess(store);

@@ -11,10 +11,12 @@ import rungwise.dosing.decision.Advice.StepVerdicts;
 import rungwise.dosing.decision.Clearance;
 import rungwise.dosing.decision.Decision;
 import rungwise.dosing.decision.Reason;
+import rungwise.dosing.decision.ReasonSources;
 import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.CourseGuards;
 import rungwise.dosing.guard.DoseGuards;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.OwnSources;
 import rungwise.dosing.guard.SignedDose;
 import rungwise.dosing.guard.TimeGuards;
 import rungwise.dosing.guard.Verdict;
@@ -46,15 +48,17 @@ public final class Dosing {
   public static Advice advise(Question question, Choice choice) {
     List<StepVerdicts> steps =
         question.ladder().rungs().stream()
-            .map(rung -> new StepVerdicts(rung, DoseGuards.ask(question, rung)))
+            .map(
+                rung ->
+                    new StepVerdicts(rung, OwnSources.of(question, DoseGuards.ask(question, rung))))
             .toList();
     List<Verdict> time = TimeGuards.ask(question);
     return new Advice(
-        guarded(choice.choose(question), steps).named(question.last()),
-        CourseGuards.ask(question),
+        ReasonSources.of(question, guarded(choice.choose(question), steps).named(question.last())),
+        OwnSources.of(question, CourseGuards.ask(question)),
         steps,
-        time,
-        CourseGuards.askForHome(question),
+        OwnSources.of(question, time),
+        OwnSources.of(question, CourseGuards.askForHome(question)),
         Clearance.latest(time),
         choice.key(),
         question.protocol().key(),
@@ -100,7 +104,7 @@ public final class Dosing {
     verdicts.add(new Verdict(GuardRule.NO_ORDER, List.of(), GuardRule.NO_ORDER.clears()));
     verdicts.addAll(TimeGuards.ask(question));
     verdicts.addAll(VialGuards.ask(question));
-    return new Clearance(verdicts);
+    return new Clearance(OwnSources.of(question, verdicts));
   }
 
   /**
@@ -110,7 +114,7 @@ public final class Dosing {
   public static List<Verdict> raisedBy(Question question, Volume volume, Place place) {
     var verdicts = new ArrayList<>(CourseGuards.ask(question));
     verdicts.addAll(ofTheDose(question, volume, place));
-    return verdicts;
+    return OwnSources.of(question, verdicts);
   }
 
   private static List<Verdict> ofTheDose(Question question, Volume volume, Place place) {
@@ -148,7 +152,7 @@ public final class Dosing {
     verdicts.addAll(CourseGuards.askSince(question, signed));
     verdicts.addAll(more);
     verdicts.addAll(ofTheDose(question, volume, signed.place()));
-    return signed.less(verdicts, question.now());
+    return OwnSources.of(question, signed.less(verdicts, question.now()));
   }
 
   private static Verdict nextStepNotYet(Question question, SignedDose signed) {

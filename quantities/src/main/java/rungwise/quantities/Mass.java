@@ -1,5 +1,8 @@
 package rungwise.quantities;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -88,6 +91,20 @@ public record Mass(long picograms) implements Comparable<Mass> {
       throw new IllegalArgumentException("bug: a division by " + other);
     }
     return (double) picograms / other.picograms;
+  }
+
+  /**
+   * This rounded to so many significant digits, halves upwards: to be read, never to be reckoned
+   * with.
+   *
+   * @param digits 1 or more
+   */
+  public Mass toSignificant(int digits) {
+    if (!(digits > 0)) {
+      throw new IllegalArgumentException("bug: a mass in " + digits + " digits");
+    }
+    var context = new MathContext(digits, RoundingMode.HALF_UP);
+    return new Mass(new BigDecimal(picograms).round(context).longValueExact());
   }
 
   /** "2.5 mcg" or "0.0025 mg". */

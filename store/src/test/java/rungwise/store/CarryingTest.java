@@ -3,35 +3,26 @@ package rungwise.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Random;
 import java.util.UUID;
-import java.util.function.Consumer;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.protocols.LabelReader;
-import rungwise.clinic.record.Carrying;
 import rungwise.clinic.record.RecordFault;
-import rungwise.clinic.record.RecordedEntry;
 import rungwise.clinic.room.VisitForms;
 import rungwise.clinic.supply.VialForm;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.known.SamplePreparations;
-import rungwise.files.record.RecordFileReader;
-import rungwise.files.record.RecordFileWriter;
-import rungwise.files.record.RecordFileWriter.Scope;
 
 /** A record written into a file, read into an empty store, and written again. */
 final class CarryingTest {
@@ -46,33 +37,6 @@ final class CarryingTest {
   void makeFolders() throws IOException {
     folder = Files.createDirectory(top.resolve("data"));
     empty = Files.createDirectory(top.resolve("empty"));
-  }
-
-  private static Carrying carrying(SqliteStore store) {
-    return new Carrying(store.records(), store.transactions());
-  }
-
-  private static String written(Scope scope, Consumer<Consumer<RecordedEntry>> source) {
-    var bytes = new ByteArrayOutputStream();
-    try (var out = new RecordFileWriter(bytes, scope)) {
-      source.accept(out::write);
-    }
-    return bytes.toString(StandardCharsets.UTF_8);
-  }
-
-  private static String whole(SqliteStore store) {
-    return written(Scope.RECORD, carrying(store)::whole);
-  }
-
-  private static String course(SqliteStore store, CourseId id) {
-    return written(Scope.COURSE, each -> carrying(store).course(id, each));
-  }
-
-  private static long takeIn(SqliteStore store, String file) {
-    try (var in =
-        new RecordFileReader(new ByteArrayInputStream(file.getBytes(StandardCharsets.UTF_8)))) {
-      return carrying(store).takeIn(() -> in);
-    }
   }
 
   private static void fill(SqliteStore store) {
@@ -109,12 +73,12 @@ final class CarryingTest {
       var world = new TitrationWorld(OpenStores.ports(store), new LabelReader());
       drawnFromTheClinics(world, titrated(world));
       fill(store);
-      file = whole(store);
+      file = CarriedFile.whole(store);
     }
     try (var store = SqliteStore.open(empty)) {
-      assertThat(takeIn(store, file)).isGreaterThan(20);
+      assertThat(CarriedFile.takeIn(store, file)).isGreaterThan(20);
 
-      assertThat(whole(store)).isEqualTo(file);
+      assertThat(CarriedFile.whole(store)).isEqualTo(file);
       assertThat(store.journal().firstBroken()).isEmpty();
     }
   }
@@ -126,7 +90,7 @@ final class CarryingTest {
       fill(store);
       String signed = raw.column("select entry_id from dose_signed").getFirst().toString();
       raw.run("insert into dose_signed_override values ('" + signed + "', 1, 'new_stock')");
-      String file = whole(store);
+      String file = CarriedFile.whole(store);
       List<Object> tables =
           raw.column(
               "select m.name from sqlite_master m join pragma_table_info(m.name) c"
@@ -151,14 +115,14 @@ final class CarryingTest {
       world.open();
       id = titrated(world);
       drawnFromTheClinics(world, id);
-      file = course(store, id);
+      file = CarriedFile.course(store, id);
       before = advices(world, id);
       assertThat(file).contains("Man 2").doesNotContain("Man 1");
     }
     try (var store = SqliteStore.open(empty)) {
-      takeIn(store, file);
+      CarriedFile.takeIn(store, file);
 
-      assertThat(course(store, id)).isEqualTo(file);
+      assertThat(CarriedFile.course(store, id)).isEqualTo(file);
       var world = new TitrationWorld(OpenStores.ports(store), new LabelReader());
       assertThat(advices(world, id)).isEqualTo(before);
       assertThat(store.journal().firstBroken()).isEmpty();
@@ -182,7 +146,9 @@ final class CarryingTest {
     try (var store = SqliteStore.open(folder)) {
       fill(store);
 
-      assertThat(carrying(store).course(new CourseId(new UUID(8, 8).toString()), entry -> {}))
+      assertThat(
+              CarriedFile.carrying(store)
+                  .course(new CourseId(new UUID(8, 8).toString()), entry -> {}))
           .isZero();
     }
   }
@@ -191,12 +157,12 @@ final class CarryingTest {
   void nothing_is_taken_into_a_record_that_is_not_empty() {
     try (var store = SqliteStore.open(folder)) {
       fill(store);
-      String file = whole(store);
+      String file = CarriedFile.whole(store);
 
-      assertThatThrownBy(() -> takeIn(store, file))
+      assertThatThrownBy(() -> CarriedFile.takeIn(store, file))
           .isInstanceOf(RecordFault.class)
           .hasMessageContaining("is not empty");
-      assertThat(whole(store)).isEqualTo(file);
+      assertThat(CarriedFile.whole(store)).isEqualTo(file);
     }
   }
 
@@ -205,7 +171,7 @@ final class CarryingTest {
     String file;
     try (var store = SqliteStore.open(folder)) {
       fill(store);
-      file = whole(store);
+      file = CarriedFile.whole(store);
     }
     try (var store = SqliteStore.open(empty)) {
       refused(store, file.replace("\"grade\":3", "\"grade\":7"), "entry ");
@@ -224,12 +190,12 @@ final class CarryingTest {
       refused(store, file.replace("rungwise-record", "x"), "not a record file");
       refused(store, file.replace("\"version\":1", "\"version\":2"), "another version");
 
-      assertThat(takeIn(store, file)).isPositive();
+      assertThat(CarriedFile.takeIn(store, file)).isPositive();
     }
   }
 
   private static void refused(SqliteStore store, String file, String words) {
-    assertThatThrownBy(() -> takeIn(store, file))
+    assertThatThrownBy(() -> CarriedFile.takeIn(store, file))
         .isInstanceOf(RecordFault.class)
         .hasMessageContaining(words);
     assertThat(store.records().isEmpty()).isTrue();
@@ -240,7 +206,7 @@ final class CarryingTest {
     String file;
     try (var store = SqliteStore.open(folder)) {
       fill(store);
-      file = whole(store);
+      file = CarriedFile.whole(store);
     }
     var random = new Random(SEED);
     int taken = 0;
@@ -256,7 +222,7 @@ final class CarryingTest {
   private static boolean isTakenIn(Path where, String file, int at) {
     try (var store = SqliteStore.open(Files.createDirectory(where))) {
       try {
-        takeIn(store, file);
+        CarriedFile.takeIn(store, file);
         assertThat(store.journal().firstBroken()).as("byte %d", at).isEmpty();
         return true;
       } catch (RecordFault told) {

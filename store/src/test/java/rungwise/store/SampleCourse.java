@@ -39,6 +39,7 @@ import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Spot;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.Tablet;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.ErectileScore;
@@ -76,18 +77,11 @@ public final class SampleCourse {
                   Optional.of(Grade.USABLE),
                   Optional.of(new Vitals(128, 76, 72))));
           append(store, reported(observation, vial));
+          EntryId report = lastEntry(store);
           append(store, new CourseFact.VolumeReopened(PREPARATION, LOW));
+          lifted(report).forEach(fact -> append(store, fact));
           store.roomDays().close(LocalDate.of(2026, 3, 2), AccountId.PROGRAM, SampleEntries.NOW);
-          store
-              .protocolShelf()
-              .append(
-                  new ProtocolShelf.Signed(
-                      "sample",
-                      1,
-                      "two\nlines",
-                      List.of("ceiling: 80 mcg"),
-                      AccountId.PROGRAM,
-                      SampleEntries.NOW));
+          appendProtocol(store);
           appendPopulations(store);
           store
               .pastHistories()
@@ -102,6 +96,34 @@ public final class SampleCourse {
                       Viewed.Outcome.SHOWN,
                       List.of(COURSE)));
         });
+  }
+
+  /** What stops until somebody acts, and what a prescriber lifts. */
+  private static List<CourseFact> lifted(EntryId report) {
+    return List.of(
+        new CourseFact.HandedOver(report, AccountId.PROGRAM, 2, SampleEntries.NOW),
+        new CourseFact.ReportUnfinished(
+            Optional.of(SampleEntries.NOW),
+            Optional.of(report),
+            List.of(new CourseFact.ReportUnfinished.Said("soft", "within_60"))),
+        new CourseFact.TabletTaken(Tablet.values()[0], SampleEntries.NOW),
+        new CourseFact.DailyTabletDecided(/* allowed= */ true),
+        new CourseFact.CorrectionConfirmed(report),
+        new CourseFact.EmergencyReviewed(Optional.of(SampleEntries.NOW)),
+        new CourseFact.PastReviewed(Optional.of(PREPARATION)));
+  }
+
+  private static void appendProtocol(SqliteStore store) {
+    store
+        .protocolShelf()
+        .append(
+            new ProtocolShelf.Signed(
+                "sample",
+                1,
+                "two\nlines",
+                List.of("ceiling: 80 mcg"),
+                AccountId.PROGRAM,
+                SampleEntries.NOW));
   }
 
   private static void appendPopulations(SqliteStore store) {

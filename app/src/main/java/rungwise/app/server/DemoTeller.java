@@ -324,6 +324,7 @@ final class DemoTeller {
             .with(ReportPart.FROM_MINUTES, isBetween ? "30" : "")
             .with(ReportPart.BEFORE_MINUTES, isBetween ? told.minutes() : "")
             .with(ReportPart.CAUSES, told.causes())
+            .with(ReportPart.VIAL, state.file().vial().orElseThrow().entry().id().text())
             .with(ReportPart.PLACE, place.name().toLowerCase(Locale.ROOT));
     cases.titration().report(educator, id, withDetails(draft, told)).orThrow();
   }
@@ -380,7 +381,7 @@ final class DemoTeller {
               new ReadinessDraft(
                   item.name(),
                   date(clock.instant()),
-                  isPlan ? "Lakeside Hospital" : "",
+                  isPlan ? "Quellmoor Hospital (invented)" : "",
                   isPlan ? "555 0142" : "",
                   isPlan ? "his partner drives" : "",
                   ""))

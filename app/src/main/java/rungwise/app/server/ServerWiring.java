@@ -55,6 +55,7 @@ import rungwise.web.session.SessionLimits;
 import rungwise.web.start.StartChoices;
 import rungwise.web.start.StartPages;
 import rungwise.web.supply.SupplyPages;
+import rungwise.web.tablet.TabletPages;
 import rungwise.web.teaching.TeachingPages;
 import rungwise.web.titration.TitrationPages;
 import rungwise.web.today.TodayPages;
@@ -84,6 +85,7 @@ import rungwise.web.today.TodayPages;
   ScreeningPages.class,
   StartPages.class,
   SupplyPages.class,
+  TabletPages.class,
   TeachingPages.class,
   TitrationPages.class,
   TodayPages.class

@@ -25,7 +25,10 @@ import rungwise.clinic.dose.DoseAnswer;
     footer = {
       "",
       "rungwise dose --preparation three-drug-30-1-10 --barrel u100-0.5 --volume 0.2mL",
-      "rungwise dose --composition \"alprostadil=20 mcg/mL\" --barrel u100-0.3 --mark 12"
+      "rungwise dose --composition \"alprostadil=20 mcg/mL\" --barrel u100-0.3 --mark 12",
+      "",
+      "An erection of 4 hours: emergency department at once, whatever a label says.",
+      "For everything else local protocols and the product's label come first."
     },
     mixinStandardHelpOptions = true)
 final class DoseVerb implements Callable<Integer> {

@@ -30,7 +30,10 @@ import rungwise.files.ShippedPopulations;
       "",
       "rungwise forecast history.csv",
       "rungwise forecast history.csv.gz --population clinic.json --volumes 0.05:0.5:0.05 --json",
-      "rungwise forecast history.csv --volumes 0.1,0.2 --delivery u100-0.5 --lost 0.1"
+      "rungwise forecast history.csv --volumes 0.1,0.2 --delivery u100-0.5 --lost 0.1",
+      "",
+      "An erection of 4 hours: emergency department at once, whatever a label says.",
+      "For everything else local protocols and the product's label come first."
     },
     mixinStandardHelpOptions = true)
 final class ForecastVerb implements Callable<Integer> {

@@ -53,7 +53,8 @@ final class ScreeningTopics {
         .on("PDE5 and injection", ScreeningTopics::pde5)
         .on("rescue interaction", ScreeningTopics::rescue)
         .on("alprostadil caution", ScreeningTopics::careAbove)
-        .on("IIEF-5 band", ScreeningTopics::band);
+        .on("IIEF-5 band", ScreeningTopics::band)
+        .on("D.score", "iief5_band", ScreeningTopics::bandWithHyphens);
   }
 
   private static Optional<Condition> conditionOf(String token) {
@@ -283,6 +284,16 @@ final class ScreeningTopics {
     return Answer.words(
         ErectileScore.of(total.intValueExact())
             .map(score -> token(score.band()))
+            .orElse("invalid"));
+  }
+
+  /** The same bands, as the other file writes them: "mild-moderate". */
+  private static Answer bandWithHyphens(Input input) {
+    input.note("op");
+    int total = input.decimal("score").intValueExact();
+    return Answer.words(
+        ErectileScore.of(total)
+            .map(score -> token(score.band()).replace("_to_", "-").replace('_', '-'))
             .orElse("invalid"));
   }
 

@@ -140,6 +140,8 @@ class FormularyBrowserTest extends AtTheDesk {
     press("Keep this preparation");
     follow("House mixture");
     page().getByText("Withdraw it").click();
+    assertThat(main()).containsText("No man with a signed dose is reached by it.");
+    browser.inspect("preparation-withdraw");
     page().locator("#reason").fill("No longer made");
     press("Withdraw House mixture");
 

@@ -152,7 +152,7 @@ class MainJobBrowserTest extends AtTheDesk {
       page().locator("#" + item + "-day").fill(today);
       page().locator("form:has(#" + item + "-day) button").click();
     }
-    page().locator("#EMERGENCY_PLAN-hospital").fill("Lakeside Hospital");
+    page().locator("#EMERGENCY_PLAN-hospital").fill("Quellmoor Hospital (invented)");
     page().locator("#EMERGENCY_PLAN-afterHours").fill("555 0142");
     page().locator("#EMERGENCY_PLAN-transport").fill("His partner drives");
     page().locator("form:has(#EMERGENCY_PLAN-day) button").click();

@@ -134,6 +134,30 @@ class ScreeningBrowserTest extends AtTheDesk {
   }
 
   @Test
+  void a_yes_that_is_denied_later_counts_until_a_prescriber_writes_that_it_was_wrong() {
+    signIn(NURSE);
+    openOf(AT_FIRST_DOSE, "/screening");
+    check("answer-SICKLE_CELL", "yes");
+    press("Save the answers");
+    check("answer-SICKLE_CELL", "no");
+    press("Save the answers");
+    assertThat(answer()).containsText("Contraindicated: sickle cell");
+    assertThat(main()).containsText("It is kept and changes nothing.");
+    browser.inspect("screening-denied-nurse");
+
+    signInInstead(PRESCRIBER);
+    browser.inspect("screening-denied");
+    press("Write down that the yes was wrong (Sickle cell disease or trait)");
+    assertThat(faults()).hasCount(2);
+    check("shownBy-SICKLE_CELL", "TEST");
+    fill("wrong-SICKLE_CELL", "Electrophoresis of today is normal");
+    press("Write down that the yes was wrong (Sickle cell disease or trait)");
+
+    assertThat(answer()).hasText("Nothing in the screening stops him");
+    browser.inspect("screening-yes-was-wrong");
+  }
+
+  @Test
   void scarring_found_at_an_examination_contraindicates_and_an_older_form_cannot_undo_it() {
     signIn(NURSE);
     openOf(AT_FIRST_DOSE, "/screening");
@@ -202,13 +226,14 @@ class ScreeningBrowserTest extends AtTheDesk {
     assertThat(main()).not().containsText("a mixture that no label covers");
     browser.inspect("before-home-empty");
 
-    fill("EMERGENCY_PLAN-hospital", "Lakeside Hospital");
+    fill("EMERGENCY_PLAN-hospital", "Quellmoor Hospital (invented)");
     fill("EMERGENCY_PLAN-afterHours", " ");
     fill("EMERGENCY_PLAN-transport", " ");
     fill("EMERGENCY_PLAN-day", day(2));
     page().locator("form:has(#EMERGENCY_PLAN-day) button").click();
     assertThat(faults()).hasCount(3);
-    assertThat(page().locator("#EMERGENCY_PLAN-hospital")).hasValue("Lakeside Hospital");
+    assertThat(page().locator("#EMERGENCY_PLAN-hospital"))
+        .hasValue("Quellmoor Hospital (invented)");
     browser.inspect("before-home-refused");
 
     fill("EMERGENCY_PLAN-afterHours", "555 0142");
@@ -216,7 +241,8 @@ class ScreeningBrowserTest extends AtTheDesk {
     fill("EMERGENCY_PLAN-day", day(0));
     page().locator("form:has(#EMERGENCY_PLAN-day) button").click();
     assertThat(notice()).hasText("It is on record.");
-    assertThat(main()).containsText("Lakeside Hospital; after hours 555 0142; His partner drives");
+    assertThat(main())
+        .containsText("Quellmoor Hospital (invented); after hours 555 0142; His partner drives");
     assertThat(main()).containsText("2 of 3 not on record");
     browser.inspect("before-home");
   }

@@ -19,7 +19,8 @@ final class CommandLinesTest {
   private static final Pattern VERB = Pattern.compile("@Command\\(\\s*name = \"([a-z-]+)\"");
   private static final Pattern OPTION = Pattern.compile("names = (\\{[^}]*}|\"[^\"]+\")");
   private static final Pattern QUOTED = Pattern.compile("\"([^\"]+)\"");
-  private static final Set<String> WORDS_OF_CHECK = Set.of("", "quick", "rows");
+  private static final Set<String> WORDS_OF_CHECK =
+      Set.of("", "quick", "rows", "adversary", "long", "pictures");
 
   /** A command line and where it stands. */
   private record Shown(String path, String command) {

@@ -15,6 +15,7 @@ import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.SignForms;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.decision.Advice;
@@ -236,9 +237,7 @@ public abstract class SignedPopulationsContract {
 
     assertThat(
             world
-                .sign(
-                    course,
-                    TitrationWorld.withNextStep(TitrationWorld.atHome(world.proposed(course))))
+                .sign(course, SignForms.withNextStep(SignForms.atHome(world.proposed(course))))
                 .faults())
         .anyMatch(fault -> fault.contains("sign without a next step"));
   }

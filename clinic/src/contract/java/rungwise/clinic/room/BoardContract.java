@@ -20,6 +20,7 @@ import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.sheet.OpenErectionView;
 import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.SignForms;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.guard.GuardRule;
@@ -270,7 +271,7 @@ public abstract class BoardContract {
     world.pass(Duration.ofMinutes(40));
     end(second, "3");
 
-    assertThat(world.sign(course, TitrationWorld.atHome(world.proposed(course))).faults())
+    assertThat(world.sign(course, SignForms.atHome(world.proposed(course))).faults())
         .singleElement()
         .asString()
         .startsWith("On hold: The last response followed two doses in one visit");

@@ -16,6 +16,7 @@ import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.titration.SignDraft;
+import rungwise.clinic.titration.SignForms;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.decision.Decision;
@@ -262,10 +263,10 @@ public abstract class ScreeningContract {
     assertRefused(world.sign(course, world.proposed(course)), "On hold: The answers");
     for (String day : List.of("", "2027-03-01", "2027-04-02")) {
       assertRefused(
-          world.sign(course, TitrationWorld.until(draft, day)),
+          world.sign(course, SignForms.until(draft, day)),
           "Choose a day from 2 March 2027 to 1 April 2027");
     }
-    world.sign(course, TitrationWorld.until(draft, "2027-03-09")).orThrow();
+    world.sign(course, SignForms.until(draft, "2027-03-09")).orThrow();
 
     assertThat(world.blocks(course)).isEmpty();
     Instant midnightInNewYork = Instant.parse("2027-03-10T05:00:00Z");

@@ -18,6 +18,7 @@ import rungwise.clinic.course.EmergencyPlan;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.SignForms;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.guard.GuardRule;
@@ -163,7 +164,7 @@ public abstract class TeachingContract {
 
     record(item(Readiness.OFF_LABEL_CONSENT, "2026-03-02", "")).orThrow();
 
-    world.sign(course, TitrationWorld.atHome(world.proposed(course))).orThrow();
+    world.sign(course, SignForms.atHome(world.proposed(course))).orThrow();
     assertThat(world.blocks(course)).doesNotContain(GuardRule.HOME_NOT_READY);
   }
 
@@ -232,6 +233,6 @@ public abstract class TeachingContract {
     world.signProposed(course);
     world.pass(Duration.ofDays(2));
     world.report(course, ReportForm.at("2026-03-02", "11:00").mark(line)).orThrow();
-    return world.sign(course, TitrationWorld.atHome(world.proposed(course))).faults();
+    return world.sign(course, SignForms.atHome(world.proposed(course))).faults();
   }
 }

@@ -76,7 +76,7 @@ public abstract class ChangedPlanContract {
         .isEqualTo(new Decision.Start(Volume.ofMicrolitres(60)));
     world.receive(course, VialForm.of(SamplePreparations.ALPROSTADIL_40));
     world.makeReady(course);
-    assertThat(world.sign(course, TitrationWorld.atHome(world.proposed(course))).faults())
+    assertThat(world.sign(course, SignForms.atHome(world.proposed(course))).faults())
         .contains("Not possible: " + GuardRule.FIRST_IN_CLINIC.wording());
   }
 

@@ -46,7 +46,7 @@ public abstract class NextStepContract {
   }
 
   private SignDraft withNextStep(SignDraft draft) {
-    return TitrationWorld.withNextStep(TitrationWorld.atHome(draft));
+    return SignForms.withNextStep(SignForms.atHome(draft));
   }
 
   private void signWithNextStep() {
@@ -86,7 +86,7 @@ public abstract class NextStepContract {
 
   @Test
   void without_being_asked_for_no_next_step_is_signed() {
-    world.sign(course, TitrationWorld.atHome(world.proposed(course))).orThrow();
+    world.sign(course, SignForms.atHome(world.proposed(course))).orThrow();
 
     assertThat(inForce().nextStep()).isEmpty();
     assertThat(world.state(course).mayTakeNextStep()).isEmpty();
@@ -95,7 +95,7 @@ public abstract class NextStepContract {
   @Test
   void in_the_clinic_each_dose_is_signed_by_itself() {
     assertRefused(
-        world.sign(course, TitrationWorld.withNextStep(world.proposed(course))),
+        world.sign(course, SignForms.withNextStep(world.proposed(course))),
         "A next step is for home only: in the clinic each dose is signed.");
   }
 

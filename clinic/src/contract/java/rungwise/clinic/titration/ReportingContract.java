@@ -220,6 +220,20 @@ public abstract class ReportingContract {
   }
 
   @Test
+  void a_reason_longer_than_1000_characters_is_refused_and_nothing_is_appended() {
+    world.report(course, good()).orThrow();
+    EntryId first = world.lastEntry(course);
+    long before = world.file(course).basis();
+
+    for (int length : new int[] {1001, 20_000}) {
+      assertThat(world.report(course, good().correcting(first, "x".repeat(length))).faults())
+          .containsExactly("Write at most 1000 characters: this has " + length + ".");
+    }
+    assertThat(world.file(course).basis()).isEqualTo(before);
+    assertThat(world.report(course, good().correcting(first, "x".repeat(1000))).faults()).isEmpty();
+  }
+
+  @Test
   void a_correction_needs_a_reason() {
     world.report(course, good()).orThrow();
 

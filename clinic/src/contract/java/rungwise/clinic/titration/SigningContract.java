@@ -194,11 +194,11 @@ public abstract class SigningContract {
   void a_dose_for_home_waits_until_everything_home_use_needs_is_on_record() {
     settle();
     assertRefused(
-        TitrationWorld.atHome(world.proposed(course)),
+        SignForms.atHome(world.proposed(course)),
         "Not possible: Something that must come before home use");
     world.makeReady(course);
 
-    world.sign(course, TitrationWorld.atHome(world.proposed(course))).orThrow();
+    world.sign(course, SignForms.atHome(world.proposed(course))).orThrow();
 
     assertThat(inForce()).map(DoseSigned::place).contains(Place.HOME);
     assertThat(world.state(course).mayInject().isClear()).isTrue();
@@ -260,7 +260,7 @@ public abstract class SigningContract {
     assertThat(world.blocks(course)).contains(GuardRule.WEEKLY_COUNT);
     SignDraft draft = world.overriding(course, "seen in the room", GuardRule.WEEKLY_COUNT);
 
-    assertRefused(TitrationWorld.atHome(draft), "Never overridden for home: There are already");
+    assertRefused(SignForms.atHome(draft), "Never overridden for home: There are already");
     world.sign(course, draft).orThrow();
 
     assertThat(world.blocks(course)).doesNotContain(GuardRule.WEEKLY_COUNT);

@@ -351,17 +351,12 @@ public final class TitrationWorld {
   public SignDraft proposed(CourseId id) {
     CourseState state = state(id);
     long volume = state.advice().decision().proposed().orElseThrow().microlitres();
-    return draft(volume, state.file().basis(), "");
+    return SignForms.inClinic(volume, state.file().basis(), "");
   }
 
   /** The form by which a volume is signed against the proposal, for the clinic. */
   public SignDraft instead(CourseId id, long microlitres) {
-    return draft(microlitres, file(id).basis(), "MORE_CAUTION");
-  }
-
-  private static SignDraft draft(long microlitres, long basis, String changed) {
-    return new SignDraft(
-        microlitres, Place.CLINIC, basis, changed, Set.of(), "", /* withNextStep= */ false);
+    return SignForms.inClinic(microlitres, file(id).basis(), "MORE_CAUTION");
   }
 
   public SignDraft overriding(CourseId id, String reason, GuardRule... rules) {
@@ -376,49 +371,10 @@ public final class TitrationWorld {
         /* withNextStep= */ false);
   }
 
-  /** The same with the last day of what asks for one. */
-  public static SignDraft until(SignDraft draft, String day) {
-    return new SignDraft(
-        draft.volumeMicrolitres(),
-        draft.place(),
-        draft.basis(),
-        draft.changed(),
-        draft.overridden(),
-        day,
-        draft.reason(),
-        draft.withNextStep());
-  }
-
-  public static SignDraft atHome(SignDraft draft) {
-    return new SignDraft(
-        draft.volumeMicrolitres(),
-        Place.HOME,
-        draft.basis(),
-        draft.changed(),
-        draft.overridden(),
-        draft.until(),
-        draft.reason(),
-        draft.withNextStep());
-  }
-
-  public static SignDraft withNextStep(SignDraft draft) {
-    return new SignDraft(
-        draft.volumeMicrolitres(),
-        draft.place(),
-        draft.basis(),
-        draft.changed(),
-        draft.overridden(),
-        draft.until(),
-        draft.reason(),
-        /* withNextStep= */ true);
-  }
-
-  /** Signs as the prescriber. */
   public Reading<Long> sign(CourseId id, SignDraft draft) {
     return titration.sign(Staff.PRESCRIBER, id, draft);
   }
 
-  /** Signs the proposed dose. */
   public void signProposed(CourseId id) {
     sign(id, proposed(id)).orThrow();
   }
@@ -438,7 +394,6 @@ public final class TitrationWorld {
         : new ReadinessDraft(item.name(), today, "", "", "", "");
   }
 
-  /** What stops him now. */
   public List<GuardRule> blocks(CourseId id) {
     return state(id).mayInject().blocks().stream().map(verdict -> verdict.rule()).toList();
   }

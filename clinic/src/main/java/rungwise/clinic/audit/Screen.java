@@ -14,6 +14,7 @@ public enum Screen {
   FORECAST("what a dose may do"),
   FIT("a fit to the clinic's own courses"),
   PROTOCOL_COURSES("the courses of a protocol"),
+  PREPARATION_COURSES("the courses of a preparation"),
   VIEWS("who has seen the course"),
   RECORD_NUMBERS("the list of record numbers"),
   ACCESS_TAKEN("the list of access taken"),

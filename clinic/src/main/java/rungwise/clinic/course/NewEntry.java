@@ -13,6 +13,15 @@ public record NewEntry(
     Optional<EntryId> corrects,
     Optional<String> reason) {
 
+  /** The most characters of the writer's own words. */
+  public static final int LONGEST_WORDS = 1000;
+
+  public NewEntry {
+    if (reason.filter(words -> words.length() > LONGEST_WORDS).isPresent()) {
+      throw new IllegalArgumentException("bug: words longer than " + LONGEST_WORDS);
+    }
+  }
+
   public static NewEntry of(CourseId course, CourseFact fact, AccountId by, Instant at) {
     return new NewEntry(course, fact, by, at, Optional.empty(), Optional.empty());
   }

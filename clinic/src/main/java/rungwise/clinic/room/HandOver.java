@@ -105,7 +105,7 @@ public final class HandOver {
     }
     var fact =
         new HandedOver(report.get(), to.orElseThrow().id(), tries.orElseThrow(), last.orThrow());
-    return Reading.of(changes.append(file.id(), fact, actor, now, draft.words()));
+    return changes.append(file.id(), fact, actor, now, draft.words());
   }
 
   private static Optional<EntryId> reportOf(OpenErection erection) {

@@ -200,8 +200,10 @@ public final class Room {
           }
           Reading<VisitReading.Ended> reading =
               new VisitReading(ports.time(), now).end(draft, open.get(), file);
-          if (reading.found().isEmpty()) {
-            return new Reading.Refused<>(reading.faults());
+          var faults = new ArrayList<>(reading.faults());
+          CourseChanges.textFault(draft.note()).ifPresent(faults::add);
+          if (!faults.isEmpty()) {
+            return new Reading.Refused<>(faults);
           }
           VisitReading.Ended ended = reading.orThrow();
           changes.append(
@@ -214,8 +216,8 @@ public final class Room {
                   ended.after()),
               actor,
               now);
-          return new Reading.Read<>(
-              changes.append(id, ended.report(), actor, now, draft.note()), reading.notices());
+          long number = changes.append(id, ended.report(), actor, now, draft.note()).orThrow();
+          return new Reading.Read<>(number, reading.notices());
         });
   }
 

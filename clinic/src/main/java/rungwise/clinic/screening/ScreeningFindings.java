@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import rungwise.clinic.sheet.CourseView.VerdictText;
 import rungwise.dosing.guard.CourseGuards;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.OwnSources;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Finding;
@@ -96,7 +97,7 @@ final class ScreeningFindings {
         GuardRule.SCREENING_OPEN,
         openWords() + named + ".",
         "No dose before they are answered. Not known counts as the unsafe answer.",
-        GuardRule.SCREENING_OPEN.source().words());
+        source(GuardRule.SCREENING_OPEN));
   }
 
   private VerdictText undecided() {
@@ -106,7 +107,7 @@ final class ScreeningFindings {
         GuardRule.DECISION_MISSING,
         DECIDE + ": " + named + ".",
         "No dose before each decision is written down.",
-        GuardRule.DECISION_MISSING.source().words());
+        source(GuardRule.DECISION_MISSING));
   }
 
   private VerdictText expired() {
@@ -115,7 +116,11 @@ final class ScreeningFindings {
         GuardRule.SCREENING_EXPIRED,
         "The oldest answer is of " + oldest + ".",
         "An answer holds for " + months() + " months. Ask which are still true.",
-        GuardRule.SCREENING_EXPIRED.source().words());
+        source(GuardRule.SCREENING_EXPIRED));
+  }
+
+  private String source(GuardRule rule) {
+    return OwnSources.forPreparation(rule.source(), question.preparation()).words();
   }
 
   private VerdictText about(GuardRule rule, String begin, Condition condition) {
@@ -124,7 +129,7 @@ final class ScreeningFindings {
         rule,
         begin + inside(condition) + ".",
         (condition.action() + " " + clinicRule).strip(),
-        condition.source().words());
+        OwnSources.forPreparation(condition.source(), question.preparation()).words());
   }
 
   private static VerdictText text(GuardRule rule, String sentence, String next, String source) {

@@ -247,13 +247,12 @@ public final class Screenings {
         id,
         (file, now) ->
             faults.isEmpty()
-                ? Reading.of(
-                    changes.append(
-                        id,
-                        new ExaminationRecorded(date.found().orElseThrow(), found.orElseThrow()),
-                        actor,
-                        now,
-                        note))
+                ? changes.append(
+                    id,
+                    new ExaminationRecorded(date.found().orElseThrow(), found.orElseThrow()),
+                    actor,
+                    now,
+                    note)
                 : new Reading.Refused<>(faults));
   }
 }

@@ -154,7 +154,7 @@ public final class CourseViews {
                 new ReasonLine(
                     reason.rule().wording(),
                     Facts.words(reason.facts(), time),
-                    reason.rule().source().words()))
+                    reason.source().words()))
         .toList();
   }
 

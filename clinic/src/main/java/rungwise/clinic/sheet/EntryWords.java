@@ -23,11 +23,7 @@ public final class EntryWords {
       case CourseFact.Screened screened -> "Screening: " + screeningWords(screened);
       case CourseFact.DecisionWritten decision ->
           "Prescriber goes on with: " + decision.condition().words();
-      case CourseFact.AnswerOverturned overturned ->
-          "The yes was wrong: "
-              + overturned.condition().words()
-              + ". Shown by: "
-              + overturned.shownBy().words();
+      case CourseFact.AnswerOverturned overturned -> words(overturned);
       case CourseFact.BaselineRecorded baseline -> "Baseline: " + words(baseline.baseline());
       case CourseFact.ExaminationRecorded exam -> words(exam);
       case CourseFact.VialReceived received ->
@@ -58,6 +54,13 @@ public final class EntryWords {
           "Prescriber confirms that the report before the correction was wrong";
       case CourseFact.PastReviewed reviewed -> words(reviewed);
     };
+  }
+
+  private static String words(CourseFact.AnswerOverturned overturned) {
+    return "The yes was wrong: "
+        + overturned.condition().words()
+        + ". Shown by: "
+        + overturned.shownBy().words();
   }
 
   /** "1 try", "2 tries". */

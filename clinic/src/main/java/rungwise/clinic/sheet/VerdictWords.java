@@ -28,7 +28,7 @@ record VerdictWords(ClinicTime time, CourseState state) {
         sentence(verdict),
         clears(verdict.clears()),
         Facts.words(verdict.facts(), time),
-        rule.source().words());
+        verdict.source().words());
   }
 
   /**

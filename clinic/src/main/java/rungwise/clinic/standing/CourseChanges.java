@@ -26,7 +26,6 @@ public final class CourseChanges {
           + " if it is wrong.";
 
   private static final String NO_COURSE = "There is no such course: open the list again.";
-  private static final int LONGEST_TEXT = 1000;
 
   private final StandingPorts ports;
 
@@ -87,10 +86,12 @@ public final class CourseChanges {
     return ports.courses().append(NewEntry.of(id, fact, actor.id(), now));
   }
 
-  /** Appends a fact with the writer's words, where there are any. */
-  public long append(CourseId id, CourseFact fact, Account actor, Instant now, String words) {
-    NewEntry entry = NewEntry.of(id, fact, actor.id(), now);
-    return ports.courses().append(words.isBlank() ? entry : entry.because(words.strip()));
+  /** Appends a fact with the writer's words, where there are any, or refuses what is too long. */
+  public Reading<Long> append(
+      CourseId id, CourseFact fact, Account actor, Instant now, String words) {
+    return words.isBlank()
+        ? Reading.of(append(id, fact, actor, now))
+        : appendWithReason(id, fact, actor, now, Optional.empty(), words);
   }
 
   /** Appends a fact for which a reason must be written, or refuses if none is. */
@@ -111,9 +112,13 @@ public final class CourseChanges {
 
   /** Why a text cannot be kept; empty if it can. */
   public static Optional<String> textFault(String text) {
-    return text.length() > LONGEST_TEXT
+    return text.length() > NewEntry.LONGEST_WORDS
         ? Optional.of(
-            "Write at most " + LONGEST_TEXT + " characters: this has " + text.length() + ".")
+            "Write at most "
+                + NewEntry.LONGEST_WORDS
+                + " characters: this has "
+                + text.length()
+                + ".")
         : Optional.empty();
   }
 }

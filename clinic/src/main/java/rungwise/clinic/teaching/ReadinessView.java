@@ -105,7 +105,7 @@ public record ReadinessView(String answer, List<VerdictText> verdicts, List<Item
         rule == GuardRule.HOME_NOT_READY ? missing(items) : rule.wording(),
         next(rule),
         List.of(),
-        rule.source().words());
+        verdict.source().words());
   }
 
   private static String missing(List<Item> items) {

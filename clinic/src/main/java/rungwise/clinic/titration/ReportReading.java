@@ -140,6 +140,10 @@ final class ReportReading {
           ReportPart.REASON,
           "Say why the report is corrected: the first one stays on record beside it.");
     }
+    if (draft.corrects().isPresent()) {
+      CourseChanges.textFault(draft.text(ReportPart.REASON))
+          .ifPresent(fault -> faults.add(ReportPart.REASON, fault));
+    }
     if (draft.corrects().isPresent() && earlier.isEmpty()) {
       faults.add(ReportPart.FORM, "The report was corrected meanwhile: open the course again.");
       return;

@@ -82,8 +82,8 @@ final class SigningCheck {
         ? Reading.refused(
             "\""
                 + typed.strip()
-                + "\" minutes cannot be accepted at a dose: from 61 to 119 can, and 120 or more close"
-                + " it.")
+                + "\" minutes cannot be accepted at a dose: from 61 to 119 can, and 120 or more"
+                + " close it.")
         : read.map(Optional::of);
   }
 

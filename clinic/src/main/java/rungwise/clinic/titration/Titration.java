@@ -27,6 +27,7 @@ import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.standing.Reach;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.choice.ByRule;
 import rungwise.dosing.choice.Choice;
@@ -57,6 +58,11 @@ public final class Titration {
     this.changes = new CourseChanges(ports);
     this.reader = new CourseReader(ports);
     this.reports = new Reports(ports);
+  }
+
+  /** Whom a recall or a version of a protocol would reach. */
+  public Reach reach() {
+    return new Reach(ports, reader);
   }
 
   /** A course as it is now. */
@@ -179,7 +185,7 @@ public final class Titration {
                   advice.record(),
                   SigningCheck.nextStep(draft, state, volume),
                   SigningCheck.accepted(draft).found().orElse(Optional.empty()));
-          return Reading.of(changes.append(id, signed, actor, now, draft.reason()));
+          return changes.append(id, signed, actor, now, draft.reason());
         });
   }
 
@@ -222,7 +228,7 @@ public final class Titration {
             faults.addAll(reader.ladderOf(plan, file).faults());
           }
           return faults.isEmpty()
-              ? Reading.of(changes.append(id, new PlanChosen(plan), actor, now, reason))
+              ? changes.append(id, new PlanChosen(plan), actor, now, reason)
               : new Reading.Refused<>(faults);
         });
   }

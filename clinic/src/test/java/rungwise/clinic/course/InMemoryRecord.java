@@ -5,7 +5,6 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -23,8 +22,6 @@ import rungwise.clinic.room.RoomDays;
 import rungwise.clinic.supply.ClinicVial;
 import rungwise.clinic.supply.ClinicVialShelf;
 import rungwise.dosing.history.SoftAfter;
-import rungwise.dosing.screening.Condition;
-import rungwise.dosing.screening.Screening;
 
 /** Courses, signed protocols and views in memory, with transactions that undo. */
 public final class InMemoryRecord implements Transactions {
@@ -200,94 +197,9 @@ public final class InMemoryRecord implements Transactions {
                   entry.by(),
                   entry.corrects(),
                   entry.reason(),
-                  toTheMillisecond(entry.fact()))));
+                  AsStored.toTheMillisecond(entry.fact()))));
       return number;
     }
-  }
-
-  private static Instant milliseconds(Instant instant) {
-    return instant.truncatedTo(ChronoUnit.MILLIS);
-  }
-
-  private static CourseFact toTheMillisecond(CourseFact fact) {
-    return switch (fact) {
-      case CourseFact.DoseSigned signed -> signed(signed);
-      case CourseFact.InjectionReported reported -> reported(reported);
-      case CourseFact.ObservationStarted started ->
-          new CourseFact.ObservationStarted(
-              milliseconds(started.injectedAt()),
-              started.preparation(),
-              started.barrel(),
-              started.drawn(),
-              started.ordered(),
-              started.spot(),
-              started.before(),
-              started.vial());
-      case CourseFact.ObservationNoted noted ->
-          new CourseFact.ObservationNoted(
-              noted.observation(),
-              noted.moment(),
-              milliseconds(noted.at()),
-              noted.grade(),
-              noted.vitals());
-      case CourseFact.HandedOver handed ->
-          new CourseFact.HandedOver(
-              handed.erection(), handed.to(), handed.tries(), milliseconds(handed.lastTry()));
-      case CourseFact.Screened screened -> screened(screened);
-      case CourseFact.ReportUnfinished unfinished ->
-          new CourseFact.ReportUnfinished(
-              unfinished.injectedAt().map(InMemoryRecord::milliseconds),
-              unfinished.about(),
-              unfinished.said());
-      case CourseFact.TabletTaken taken ->
-          new CourseFact.TabletTaken(taken.tablet(), milliseconds(taken.at()));
-      case CourseFact.EmergencyReviewed reviewed ->
-          new CourseFact.EmergencyReviewed(
-              reviewed.softWhenSeen().map(InMemoryRecord::milliseconds));
-      default -> fact; // holds no instant
-    };
-  }
-
-  private static CourseFact signed(CourseFact.DoseSigned signed) {
-    return new CourseFact.DoseSigned(
-        signed.plan(),
-        signed.volume(),
-        signed.place(),
-        signed.rungs(),
-        signed.ceiling(),
-        signed.overridden(),
-        signed.changed(),
-        signed.basis(),
-        milliseconds(signed.askedAt()),
-        signed.advice(),
-        signed.nextStep(),
-        signed.accepted());
-  }
-
-  private static CourseFact reported(CourseFact.InjectionReported reported) {
-    return new CourseFact.InjectionReported(
-        milliseconds(reported.injectedAt()),
-        reported.preparation(),
-        reported.barrel(),
-        reported.drawn(),
-        reported.ordered(),
-        reported.grade(),
-        reported.soft(),
-        reported.causes(),
-        reported.place(),
-        reported.observation(),
-        reported.details());
-  }
-
-  private static CourseFact screened(CourseFact.Screened screened) {
-    var answers = new EnumMap<Condition, Screening.Answered>(Condition.class);
-    screened
-        .answers()
-        .forEach(
-            (condition, one) ->
-                answers.put(
-                    condition, new Screening.Answered(one.answer(), milliseconds(one.at()))));
-    return new CourseFact.Screened(answers);
   }
 
   private final class InMemoryRoomDays implements RoomDays {
@@ -359,7 +271,7 @@ public final class InMemoryRecord implements Transactions {
                   signed.document(),
                   signed.preparations(),
                   signed.by(),
-                  milliseconds(signed.at())),
+                  AsStored.milliseconds(signed.at())),
               Optional.empty()));
     }
 
@@ -374,7 +286,7 @@ public final class InMemoryRecord implements Transactions {
               found.orElseThrow().signed(),
               Optional.of(
                   new Withdrawn(
-                      withdrawn.by(), milliseconds(withdrawn.at()), withdrawn.reason()))));
+                      withdrawn.by(), AsStored.milliseconds(withdrawn.at()), withdrawn.reason()))));
     }
   }
 

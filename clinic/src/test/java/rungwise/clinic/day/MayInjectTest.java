@@ -21,6 +21,7 @@ import rungwise.clinic.sheet.NowView;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.supply.VialForm;
 import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.SignForms;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.decision.Advice;
@@ -91,7 +92,7 @@ final class MayInjectTest {
     boolean isProposed = random.nextBoolean() && shown.decision().proposed().isPresent();
     var draft = isProposed ? world.proposed(course) : world.instead(course, any);
     boolean isHome = random.nextBoolean();
-    if (world.sign(course, isHome ? TitrationWorld.atHome(draft) : draft).found().isPresent()) {
+    if (world.sign(course, isHome ? SignForms.atHome(draft) : draft).found().isPresent()) {
       signedInFaceOf = Optional.of(shown);
     }
   }

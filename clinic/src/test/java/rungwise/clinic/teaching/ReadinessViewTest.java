@@ -48,7 +48,7 @@ final class ReadinessViewTest {
             new ReadinessDraft(
                 item.name(),
                 "2026-03-02",
-                isPlan ? "Lakeside Hospital" : "",
+                isPlan ? "Quellmoor Hospital (invented)" : "",
                 isPlan ? "555 0142" : "",
                 isPlan ? "his partner drives" : "",
                 note))

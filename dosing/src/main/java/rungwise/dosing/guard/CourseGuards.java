@@ -97,10 +97,10 @@ public final class CourseGuards {
 
   private static Verdict about(GuardRule rule, Condition condition) {
     return Verdict.of(
-        rule,
-        Fact.said("condition", condition.words()),
-        Fact.said("what to do", condition.action()),
-        Fact.said("source", condition.source().words()));
+            rule,
+            Fact.said("condition", condition.words()),
+            Fact.said("what to do", condition.action()))
+        .citing(condition.source());
   }
 
   private static Verdict caution(Question question, Condition condition) {
@@ -109,11 +109,11 @@ public final class CourseGuards {
     }
     var hours = question.protocol().limits().pde5Hours();
     return Verdict.of(
-        GuardRule.CAUTION,
-        Fact.said("condition", condition.words()),
-        Fact.said("what to do", condition.action()),
-        Fact.said("the clinic's own hours between the two", hours.value()),
-        Fact.said("source", hours.source().words()));
+            GuardRule.CAUTION,
+            Fact.said("condition", condition.words()),
+            Fact.said("what to do", condition.action()),
+            Fact.said("the clinic's own hours between the two", hours.value()))
+        .citing(hours.source());
   }
 
   private static Optional<Verdict> expired(Question question) {

@@ -76,10 +76,12 @@ public final class DoseGuards {
       if (limit.isPassedBy(preparation, volume)) {
         verdicts.add(
             Verdict.of(
-                GuardRule.ABOVE_COMPONENT_LIMIT,
-                Fact.said("this volume holds", preparation.contentOf(volume)),
-                Fact.said("limit of the protocol", limit),
-                Fact.said("source", limit.source().words())));
+                    GuardRule.ABOVE_COMPONENT_LIMIT,
+                    Fact.said(
+                        "this volume holds",
+                        preparation.ingredient(limit.component()).orElseThrow().exactWords(volume)),
+                    Fact.said("limit of the protocol", limit))
+                .citing(limit.source()));
       }
     }
   }
@@ -95,7 +97,7 @@ public final class DoseGuards {
             ingredient ->
                 Verdict.of(
                     GuardRule.ABOVE_COMPONENT_LIMIT,
-                    Fact.said("this volume holds", ingredient.contentWords(volume)),
+                    Fact.said("this volume holds", ingredient.exactWords(volume)),
                     Fact.said(
                         "limit",
                         ingredient.limit().orElseThrow().in(ingredient.component().unit()))))
@@ -253,8 +255,7 @@ public final class DoseGuards {
                 Verdict.of(
                     GuardRule.CARE_ABOVE,
                     Fact.said("condition", question.screening().heart().getFirst().words()),
-                    Fact.said("above", most.value()),
-                    Fact.said("source", most.source().words())));
+                    Fact.said("above", most.value())));
   }
 
   static Fact[] factsOf(Question question, Injection injection) {

@@ -78,12 +78,12 @@ public enum GuardRule {
   ABOVE_CEILING(
       GuardClass.HARD_STOP,
       "This is above the maximum dose.",
-      Source.read(Citation.US_SYRINGE_LABEL, "2: above 60 mcg not recommended"),
+      new Source.Assumption("the limit of this preparation, as the clinic entered it"),
       ""),
   ABOVE_COMPONENT_LIMIT(
       GuardClass.HARD_STOP,
       "This holds more of a component than its limit.",
-      Source.read(Citation.US_SYRINGE_LABEL, "2: above 60 mcg not recommended"),
+      new Source.Assumption("the limit of this preparation, as the clinic entered it"),
       ""),
   NEWER_VERSION_FORBIDS(
       GuardClass.HARD_STOP,
@@ -98,7 +98,7 @@ public enum GuardRule {
   BETWEEN_MARKS(
       GuardClass.HARD_STOP,
       "No printed line of the syringe stands at this volume.",
-      Source.read(Citation.ISO_8537_2007, "graduation"),
+      Source.secondary(Citation.ISO_8537_2007, "graduation"),
       ""),
   TOO_SMALL_TO_MEASURE(
       GuardClass.HARD_STOP,
@@ -140,8 +140,8 @@ public enum GuardRule {
           + " went in from a vial on record"),
   SIGN_ANEW(
       GuardClass.HOLD,
-      "At this dose or less an erection lasted, or may have lasted, over an hour, or nobody knows how"
-          + " long it was firm: this dose waits until a prescriber signs anew.",
+      "At this dose or less an erection lasted, or may have lasted, over an hour, or nobody knows"
+          + " how long it was firm: this dose waits until a prescriber signs anew.",
       new Source.CommonPractice(
           "a UK monograph says to reduce the dose above 1 h; that it waits for a signature is"
               + " practice"),
@@ -204,7 +204,7 @@ public enum GuardRule {
   VIAL_PAST_DATE(
       GuardClass.HARD_STOP,
       "The vial is past its beyond-use date.",
-      Source.read(Citation.USP_797, "beyond-use dates"),
+      Source.secondary(Citation.USP_797, "beyond-use dates"),
       "a vial in date is entered"),
   VIAL_OPEN_TOO_LONG(
       GuardClass.HARD_STOP,

@@ -155,8 +155,7 @@ public final class TimeGuards {
                     GuardRule.PDE5_HOURS,
                     List.of(
                         new Fact.Happened("last tablet", taken),
-                        Fact.said("the clinic's own hours between the two", hours.value()),
-                        Fact.said("source", hours.source().words())),
+                        Fact.said("the clinic's own hours between the two", hours.value())),
                     new Clears.At(wait.after(taken))))
         .ifPresent(verdicts::add);
   }

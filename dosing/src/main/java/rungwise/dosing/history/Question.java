@@ -38,6 +38,11 @@ public record Question(
     readiness = Set.copyOf(readiness);
   }
 
+  /** The same under other circumstances. */
+  public Question with(Circumstances other) {
+    return new Question(group, screening, readiness, protocol, ladder, history, vial, other, now);
+  }
+
   /** The preparation that the ladder is for. */
   public Preparation preparation() {
     return ladder.preparation();

@@ -16,6 +16,7 @@ public enum DurationScheme {
 
   /** What a scheme calls a duration. */
   public enum Name {
+    NO_NAME("no name in this scheme"),
     NOT_PROLONGED("not prolonged"),
     PROLONGED_ERECTION("prolonged erection"),
     PRIAPISM("priapism");
@@ -50,14 +51,17 @@ public enum DurationScheme {
     return source;
   }
 
-  /** The scheme's word for a duration. */
+  /**
+   * The scheme's word for a duration. "Up to 4 h prolonged" does not say from when on, so that text
+   * has no word for 4 h and less.
+   */
   public Name nameOf(TimeSpan duration) {
     return switch (this) {
       case US_LABEL_TRIALS ->
           duration.isMoreThan(SIX_HOURS)
               ? Name.PRIAPISM
               : duration.isLessThan(FOUR_HOURS) ? Name.NOT_PROLONGED : Name.PROLONGED_ERECTION;
-      case EAU -> duration.isMoreThan(FOUR_HOURS) ? Name.PRIAPISM : Name.PROLONGED_ERECTION;
+      case EAU -> duration.isMoreThan(FOUR_HOURS) ? Name.PRIAPISM : Name.NO_NAME;
     };
   }
 }

@@ -13,6 +13,9 @@ import rungwise.quantities.Volume;
  */
 public record Ingredient(Component component, Concentration strength, Optional<Mass> limit) {
 
+  /** No syringe has more than 200 lines, so a fourth digit would say what nobody can draw. */
+  private static final int DIGITS = 3;
+
   /** The exact mass in a volume. */
   public Mass in(Volume volume) {
     return strength.in(volume);
@@ -23,8 +26,15 @@ public record Ingredient(Component component, Concentration strength, Optional<M
     return limit.filter(most -> in(volume).isMoreThan(most)).isPresent();
   }
 
-  /** "papaverine 6 mg": what a volume holds of it. */
+  /**
+   * "papaverine 6 mg": what a volume holds of it, in no more digits than a syringe can tell apart.
+   */
   public String contentWords(Volume volume) {
+    return component.token() + " " + in(volume).toSignificant(DIGITS).in(component.unit());
+  }
+
+  /** The same to the last digit, where it stands beside a limit. */
+  public String exactWords(Volume volume) {
     return component.token() + " " + in(volume).in(component.unit());
   }
 

@@ -70,7 +70,7 @@ public record Preparation(
     var unit = ingredient.component().unit();
     return ceiling
         + " holds "
-        + ingredient.contentWords(ceiling)
+        + ingredient.exactWords(ceiling)
         + ", more than its limit of "
         + ingredient.limit().orElseThrow().in(unit)
         + ": lower the maximum volume.";

@@ -9,6 +9,7 @@ import rungwise.dosing.known.Preparation;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.protocol.ProtocolAmount;
 import rungwise.dosing.syringe.Barrel;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.dosing.syringe.DrawingError;
 import rungwise.quantities.ExactVolume;
 import rungwise.quantities.Reading;
@@ -225,8 +226,28 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
       }
       amount = amount.plus(step.get().smallest());
     }
+    hardToMeasure(rungs.getFirst(), barrel).ifPresent(notes::add);
     var ladder = new Ladder(preparation, barrel, rungs, ceilingOf(protocol, preparation));
     return Reading.of(new LadderProposal(ladder, notes));
+  }
+
+  /** Said before anybody signs: a first dose that is on hold each time teaches to override. */
+  private static Optional<String> hardToMeasure(Volume first, Barrel barrel) {
+    return DrawingError.of(first, barrel)
+        .filter(error -> error.isMoreThan(DrawingError.ASK_FOR_ANOTHER_ABOVE_PERCENT.value()))
+        .map(
+            error ->
+                "The first dose of "
+                    + first
+                    + " is hard to measure on a "
+                    + barrel
+                    + ": the drawing error may be up to "
+                    + error.totalPercentWords()
+                    + ", and it is on hold until a prescriber overrides that. "
+                    + Barrels.smallestFor(first, Barrels.all())
+                        .filter(best -> !best.equals(barrel))
+                        .map(best -> "A " + best + " draws it better.")
+                        .orElse("A weaker strength would be drawn better."));
   }
 
   private static List<String> faultsOf(

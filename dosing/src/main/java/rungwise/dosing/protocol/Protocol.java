@@ -285,6 +285,18 @@ public record Protocol(
     return steps.stream().filter(step -> !amount.isMoreThan(step.upTo())).findFirst();
   }
 
+  /** The step from a volume of a preparation; none from the last one on. */
+  public Optional<Step> stepFrom(Preparation preparation, Volume volume) {
+    return switch (ceiling.value()) {
+      case ProtocolAmount.OfVolume most -> stepFrom(new ProtocolAmount.OfVolume(volume));
+      case ProtocolAmount.Content(Component component, Mass most) ->
+          preparation
+              .ingredient(component)
+              .map(one -> new ProtocolAmount.Content(component, one.in(volume)))
+              .flatMap(this::stepFrom);
+    };
+  }
+
   /** The rule for a preparation's strength, where the protocol has one. */
   public Optional<StrengthRule> strengthRuleFor(Preparation preparation) {
     return strengths.stream()

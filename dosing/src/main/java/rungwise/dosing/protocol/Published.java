@@ -17,7 +17,13 @@ import rungwise.quantities.Mass;
 enum Published {
   US_SYRINGE(Citation.US_SYRINGE_LABEL, Seen.READ, "2.5 mcg", "1.25 mcg", "10 mcg", "60 mcg"),
   US_VIAL(Citation.US_VIAL_LABEL, Seen.READ, "2.5 mcg", "1.25 mcg", "10 mcg", "60 mcg"),
-  US_VIAL_OLDER(Citation.US_VIAL_LABEL_OLDER, Seen.READ, "2.5 mcg", "1.25 mcg", "10 mcg", "60 mcg"),
+  US_VIAL_OLDER(
+      Citation.US_VIAL_LABEL_OLDER,
+      Seen.READ_IN_SECONDARY_COPY,
+      "2.5 mcg",
+      "1.25 mcg",
+      "10 mcg",
+      "60 mcg"),
   US_CARTRIDGE(Citation.US_CARTRIDGE_LABEL, Seen.READ, "2.5 mcg", "1.25 mcg", "10 mcg", "40 mcg"),
   UK(
       Citation.UK_ALFADEX_SMPC,

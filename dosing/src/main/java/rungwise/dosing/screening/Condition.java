@@ -227,7 +227,7 @@ public enum Condition {
   }
 
   private static Source phentolamine() {
-    return Source.read(Citation.US_PHENTOLAMINE_LABEL, "contraindications");
+    return Source.remembered(Citation.US_PHENTOLAMINE_LABEL, "contraindications");
   }
 
   public Topic topic() {

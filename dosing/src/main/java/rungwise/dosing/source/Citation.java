@@ -66,6 +66,21 @@ public enum Citation {
     return id;
   }
 
+  /** Whether it is a label or a monograph of alprostadil alone, which says nothing of a mixture. */
+  public boolean isOfAlprostadilAlone() {
+    return switch (this) {
+      case US_VIAL_LABEL,
+          US_VIAL_LABEL_OLDER,
+          US_SYRINGE_LABEL,
+          US_CARTRIDGE_LABEL,
+          UK_ALFADEX_SMPC,
+          UK_MONOGRAPH_2023,
+          EU_CORE_SAFETY_2012 ->
+          true;
+      default -> false;
+    };
+  }
+
   /** The text itself, so that a reader can find it. */
   public String reference() {
     return reference;

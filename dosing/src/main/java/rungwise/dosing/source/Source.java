@@ -39,6 +39,10 @@ public sealed interface Source {
     return new Published(citation, place, Seen.READ);
   }
 
+  static Source secondary(Citation citation, String place) {
+    return new Published(citation, place, Seen.READ_IN_SECONDARY_COPY);
+  }
+
   static Source remembered(Citation citation, String place) {
     return new Published(citation, place, Seen.FROM_MEMORY);
   }

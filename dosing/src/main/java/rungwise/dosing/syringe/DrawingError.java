@@ -35,7 +35,8 @@ public record DrawingError(Volume volume, long readingNanolitres, long tolerance
 
   /** How far the strength of a compounded product may lie from its label. */
   public static final Sourced<Integer> LABEL_TOLERANCE_PERCENT =
-      new Sourced<>(10, Source.read(Citation.USP_797, "within 10 percent where no monograph says"));
+      new Sourced<>(
+          10, Source.secondary(Citation.USP_797, "within 10 percent where no monograph says"));
 
   /** Below this volume published errors are unacceptable. */
   public static final Sourced<Volume> BLOCK_BELOW =

@@ -39,8 +39,6 @@ import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
-import rungwise.dosing.screening.Screening;
-import rungwise.dosing.source.Sourced;
 import rungwise.dosing.supply.Freshness;
 import rungwise.dosing.supply.VialEnd;
 import rungwise.dosing.supply.VialLimit;
@@ -55,7 +53,7 @@ import rungwise.quantities.Volume;
  */
 final class EachGuardAloneTest {
 
-  private static final Instant LATER = START.plus(Duration.ofDays(60));
+  static final Instant LATER = START.plus(Duration.ofDays(60));
 
   /** A case in which one guard alone blocks. */
   record Alone(GuardRule rule, Supplier<Clearance> asked) {
@@ -67,15 +65,15 @@ final class EachGuardAloneTest {
 
   private static final Instant A_DAY_LESS = START.plus(Duration.ofHours(24)).minusMillis(1);
 
-  private static LabelWorld usual() {
+  static LabelWorld usual() {
     return new LabelWorld().injected("0.25", Grade.USABLE, minutes(40));
   }
 
-  private static Clearance home(LabelWorld world, String volume) {
+  static Clearance home(LabelWorld world, String volume) {
     return asked(world.question(), volume, Place.HOME);
   }
 
-  private static Clearance inClinic(LabelWorld world, String volume) {
+  static Clearance inClinic(LabelWorld world, String volume) {
     return asked(world.question(), volume, Place.CLINIC);
   }
 
@@ -93,7 +91,8 @@ final class EachGuardAloneTest {
   }
 
   static List<Alone> cases() {
-    return Stream.of(ofTheMan(), beforeHome(), ofTheVial(), ofTheDose(), ofTheSyringe())
+    return Stream.of(
+            ofTheMan(), UpkeepAlone.cases(), beforeHome(), ofTheVial(), ofTheDose(), ofTheSyringe())
         .flatMap(List::stream)
         .toList();
   }
@@ -103,27 +102,6 @@ final class EachGuardAloneTest {
         new Alone(
             GuardRule.CONTRAINDICATED,
             () -> home(usual().screened(Condition.SICKLE_CELL, Answer.YES), "0.25")),
-        new Alone(
-            GuardRule.RECALLED,
-            () -> home(usual().around(Circumstances.NONE.withRecall()), "0.25")),
-        new Alone(
-            GuardRule.EXAMINATION_OVERDUE,
-            () -> inClinic(usual().examined(Optional.empty()), "0.5")),
-        new Alone(
-            GuardRule.EXAMINATION_LONG_OVERDUE,
-            () -> home(usual().examined(Optional.empty()), "0.25")),
-        new Alone(
-            GuardRule.LAPSED,
-            () ->
-                home(
-                    usual()
-                        .screened(Screening.all(Answer.NO, LATER.plus(Duration.ofDays(400))))
-                        .at(LATER.plus(Duration.ofDays(400))),
-                    "0.25")),
-        new Alone(
-            GuardRule.NEWER_VERSION_FORBIDS,
-            () -> home(usual().around(Circumstances.NONE.withNewer(List.of(upTo("2.5")))), "0.25")),
-        new Alone(GuardRule.SIGNED_BEFORE_FINDING, EachGuardAloneTest::signedBeforeTheFinding),
         new Alone(
             GuardRule.SCREENING_OPEN,
             () -> home(usual().screened(Condition.PENILE_IMPLANT, Answer.NOT_KNOWN), "0.25")),
@@ -145,37 +123,6 @@ final class EachGuardAloneTest {
         new Alone(
             GuardRule.UNDER_OBSERVATION,
             () -> home(usual().observing(LATER.minusSeconds(1), "0.25"), "0.25")));
-  }
-
-  /** The label with a lower maximum, in mcg of alprostadil. */
-  private static Protocol upTo(String mcg) {
-    Protocol label = LabelWorld.protocol();
-    return new Protocol(
-        label.name(),
-        2,
-        label.title(),
-        false,
-        label.components(),
-        label.starts(),
-        label.steps(),
-        label.strengths(),
-        new Sourced<>(LabelWorld.mcg(mcg), label.ceiling().source()),
-        label.limits(),
-        label.more());
-  }
-
-  private static Clearance signedBeforeTheFinding() {
-    Question question = usual().around(Circumstances.NONE.withFound(8)).question();
-    var signed = new SignedDose(ml("0.25"), Place.HOME, Set.of(), Optional.empty(), 7);
-    return Dosing.mayInject(question, Optional.of(signed));
-  }
-
-  @Test
-  void a_dose_that_is_signed_after_a_finding_is_not_stopped_by_it() {
-    Question question = usual().around(Circumstances.NONE.withFound(8)).question();
-    var signed = new SignedDose(ml("0.25"), Place.HOME, Set.of(), Optional.empty(), 9);
-
-    assertThat(Dosing.mayInject(question, Optional.of(signed)).isClear()).isTrue();
   }
 
   private static Clearance byAnothersProtocol() {

@@ -15,6 +15,7 @@ import rungwise.dosing.Dosing;
 import rungwise.dosing.LabelWorld;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
+import rungwise.dosing.history.Question;
 
 /** A tablet for erections before an injection. How many hours is common practice, no source. */
 final class TabletTest {
@@ -46,10 +47,11 @@ final class TabletTest {
   @Test
   void it_says_when_it_clears_and_shows_the_protocols_own_source() {
     var hours = LabelWorld.protocol().limits().pde5Hours();
-    Verdict verdict = TimeGuards.ask(tookOne().at(TAKEN).question()).getFirst();
+    Question question = tookOne().at(TAKEN).question();
+    Verdict verdict = OwnSources.of(question, TimeGuards.ask(question)).getFirst();
 
     assertThat(verdict.clears())
         .isEqualTo(new Clears.At(TAKEN.plus(Duration.ofHours(hours.value()))));
-    assertThat(verdict.facts().toString()).contains(hours.source().words());
+    assertThat(verdict.source()).isEqualTo(hours.source());
   }
 }

@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import rungwise.dosing.Dosing;
 import rungwise.dosing.LabelWorld;
@@ -17,6 +18,7 @@ import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
+import rungwise.dosing.history.Question;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.protocol.Protocol;
@@ -192,5 +194,13 @@ final class UpkeepGuardsTest {
     assertThat(blocks(after(newer), "0.25", Place.CLINIC)).isEmpty();
     assertThat(blocks(after(newer), "0.5", Place.CLINIC))
         .containsExactly(GuardRule.NEWER_VERSION_FORBIDS);
+  }
+
+  @Test
+  void a_dose_that_is_signed_after_a_finding_is_not_stopped_by_it() {
+    Question question = usual().around(Circumstances.NONE.withFound(8)).question();
+    var signed = new SignedDose(ml("0.25"), Place.HOME, Set.of(), Optional.empty(), 9);
+
+    assertThat(Dosing.mayInject(question, Optional.of(signed)).isClear()).isTrue();
   }
 }

@@ -16,6 +16,7 @@ import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.protocol.Protocol;
+import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.TimeSpan;
 
@@ -79,5 +80,25 @@ final class CompositionTest {
                 FOR_30_1_10.with(
                     FOR_30_1_10.more().withSameVisit(LabelSheet.label().protocol().sameVisit())))
         .isInstanceOf(IllegalArgumentException.class);
+  }
+
+  /** Worst case by hand: half a unit and 1.5 % of 0.5 mL and 2 % of 0.05 mL are 27 % of 0.05 mL. */
+  @Test
+  void a_first_dose_that_is_hard_to_measure_is_said_before_it_is_signed_with_a_better_syringe() {
+    assertThat(notesOn(Barrels.U100_0_5))
+        .anyMatch(
+            note ->
+                note.contains("0.05 mL is hard to measure")
+                    && note.contains("27 percent")
+                    && note.contains("A 0.3 mL U-100 syringe"));
+    assertThat(notesOn(Barrels.U100_0_3_HALF_UNIT))
+        .noneMatch(note -> note.contains("hard to measure"));
+  }
+
+  private static List<String> notesOn(Barrel barrel) {
+    return LadderProposal.of(
+            FOR_30_1_10, SamplePreparations.THREE_DRUG, barrel, AetiologyGroup.UNKNOWN)
+        .orThrow()
+        .notes();
   }
 }

@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.io.TempDir;
 import rungwise.clinic.course.CoursePorts;
-import rungwise.clinic.titration.LongErectionContract;
+import rungwise.clinic.lifting.LongErectionContract;
 import rungwise.store.OpenStores;
 
 final class SqlLongErectionTest extends LongErectionContract {

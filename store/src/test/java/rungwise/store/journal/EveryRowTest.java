@@ -17,6 +17,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rungwise.store.CarriedFile;
 import rungwise.store.RawDatabase;
 import rungwise.store.RecordCheck;
 import rungwise.store.SampleCourse;
@@ -44,18 +45,32 @@ final class EveryRowTest {
   private static final int FLIPS = 400;
   private static final long SEED = 20260302;
 
-  @TempDir Path folder;
+  @TempDir Path top;
+  private Path folder;
   private @Nullable RawDatabase opened;
 
   @BeforeEach
-  void fill() throws SQLException {
+  void fill() throws SQLException, IOException {
+    folder = Files.createDirectory(top.resolve("data"));
+    String file = withAnOverrideOfBefore(Files.createDirectory(top.resolve("before")));
     try (var store = SqliteStore.open(folder)) {
+      CarriedFile.takeIn(store, file);
+    }
+    opened = RawDatabase.withoutTriggers(folder);
+  }
+
+  /** A record with every kind of row, also the one that is written no more. */
+  private static String withAnOverrideOfBefore(Path before) throws SQLException {
+    try (var store = SqliteStore.open(before);
+        var raw = RawDatabase.in(before)) {
       SampleEntries.append(store);
       SampleEntries.appendFormulary(store);
       SampleEntries.appendAccess(store);
       SampleCourse.append(store);
+      String signed = String.valueOf(raw.column("select entry_id from dose_signed").getFirst());
+      raw.run("insert into dose_signed_override values ('" + signed + "', 1, 'new_stock')");
+      return CarriedFile.whole(store);
     }
-    opened = RawDatabase.withoutTriggers(folder);
   }
 
   @AfterEach

@@ -79,7 +79,7 @@ public record DrawableDose(
     return new VerdictLine(
         isHold ? VerdictLine.Kind.HOLD : VerdictLine.Kind.NOTE,
         DoseAnswer.words(verdict),
-        verdict.rule().source().words());
+        verdict.source().words());
   }
 
   private static List<Part> errors(DrawingError error) {

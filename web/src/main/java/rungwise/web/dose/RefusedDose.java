@@ -52,7 +52,7 @@ public record RefusedDose(
 
   private static VerdictLine line(Verdict verdict) {
     return new VerdictLine(
-        VerdictLine.Kind.HARD_STOP, DoseAnswer.words(verdict), verdict.rule().source().words());
+        VerdictLine.Kind.HARD_STOP, DoseAnswer.words(verdict), verdict.source().words());
   }
 
   private static String elsewhere(DoseReply.NoLine none) {

@@ -1,11 +1,8 @@
 package rungwise.web.formulary;
 
-import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.people.Account;
-import rungwise.web.page.Faults;
-import rungwise.web.page.Field;
 
 /**
  * One version of a preparation, whole.
@@ -20,19 +17,11 @@ public record PreparationPage(
     PreparationLine one,
     String inUse,
     Optional<String> replacesPath,
-    Faults faults,
-    boolean mayChange,
-    Field reason) {
+    boolean mayChange) {
 
   private static final String FOLDER = "/preparations/";
 
   static PreparationPage of(ClinicPreparation kept, boolean isInUse, Account actor) {
-    return of(kept, isInUse, actor, "", List.of());
-  }
-
-  static PreparationPage of(
-      ClinicPreparation kept, boolean isInUse, Account actor, String reason, List<String> found) {
-    Faults faults = FaultPlaces.place(found);
     return new PreparationPage(
         FOLDER + kept.id(),
         "/dose?preparation=" + kept.id(),
@@ -40,8 +29,6 @@ public record PreparationPage(
         PreparationLine.of(kept.preparation()),
         kept.inUse().words(),
         kept.replaces().map(old -> FOLDER + old),
-        faults,
-        isInUse && PreparationsPage.mayChange(actor),
-        Field.of(Field.Kind.TEXT, "reason", "Reason").withValue(reason).withFaults(faults));
+        isInUse && PreparationsPage.mayChange(actor));
   }
 }

@@ -19,6 +19,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.people.Account;
+import rungwise.clinic.titration.Titration;
 import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Page;
@@ -32,11 +33,14 @@ final class PreparationsController {
   private static final Logger LOG = LoggerFactory.getLogger(PreparationsController.class);
   private static final String FORM = "formulary/preparation-form";
   private static final String ONE = "formulary/preparation";
+  private static final String WITHDRAW = "formulary/withdraw";
 
   private final Formulary formulary;
+  private final Titration titration;
 
-  PreparationsController(Formulary formulary) {
+  PreparationsController(Formulary formulary, Titration titration) {
     this.formulary = formulary;
+    this.titration = titration;
   }
 
   @GetMapping("/preparations")
@@ -81,6 +85,11 @@ final class PreparationsController {
     return save(actor, new PreparationForm(typed), Optional.of(version(id)), carried);
   }
 
+  @GetMapping("/preparations/{id}/withdraw")
+  ModelAndView withdrawForm(@PathVariable String id) {
+    return Page.of(WITHDRAW, withdrawPage(version(id), "", List.of()));
+  }
+
   @PostMapping("/preparations/{id}/withdraw")
   ModelAndView withdraw(
       @AuthenticationPrincipal Account actor,
@@ -94,11 +103,14 @@ final class PreparationsController {
         carried.addFlashAttribute(NOTICE, old.preparation().name() + " is withdrawn.");
         yield Page.redirect("/preparations");
       }
-      case Reading.Refused<ClinicPreparation> refused -> {
-        boolean isInUse = formulary.isInUse(old.id());
-        yield Page.refused(ONE, PreparationPage.of(old, isInUse, actor, reason, refused.faults()));
-      }
+      case Reading.Refused<ClinicPreparation> refused ->
+          Page.refused(WITHDRAW, withdrawPage(old, reason, refused.faults()));
     };
+  }
+
+  private WithdrawPage withdrawPage(ClinicPreparation old, String reason, List<String> faults) {
+    var reached = titration.reach().ofRecall(formulary.withEarlier(old.id()));
+    return WithdrawPage.of(old, reached, reason, faults);
   }
 
   private ModelAndView save(

@@ -20,6 +20,7 @@ import rungwise.clinic.protocols.ProtocolCase.Walk;
 import rungwise.clinic.protocols.ProtocolDifference;
 import rungwise.clinic.protocols.ProtocolRule;
 import rungwise.clinic.protocols.Protocols;
+import rungwise.clinic.titration.Titration;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.protocol.Unusual;
 import rungwise.quantities.Reading;
@@ -39,10 +40,12 @@ final class WriteController {
   private static final String CONFIRM = "confirm";
 
   private final Protocols protocols;
+  private final Titration titration;
   private final StartChoices choices;
 
-  WriteController(Protocols protocols, StartChoices choices) {
+  WriteController(Protocols protocols, Titration titration, StartChoices choices) {
     this.protocols = protocols;
+    this.titration = titration;
     this.choices = choices;
   }
 
@@ -120,6 +123,7 @@ final class WriteController {
         protocol.title() + ", version " + protocol.version(),
         ProtocolRule.of(protocol),
         ProtocolDifference.between(base, protocol),
+        titration.reach().ofVersion(protocol),
         toConfirm(protocol, form),
         document,
         walk.flatMap(Reading::found),

@@ -2,9 +2,12 @@ package rungwise.web.protocols;
 
 import java.util.List;
 import java.util.Optional;
+import rungwise.clinic.course.CourseId;
 import rungwise.clinic.protocols.ProtocolCase.Walk;
 import rungwise.clinic.protocols.ProtocolRule;
+import rungwise.clinic.standing.Reach.Reached;
 import rungwise.dosing.protocol.Protocol;
+import rungwise.web.access.NamesCourses;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
@@ -21,7 +24,8 @@ public record WritePage(
     List<Field> composition,
     List<Section> sections,
     CaseForm caseForm,
-    Optional<Checked> checked) {
+    Optional<Checked> checked)
+    implements NamesCourses {
 
   /**
    * A part of the form.
@@ -46,12 +50,14 @@ public record WritePage(
   /**
    * What a protocol without faults says.
    *
+   * @param reached every man on an earlier version whom it would hold
    * @param toConfirm the numbers that its signer confirms singly, if there are any
    */
   public record Checked(
       String title,
       List<ProtocolRule> rules,
       List<String> differences,
+      List<Reached> reached,
       Optional<Choice> toConfirm,
       String document,
       Optional<Walk> walk,
@@ -59,6 +65,7 @@ public record WritePage(
     public Checked {
       rules = List.copyOf(rules);
       differences = List.copyOf(differences);
+      reached = List.copyOf(reached);
       walkFaults = List.copyOf(walkFaults);
     }
   }
@@ -67,6 +74,14 @@ public record WritePage(
     heads = List.copyOf(heads);
     composition = List.copyOf(composition);
     sections = List.copyOf(sections);
+  }
+
+  @Override
+  public List<CourseId> namedCourses() {
+    return checked.map(Checked::reached).stream()
+        .flatMap(List::stream)
+        .map(one -> one.course().id())
+        .toList();
   }
 
   static WritePage of(

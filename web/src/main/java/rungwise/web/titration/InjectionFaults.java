@@ -70,7 +70,7 @@ public final class InjectionFaults {
   }
 
   /** The faults of a report at the fields of its parts. */
-  static Faults of(List<PartFault> faults) {
+  public static Faults of(List<PartFault> faults) {
     return new Faults(
         faults.stream().map(fault -> new Fault(fault.part().field(), fault.text())).toList());
   }

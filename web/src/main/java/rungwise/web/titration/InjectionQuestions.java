@@ -55,8 +55,13 @@ public record InjectionQuestions(String form, Typed typed, Faults faults) {
 
   /** Something picked from a list. */
   public Choice choice(String field, String label, List<Option> options) {
+    return choice(field, label, options, "");
+  }
+
+  /** The same with what is picked until somebody has picked. */
+  public Choice choice(String field, String label, List<Option> options, String preset) {
     return Choice.of(name(field), label, options)
-        .withPicked(typed.fields().containsKey(name(field)) ? picked(field) : Set.of(""))
+        .withPicked(typed.fields().containsKey(name(field)) ? picked(field) : Set.of(preset))
         .withFaults(faults);
   }
 

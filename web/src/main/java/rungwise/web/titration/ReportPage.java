@@ -338,7 +338,14 @@ public record ReportPage(
                         vial.entry().id().text(),
                         "lot " + vial.fact().vial().lot() + ", " + vial.fact().vial().composition(),
                         "")));
-    return Optional.of(ask.choice("vial", "Vial", options));
+    return Optional.of(ask.choice("vial", "Vial", options, onlyLabel(file)));
+  }
+
+  /** The vial in use, where all that he has say the same; where two differ nothing is preset. */
+  private static String onlyLabel(CourseFile file) {
+    long labels =
+        file.vials().stream().map(vial -> vial.fact().vial().composition()).distinct().count();
+    return file.vial().filter(vial -> labels == 1).map(vial -> vial.entry().id().text()).orElse("");
   }
 
   private static Choice place(InjectionQuestions ask) {

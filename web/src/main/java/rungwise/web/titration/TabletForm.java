@@ -21,13 +21,13 @@ public record TabletForm(Choice tablet, Field date, Field time) {
   }
 
   /** What was typed into it. */
-  static TabletForm of(Typed typed, Faults faults) {
+  public static TabletForm of(Typed typed, Faults faults) {
     return of(new InjectionQuestions("", typed, faults), "Which tablet", List.of())
         .withHints("Empty means now.");
   }
 
   /** The same question as a part of a report. */
-  static TabletForm ofReport(InjectionQuestions ask) {
+  public static TabletForm ofReport(InjectionQuestions ask) {
     return of(
             ask,
             "Did he take a tablet for erections?",

@@ -15,14 +15,15 @@ class ReadinessFormTest {
           Map.of(
               "item", "EMERGENCY_PLAN",
               "EMERGENCY_PLAN-day", "2026-03-02",
-              "EMERGENCY_PLAN-hospital", "Lakeside Hospital",
+              "EMERGENCY_PLAN-hospital", "Quellmoor Hospital (invented)",
               "TEACH_BACK-day", "2025-01-01"));
 
   @Test
   void an_item_takes_its_own_fields_only() {
     assertThat(PLAN.draft())
         .isEqualTo(
-            new ReadinessDraft("EMERGENCY_PLAN", "2026-03-02", "Lakeside Hospital", "", "", ""));
+            new ReadinessDraft(
+                "EMERGENCY_PLAN", "2026-03-02", "Quellmoor Hospital (invented)", "", "", ""));
   }
 
   @Test

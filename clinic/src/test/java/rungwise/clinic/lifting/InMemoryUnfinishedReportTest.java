@@ -1,9 +1,9 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.lifting;
 
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.InMemoryRecord;
 
-final class InMemoryLongErectionTest extends LongErectionContract {
+final class InMemoryUnfinishedReportTest extends UnfinishedReportContract {
 
   @Override
   protected CoursePorts open() {

@@ -1,4 +1,4 @@
-package rungwise.dosing.history;
+package rungwise.dosing.known;
 
 import java.math.BigDecimal;
 import java.util.List;

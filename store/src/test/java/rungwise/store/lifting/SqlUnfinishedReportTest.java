@@ -1,13 +1,13 @@
-package rungwise.store.course;
+package rungwise.store.lifting;
 
 import java.nio.file.Path;
 import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.io.TempDir;
 import rungwise.clinic.course.CoursePorts;
-import rungwise.clinic.titration.LiftingContract;
+import rungwise.clinic.lifting.UnfinishedReportContract;
 import rungwise.store.OpenStores;
 
-final class SqlLiftingTest extends LiftingContract {
+final class SqlUnfinishedReportTest extends UnfinishedReportContract {
 
   @TempDir Path folder;
   @AutoClose private final OpenStores stores = new OpenStores();

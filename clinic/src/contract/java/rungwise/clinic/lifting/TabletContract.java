@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.lifting;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -13,6 +13,13 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.titration.PartFault;
+import rungwise.clinic.titration.ReportAnswer;
+import rungwise.clinic.titration.ReportDraft;
+import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.ReportPart;
+import rungwise.clinic.titration.Staff;
+import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.known.Tablet;
 import rungwise.quantities.Reading;

@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.lifting;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -15,6 +15,14 @@ import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.standing.UnfinishedReports;
+import rungwise.clinic.titration.PartFault;
+import rungwise.clinic.titration.ReportAnswer;
+import rungwise.clinic.titration.ReportDraft;
+import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.ReportPart;
+import rungwise.clinic.titration.Reports;
+import rungwise.clinic.titration.Staff;
+import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
 

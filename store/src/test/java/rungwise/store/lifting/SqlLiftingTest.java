@@ -1,13 +1,13 @@
-package rungwise.store.course;
+package rungwise.store.lifting;
 
 import java.nio.file.Path;
 import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.io.TempDir;
 import rungwise.clinic.course.CoursePorts;
-import rungwise.clinic.titration.TabletContract;
+import rungwise.clinic.lifting.LiftingContract;
 import rungwise.store.OpenStores;
 
-final class SqlTabletTest extends TabletContract {
+final class SqlLiftingTest extends LiftingContract {
 
   @TempDir Path folder;
   @AutoClose private final OpenStores stores = new OpenStores();

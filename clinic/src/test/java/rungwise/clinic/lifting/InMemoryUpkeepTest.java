@@ -1,9 +1,9 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.lifting;
 
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.InMemoryRecord;
 
-final class InMemoryTabletTest extends TabletContract {
+final class InMemoryUpkeepTest extends UpkeepContract {
 
   @Override
   protected CoursePorts open() {

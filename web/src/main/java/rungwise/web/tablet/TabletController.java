@@ -1,4 +1,4 @@
-package rungwise.web.titration;
+package rungwise.web.tablet;
 
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -21,13 +21,16 @@ import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.page.Typed;
+import rungwise.web.titration.CoursePaths;
+import rungwise.web.titration.InjectionFaults;
+import rungwise.web.titration.TabletForm;
 
 /** Tablets for erections: that he took one, and whether he may go on with a daily low dose. */
 @Controller
 final class TabletController {
 
   private static final Logger LOG = LoggerFactory.getLogger(TabletController.class);
-  private static final String PAGE = "titration/tablet";
+  private static final String PAGE = "tablet/tablet";
   private static final String NOTICE = "notice";
 
   private final Titration titration;

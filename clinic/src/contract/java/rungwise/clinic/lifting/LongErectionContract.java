@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.lifting;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -10,6 +10,10 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.SignForms;
+import rungwise.clinic.titration.Staff;
+import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.decision.Decision;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.quantities.Volume;
@@ -40,7 +44,7 @@ public abstract class LongErectionContract {
     world.signProposed(course);
     world.pass(Duration.ofDays(2));
     world.report(course, injection("2026-03-02").mark("12").grade("2").exactly("20")).orThrow();
-    world.sign(course, TitrationWorld.atHome(world.proposed(course))).orThrow();
+    world.sign(course, SignForms.atHome(world.proposed(course))).orThrow();
     assertThat(world.state(course).mayInject().isClear()).isTrue();
   }
 

@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.lifting;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -12,6 +12,10 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.SignForms;
+import rungwise.clinic.titration.Staff;
+import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
@@ -38,7 +42,7 @@ public abstract class LiftingContract {
     world
         .report(course, ReportForm.at("2026-03-02", "20:00").mark("12").grade("2").exactly("20"))
         .orThrow();
-    world.sign(course, TitrationWorld.atHome(world.proposed(course))).orThrow();
+    world.sign(course, SignForms.atHome(world.proposed(course))).orThrow();
     world.pass(Duration.ofDays(2));
   }
 

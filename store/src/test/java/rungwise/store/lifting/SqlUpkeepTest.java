@@ -1,10 +1,10 @@
-package rungwise.store.course;
+package rungwise.store.lifting;
 
 import java.nio.file.Path;
 import org.junit.jupiter.api.AutoClose;
 import org.junit.jupiter.api.io.TempDir;
 import rungwise.clinic.course.CoursePorts;
-import rungwise.clinic.titration.UpkeepContract;
+import rungwise.clinic.lifting.UpkeepContract;
 import rungwise.store.OpenStores;
 
 final class SqlUpkeepTest extends UpkeepContract {

@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.lifting;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -15,6 +15,12 @@ import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.standing.Reach;
+import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.SignDraft;
+import rungwise.clinic.titration.SignForms;
+import rungwise.clinic.titration.Staff;
+import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.known.PreparationId;
 
@@ -41,7 +47,7 @@ public abstract class UpkeepContract {
   }
 
   private void signForHome() {
-    world.sign(course, TitrationWorld.atHome(world.proposed(course))).orThrow();
+    world.sign(course, SignForms.atHome(world.proposed(course))).orThrow();
   }
 
   private void examine(String day) {
@@ -82,14 +88,14 @@ public abstract class UpkeepContract {
   void an_overdue_examination_is_overridden_until_a_day_and_not_longer() {
     world.setClock(Instant.parse("2026-08-01T15:00:00Z"));
     SignDraft draft =
-        TitrationWorld.atHome(
+        SignForms.atHome(
             world.overriding(course, "on holiday", GuardRule.EXAMINATION_LONG_OVERDUE));
 
     assertThat(world.sign(course, draft).faults())
         .singleElement()
         .asString()
         .contains("Choose a day from 1 August 2026 to 31 August 2026");
-    world.sign(course, TitrationWorld.until(draft, "2026-08-15")).orThrow();
+    world.sign(course, SignForms.until(draft, "2026-08-15")).orThrow();
 
     assertThat(world.blocks(course)).isEmpty();
     world.setClock(Instant.parse("2026-08-16T15:00:00Z"));
@@ -109,6 +115,29 @@ public abstract class UpkeepContract {
     assertThat(world.sign(course, world.instead(course, 120)).faults())
         .contains("Not possible: " + GuardRule.RECALLED.wording());
     assertThat(world.titration().replay(course, signed).orElseThrow().isSame()).isTrue();
+  }
+
+  @Test
+  void a_recall_and_a_version_name_everybody_whom_they_reach_before_they_are_signed() {
+    runOnOwn();
+    CourseId other = world.open();
+    world.signProposed(other);
+    world.open();
+    LabelReader reader = new LabelReader();
+    var lower = reader.read(LabelReader.secondOfWaiting("2", 24, Optional.empty())).orThrow();
+    var slower = reader.read(LabelReader.secondOfWaiting("60", 72, Optional.empty())).orThrow();
+    var same = reader.read(LabelReader.secondOfWaiting("60", 24, Optional.empty())).orThrow();
+    Reach reach = world.titration().reach();
+
+    assertThat(reach.ofRecall(Set.of(HIS)))
+        .extracting(one -> one.course().id())
+        .containsExactlyInAnyOrder(course, other);
+    assertThat(reach.ofRecall(Set.of(new PreparationId("another")))).isEmpty();
+    assertThat(reach.ofVersion(lower))
+        .containsExactly(new Reach.Reached(world.file(course), /* isSuspended= */ true));
+    assertThat(reach.ofVersion(slower))
+        .containsExactly(new Reach.Reached(world.file(course), /* isSuspended= */ false));
+    assertThat(reach.ofVersion(same)).isEmpty();
   }
 
   @Test

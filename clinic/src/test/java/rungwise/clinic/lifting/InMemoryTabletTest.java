@@ -1,9 +1,9 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.lifting;
 
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.InMemoryRecord;
 
-final class InMemoryLiftingTest extends LiftingContract {
+final class InMemoryTabletTest extends TabletContract {
 
   @Override
   protected CoursePorts open() {

@@ -1,9 +1,9 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.lifting;
 
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.InMemoryRecord;
 
-final class InMemoryUnfinishedReportTest extends UnfinishedReportContract {
+final class InMemoryLiftingTest extends LiftingContract {
 
   @Override
   protected CoursePorts open() {

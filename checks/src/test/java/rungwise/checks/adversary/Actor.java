@@ -228,7 +228,9 @@ final class Actor {
     int way = random.nextInt(12);
     if (way > 1) {
       chosen.addAll(raised);
-      chosen.removeIf(rule -> rule == GuardRule.SPACING || rule == GuardRule.WEEKLY_COUNT);
+      if (way > 3) {
+        chosen.removeIf(rule -> rule == GuardRule.SPACING || rule == GuardRule.WEEKLY_COUNT);
+      }
     }
     if (way == 11) {
       chosen.add(HOLDS[random.nextInt(HOLDS.length)]);

@@ -329,7 +329,8 @@ final class Reporter {
     if (read.found().isPresent()) {
       String id = house.memory.lastEntry().id().text();
       String vial = ledger.vial().map(Ledger.Vial::entry).orElse("");
-      ledger.watched.add(new Ledger.Watched(id, actor.now, drawn, vial));
+      long ordered = ledger.order().map(Ledger.Signed::volume).orElse(0L);
+      ledger.watched.add(new Ledger.Watched(id, actor.now, drawn, ordered, vial));
     }
     return "educator injects " + drawn + " uL in the clinic" + Actor.outcome(read);
   }
@@ -361,12 +362,12 @@ final class Reporter {
             Desk.end(actor.now, left, said.grade(), said.asked()));
     if (read.found().isPresent()) {
       ledger.watched.removeFirst();
-      ended(read.orThrow(), said);
+      ended(read.orThrow(), said, one.ordered());
     }
     return "educator ends the observation: " + said.words() + Actor.outcome(read);
   }
 
-  private void ended(long entry, Told.Said said) {
+  private void ended(long entry, Told.Said said, long ordered) {
     Mix mix = mix(said, ledger.planAt(said.at()).mix());
     ledger.told.add(
         new Told(
@@ -374,7 +375,7 @@ final class Reporter {
             entry,
             house.memory.lastEntry().id().text(),
             mix,
-            ordered(said, mix),
+            ordered,
             /* observed= */ true,
             drawnFrom(said, mix),
             /* byPrescriber= */ false));

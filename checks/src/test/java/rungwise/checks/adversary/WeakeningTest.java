@@ -60,11 +60,9 @@ final class WeakeningTest {
           new Weakening(
               "any number a week", "dosing.guard.TimeGuards", "weeklyCount", Answer.NOTHING),
           new Weakening(
-              "a third dose in a day", "dosing.guard.TimeGuards", "thirdInADay", Answer.NOTHING),
-          new Weakening(
-              "a second dose after any response",
+              "a second dose at any time of the day",
               "dosing.guard.SameVisit",
-              "isPoorEnough",
+              "isWithin",
               Answer.YES),
           new Weakening(
               "whatever the label says", "dosing.history.VialInHand$Label", "isOf", Answer.YES),

@@ -167,12 +167,12 @@ public final class Told {
   }
 
   private long upToTheCall(long most) {
-    return Math.min(most, Math.max(said.since(), least() + 1));
+    return Math.min(most, Math.max(said.since(), least()));
   }
 
   /** Whether the most itself is left out. */
   private boolean isOpenAbove() {
-    return !said.soft().equals("exactly");
+    return !said.soft().equals("exactly") && most() > least();
   }
 
   /** It lasted that long or longer, or may have. */

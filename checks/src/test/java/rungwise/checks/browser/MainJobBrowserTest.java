@@ -237,7 +237,7 @@ class MainJobBrowserTest extends AtTheDesk {
     report(Duration.ofHours(12), "25", "3", "exactly", "45");
     assertThat(answer()).hasText("Same dose: 0.25\u00a0mL");
     signInLater(NURSE, Duration.ofDays(5), course);
-    report(Duration.ofHours(12), "25", "4", "up_to_60", "");
+    report(Duration.ofHours(12), "25", "4", "from_61", "");
     assertThat(page().locator("main")).containsText("over an hour");
     browser.inspect("course-reported");
   }

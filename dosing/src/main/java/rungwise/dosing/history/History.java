@@ -208,7 +208,7 @@ public record History(
   /** What is said of the same injection now is no answer to what was said of it before. */
   private boolean isAnswer(Injection earlier, Injection later) {
     return later.provesShort()
-        && struck.stream().noneMatch(one -> one.said() == earlier && one.isReplacedBy(later))
+        && struck.stream().noneMatch(one -> one.said().equals(earlier) && one.isReplacedBy(later))
         && later.at().isAfter(earlier.at())
         && earlier.isReachedBy(later.preparation(), later.drawn());
   }

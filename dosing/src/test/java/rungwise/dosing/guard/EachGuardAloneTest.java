@@ -229,7 +229,6 @@ final class EachGuardAloneTest {
         .holding(LabelWorld.vial(new Stock("second vial", Freshness.FRESH), ALPROSTADIL_20_LABEL));
   }
 
-  /** A prescriber has overridden that the last one was too recent. */
   /** Two doses within a day, each of which is allowed alone. */
   private static Clearance together() {
     Question question = usual().at(A_DAY_LESS).question(ladder("0.49", "0.12", "0.25"));

@@ -106,8 +106,8 @@ public final class SampleCourse {
             Optional.of(SampleEntries.NOW),
             Optional.of(report),
             List.of(new CourseFact.ReportUnfinished.Said("soft", "within_60"))),
-        new CourseFact.TabletTaken(Tablet.values()[0], SampleEntries.NOW),
-        new CourseFact.DailyTabletDecided(/* allowed= */ true),
+        new CourseFact.TabletTaken(Tablet.SILDENAFIL, SampleEntries.NOW),
+        new CourseFact.DailyTabletDecided(/* isAllowed= */ true),
         new CourseFact.CorrectionConfirmed(report),
         new CourseFact.EmergencyReviewed(Optional.of(SampleEntries.NOW)),
         new CourseFact.PastReviewed(Optional.of(PREPARATION)));

@@ -2,6 +2,7 @@ package rungwise.clinic.sheet;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
@@ -44,8 +45,11 @@ final class LiftingWords {
             .filter(Struck::isToConfirm)
             .collect(Collectors.toMap(one -> one.said().entry(), one -> one));
     return StruckReport.of(state.file()).stream()
-        .filter(one -> waiting.containsKey(one.said().entry().number()))
-        .map(one -> correction(one, waiting.get(one.said().entry().number())))
+        .flatMap(
+            one ->
+                Optional.ofNullable(waiting.get(one.said().entry().number()))
+                    .map(struck -> correction(one, struck))
+                    .stream())
         .toList();
   }
 

@@ -80,13 +80,13 @@ final class DayLineTest {
 
     assertThat(open().call()).isEqualTo("Call him at 12:00, 2 hours after the injection.");
     assertThat(open().isLoud()).isFalse();
-    world.setClock(TitrationWorld.START.plus(Duration.ofMinutes(120)));
+    world.setClock(TitrationWorld.START.plus(Duration.ofHours(2)));
     assertThat(open().call()).startsWith("Call him now.").contains("by 14:00");
     assertThat(need()).isEqualTo(Need.FIRM);
     assertThat(open().isLoud()).isTrue();
-    world.setClock(TitrationWorld.START.plus(Duration.ofMinutes(240)).minusMillis(200));
+    world.setClock(TitrationWorld.START.plus(Duration.ofHours(4)).minusMillis(200));
     assertThat(need()).isEqualTo(Need.FIRM);
-    world.setClock(TitrationWorld.START.plus(Duration.ofMinutes(240)));
+    world.setClock(TitrationWorld.START.plus(Duration.ofHours(4)));
     assertThat(need()).isEqualTo(Need.EMERGENCY);
     assertThat(open().headline()).contains("emergency department now");
     world.setClock(TitrationWorld.START.plus(Duration.ofHours(27)));

@@ -154,7 +154,7 @@ final class UpkeepGuardsTest {
     var more = label.more();
     var spacing = new Sourced<>(TimeSpan.ofHours(72), label.ceiling().source());
     var count = new Sourced<>(1, label.ceiling().source());
-    Instant soon = START.plus(Duration.ofHours(72)).minusMillis(1);
+    Instant soon = START.plus(Duration.ofDays(3)).minusMillis(1);
 
     assertThat(
             blocks(

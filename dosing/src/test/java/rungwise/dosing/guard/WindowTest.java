@@ -63,8 +63,8 @@ final class WindowTest {
 
   @Test
   void a_fourth_in_a_week_counts_those_that_came_after() {
-    Duration week = Duration.ofHours(168);
-    LabelWorld world = injectedAfter(Duration.ZERO, Duration.ofHours(120), week.minusMillis(1));
+    Duration week = Duration.ofDays(7);
+    LabelWorld world = injectedAfter(Duration.ZERO, Duration.ofDays(5), week.minusMillis(1));
 
     assertThat(rules(world, Duration.ofHours(60))).containsExactly(GuardRule.WEEKLY_COUNT);
     assertThat(

@@ -145,7 +145,6 @@ public final class SqlCourses implements Courses {
         .toList();
   }
 
-  /** Eight queries, however long the course is. Lines of later entries do no harm. */
   /** A few queries, however long the course is. Lines of later entries do no harm. */
   @Override
   public Optional<CourseFile> find(CourseId id) {

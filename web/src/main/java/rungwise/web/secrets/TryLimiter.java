@@ -2,12 +2,12 @@ package rungwise.web.secrets;
 
 import io.github.bucket4j.Bandwidth;
 import java.time.Duration;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
-import java.util.stream.Stream;
 
 /**
  * How often a secret may be tried. A browser that has signed in with a name before is judged by its
@@ -71,15 +71,17 @@ public final class TryLimiter {
     String typed = kept(name);
     if (device.isPresent() && devicesInARow.has(pairOf(device.get(), typed))) {
       return first(
-          () -> devices.take(pairOf(device.get(), typed)).map(Refusal::tooOften),
-          () -> devicesInARow.take(pairOf(device.get(), typed)).map(Refusal::tooOften));
+          List.of(
+              () -> devices.take(pairOf(device.get(), typed)).map(Refusal::tooOften),
+              () -> devicesInARow.take(pairOf(device.get(), typed)).map(Refusal::tooOften)));
     }
     String from = Addresses.network(address);
     return first(
-        () -> addresses.take(from).map(Refusal::tooOften),
-        () -> pairs.take(pairOf(from, typed)).map(Refusal::tooOften),
-        () -> names.take(typed).map(Refusal::tooOften),
-        () -> oneMoreInARow(typed));
+        List.of(
+            () -> addresses.take(from).map(Refusal::tooOften),
+            () -> pairs.take(pairOf(from, typed)).map(Refusal::tooOften),
+            () -> names.take(typed).map(Refusal::tooOften),
+            () -> oneMoreInARow(typed)));
   }
 
   private Optional<Refusal> oneMoreInARow(String name) {
@@ -96,8 +98,9 @@ public final class TryLimiter {
   public Optional<Refusal> tryCode(String address, String name) {
     String from = Addresses.network(address);
     return first(
-        () -> addresses.take(from).map(Refusal::tooOften),
-        () -> pairs.take(pairOf(from, kept(name))).map(Refusal::tooOften));
+        List.of(
+            () -> addresses.take(from).map(Refusal::tooOften),
+            () -> pairs.take(pairOf(from, kept(name))).map(Refusal::tooOften)));
   }
 
   /** Counts one try of a passkey, which no number of wrong passwords holds up. */
@@ -105,9 +108,8 @@ public final class TryLimiter {
     return passkeys.take(Addresses.network(address)).map(Refusal::tooOften);
   }
 
-  @SafeVarargs
-  private static Optional<Refusal> first(Supplier<Optional<Refusal>>... asked) {
-    return Stream.of(asked).flatMap(one -> one.get().stream()).findFirst();
+  private static Optional<Refusal> first(List<Supplier<Optional<Refusal>>> asked) {
+    return asked.stream().flatMap(one -> one.get().stream()).findFirst();
   }
 
   /**

@@ -104,7 +104,7 @@ final class ClinicVialsController {
   }
 
   private static Faults places(VialForm form, Reading.Refused<Vial> refused) {
-    return form.places(Component.values()[0]).place(refused.faults());
+    return form.places(Component.ALPROSTADIL).place(refused.faults());
   }
 
   private static Faults end(Reading.Refused<Vial> refused) {

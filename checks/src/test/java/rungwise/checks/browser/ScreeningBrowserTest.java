@@ -147,6 +147,7 @@ class ScreeningBrowserTest extends AtTheDesk {
 
     signInInstead(PRESCRIBER);
     browser.inspect("screening-denied");
+    fill("wrong-SICKLE_CELL", "  ");
     press("Write down that the yes was wrong (Sickle cell disease or trait)");
     assertThat(faults()).hasCount(2);
     check("shownBy-SICKLE_CELL", "TEST");

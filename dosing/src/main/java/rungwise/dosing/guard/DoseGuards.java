@@ -1,10 +1,8 @@
 package rungwise.dosing.guard;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Question;
@@ -128,7 +126,7 @@ public final class DoseGuards {
     }
   }
 
-  /** One rung above what was drawn and ordered of the last dose that went in. */
+  /** One rung above what was drawn and ordered of the last dose that went in, or less. */
   private static Optional<Verdict> oneStepUp(Question question, Volume volume) {
     List<Injection> since = question.history().sinceChangeTo(question.preparation());
     Optional<Volume> base =
@@ -136,11 +134,14 @@ public final class DoseGuards {
             .filter(Injection::wentIn)
             .map(Injection::smallerOfDrawnAndOrdered)
             .reduce((earlier, later) -> later);
-    return base.isEmpty()
-        ? first(question, volume)
-        : highest(question.ladder().above(base.get()), base.get(), failedLast(since))
-            .filter(volume::isMoreThan)
-            .map(most -> tooHigh(base.get().toString(), most));
+    if (base.isEmpty()) {
+      return first(question, volume);
+    }
+    Optional<Volume> failed = failedLast(since);
+    Optional<Volume> highest = highest(question.ladder(), base.get(), failed);
+    return highest
+        .filter(volume::isMoreThan)
+        .map(most -> tooHigh(base.get().toString(), failed, most));
   }
 
   /** The first dose that goes in is the first rung, or what may follow another preparation. */
@@ -150,12 +151,12 @@ public final class DoseGuards {
     boolean isHigher = highest.filter(most -> !volume.isMoreThan(most)).isEmpty();
     return switch (beginning) {
       case Beginning.AsNew asNew when isHigher ->
-          Optional.of(tooHigh("none yet", highest.orElseThrow()));
+          Optional.of(tooHigh("none yet", Optional.empty(), highest.orElseThrow()));
       case Beginning.AsNew asNew -> Optional.empty();
       case Beginning.AtMost(Carried carried) when isHigher ->
           Optional.of(
               highest
-                  .map(most -> tooHigh("none yet", most))
+                  .map(most -> tooHigh("none yet", Optional.empty(), most))
                   .orElseGet(
                       () ->
                           Verdict.of(
@@ -174,28 +175,36 @@ public final class DoseGuards {
     };
   }
 
-  private static Verdict tooHigh(String base, Volume most) {
-    return Verdict.of(
-        GuardRule.MORE_THAN_ONE_STEP_UP,
-        Fact.said("last dose that went in", base),
-        Fact.said("highest possible now", most));
+  private static Verdict tooHigh(String base, Optional<Volume> failed, Volume most) {
+    var facts = new ArrayList<Fact>();
+    facts.add(Fact.said("last dose that went in", base));
+    failed.ifPresent(
+        tried -> facts.add(Fact.said("tried since, not known to have gone in", tried)));
+    facts.add(Fact.said("highest possible now", most));
+    return Verdict.of(GuardRule.MORE_THAN_ONE_STEP_UP, facts.toArray(Fact[]::new));
   }
 
-  /** What was tried since the last dose that went in, without going in. */
-  private static Stream<Volume> failedLast(List<Injection> since) {
-    return since.reversed().stream()
-        .takeWhile(one -> !one.wentIn())
+  /** What was tried last, if it is not known to have gone in. */
+  private static Optional<Volume> failedLast(List<Injection> since) {
+    return since.stream()
+        .reduce((earlier, later) -> later)
+        .filter(one -> !one.wentIn())
         .map(one -> one.ordered().orElse(one.drawn()));
   }
 
-  /** One rung above the base; after failed doses no more than was tried, or the base again. */
-  private static Optional<Volume> highest(
-      Optional<Volume> above, Volume base, Stream<Volume> failed) {
-    return failed
-        .max(Comparator.naturalOrder())
-        .map(tried -> tried.isMoreThan(base) ? tried : base)
-        .map(tried -> above.filter(tried::isMoreThan).orElse(tried))
-        .or(() -> above);
+  /**
+   * One rung above the base; after a failed dose no more than was tried, and after a failed one
+   * below the base one rung above that one, because the base was not returned to.
+   */
+  private static Optional<Volume> highest(Ladder ladder, Volume base, Optional<Volume> failed) {
+    Optional<Volume> above = ladder.above(base);
+    if (failed.isEmpty()) {
+      return above;
+    }
+    Volume tried = failed.get();
+    return tried.isLessThan(base)
+        ? ladder.above(tried)
+        : Optional.of(above.filter(tried::isMoreThan).orElse(tried));
   }
 
   private static Optional<Verdict> closed(Question question, Volume volume) {

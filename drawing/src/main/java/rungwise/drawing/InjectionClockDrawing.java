@@ -12,9 +12,9 @@ import rungwise.drawing.Key.Entry;
  * A cross-section with the hours of a clock around it: where the last injections were given, where
  * the next one belongs, and where none belongs.
  *
- * <p>9 and 10, and 2 and 3 o'clock are open; all the rest of the ring is hatched, and 12 and 6 o'clock
- * say why. His right and his left are written out, because the picture turns them round for one of
- * the two people who look at it.
+ * <p>9 and 10, and 2 and 3 o'clock are open; all the rest of the ring is hatched, and 12 and 6
+ * o'clock say why. His right and his left are written out, because the picture turns them round for
+ * one of the two people who look at it.
  */
 public final class InjectionClockDrawing {
 

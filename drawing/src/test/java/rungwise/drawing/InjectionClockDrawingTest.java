@@ -151,9 +151,7 @@ final class InjectionClockDrawingTest {
       boolean isHatched =
           Arrays.stream(hatched)
               .anyMatch(one -> Math.abs(one - at) < WRITTEN || one > 12 - WRITTEN + at);
-      assertThat(isHatched)
-          .as("%d o'clock", hour)
-          .isEqualTo(!List.of(9, 10, 2, 3).contains(hour));
+      assertThat(isHatched).as("%d o'clock", hour).isEqualTo(!List.of(9, 10, 2, 3).contains(hour));
     }
   }
 

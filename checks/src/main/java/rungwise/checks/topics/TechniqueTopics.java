@@ -30,7 +30,9 @@ final class TechniqueTopics {
 
   private static Answer position(Input input) {
     return Answer.words(
-        Spot.standing(input.decimal("clock").intValueExact()) == Spot.Standing.RIGHT ? "allowed" : "refuse");
+        Spot.standing(input.decimal("clock").intValueExact()) == Spot.Standing.RIGHT
+            ? "allowed"
+            : "refuse");
   }
 
   private static Answer zone(Input input) {

@@ -51,8 +51,7 @@ final class SeenInjection {
   }
 
   private static long write(CoursePorts stored, CourseId id, CourseFact fact, Instant now) {
-    NewEntry entry =
-        NewEntry.of(id, fact, Staff.EDUCATOR.id(), now.truncatedTo(ChronoUnit.MILLIS));
+    NewEntry entry = NewEntry.of(id, fact, Staff.EDUCATOR.id(), now.truncatedTo(ChronoUnit.MILLIS));
     return stored.transactions().inTransaction(() -> stored.courses().append(entry));
   }
 }

@@ -58,8 +58,7 @@ public abstract class TabletContract {
   }
 
   private Duration hours() {
-    return Duration.ofHours(
-        world.state(course).question().protocol().limits().pde5Hours().value());
+    return Duration.ofHours(world.state(course).question().protocol().limits().pde5Hours().value());
   }
 
   @Test
@@ -69,8 +68,7 @@ public abstract class TabletContract {
     assertThat(took(Staff.EDUCATOR, Tablet.SILDENAFIL, "", "09:00").faults()).isEmpty();
 
     assertThat(taken())
-        .containsExactly(
-            new TabletTaken(Tablet.SILDENAFIL, Instant.parse("2026-03-02T14:00:00Z")));
+        .containsExactly(new TabletTaken(Tablet.SILDENAFIL, Instant.parse("2026-03-02T14:00:00Z")));
     assertThat(isHeld()).isTrue();
     world.setClock(Instant.parse("2026-03-02T14:00:00Z").plus(hours()).minusMillis(1));
     assertThat(isHeld()).isTrue();
@@ -100,9 +98,7 @@ public abstract class TabletContract {
                 .titration()
                 .reports()
                 .tookTablet(
-                    Staff.EDUCATOR,
-                    course,
-                    ReportDraft.EMPTY.with(ReportPart.TABLET_TIME, "09:00"))
+                    Staff.EDUCATOR, course, ReportDraft.EMPTY.with(ReportPart.TABLET_TIME, "09:00"))
                 .faults())
         .extracting(PartFault::part)
         .containsExactly(ReportPart.TABLET);
@@ -141,8 +137,7 @@ public abstract class TabletContract {
         .isEmpty();
 
     assertThat(taken())
-        .containsExactly(
-            new TabletTaken(Tablet.SILDENAFIL, Instant.parse("2026-03-03T00:00:00Z")));
+        .containsExactly(new TabletTaken(Tablet.SILDENAFIL, Instant.parse("2026-03-03T00:00:00Z")));
     assertThat(isHeld()).isTrue();
   }
 

@@ -13,8 +13,8 @@ import rungwise.clinic.course.CourseFact.ReportUnfinished;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
-import rungwise.clinic.standing.UnfinishedReports;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.standing.UnfinishedReports;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
 

@@ -14,11 +14,11 @@ import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.NewEntry;
-import rungwise.clinic.standing.UnfinishedReports;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.StandingPorts;
+import rungwise.clinic.standing.UnfinishedReports;
 import rungwise.quantities.Reading;
 
 /**
@@ -95,8 +95,7 @@ public final class Reports {
             id,
             (file, now) -> {
               var faults = new PartFaults();
-              Optional<TabletTaken> taken =
-                  new TabletReading(ports.time(), now).of(draft, faults);
+              Optional<TabletTaken> taken = new TabletReading(ports.time(), now).of(draft, faults);
               if (taken.isEmpty() && faults.isEmpty()) {
                 faults.add(ReportPart.TABLET, "Choose which tablet he took.");
               }

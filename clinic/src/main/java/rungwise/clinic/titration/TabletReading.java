@@ -65,8 +65,7 @@ record TabletReading(ClinicTime time, Instant now) {
                 ReportPart.TABLET_DATE, ClinicTime.readDate(draft.text(ReportPart.TABLET_DATE)))
             : Optional.of(day);
     Optional<LocalTime> clock =
-        faults.take(
-            ReportPart.TABLET_TIME, ClockText.read(draft.text(ReportPart.TABLET_TIME)));
+        faults.take(ReportPart.TABLET_TIME, ClockText.read(draft.text(ReportPart.TABLET_TIME)));
     if (date.isEmpty() || clock.isEmpty()) {
       return Optional.empty();
     }

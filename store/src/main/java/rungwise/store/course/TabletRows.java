@@ -18,8 +18,7 @@ final class TabletRows {
   }
 
   static CourseFact taken(TabletTakenRecord row) {
-    return new CourseFact.TabletTaken(
-        Tokens.read(Tablet.class, row.getTablet()), row.getTakenAt());
+    return new CourseFact.TabletTaken(Tokens.read(Tablet.class, row.getTablet()), row.getTakenAt());
   }
 
   static DailyTabletDecidedRecord row(CourseFact.DailyTabletDecided decided) {

@@ -52,8 +52,7 @@ final class TabletController {
     ReportAnswer answer = titration.reports().tookTablet(actor, state.file().id(), draft);
     if (answer.entry().isEmpty()) {
       Faults faults = InjectionFaults.of(answer.faults());
-      return Page.refused(
-          PAGE, TabletPage.of(state.file(), faults, TabletForm.of(typed, faults)));
+      return Page.refused(PAGE, TabletPage.of(state.file(), faults, TabletForm.of(typed, faults)));
     }
     LOG.info("Course {}: tablet by {}, {}", state.file().id(), actor.id(), answer.entry().get());
     carried.addFlashAttribute(NOTICE, "The tablet is on record.");

@@ -73,9 +73,7 @@ public record ReportPage(
   public boolean isItsEnd() {
     return open.map(OpenErectionView::way)
         .filter(
-            way ->
-                way instanceof Way.Report
-                    || way.equals(new Way.Correct(correction.orElse(""))))
+            way -> way instanceof Way.Report || way.equals(new Way.Correct(correction.orElse(""))))
         .isPresent();
   }
 

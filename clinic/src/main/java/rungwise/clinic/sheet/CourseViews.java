@@ -42,6 +42,7 @@ import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.ladder.Ladder;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /** Puts a course into words. */
@@ -152,6 +153,7 @@ public final class CourseViews {
         .map(
             reason ->
                 new ReasonLine(
+                    reason.rule(),
                     reason.rule().wording(),
                     Facts.words(reason.facts(), time),
                     reason.source().words()))
@@ -175,6 +177,7 @@ public final class CourseViews {
         time.words(written.entry().recordedAt()),
         DayLine.isSuspended(state, clearance),
         signed.changed().map(ChangeReason::words).orElse(""),
+        signed.accepted().map(TimeSpan::toString).orElse(""),
         signed.nextStep().map(ladder::dose),
         state
             .mayTakeNextStep()

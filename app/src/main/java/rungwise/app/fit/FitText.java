@@ -30,7 +30,12 @@ public final class FitText {
             + fit.courses()
             + " patients, "
             + fit.trials()
-            + " injections.");
+            + " injections of "
+            + answer.preparation()
+            + ".");
+    if (answer.leftOut() > 0) {
+      lines.add("Left out, being of another preparation: " + answer.leftOut() + " lines.");
+    }
     lines.add(
         "Reference group: "
             + fit.reference()

@@ -3,6 +3,7 @@ package rungwise.app.forecast;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
 
@@ -25,6 +26,10 @@ final class VolumeList {
       return new Reading.Refused<>(faults.stream().map(fault -> "--volumes: " + fault).toList());
     }
     List<Volume> volumes = readings.stream().map(Reading::orThrow).toList();
+    if (volumes.stream().anyMatch(volume -> volume.isMoreThan(Barrels.LARGEST))) {
+      return Reading.refused(
+          "--volumes " + text + ": no syringe holds more than " + Barrels.LARGEST + HOW);
+    }
     if (isRange && volumes.size() != PARTS) {
       return Reading.refused("--volumes " + text + HOW);
     }

@@ -87,7 +87,7 @@ final class CourseChooser {
     History history = state.question().history();
     List<PastInjection> notNamed = past.stream().flatMap(CourseChooser::notNamed).toList();
     var reports = new Reports();
-    notNamed.forEach(one -> reports.add(Optional.of(trial(one, one.strength()))));
+    notNamed.forEach(one -> reports.add(one.strength().map(strength -> trial(one, strength))));
     history
         .injections()
         .forEach(
@@ -116,7 +116,7 @@ final class CourseChooser {
     for (PastInjection one : history.injections()) {
       reports.add(
           one.setting().isEmpty()
-              ? Optional.of(trial(one, one.strength()))
+              ? one.strength().map(strength -> trial(one, strength))
               : one.setting()
                   .map(PastInjection.Setting::preparation)
                   .flatMap(ports.preparations())

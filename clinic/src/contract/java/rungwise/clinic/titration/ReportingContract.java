@@ -77,7 +77,7 @@ public abstract class ReportingContract {
                 new PreparationId("alprostadil-20"),
                 "u100-1",
                 Volume.ofMicrolitres(100),
-                Volume.ofMicrolitres(120),
+                Optional.of(Volume.ofMicrolitres(120)),
                 Grade.FIRM_NOT_USABLE,
                 new SoftAfter.Between(TimeSpan.ofMinutes(20), TimeSpan.ofMinutes(45)),
                 SimpleCauses.ONE_FOUND,
@@ -341,12 +341,10 @@ public abstract class ReportingContract {
   }
 
   @Test
-  void without_a_dose_signed_before_it_what_was_drawn_was_ordered() {
+  void without_a_dose_signed_before_it_nothing_was_ordered() {
     world.report(course, ReportForm.at("2026-03-02", "09:59").mark("25")).orThrow();
 
-    assertThat(reports())
-        .extracting(InjectionReported::ordered)
-        .containsExactly(Volume.ofMicrolitres(250));
+    assertThat(reports()).extracting(InjectionReported::ordered).containsExactly(Optional.empty());
   }
 
   @Test
@@ -357,7 +355,7 @@ public abstract class ReportingContract {
 
     assertThat(reports())
         .extracting(InjectionReported::ordered)
-        .containsExactly(Volume.ofMicrolitres(120));
+        .containsExactly(Optional.of(Volume.ofMicrolitres(120)));
   }
 
   @Test
@@ -366,6 +364,6 @@ public abstract class ReportingContract {
 
     assertThat(reports())
         .extracting(InjectionReported::ordered)
-        .containsExactly(Volume.ofMicrolitres(120));
+        .containsExactly(Optional.of(Volume.ofMicrolitres(120)));
   }
 }

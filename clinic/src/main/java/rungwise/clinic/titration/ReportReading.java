@@ -200,14 +200,12 @@ final class ReportReading {
   }
 
   /** What was signed for it: the dose, or its next step once the dose had been too little. */
-  private Volume ordered(Optional<DoseSigned> order, Volume drawn, History before) {
-    return order
-        .map(
-            signed ->
-                signed.nextStep().equals(Optional.of(drawn)) && wasNextStepDue(signed, before)
-                    ? drawn
-                    : signed.volume())
-        .orElse(drawn);
+  private Optional<Volume> ordered(Optional<DoseSigned> order, Volume drawn, History before) {
+    return order.map(
+        signed ->
+            signed.nextStep().equals(Optional.of(drawn)) && wasNextStepDue(signed, before)
+                ? drawn
+                : signed.volume());
   }
 
   private boolean wasNextStepDue(DoseSigned signed, History before) {

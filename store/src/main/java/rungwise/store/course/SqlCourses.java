@@ -16,6 +16,7 @@ import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
 import static rungwise.store.schema.Tables.HANDED_OVER;
+import static rungwise.store.schema.Tables.INJECTION_NOT_ORDERED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED_CAUSE;
 import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
@@ -239,6 +240,7 @@ public final class SqlCourses implements Courses {
       Field<String> entryId = Objects.requireNonNull(own.getKey().field(ENTRY_ID, String.class));
       joined = joined.leftJoin(own.getKey()).on(isOf(own.getValue(), entryId));
     }
+    joined = joined.leftJoin(INJECTION_NOT_ORDERED).on(INJECTION_NOT_ORDERED.ENTRY_ID.eq(ENTRY.ID));
     return reading
         .select()
         .from(joined)

@@ -30,9 +30,8 @@ public final class FitText {
             + fit.courses()
             + " patients, "
             + fit.trials()
-            + " injections of "
-            + answer.preparation()
-            + ".");
+            + " injections.");
+    lines.add("Strength 1: " + answer.preparation() + ".");
     if (answer.leftOut() > 0) {
       lines.add("Left out, being of another preparation: " + answer.leftOut() + " lines.");
     }

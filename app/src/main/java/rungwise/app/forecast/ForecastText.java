@@ -36,7 +36,7 @@ public final class ForecastText {
     lines.add(
         "Population: "
             + answer.population()
-            + ", of "
+            + ". Strength 1: "
             + answer.preparation()
             + ". In brackets: the range for nine in ten such men. Percent.");
     if (!answer.doubts().isEmpty()) {

@@ -94,9 +94,7 @@ public record FitRequest(
         history.toString(),
         fit,
         seconds,
-        found
-            .preparation()
-            .orElse("the preparation of strength 1 in " + history.getFileName()),
+        found.preparation().orElse("the preparation of strength 1 in " + history.getFileName()),
         found.leftOut(),
         posterior,
         secondsSince(start));

@@ -51,7 +51,10 @@ public final class RungwiseCommand implements Runnable {
 
   private RungwiseCommand() {}
 
-  /** Runs one verb; the exit status is 0 done, 1 fault, 2 wrong use or bad input, 3 done with doubts. */
+  /**
+   * Runs one verb; the exit status is 0 done, 1 fault, 2 wrong use or bad input, 3 done with
+   * doubts.
+   */
   public static int run(String... arguments) {
     return commandLine().execute(arguments);
   }

@@ -76,8 +76,6 @@ public final class CourseAsHistory {
   private static Optional<Double> strength(Preparation preparation) {
     var all = preparation.ingredients();
     boolean isAlone = all.size() == 1 && all.getFirst().component() == Component.ALPROSTADIL;
-    return isAlone
-        ? Optional.of(all.getFirst().strength().ratioTo(REFERENCE))
-        : Optional.empty();
+    return isAlone ? Optional.of(all.getFirst().strength().ratioTo(REFERENCE)) : Optional.empty();
   }
 }

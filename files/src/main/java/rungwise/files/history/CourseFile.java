@@ -36,13 +36,13 @@ public final class CourseFile {
    * @throws IOException if the file is there and the disk fails
    */
   public static Reading<Found> read(Path file, PreparationChoice choice) throws IOException {
-    Optional<PlainCourses> plain = Files.isRegularFile(file) ? plain(file, choice) : Optional.empty();
+    Optional<PlainCourses> plain =
+        Files.isRegularFile(file) ? plain(file, choice) : Optional.empty();
     var builder = Courses.builder();
     var taker = CourseTaker.into(builder);
     if (plain.isPresent()) {
       plain.get().tell(taker);
-      return Reading.of(
-          new Found(builder.build(), plain.get().preparation(), /* leftOut= */ 0));
+      return Reading.of(new Found(builder.build(), plain.get().preparation(), /* leftOut= */ 0));
     }
     return switch (HistoryFile.read(file)) {
       case Reading.Refused<HistoryFile> refused -> new Reading.Refused<>(refused.faults());

@@ -61,5 +61,4 @@ public record HistoryFile(List<HistoryLine> lines) {
       case Reading.Read<String> read -> HistoryTable.survey(read.value());
     };
   }
-
 }

@@ -34,7 +34,8 @@ record LineCells(long line, Function<Column, String> texts, List<String> faults)
   private static final Pattern NAME = Pattern.compile("[^\\p{C}]{1,100}");
   private static final Pattern GROUP = Pattern.compile("[a-z_]{1,60}");
 
-  private static final String A_DURATION = "write minutes from 0 to 43200 (30 days), such as 45 or 62.5";
+  private static final String A_DURATION =
+      "write minutes from 0 to 43200 (30 days), such as 45 or 62.5";
 
   /** The line, if nothing is wrong with it. */
   Optional<HistoryLine> read() {

@@ -81,7 +81,10 @@ public record PreparationChoice(List<String> named, Optional<String> reference) 
     List<HistoryLine> chosen = file.lines().stream().filter(this::isChosen).toList();
     if (chosen.isEmpty()) {
       return Reading.refused(
-          "--preparation: no line is of " + list(named) + ": the file names " + list(namesOf(file)));
+          "--preparation: no line is of "
+              + list(named)
+              + ": the file names "
+              + list(namesOf(file)));
     }
     Optional<String> expected = reference.or(() -> one(chosen));
     var faults = new ArrayList<String>();
@@ -94,8 +97,7 @@ public record PreparationChoice(List<String> named, Optional<String> reference) 
       }
     }
     return faults.isEmpty()
-        ? Reading.of(
-            new Chosen(lines, named(lines, expected), file.lines().size() - chosen.size()))
+        ? Reading.of(new Chosen(lines, named(lines, expected), file.lines().size() - chosen.size()))
         : new Reading.Refused<>(faults.stream().limit(MOST_FAULTS).toList());
   }
 

@@ -104,7 +104,8 @@ final class CourseFileTest {
 
   private static Optional<List<String>> slow(byte[] content) {
     var told = new Told();
-    var read = HistoryFile.read("a.csv", content).found().flatMap(file -> NOT_CHOSEN.of(file).found());
+    var read =
+        HistoryFile.read("a.csv", content).found().flatMap(file -> NOT_CHOSEN.of(file).found());
     read.ifPresent(chosen -> CourseFile.tell(chosen, told));
     return read.map(history -> told.words);
   }
@@ -306,8 +307,10 @@ final class CourseFileTest {
       throws IOException {
     byte[] content = bytes(HEADER + "\nA,mixed,1,0.1,1,1,2,,none,\n");
 
-    assertThat(PlainCourses.read(new ByteArrayInputStream(content), content.length, NOT_CHOSEN)).isPresent();
-    assertThat(PlainCourses.read(new ByteArrayInputStream(content), content.length - 1, NOT_CHOSEN)).isEmpty();
+    assertThat(PlainCourses.read(new ByteArrayInputStream(content), content.length, NOT_CHOSEN))
+        .isPresent();
+    assertThat(PlainCourses.read(new ByteArrayInputStream(content), content.length - 1, NOT_CHOSEN))
+        .isEmpty();
     assertThat(quick(bytes(HEADER + "\n" + " ".repeat(3_000_000) + "\n"))).isEmpty();
   }
 

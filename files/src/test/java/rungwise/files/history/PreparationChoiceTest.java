@@ -53,11 +53,12 @@ final class PreparationChoiceTest {
   void what_was_not_chosen_is_left_out_and_counted() {
     HistoryFile both = file("1 alprostadil-20", "1 three-drug", "1 ", "0.5 alprostadil-10");
 
-    PreparationChoice.Chosen chosen =
-        forecast(both, "alprostadil-20", "alprostadil-10").orThrow();
+    PreparationChoice.Chosen chosen = forecast(both, "alprostadil-20", "alprostadil-10").orThrow();
 
     assertThat(chosen.lines()).extracting(line -> line.said().line()).containsExactly(2L, 5L);
-    assertThat(chosen.lines()).extracting(PreparationChoice.Line::strength).containsExactly(1.0, 0.5);
+    assertThat(chosen.lines())
+        .extracting(PreparationChoice.Line::strength)
+        .containsExactly(1.0, 0.5);
     assertThat(chosen.leftOut()).isEqualTo(2);
     assertThat(forecast(both).faults()).hasSize(2).allMatch(fault -> fault.contains("preparation"));
   }

@@ -21,6 +21,32 @@ public final class FitText {
 
   /** The answer, line by line. */
   public static List<String> of(FitAnswer answer) {
+    List<String> lines = beginning(answer);
+    lines.add("");
+    lines.add(head(answer));
+    answer.fit().parameters().forEach((name, estimate) -> lines.add(row(answer, name, estimate)));
+    answer
+        .posterior()
+        .ifPresent(
+            posterior ->
+                lines.add(
+                    "The posterior rests on "
+                        + posterior.draws()
+                        + " weighed draws, worth at least "
+                        + decimal(posterior.leastEffective(), 0)
+                        + " independent ones."));
+    lines.add("");
+    if (answer.doubts().isEmpty()) {
+      lines.add("Nothing was found that speaks against laying it before the programme lead.");
+    } else {
+      lines.add("Not to be signed:");
+      answer.doubts().forEach(doubt -> lines.add("  " + DoubtWords.of(doubt)));
+    }
+    return List.copyOf(lines);
+  }
+
+  /** What was fitted to, and how well. */
+  private static List<String> beginning(FitAnswer answer) {
     Fit fit = answer.fit();
     var lines = new ArrayList<String>();
     lines.add(
@@ -41,27 +67,7 @@ public final class FitText {
             + ". Logarithm of the likelihood: "
             + decimal(fit.log(), PLACES_OF_LOG)
             + ". The result is not signed, and no advice uses it.");
-    lines.add("");
-    lines.add(head(answer));
-    fit.parameters().forEach((name, estimate) -> lines.add(row(answer, name, estimate)));
-    answer
-        .posterior()
-        .ifPresent(
-            posterior ->
-                lines.add(
-                    "The posterior rests on "
-                        + posterior.draws()
-                        + " weighed draws, worth at least "
-                        + decimal(posterior.leastEffective(), 0)
-                        + " independent ones."));
-    lines.add("");
-    if (answer.doubts().isEmpty()) {
-      lines.add("Nothing was found that speaks against laying it before the programme lead.");
-    } else {
-      lines.add("Not to be signed:");
-      answer.doubts().forEach(doubt -> lines.add("  " + DoubtWords.of(doubt)));
-    }
-    return List.copyOf(lines);
+    return lines;
   }
 
   private static String head(FitAnswer answer) {

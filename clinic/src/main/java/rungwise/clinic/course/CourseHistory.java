@@ -117,7 +117,7 @@ public record CourseHistory(
         report.grade(),
         report.soft(),
         report.causes(),
-        report.place(),
+        Injection.Setting.of(report.place(), report.observation().isPresent()),
         stock.apply(written));
   }
 }

@@ -14,6 +14,7 @@ import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.sheet.OpenErectionView;
+import rungwise.clinic.sheet.OpenErectionView.Way;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.UnfinishedReports;
 import rungwise.clinic.titration.ReportPart;
@@ -66,6 +67,14 @@ public record ReportPage(
 
   public ReportPage {
     unfinished = List.copyOf(unfinished);
+  }
+
+  /** Whether this form is where the end of the open erection is written down. */
+  public boolean isItsEnd() {
+    return open.map(OpenErectionView::way)
+        .filter(
+            way -> way instanceof Way.Report || way.equals(new Way.Correct(correction.orElse(""))))
+        .isPresent();
   }
 
   /** A report that stands unfinished on record, and the page that goes on with it. */

@@ -1,6 +1,7 @@
 package rungwise.store;
 
 import java.nio.file.Path;
+import java.util.List;
 import javax.crypto.SecretKey;
 import rungwise.clinic.Transactions;
 import rungwise.clinic.access.TakenAccesses;
@@ -69,7 +70,7 @@ public final class SqliteStore implements AutoCloseable {
     this.credentials = new SqlCredentials(database);
     this.preparations = new SqlPreparations(database, journal);
     this.syringes = new SqlSyringes(database, journal);
-    this.courses = new SqlCourses(database, journal);
+    this.courses = new SqlCourses(database, journal, List::of);
     this.protocolShelf = new SqlProtocolShelf(database, journal);
     this.populationShelf = new SqlPopulationShelf(database, journal);
     this.roomDays = new SqlRoomDays(database, journal);
@@ -93,7 +94,9 @@ public final class SqliteStore implements AutoCloseable {
     DataFolder folder = DataFolder.take(dataFolder);
     try {
       JournalKey key = JournalKey.in(folder, /* isNewFolder= */ !Database.isIn(folder));
-      return new SqliteStore(folder::close, Database.open(folder), key);
+      var store = new SqliteStore(folder::close, Database.open(folder), key);
+      store.journal.sealEnds();
+      return store;
     } catch (RuntimeException e) {
       folder.close();
       throw e;

@@ -21,6 +21,7 @@ import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFact.VialReceived;
+import rungwise.clinic.soundness.Flaw;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Screening;
@@ -30,14 +31,26 @@ import rungwise.dosing.screening.Screening;
  * in the file and no longer counts.
  *
  * @param entries in the order of their numbers; the first opens the course
+ * @param flaws what of them, or of what they rest on, is not as it was written; empty if nothing
  */
-public record CourseFile(CourseId id, List<CourseEntry> entries) {
+public record CourseFile(CourseId id, List<CourseEntry> entries, List<Flaw> flaws) {
 
   public CourseFile {
     entries = List.copyOf(entries);
+    flaws = List.copyOf(flaws);
     if (entries.isEmpty() || !(entries.getFirst().fact() instanceof CourseOpened)) {
       throw new IllegalArgumentException("bug: course " + id + " was never opened");
     }
+  }
+
+  /** A course of which everything is as it was written. */
+  public CourseFile(CourseId id, List<CourseEntry> entries) {
+    this(id, entries, List.of());
+  }
+
+  /** Whether everything in it is as it was written. */
+  public boolean isSound() {
+    return flaws.isEmpty();
   }
 
   /** One fact with the entry that carries it. */
@@ -50,7 +63,8 @@ public record CourseFile(CourseId id, List<CourseEntry> entries) {
 
   /** The file as it was when that entry was the last. */
   public CourseFile upTo(long number) {
-    return new CourseFile(id, entries.stream().filter(entry -> entry.number() <= number).toList());
+    return new CourseFile(
+        id, entries.stream().filter(entry -> entry.number() <= number).toList(), flaws);
   }
 
   /** The entries of one kind that no later entry corrects. */

@@ -62,6 +62,9 @@ public final class CourseForecasts {
   /** The forecast for the course page. */
   public CourseForecast of(CourseState state) {
     Question question = state.question();
+    if (!state.file().isSound()) {
+      return new None("No forecast: what stands on record is not as it was written.");
+    }
     Optional<SignedPopulation> population = populations.inUseFor(question.preparation().id());
     if (population.isEmpty()) {
       return new None(
@@ -82,6 +85,9 @@ public final class CourseForecasts {
   /** Everything that can be said; empty where there is no forecast. */
   public Optional<Whole> whole(CourseState state) {
     Question question = state.question();
+    if (!state.file().isSound()) {
+      return Optional.empty();
+    }
     return populations
         .inUseFor(question.preparation().id())
         .flatMap(

@@ -35,8 +35,7 @@ class UnsoundRecordTest {
 
   /** Changes a table as somebody with a database shell would, whatever forbids it. */
   private void change(String table, String set, String where) throws SQLException {
-    try (var connection =
-            DriverManager.getConnection("jdbc:sqlite:" + clinic.database());
+    try (var connection = DriverManager.getConnection("jdbc:sqlite:" + clinic.database());
         var statement = connection.createStatement()) {
       statement.execute("drop trigger if exists " + table + "_is_not_changed");
       statement.execute("update " + table + " set " + set + " where " + where);
@@ -71,8 +70,7 @@ class UnsoundRecordTest {
   }
 
   @Test
-  void a_course_of_which_nothing_can_be_made_is_named_and_hides_no_other_man()
-      throws SQLException {
+  void a_course_of_which_nothing_can_be_made_is_named_and_hides_no_other_man() throws SQLException {
     CourseFile course = courses.getLast();
     change("course_opened", "birth_date = 'x'", entriesOf(course));
     Visitor prescriber = clinic.signedIn(PRESCRIBER);

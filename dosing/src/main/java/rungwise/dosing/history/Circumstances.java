@@ -79,12 +79,14 @@ public record Circumstances(
 
   /** The same under later versions of the protocol. */
   public Circumstances withNewer(List<Protocol> versions) {
-    return new Circumstances(began, examined, found, recalled, versions, lastTablet, unfinished, flaws);
+    return new Circumstances(
+        began, examined, found, recalled, versions, lastTablet, unfinished, flaws);
   }
 
   /** The same after a tablet for erections. */
   public Circumstances withTablet(Instant at) {
-    return new Circumstances(began, examined, found, recalled, newer, Optional.of(at), unfinished, flaws);
+    return new Circumstances(
+        began, examined, found, recalled, newer, Optional.of(at), unfinished, flaws);
   }
 
   /** The same with what may mean 4 hours. */

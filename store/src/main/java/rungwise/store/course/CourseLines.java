@@ -41,8 +41,7 @@ final class CourseLines {
             .where(own)
             .orderBy(line)
             .fetchInto(table);
-    rows.forEach(
-        row -> given.computeIfAbsent(row.get(entryId), id -> new ArrayList<>()).add(row));
+    rows.forEach(row -> given.computeIfAbsent(row.get(entryId), id -> new ArrayList<>()).add(row));
     return rows;
   }
 

@@ -254,15 +254,9 @@ public final class SqlCourses implements Courses {
   static Result<Record> rowsOf(Condition own, DSLContext reading) {
     Table<?> joined = ENTRY;
     for (Map.Entry<Table<?>, FactKind> table : TABLES.entrySet()) {
-      joined =
-          joined.leftJoin(table.getKey()).on(isOf(table.getValue(), entryId(table.getKey())));
+      joined = joined.leftJoin(table.getKey()).on(isOf(table.getValue(), entryId(table.getKey())));
     }
-    return reading
-        .select()
-        .from(joined)
-        .where(own)
-        .orderBy(ENTRY.SEQ.asc())
-        .fetch();
+    return reading.select().from(joined).where(own).orderBy(ENTRY.SEQ.asc()).fetch();
   }
 
   static Field<String> entryId(Table<?> table) {

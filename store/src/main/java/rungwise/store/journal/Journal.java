@@ -12,6 +12,7 @@ import java.util.Optional;
 import org.jooq.DSLContext;
 import org.jooq.Field;
 import org.jooq.TableRecord;
+import rungwise.clinic.soundness.Flaw;
 import rungwise.store.database.Database;
 import rungwise.store.schema.tables.records.EntryRecord;
 import rungwise.store.schema.tables.records.JournalHeadRecord;
@@ -100,6 +101,25 @@ public final class Journal {
         () -> {
           courseEnds.makeMissing(database.writing());
           return true;
+        });
+  }
+
+  /** What is wrong with people, preparations, syringes, protocols and the like. */
+  public List<Flaw> flawsOfFoundation() {
+    return database.inSnapshot(() -> new Survey(database.reading(), seals).foundation());
+  }
+
+  /**
+   * What is wrong with the chain, and with an entry that a walk over it found broken, if every
+   * course rests on it.
+   */
+  public List<Flaw> flawsOfChain(BrokenEntry found) {
+    return database.inSnapshot(
+        () -> {
+          var survey = new Survey(database.reading(), seals);
+          var flaws = new ArrayList<>(survey.chain());
+          survey.shared(found.seq()).ifPresent(flaws::add);
+          return List.copyOf(flaws);
         });
   }
 

@@ -93,7 +93,9 @@ final class ServedCourseTest {
     }
   }
 
-  /** Every course is told to be not sound, or is as it was written; one is told, or none differs. */
+  /**
+   * Every course is told to be not sound, or is as it was written; one is told, or none differs.
+   */
   private boolean isTold(String what) {
     boolean isTold = false;
     for (CourseFile before : written) {

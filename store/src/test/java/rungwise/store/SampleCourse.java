@@ -249,7 +249,7 @@ public final class SampleCourse {
         PREPARATION,
         "u100-0.5",
         LOW,
-        LOW,
+        Optional.of(LOW),
         Optional.of(new Spot(Spot.Side.HIS_LEFT, 2)),
         Optional.of(new Vitals(130, 80, 70)),
         Optional.of(vial));
@@ -261,7 +261,7 @@ public final class SampleCourse {
         PREPARATION,
         "u100-0.5",
         LOW,
-        LOW,
+        Optional.empty(),
         Grade.USABLE,
         new SoftAfter.Between(TimeSpan.ofMinutes(30), TimeSpan.ofMinutes(60)),
         SimpleCauses.ONE_FOUND,

@@ -80,4 +80,49 @@ class LiftingBrowserTest extends AtTheDesk {
     assertThat(page().locator("#review")).hasCount(0);
     browser.inspect("review-written");
   }
+
+  /** Two days ago, at the dose that he had in the clinic before. */
+  private void reportThatLasted(String minutes) {
+    ZonedDateTime at = server.clock().instant().atZone(ZONE).minusDays(2);
+    page().getByRole(AriaRole.LINK, named("Enter a report")).click();
+    page().locator("input[name=identified]").check();
+    check("day", "other");
+    page().locator("#date").fill(at.toLocalDate().toString());
+    page().locator("#time").fill(DateTimeFormatter.ofPattern("HH:mm").format(at));
+    page().locator("#mark").fill("25");
+    check("grade", "3");
+    check("soft", "exactly");
+    page().locator("#exactMinutes").fill(minutes);
+    check("causes", "none_found");
+    press("Save the report");
+  }
+
+  @Test
+  void a_signer_accepts_75_minutes_up_to_90_with_a_reason_and_only_after_such_a_report() {
+    signIn(PRESCRIBER);
+    courseOf("Anselm Birk");
+    assertThat(page().locator(".signing")).hasCount(1);
+    assertThat(page().locator("#accepted")).hasCount(0);
+
+    reportThatLasted("75");
+    page().locator(".signing summary").click();
+    check("volume", "250");
+    page().locator("#changed").selectOption("PATIENT_WISH");
+    page().getByLabel("over an hour").first().check();
+    page().locator("#accepted").fill("120");
+    press("Sign this dose");
+    assertThat(page().locator(".faults")).containsText("from 61 to 119 can");
+    assertThat(page().locator(".faults")).containsText("Write the reason");
+    assertThat(page().locator("#accepted")).hasValue("120");
+    browser.inspect("accept-refused");
+
+    page().locator("#accepted").fill("90");
+    page().locator(".signing #reason").fill("He is content and knows what to do after 2 hours.");
+    press("Sign this dose");
+
+    assertThat(page().locator(".notice")).containsText("The dose is signed.");
+    assertThat(main()).containsText("At this dose up to 1\u00a0h 30\u00a0min is accepted.");
+    assertThat(page().locator("#accepted")).hasCount(0);
+    browser.inspect("accepted");
+  }
 }

@@ -48,7 +48,7 @@ final class SampleInjections {
         SampleFacts.PREPARATION,
         "u100-1",
         SampleFacts.volume(125),
-        SampleFacts.volume(250),
+        spot.map(known -> SampleFacts.volume(250)),
         spot,
         before,
         vial);
@@ -139,7 +139,7 @@ final class SampleInjections {
         SampleFacts.PREPARATION,
         "u100-1",
         SampleFacts.volume(125),
-        SampleFacts.volume(250),
+        grade == Grade.NONE ? Optional.empty() : Optional.of(SampleFacts.volume(250)),
         grade,
         soft,
         causes,

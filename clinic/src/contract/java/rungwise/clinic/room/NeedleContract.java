@@ -77,7 +77,7 @@ public abstract class NeedleContract {
                 new PreparationId("alprostadil-20"),
                 "u100-1",
                 SIGNED,
-                SIGNED,
+                Optional.of(SIGNED),
                 Optional.of(new Spot(Spot.Side.HIS_LEFT, 2)),
                 BEFORE,
                 Optional.of(vial)));
@@ -112,7 +112,7 @@ public abstract class NeedleContract {
             "Recorded although: Not now: 0.25 mL is not the signed dose of 0.12 mL.");
     assertThat(world.file(course).observing())
         .extracting(written -> written.fact().drawn(), written -> written.fact().ordered())
-        .containsExactly(tuple(Volume.ofMicrolitres(250), SIGNED));
+        .containsExactly(tuple(Volume.ofMicrolitres(250), Optional.of(SIGNED)));
   }
 
   @Test

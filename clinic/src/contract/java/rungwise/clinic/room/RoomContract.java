@@ -107,7 +107,7 @@ public abstract class RoomContract {
                 new PreparationId("alprostadil-20"),
                 "u100-1",
                 SIGNED,
-                SIGNED,
+                Optional.of(SIGNED),
                 Grade.FULLY_FIRM,
                 new SoftAfter.Exactly(TimeSpan.ofMinutes(45)),
                 SimpleCauses.ONE_FOUND,

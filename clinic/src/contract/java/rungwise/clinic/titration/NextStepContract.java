@@ -159,11 +159,11 @@ public abstract class NextStepContract {
 
     reportTwoDaysLater(evening("2026-03-06").mark("25"));
 
-    assertThat(lastReport().ordered()).isEqualTo(Volume.ofMicrolitres(250));
+    assertThat(lastReport().ordered()).contains(Volume.ofMicrolitres(250));
     assertThat(world.state(course).advice().decision())
         .isEqualTo(new Decision.Repeat(Volume.ofMicrolitres(250)));
     correct(evening("2026-03-06").mark("25").exactly("45"));
-    assertThat(lastReport().ordered()).isEqualTo(Volume.ofMicrolitres(250));
+    assertThat(lastReport().ordered()).contains(Volume.ofMicrolitres(250));
   }
 
   @Test
@@ -172,7 +172,7 @@ public abstract class NextStepContract {
 
     reportTwoDaysLater(evening("2026-03-04").mark("25"));
 
-    assertThat(lastReport().ordered()).isEqualTo(Volume.ofMicrolitres(120));
+    assertThat(lastReport().ordered()).contains(Volume.ofMicrolitres(120));
     assertThat(world.state(course).advice().decision())
         .isEqualTo(new Decision.StepDown(Volume.ofMicrolitres(120)));
   }
@@ -187,12 +187,12 @@ public abstract class NextStepContract {
     assertThat(nextStepBlocks()).containsExactly(GuardRule.NEXT_STEP_NOT_YET);
 
     reportTwoDaysLater(evening("2026-03-06").mark("25"));
-    assertThat(lastReport().ordered()).isEqualTo(Volume.ofMicrolitres(120));
+    assertThat(lastReport().ordered()).contains(Volume.ofMicrolitres(120));
     correct(evening("2026-03-06").grade("2").exactly("20"));
     assertThat(nextStepBlocks()).doesNotContain(GuardRule.NEXT_STEP_NOT_YET);
     reportTwoDaysLater(evening("2026-03-08").mark("25"));
 
-    assertThat(lastReport().ordered()).isEqualTo(Volume.ofMicrolitres(250));
+    assertThat(lastReport().ordered()).contains(Volume.ofMicrolitres(250));
   }
 
   @Test

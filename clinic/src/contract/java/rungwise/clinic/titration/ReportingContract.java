@@ -19,6 +19,7 @@ import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.start.CourseDraft;
+import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
@@ -77,7 +78,7 @@ public abstract class ReportingContract {
                 new PreparationId("alprostadil-20"),
                 "u100-1",
                 Volume.ofMicrolitres(100),
-                Volume.ofMicrolitres(120),
+                Optional.of(Volume.ofMicrolitres(120)),
                 Grade.FIRM_NOT_USABLE,
                 new SoftAfter.Between(TimeSpan.ofMinutes(20), TimeSpan.ofMinutes(45)),
                 SimpleCauses.ONE_FOUND,
@@ -132,6 +133,28 @@ public abstract class ReportingContract {
         .asString()
         .contains("his birth date and his record number");
     assertThat(known.faults()).isEmpty();
+  }
+
+  @Test
+  void a_report_that_says_in_the_clinic_is_kept_and_does_not_open_home() {
+    CourseId other = world.open();
+    world.signProposed(other);
+    ReportForm form = good().place("clinic");
+
+    Reading<Long> read = world.told(other, form);
+
+    assertThat(read.notices()).anyMatch(notice -> notice.startsWith("Kept as told of the clinic"));
+    assertThat(world.file(other).reports().getLast().fact().place()).isEqualTo(Place.CLINIC);
+    assertThat(mustComeFirstInTheClinic(other)).isTrue();
+    world
+        .told(other, form.exactly("25").correcting(world.lastEntry(other), "asked again"))
+        .orThrow();
+    assertThat(mustComeFirstInTheClinic(other)).isTrue();
+  }
+
+  private boolean mustComeFirstInTheClinic(CourseId id) {
+    return world.state(id).advice().homeVerdicts().stream()
+        .anyMatch(verdict -> verdict.rule() == GuardRule.FIRST_IN_CLINIC);
   }
 
   @Test
@@ -341,12 +364,10 @@ public abstract class ReportingContract {
   }
 
   @Test
-  void without_a_dose_signed_before_it_what_was_drawn_was_ordered() {
+  void without_a_dose_signed_before_it_nothing_was_ordered() {
     world.report(course, ReportForm.at("2026-03-02", "09:59").mark("25")).orThrow();
 
-    assertThat(reports())
-        .extracting(InjectionReported::ordered)
-        .containsExactly(Volume.ofMicrolitres(250));
+    assertThat(reports()).extracting(InjectionReported::ordered).containsExactly(Optional.empty());
   }
 
   @Test
@@ -357,7 +378,7 @@ public abstract class ReportingContract {
 
     assertThat(reports())
         .extracting(InjectionReported::ordered)
-        .containsExactly(Volume.ofMicrolitres(120));
+        .containsExactly(Optional.of(Volume.ofMicrolitres(120)));
   }
 
   @Test
@@ -366,6 +387,6 @@ public abstract class ReportingContract {
 
     assertThat(reports())
         .extracting(InjectionReported::ordered)
-        .containsExactly(Volume.ofMicrolitres(120));
+        .containsExactly(Optional.of(Volume.ofMicrolitres(120)));
   }
 }

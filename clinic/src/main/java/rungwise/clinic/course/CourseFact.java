@@ -136,6 +136,7 @@ public sealed interface CourseFact {
   /**
    * He was injected in the clinic and is under observation.
    *
+   * @param ordered the dose that was signed for it; empty if none was
    * @param vial the entry of the vial
    */
   record ObservationStarted(
@@ -143,7 +144,7 @@ public sealed interface CourseFact {
       PreparationId preparation,
       String barrel,
       Volume drawn,
-      Volume ordered,
+      Optional<Volume> ordered,
       Optional<Spot> spot,
       Optional<Vitals> before,
       Optional<EntryId> vial)
@@ -204,6 +205,7 @@ public sealed interface CourseFact {
   /**
    * An injection that happened, and how it went.
    *
+   * @param ordered the dose that was signed for it; empty if none was
    * @param observation the entry of the observation that it ends, for one in the clinic
    */
   record InjectionReported(
@@ -211,7 +213,7 @@ public sealed interface CourseFact {
       PreparationId preparation,
       String barrel,
       Volume drawn,
-      Volume ordered,
+      Optional<Volume> ordered,
       Grade grade,
       SoftAfter soft,
       SimpleCauses causes,

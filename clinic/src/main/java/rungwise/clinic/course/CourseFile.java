@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -29,23 +30,49 @@ import rungwise.dosing.screening.Screening;
 /**
  * All entries of one course, and what they say together. An entry that a later one corrects stays
  * in the file and no longer counts.
- *
- * @param entries in the order of their numbers; the first opens the course
- * @param flaws what of them, or of what they rest on, is not as it was written; empty if nothing
  */
-public record CourseFile(CourseId id, List<CourseEntry> entries, List<Flaw> flaws) {
+public final class CourseFile {
 
-  public CourseFile {
-    entries = List.copyOf(entries);
-    flaws = List.copyOf(flaws);
+  private final CourseId id;
+  private final List<CourseEntry> entries;
+  private final List<Flaw> flaws;
+  private final List<CourseEntry> inForce;
+
+  /**
+   * A course.
+   *
+   * @param entries in the order of their numbers; the first opens the course
+   * @param flaws what of them, or of what they rest on, is not as it was written; empty if nothing
+   */
+  public CourseFile(CourseId id, List<CourseEntry> entries, List<Flaw> flaws) {
+    this.id = id;
+    this.flaws = List.copyOf(flaws);
+    this.entries = List.copyOf(entries);
     if (entries.isEmpty() || !(entries.getFirst().fact() instanceof CourseOpened)) {
       throw new IllegalArgumentException("bug: course " + id + " was never opened");
     }
+    Set<EntryId> corrected =
+        entries.stream().flatMap(entry -> entry.corrects().stream()).collect(Collectors.toSet());
+    inForce = entries.stream().filter(entry -> !corrected.contains(entry.id())).toList();
+  }
+
+  public CourseId id() {
+    return id;
+  }
+
+  /** All entries, in the order of their numbers. */
+  public List<CourseEntry> entries() {
+    return entries;
   }
 
   /** A course of which everything is as it was written. */
   public CourseFile(CourseId id, List<CourseEntry> entries) {
     this(id, entries, List.of());
+  }
+
+  /** What of it is not as it was written; empty if nothing. */
+  public List<Flaw> flaws() {
+    return flaws;
   }
 
   /** Whether everything in it is as it was written. */
@@ -69,16 +96,10 @@ public record CourseFile(CourseId id, List<CourseEntry> entries, List<Flaw> flaw
 
   /** The entries of one kind that no later entry corrects. */
   public <F extends CourseFact> List<Written<F>> inForce(Class<F> kind) {
-    Set<EntryId> corrected = corrected();
-    return entries.stream()
-        .filter(entry -> !corrected.contains(entry.id()))
+    return inForce.stream()
         .filter(entry -> kind.isInstance(entry.fact()))
         .map(entry -> new Written<>(entry, kind.cast(entry.fact())))
         .toList();
-  }
-
-  private Set<EntryId> corrected() {
-    return entries.stream().flatMap(entry -> entry.corrects().stream()).collect(Collectors.toSet());
   }
 
   private <F extends CourseFact> Optional<Written<F>> lastOf(Class<F> kind) {
@@ -100,8 +121,7 @@ public record CourseFile(CourseId id, List<CourseEntry> entries, List<Flaw> flaw
 
   /** What he answered in the course of time, and what of it counts. */
   public Answers answers() {
-    Set<EntryId> corrected = corrected();
-    return new Answers(entries.stream().filter(entry -> !corrected.contains(entry.id())).toList());
+    return new Answers(inForce);
   }
 
   /** What of his answers and examinations counts. */
@@ -261,5 +281,20 @@ public record CourseFile(CourseId id, List<CourseEntry> entries, List<Flaw> flaw
   /** The reports that count, in the order in which they were written. */
   public List<Written<InjectionReported>> reports() {
     return inForce(InjectionReported.class);
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof CourseFile file && id.equals(file.id) && entries.equals(file.entries);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(id, entries);
+  }
+
+  @Override
+  public String toString() {
+    return "course " + id + ", " + entries.size() + " entries";
   }
 }

@@ -96,6 +96,16 @@ public record CourseHistory(
         .toList();
   }
 
+  /**
+   * Whether a dose of it had been signed. A row of before that was kept repeats what was drawn
+   * where nothing was ordered.
+   */
+  private boolean wasOrdered(InjectionReported report) {
+    return file.inForce(DoseSigned.class).stream()
+        .filter(written -> !written.entry().minute().isAfter(report.injectedAt()))
+        .anyMatch(written -> written.fact().plan().preparation().equals(report.preparation()));
+  }
+
   private Injection injection(Written<InjectionReported> written) {
     InjectionReported report = written.fact();
     return new Injection(
@@ -103,11 +113,11 @@ public record CourseHistory(
         report.injectedAt(),
         preparations.apply(report.preparation()),
         report.drawn(),
-        Optional.of(report.ordered()),
+        report.ordered().filter(volume -> wasOrdered(report)),
         report.grade(),
         report.soft(),
         report.causes(),
-        report.place(),
+        Injection.Setting.of(report.place(), report.observation().isPresent()),
         stock.apply(written));
   }
 }

@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
+import rungwise.clinic.day.OpenErections;
 import rungwise.clinic.forecast.CourseForecast.Asked;
 import rungwise.clinic.forecast.CourseForecast.CurvePoint;
 import rungwise.clinic.forecast.CourseForecast.Moved;
@@ -46,6 +47,9 @@ public final class CourseForecasts {
           + " lower than this population expects, so the chance of a long response is said too low."
           + " The start dose protects him, not this forecast.";
 
+  private static final String NOT_OVER =
+      "No forecast while it is not known how an erection ended: first its end, then the dose.";
+
   private final Populations populations;
   private final ZoneId zone;
 
@@ -59,8 +63,11 @@ public final class CourseForecasts {
     this.zone = zone;
   }
 
-  /** The forecast for the course page. */
+  /** The forecast for the course page; silent while it is not known how an erection ended. */
   public CourseForecast of(CourseState state) {
+    if (isEndOpen(state)) {
+      return new None(NOT_OVER);
+    }
     Question question = state.question();
     if (!state.file().isSound()) {
       return new None("No forecast: what stands on record is not as it was written.");
@@ -84,6 +91,9 @@ public final class CourseForecasts {
 
   /** Everything that can be said; empty where there is no forecast. */
   public Optional<Whole> whole(CourseState state) {
+    if (isEndOpen(state)) {
+      return Optional.empty();
+    }
     Question question = state.question();
     if (!state.file().isSound()) {
       return Optional.empty();
@@ -93,6 +103,10 @@ public final class CourseForecasts {
         .flatMap(
             population ->
                 prospect(population, question).map(prospect -> whole(state, population, prospect)));
+  }
+
+  private static boolean isEndOpen(CourseState state) {
+    return OpenErections.first(state).isPresent();
   }
 
   private static Optional<Prospect> prospect(SignedPopulation population, Question question) {

@@ -11,7 +11,6 @@ import rungwise.clinic.past.PastHistories.Kept;
 import rungwise.dosing.history.Before;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
-import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.DurationLimits;
@@ -137,7 +136,7 @@ public final class PastReading {
         one.grade(),
         one.soft(),
         SimpleCauses.NOT_ASKED,
-        Place.HOME,
+        Injection.Setting.HOME,
         Stock.NOT_RECORDED);
   }
 }

@@ -75,7 +75,7 @@ final class VisitReading {
             plan.preparation(),
             plan.barrel(),
             volume,
-            file.signedDose().map(signed -> signed.fact().volume()).orElse(volume),
+            file.signedDose().map(signed -> signed.fact().volume()),
             spot,
             vitals.orElseThrow(),
             file.vial().map(vial -> vial.entry().id())),

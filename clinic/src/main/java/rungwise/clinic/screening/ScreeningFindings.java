@@ -133,7 +133,7 @@ final class ScreeningFindings {
   }
 
   private static VerdictText text(GuardRule rule, String sentence, String next, String source) {
-    return new VerdictText(rule.name(), rule.guardClass(), sentence, next, List.of(), source);
+    return new VerdictText(rule, rule.guardClass(), sentence, next, List.of(), source);
   }
 
   private int months() {

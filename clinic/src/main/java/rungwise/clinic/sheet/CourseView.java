@@ -7,7 +7,9 @@ import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.day.DayLine;
+import rungwise.clinic.day.Urgency;
 import rungwise.dosing.decision.NonResponseStep;
+import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.GuardClass;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Place;
@@ -138,7 +140,7 @@ public record CourseView(
    *
    * @param facts what it read
    */
-  public record ReasonLine(String sentence, List<String> facts, String source) {
+  public record ReasonLine(TitrationRule rule, String sentence, List<String> facts, String source) {
     public ReasonLine {
       facts = List.copyOf(facts);
     }
@@ -147,11 +149,10 @@ public record CourseView(
   /**
    * A safety check that spoke.
    *
-   * @param rule its name in the table of guards
    * @param next when it clears, or what would clear it; may be empty
    */
   public record VerdictText(
-      String rule,
+      GuardRule rule,
       GuardClass guardClass,
       String sentence,
       String next,
@@ -166,6 +167,8 @@ public record CourseView(
    * The dose in force.
    *
    * @param isSuspended whether a safety check forbids it by now
+   * @param accepted how long an erection may last at this dose, in words, where over an hour was
+   *     accepted; may be empty
    * @param nextStep the one step that may follow without a new signature
    * @param nextStepNow what the safety checks say of that step now; empty if it may be taken
    */
@@ -176,6 +179,7 @@ public record CourseView(
       String at,
       boolean isSuspended,
       String changed,
+      String accepted,
       Optional<Dose> nextStep,
       List<VerdictText> nextStepNow) {
     public SignedLine {
@@ -246,7 +250,12 @@ public record CourseView(
 
   /** Whether something that may mean 4 hours stands on record without a complete report. */
   public boolean hasUnfinishedReport() {
-    return blocks.stream().anyMatch(one -> one.rule().equals(GuardRule.REPORT_UNFINISHED.name()));
+    return blocks.stream().anyMatch(one -> one.rule() == GuardRule.REPORT_UNFINISHED);
+  }
+
+  /** Whether the block of the open erection sends him to the emergency department already. */
+  public boolean isEmergencyNow() {
+    return open.filter(one -> one.urgency() == Urgency.EMERGENCY_DEPARTMENT).isPresent();
   }
 
   /** Whether he may inject now. */

@@ -43,6 +43,7 @@ import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.ladder.Ladder;
+import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /** Puts a course into words. */
@@ -154,6 +155,7 @@ public final class CourseViews {
         .map(
             reason ->
                 new ReasonLine(
+                    reason.rule(),
                     reason.rule().wording(),
                     Facts.words(reason.facts(), time),
                     reason.source().words()))
@@ -177,6 +179,7 @@ public final class CourseViews {
         time.words(written.entry().recordedAt()),
         DayLine.isSuspended(state, clearance),
         signed.changed().map(ChangeReason::words).orElse(""),
+        signed.accepted().map(TimeSpan::toString).orElse(""),
         signed.nextStep().map(ladder::dose),
         state
             .mayTakeNextStep()

@@ -23,7 +23,7 @@ record VerdictWords(ClinicTime time, CourseState state) {
   private VerdictText of(Verdict verdict) {
     GuardRule rule = verdict.rule();
     return new VerdictText(
-        rule.name(),
+        rule,
         rule.guardClass(),
         sentence(verdict),
         clears(verdict.clears()),

@@ -100,7 +100,7 @@ public record ReadinessView(String answer, List<VerdictText> verdicts, List<Item
   private static VerdictText text(Verdict verdict, List<Item> items) {
     GuardRule rule = verdict.rule();
     return new VerdictText(
-        rule.name(),
+        rule,
         rule.guardClass(),
         rule == GuardRule.HOME_NOT_READY ? missing(items) : rule.wording(),
         next(rule),

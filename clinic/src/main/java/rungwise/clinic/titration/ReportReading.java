@@ -112,7 +112,7 @@ final class ReportReading {
         response.soft(),
         response.causes(),
         place(),
-        draft.corrects().flatMap(entry -> observationOf(file, entry)),
+        observation(),
         details);
   }
 
@@ -200,14 +200,12 @@ final class ReportReading {
   }
 
   /** What was signed for it: the dose, or its next step once the dose had been too little. */
-  private Volume ordered(Optional<DoseSigned> order, Volume drawn, History before) {
-    return order
-        .map(
-            signed ->
-                signed.nextStep().equals(Optional.of(drawn)) && wasNextStepDue(signed, before)
-                    ? drawn
-                    : signed.volume())
-        .orElse(drawn);
+  private Optional<Volume> ordered(Optional<DoseSigned> order, Volume drawn, History before) {
+    return order.map(
+        signed ->
+            signed.nextStep().equals(Optional.of(drawn)) && wasNextStepDue(signed, before)
+                ? drawn
+                : signed.volume());
   }
 
   private boolean wasNextStepDue(DoseSigned signed, History before) {
@@ -234,6 +232,16 @@ final class ReportReading {
 
   /** A report is of an injection at home unless it, or the one that it corrects, says otherwise. */
   private Place place() {
+    Place place = said();
+    if (place == Place.CLINIC && observation().isEmpty()) {
+      faults.notice(
+          "Kept as told of the clinic. It does not count as a dose given in the clinic: only one"
+              + " that is watched there and written down at the visit does.");
+    }
+    return place;
+  }
+
+  private Place said() {
     return Arrays.stream(Place.values())
         .filter(one -> one.name().toLowerCase(Locale.ROOT).equals(draft.text(ReportPart.PLACE)))
         .findFirst()
@@ -247,8 +255,11 @@ final class ReportReading {
   }
 
   /** An addendum to the report of an observation ends that observation too. */
-  private static Optional<EntryId> observationOf(CourseFile file, EntryId corrected) {
-    return reported(file, corrected).flatMap(InjectionReported::observation);
+  private Optional<EntryId> observation() {
+    return draft
+        .corrects()
+        .flatMap(corrected -> reported(file, corrected))
+        .flatMap(InjectionReported::observation);
   }
 
   /** The dose of a preparation that was signed last before an injection, on any syringe. */

@@ -330,7 +330,7 @@ final class WhoMayLiftTest {
           (random.nextBoolean() ? WEAK : STRONG).id(),
           "u100-1",
           drawn,
-          drawn,
+          Optional.of(drawn),
           Grade.of(random.nextInt(5)).orElseThrow(),
           soft(),
           SimpleCauses.NONE_FOUND,

@@ -3,6 +3,7 @@ package rungwise.clinic.forecast;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.math.RoundingMode;
+import java.time.Duration;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Set;
@@ -10,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InMemoryRecord;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.forecast.CourseForecast.Asked;
@@ -71,6 +73,26 @@ final class CourseForecastsTest {
         .isEqualTo(
             "No forecast: the population our-men version 1 says nothing of men whose aetiology is"
                 + " mixed.");
+  }
+
+  @Test
+  void while_it_is_not_known_how_an_erection_ended_nothing_is_forecast() {
+    sign(InventedPopulations.WEAK);
+    CourseId course = world.open();
+    world.signProposed(course);
+    world.pass(Duration.ofHours(1));
+    world.told(course, ReportForm.at("2026-03-02", "10:00").atLeast("54")).orThrow();
+
+    assertThat(((None) forecasts.of(world.state(course))).because())
+        .startsWith("No forecast while it is not known how an erection ended");
+    assertThat(forecasts.whole(world.state(course))).isEmpty();
+
+    EntryId first = world.state(course).file().reports().getFirst().entry().id();
+    ReportForm ended = ReportForm.at("2026-03-02", "10:00").exactly("58");
+    world.told(course, ended.correcting(first, "he called back: it went down")).orThrow();
+
+    assertThat(asked(course).lines()).isNotEmpty();
+    assertThat(whole(course).all()).isNotEmpty();
   }
 
   @Test

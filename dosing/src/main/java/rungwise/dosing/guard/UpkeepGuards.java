@@ -9,7 +9,6 @@ import java.util.Optional;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
-import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.source.Sourced;
@@ -144,7 +143,7 @@ final class UpkeepGuards {
         isLapsed = true;
         before = last;
       }
-      if (one.place() == Place.CLINIC && one.provesShort()) {
+      if (one.provesInClinic()) {
         isLapsed = false;
       }
       last = Optional.of(one);

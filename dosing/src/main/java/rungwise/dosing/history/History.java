@@ -169,7 +169,7 @@ public record History(
         .anyMatch(
             review ->
                 injections.stream()
-                    .filter(dose -> dose.place() == Place.CLINIC && dose.provesShort())
+                    .filter(Injection::provesInClinic)
                     .filter(dose -> dose.at().isAfter(emergency.at()))
                     .anyMatch(dose -> dose.entry() > review.entry()));
   }
@@ -245,9 +245,10 @@ public record History(
   }
 
   private static boolean isSameStay(Injection earlier, Injection later) {
-    boolean areInClinic = earlier.place() == Place.CLINIC && later.place() == Place.CLINIC;
     return earlier.at().equals(later.at())
-        || (areInClinic && DAY.after(earlier.at()).isAfter(later.at()));
+        || (!earlier.isAtHome()
+            && !later.isAtHome()
+            && DAY.after(earlier.at()).isAfter(later.at()));
   }
 
   /** All that was injected of a preparation in the stay of one injection, itself counted. */

@@ -49,30 +49,28 @@ enum Published {
 
   private final Citation citation;
   private final Seen seen;
-  private final String start;
-  private final String spinalCord;
-  private final String step;
-  private final String maximum;
+  private final Mass start;
+  private final Mass spinalCord;
+  private final Mass step;
+  private final Mass maximum;
 
   Published(
       Citation citation, Seen seen, String start, String spinalCord, String step, String maximum) {
     this.citation = citation;
     this.seen = seen;
-    this.start = start;
-    this.spinalCord = spinalCord;
-    this.step = step;
-    this.maximum = maximum;
+    this.start = Mass.parse(start).orThrow();
+    this.spinalCord = Mass.parse(spinalCord).orThrow();
+    this.step = Mass.parse(step).orThrow();
+    this.maximum = Mass.parse(maximum).orThrow();
   }
 
   private Mass of(Figure figure) {
-    String words =
-        switch (figure) {
-          case START -> start;
-          case START_AFTER_SPINAL_CORD_INJURY -> spinalCord;
-          case STEP -> step;
-          case MAXIMUM -> maximum;
-        };
-    return Mass.parse(words).orThrow();
+    return switch (figure) {
+      case START -> start;
+      case START_AFTER_SPINAL_CORD_INJURY -> spinalCord;
+      case STEP -> step;
+      case MAXIMUM -> maximum;
+    };
   }
 
   /** What a mass goes past: the text that is cited, else every one of them; empty if nothing. */

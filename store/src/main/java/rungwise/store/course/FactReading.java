@@ -12,6 +12,7 @@ import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
 import static rungwise.store.schema.Tables.HANDED_OVER;
+import static rungwise.store.schema.Tables.INJECTION_NOT_ORDERED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
 import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
 import static rungwise.store.schema.Tables.OBSERVATION_STARTED;
@@ -88,7 +89,8 @@ record FactReading(
       case BASELINE_RECORDED -> PreparingRows.baseline(own(row, BASELINE_RECORDED));
       case EXAMINATION_RECORDED -> PreparingRows.examination(own(row, EXAMINATION_RECORDED));
       case VIAL_RECEIVED -> PreparingRows.vial(own(row, VIAL_RECEIVED));
-      case OBSERVATION_STARTED -> InjectionRows.started(own(row, OBSERVATION_STARTED));
+      case OBSERVATION_STARTED ->
+          InjectionRows.started(own(row, OBSERVATION_STARTED), isOrdered(row));
       case OBSERVATION_NOTED -> InjectionRows.noted(own(row, OBSERVATION_NOTED));
       case PLAN_CHOSEN -> chosen(own(row, PLAN_CHOSEN));
       case READINESS_RECORDED -> readiness(own(row, READINESS_RECORDED));
@@ -96,7 +98,7 @@ record FactReading(
           signed(
               own(row, DOSE_SIGNED),
               Optional.ofNullable(row.get(DOSE_SIGNED_ACCEPTED.UP_TO_MILLISECONDS)));
-      case INJECTION_REPORTED -> reported(own(row, INJECTION_REPORTED));
+      case INJECTION_REPORTED -> reported(own(row, INJECTION_REPORTED), isOrdered(row));
       case HANDED_OVER -> InjectionRows.handed(own(row, HANDED_OVER));
       case REPORT_UNFINISHED -> unfinished(own(row, REPORT_UNFINISHED));
       case TABLET_TAKEN -> TabletRows.taken(own(row, TABLET_TAKEN));
@@ -147,8 +149,12 @@ record FactReading(
     return new CourseFact.Screened(read);
   }
 
-  private CourseFact reported(InjectionReportedRecord row) {
-    return InjectionRows.reported(row, causes.getOrDefault(row.getEntryId(), List.of()));
+  private static boolean isOrdered(Record row) {
+    return row.get(INJECTION_NOT_ORDERED.ENTRY_ID) == null;
+  }
+
+  private CourseFact reported(InjectionReportedRecord row, boolean isOrdered) {
+    return InjectionRows.reported(row, isOrdered, causes.getOrDefault(row.getEntryId(), List.of()));
   }
 
   private CourseFact unfinished(ReportUnfinishedRecord row) {

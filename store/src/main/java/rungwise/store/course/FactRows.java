@@ -28,7 +28,7 @@ final class FactRows {
       case CourseFact.BaselineRecorded baseline -> List.of(PreparingRows.row(baseline.baseline()));
       case CourseFact.ExaminationRecorded exam -> List.of(PreparingRows.row(exam));
       case CourseFact.VialReceived received -> List.of(PreparingRows.row(received));
-      case CourseFact.ObservationStarted started -> List.of(InjectionRows.row(started));
+      case CourseFact.ObservationStarted started -> InjectionRows.rows(started);
       case CourseFact.ObservationNoted noted -> List.of(InjectionRows.row(noted));
       case CourseFact.PlanChosen chosen -> List.of(row(chosen.plan()));
       case CourseFact.ReadinessRecorded recorded -> PreparingRows.rows(recorded);

@@ -24,6 +24,7 @@ import rungwise.dosing.screening.Answer;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 import rungwise.store.schema.tables.records.HandedOverRecord;
+import rungwise.store.schema.tables.records.InjectionNotOrderedRecord;
 import rungwise.store.schema.tables.records.InjectionReportedCauseRecord;
 import rungwise.store.schema.tables.records.InjectionReportedRecord;
 import rungwise.store.schema.tables.records.ObservationNotedRecord;
@@ -45,7 +46,19 @@ final class InjectionRows {
       row.setCause(Tokens.of(cause));
       rows.add(row);
     }
+    rows.addAll(notOrdered(reported.ordered()));
     return rows;
+  }
+
+  static List<TableRecord<?>> rows(CourseFact.ObservationStarted started) {
+    var rows = new ArrayList<TableRecord<?>>();
+    rows.add(row(started));
+    rows.addAll(notOrdered(started.ordered()));
+    return rows;
+  }
+
+  private static List<TableRecord<?>> notOrdered(Optional<Volume> ordered) {
+    return ordered.isPresent() ? List.of() : List.of(new InjectionNotOrderedRecord());
   }
 
   static HandedOverRecord row(CourseFact.HandedOver handed) {
@@ -71,7 +84,7 @@ final class InjectionRows {
     row.setPreparation(reported.preparation().value());
     row.setBarrel(reported.barrel());
     row.setDrawnMicrolitres(reported.drawn().microlitres());
-    row.setOrderedMicrolitres(reported.ordered().microlitres());
+    row.setOrderedMicrolitres(reported.ordered().orElse(reported.drawn()).microlitres());
     row.setGrade((short) reported.grade().number());
     row.setSimpleCauses(Tokens.of(reported.causes()));
     row.setPlace(Tokens.of(reported.place()));
@@ -113,13 +126,17 @@ final class InjectionRows {
     row.setSecondDose(Tokens.of(details.secondDose()));
   }
 
-  static CourseFact reported(InjectionReportedRecord row, List<String> causes) {
+  private static Optional<Volume> ordered(long microlitres, boolean isOrdered) {
+    return isOrdered ? Optional.of(Volume.ofMicrolitres(microlitres)) : Optional.empty();
+  }
+
+  static CourseFact reported(InjectionReportedRecord row, boolean isOrdered, List<String> causes) {
     return new CourseFact.InjectionReported(
         row.getInjectedAt(),
         new PreparationId(row.getPreparation()),
         row.getBarrel(),
         Volume.ofMicrolitres(row.getDrawnMicrolitres()),
-        Volume.ofMicrolitres(row.getOrderedMicrolitres()),
+        ordered(row.getOrderedMicrolitres(), isOrdered),
         Grade.of(row.getGrade()).orElseThrow(),
         soft(row),
         Tokens.read(SimpleCauses.class, row.getSimpleCauses()),
@@ -162,13 +179,13 @@ final class InjectionRows {
         : Optional.of(new Spot(Tokens.read(Spot.Side.class, side), hour));
   }
 
-  static ObservationStartedRecord row(CourseFact.ObservationStarted started) {
+  private static ObservationStartedRecord row(CourseFact.ObservationStarted started) {
     var row = new ObservationStartedRecord();
     row.setInjectedAt(started.injectedAt());
     row.setPreparation(started.preparation().value());
     row.setBarrel(started.barrel());
     row.setDrawnMicrolitres(started.drawn().microlitres());
-    row.setOrderedMicrolitres(started.ordered().microlitres());
+    row.setOrderedMicrolitres(started.ordered().orElse(started.drawn()).microlitres());
     row.setSide(started.spot().map(spot -> Tokens.of(spot.side())).orElse(null));
     row.setClockHour(started.spot().map(spot -> (short) spot.hour()).orElse(null));
     row.setSystolic(started.before().map(vitals -> (short) vitals.systolic()).orElse(null));
@@ -178,13 +195,13 @@ final class InjectionRows {
     return row;
   }
 
-  static CourseFact started(ObservationStartedRecord row) {
+  static CourseFact started(ObservationStartedRecord row, boolean isOrdered) {
     return new CourseFact.ObservationStarted(
         row.getInjectedAt(),
         new PreparationId(row.getPreparation()),
         row.getBarrel(),
         Volume.ofMicrolitres(row.getDrawnMicrolitres()),
-        Volume.ofMicrolitres(row.getOrderedMicrolitres()),
+        ordered(row.getOrderedMicrolitres(), isOrdered),
         spot(row.getSide(), row.getClockHour()),
         vitals(row.getSystolic(), row.getDiastolic(), row.getPulse()),
         Optional.ofNullable(row.getVial()).map(EntryId::new));

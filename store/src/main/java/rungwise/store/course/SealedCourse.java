@@ -152,6 +152,9 @@ final class SealedCourse {
         rows.add((TableRecord<?>) row.into(own.getKey()));
       }
     }
+    SqlCourses.OF_ANY_KIND.stream()
+        .filter(table -> row.get(SqlCourses.entryId(table)) != null)
+        .forEach(table -> rows.add((TableRecord<?>) row.into(table)));
     return rows;
   }
 }

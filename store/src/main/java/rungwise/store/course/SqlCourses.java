@@ -17,6 +17,7 @@ import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
 import static rungwise.store.schema.Tables.HANDED_OVER;
+import static rungwise.store.schema.Tables.INJECTION_NOT_ORDERED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED_CAUSE;
 import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
@@ -251,10 +252,16 @@ public final class SqlCourses implements Courses {
     return tables;
   }
 
+  /** Tables that go with entries of several kinds. */
+  static final List<Table<?>> OF_ANY_KIND = List.of(INJECTION_NOT_ORDERED);
+
   static Result<Record> rowsOf(Condition own, DSLContext reading) {
     Table<?> joined = ENTRY;
     for (Map.Entry<Table<?>, FactKind> table : TABLES.entrySet()) {
       joined = joined.leftJoin(table.getKey()).on(isOf(table.getValue(), entryId(table.getKey())));
+    }
+    for (Table<?> table : OF_ANY_KIND) {
+      joined = joined.leftJoin(table).on(entryId(table).eq(ENTRY.ID));
     }
     return reading.select().from(joined).where(own).orderBy(ENTRY.SEQ.asc()).fetch();
   }

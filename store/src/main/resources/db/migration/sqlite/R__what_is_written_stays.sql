@@ -104,6 +104,11 @@ begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists plan_chosen_is_not_removed before delete on plan_chosen
 begin select raise(abort, 'facts are never removed'); end;
 
+create trigger if not exists injection_not_ordered_is_not_changed before update on injection_not_ordered
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists injection_not_ordered_is_not_removed before delete on injection_not_ordered
+begin select raise(abort, 'facts are never removed'); end;
+
 create trigger if not exists readiness_recorded_line_is_not_changed before update on readiness_recorded_line
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists readiness_recorded_line_is_not_removed before delete on readiness_recorded_line

@@ -88,6 +88,7 @@ final class CourseController {
       @RequestParam(defaultValue = "") String changed,
       @RequestParam(defaultValue = "") Set<String> overridden,
       @RequestParam(defaultValue = "") String until,
+      @RequestParam(defaultValue = "") String accepted,
       @RequestParam(defaultValue = "") String reason,
       @RequestParam(defaultValue = "false") boolean nextStep,
       RedirectAttributes carried) {
@@ -96,9 +97,18 @@ final class CourseController {
             .filter(rule -> overridden.contains(rule.name()))
             .collect(Collectors.toSet());
     CourseId course = courseId(id);
-    var draft = new SignDraft(volume, place, basis, changed, rules, until, reason, nextStep);
+    SignDraft draft =
+        new SignDraft(volume, place, basis, changed, rules, until, reason, nextStep)
+            .accepting(accepted);
     Reading<Long> outcome = titration.sign(actor, course, draft);
-    return done(actor, course, "dose signed", outcome, "The dose is signed.", carried);
+    return done(
+        actor,
+        course,
+        "dose signed",
+        outcome,
+        "The dose is signed.",
+        carried,
+        page -> page.withSigning(draft));
   }
 
   @PostMapping("/courses/{id}/review")
@@ -119,7 +129,7 @@ final class CourseController {
         outcome,
         "The review is on record. The next dose is a new signature, in the clinic.",
         carried,
-        forms -> forms.withReview(softDate, softTime, reviewReason));
+        page -> page.withLifting(forms -> forms.withReview(softDate, softTime, reviewReason)));
   }
 
   @PostMapping("/courses/{id}/confirm")
@@ -145,7 +155,7 @@ final class CourseController {
         outcome,
         "The correction is confirmed: the report before it counts no more.",
         carried,
-        forms -> forms.withConfirmation(correction, confirmReason));
+        page -> page.withLifting(forms -> forms.withConfirmation(correction, confirmReason)));
   }
 
   @PostMapping("/courses/{id}/past")
@@ -168,7 +178,7 @@ final class CourseController {
         outcome,
         "What he was injected with before this record is written down.",
         carried,
-        forms -> forms.withPast(reference, pastReason));
+        page -> page.withLifting(forms -> forms.withPast(reference, pastReason)));
   }
 
   private static Optional<PreparationId> preparation(String reference) {
@@ -233,7 +243,7 @@ final class CourseController {
       Reading<Long> outcome,
       String notice,
       RedirectAttributes carried,
-      UnaryOperator<LiftingForms> typed) {
+      UnaryOperator<CoursePage> typed) {
     return switch (outcome) {
       case Reading.Read<Long> read -> {
         LOG.info("Course {}: {} by {}, entry {}", course, what, actor.id(), read.value());
@@ -241,7 +251,7 @@ final class CourseController {
         yield Page.redirect("/courses/" + course);
       }
       case Reading.Refused<Long> refused ->
-          Page.refused(PAGE, page(actor, course).withLifting(typed).withFaults(refused.faults()));
+          Page.refused(PAGE, typed.apply(page(actor, course)).withFaults(refused.faults()));
     };
   }
 

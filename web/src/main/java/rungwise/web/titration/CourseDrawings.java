@@ -67,8 +67,7 @@ public record CourseDrawings(Drawn schedule, Optional<Drawn> timeLine, Optional<
     if (line.isProposed()) {
       states.add(Schedule.State.PROPOSED);
     }
-    if (line.verdicts().stream()
-        .anyMatch(one -> one.rule().equals(GuardRule.VOLUME_CLOSED.name()))) {
+    if (line.verdicts().stream().anyMatch(one -> one.rule() == GuardRule.VOLUME_CLOSED)) {
       states.add(Schedule.State.CLOSED);
     }
     if (ofThisPreparation(view).stream()

@@ -86,9 +86,7 @@ public record ForecastPart(
   private static Optional<Volume> closedFrom(CourseView view) {
     return view.steps().stream()
         .filter(
-            step ->
-                step.verdicts().stream()
-                    .anyMatch(one -> one.rule().equals(GuardRule.VOLUME_CLOSED.name())))
+            step -> step.verdicts().stream().anyMatch(one -> one.rule() == GuardRule.VOLUME_CLOSED))
         .findFirst()
         .map(StepLine::dose)
         .map(dose -> dose.volume());

@@ -42,6 +42,14 @@ public record LiftingForms(
         reason("pastReason", "How that is known"));
   }
 
+  /** Whether anything waits for a prescriber. */
+  public boolean isAsked() {
+    return view.isEndOpen()
+        || !view.emergencies().isEmpty()
+        || !view.corrections().isEmpty()
+        || !view.past().isEmpty();
+  }
+
   /** The same with what was typed into the review, shown again when it is refused. */
   LiftingForms withReview(String date, String time, String reason) {
     return new LiftingForms(

@@ -57,8 +57,7 @@ public enum Law {
   NOBODY_ELSE_OPENS("nobody but a prescriber opens a volume");
 
   /** What the engine is not known to obey yet. */
-  public static final Set<Law> AWAITED =
-      Collections.unmodifiableSet(EnumSet.of(LABEL_DECIDES, FIRST_IN_CLINIC));
+  public static final Set<Law> AWAITED = Collections.unmodifiableSet(EnumSet.of(LABEL_DECIDES));
 
   public final String words;
 

@@ -1,0 +1,181 @@
+package rungwise.web.titration;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.sheet.CourseView;
+import rungwise.clinic.titration.SignDraft;
+import rungwise.dosing.guard.GuardClass;
+import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.Overriding;
+import rungwise.dosing.history.Place;
+import rungwise.web.page.Choice;
+import rungwise.web.page.Choice.Option;
+import rungwise.web.page.Field;
+
+/**
+ * The form that signs a dose.
+ *
+ * @param basis the number of the last entry that the page shows
+ * @param holds the holds that a signature may override now; empty if there is none
+ * @param until up to which day, where one of them asks for it
+ * @param accepted up to how many minutes an erection may last at the dose, asked only while one
+ *     that lasted over an hour holds it
+ * @param isOpen whether it is shown unfolded, because it was sent and refused
+ */
+public record SignForm(
+    long basis,
+    Choice volume,
+    Choice place,
+    Choice changed,
+    Optional<Choice> holds,
+    Optional<Field> until,
+    Optional<Field> accepted,
+    Field reason,
+    Choice nextStep,
+    boolean isOpen) {
+
+  static final String ACCEPTED = "accepted";
+
+  /** The form for what the page shows; none where no step may be signed. */
+  static Optional<SignForm> of(CourseView view) {
+    List<CourseView.StepLine> allowed =
+        view.steps().stream().filter(CourseView.StepLine::isAllowed).toList();
+    if (allowed.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new SignForm(
+            view.basis(),
+            Choice.of("volume", "Dose to sign", allowed.stream().map(SignForm::volume).toList()),
+            Choice.of("place", "Where he injects it", places()),
+            Choice.of("changed", "If it is not the proposed dose, why", changes()),
+            holds(view),
+            isRaised(view, rule -> rule.overriding() == Overriding.UNTIL_A_DATE)
+                ? Optional.of(untilField())
+                : Optional.empty(),
+            isRaised(view, rule -> rule == GuardRule.SIGN_ANEW)
+                ? Optional.of(acceptedField())
+                : Optional.empty(),
+            Field.of(Field.Kind.TEXT, "reason", "Reason in words")
+                .withHint(
+                    "Needed when a hold is overridden, more than an hour is accepted, or the reason"
+                        + " is another one.")
+                .optional(),
+            nextStepChoice(),
+            /* isOpen= */ false));
+  }
+
+  /** The same as it was filled in. */
+  SignForm with(SignDraft draft) {
+    Set<String> overridden =
+        draft.overridden().stream().map(GuardRule::name).collect(Collectors.toSet());
+    return new SignForm(
+        basis,
+        volume.withPicked(Set.of(Long.toString(draft.volumeMicrolitres()))),
+        place.withPicked(Set.of(draft.place().name())),
+        changed.withPicked(Set.of(draft.changed())),
+        holds.map(choice -> choice.withPicked(overridden)),
+        until.map(field -> field.withValue(draft.until())),
+        accepted.map(field -> field.withValue(draft.acceptedMinutes())),
+        reason.withValue(draft.reason()),
+        nextStep.withPicked(Set.of(Boolean.toString(draft.withNextStep()))),
+        /* isOpen= */ true);
+  }
+
+  /**
+   * Whether the proposed dose can be signed for a place with one tap: no hold is on it, and it is
+   * not what is signed already. A dose that is signed for home is not moved to the clinic so.
+   */
+  public boolean isOneTap(CourseView view, Place where) {
+    boolean isSigned =
+        view.signed()
+            .filter(signed -> !signed.isSuspended())
+            .filter(signed -> signed.place() == where || signed.place() == Place.HOME)
+            .filter(signed -> view.proposed().filter(signed.dose()::equals).isPresent())
+            .isPresent();
+    return view.proposed().isPresent()
+        && !isSigned
+        && (where == Place.CLINIC || view.homeBlocks().isEmpty())
+        && view.verdicts().stream().noneMatch(verdict -> verdict.guardClass() != GuardClass.NOTE);
+  }
+
+  private static boolean isRaised(CourseView view, Predicate<GuardRule> asks) {
+    return view.overridable().stream().map(CourseView.VerdictText::rule).anyMatch(asks);
+  }
+
+  private static Option volume(CourseView.StepLine step) {
+    return new Option(
+        Long.toString(step.dose().volume().microlitres()),
+        step.dose().volumeAndMark(),
+        step.dose().content() + (step.isProposed() ? " (proposed)" : ""),
+        step.isProposed());
+  }
+
+  private static List<Option> places() {
+    return Arrays.stream(Place.values())
+        .map(place -> new Option(place.name(), place.words(), "", place == Place.CLINIC))
+        .toList();
+  }
+
+  private static List<Option> changes() {
+    var options = new ArrayList<Option>();
+    options.add(new Option("", "it is the proposed dose", "", true));
+    for (ChangeReason reason : ChangeReason.values()) {
+      options.add(new Option(reason.name(), reason.words(), "", false));
+    }
+    return options;
+  }
+
+  private static Optional<Choice> holds(CourseView view) {
+    List<Option> holds =
+        view.overridable().stream()
+            .map(one -> new Option(one.rule().name(), one.sentence(), holdsFor(one.rule()), false))
+            .toList();
+    return holds.isEmpty()
+        ? Optional.empty()
+        : Optional.of(Choice.of("overridden", "Override a hold", holds));
+  }
+
+  private static String holdsFor(GuardRule rule) {
+    return switch (rule.overriding()) {
+      case NEVER, WHILE_THE_SAME -> "";
+      case IN_THE_CLINIC -> "For a dose in the clinic only.";
+      case UNTIL_A_DATE -> "Up to the day below.";
+    };
+  }
+
+  private static Field untilField() {
+    return Field.of(Field.Kind.DATE, "until", "Overridden up to and with")
+        .withHint("For the holds above that ask for a day, within the protocol's grace.")
+        .optional();
+  }
+
+  private static Field acceptedField() {
+    return Field.of(
+            Field.Kind.COUNT, ACCEPTED, "Accept erections over an hour at this dose, up to minutes")
+        .withHint(
+            "From 61 to 119, with the reason below. One that lasts so long at this dose then does"
+                + " not hold it again; a longer one, or one whose end nobody knows, does. Empty:"
+                + " the hold is overridden this once.")
+        .optional();
+  }
+
+  private static Choice nextStepChoice() {
+    return Choice.of(
+        "nextStep",
+        "At home, off unless you switch it on",
+        List.of(
+            new Option(
+                "true",
+                "the step above may follow without a new signature",
+                "Only after a poor response to this dose, over within the hour, with nothing"
+                    + " wrong; after a partial one as often in a row as the protocol waits for.",
+                false)));
+  }
+}

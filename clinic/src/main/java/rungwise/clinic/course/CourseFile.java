@@ -23,6 +23,7 @@ import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFact.VialReceived;
+import rungwise.clinic.soundness.Flaw;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Screening;
@@ -35,15 +36,18 @@ public final class CourseFile {
 
   private final CourseId id;
   private final List<CourseEntry> entries;
+  private final List<Flaw> flaws;
   private final List<CourseEntry> inForce;
 
   /**
    * A course.
    *
    * @param entries in the order of their numbers; the first opens the course
+   * @param flaws what of them, or of what they rest on, is not as it was written; empty if nothing
    */
-  public CourseFile(CourseId id, List<CourseEntry> entries) {
+  public CourseFile(CourseId id, List<CourseEntry> entries, List<Flaw> flaws) {
     this.id = id;
+    this.flaws = List.copyOf(flaws);
     this.entries = List.copyOf(entries);
     if (entries.isEmpty() || !(entries.getFirst().fact() instanceof CourseOpened)) {
       throw new IllegalArgumentException("bug: course " + id + " was never opened");
@@ -62,6 +66,21 @@ public final class CourseFile {
     return entries;
   }
 
+  /** A course of which everything is as it was written. */
+  public CourseFile(CourseId id, List<CourseEntry> entries) {
+    this(id, entries, List.of());
+  }
+
+  /** What of it is not as it was written; empty if nothing. */
+  public List<Flaw> flaws() {
+    return flaws;
+  }
+
+  /** Whether everything in it is as it was written. */
+  public boolean isSound() {
+    return flaws.isEmpty();
+  }
+
   /** One fact with the entry that carries it. */
   public record Written<F extends CourseFact>(CourseEntry entry, F fact) {}
 
@@ -72,7 +91,8 @@ public final class CourseFile {
 
   /** The file as it was when that entry was the last. */
   public CourseFile upTo(long number) {
-    return new CourseFile(id, entries.stream().filter(entry -> entry.number() <= number).toList());
+    return new CourseFile(
+        id, entries.stream().filter(entry -> entry.number() <= number).toList(), flaws);
   }
 
   /** The entries of one kind that no later entry corrects. */

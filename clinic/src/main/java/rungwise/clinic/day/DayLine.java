@@ -41,6 +41,9 @@ public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErec
       Need need = ofOpen(open.get(), state.now());
       return new DayLine(need, open.get().injectedAt().orElse(last), now, open);
     }
+    if (!state.file().isSound()) {
+      return new DayLine(Need.RECORD_NOT_SOUND, last, now, open);
+    }
     if (over.isPresent()) {
       return new DayLine(Need.EMERGENCY_OVER, over.get(), now, open);
     }

@@ -5,6 +5,7 @@ public enum Need {
   EMERGENCY("Emergency: 4 hours have passed, end not known"),
   FIRM("Firm when last seen, end not known"),
   END_NOT_KNOWN("Not known how it ended"),
+  RECORD_NOT_SOUND("Record changed: rely on nothing in it"),
   EMERGENCY_OVER("Emergency over: review it"),
   OBSERVATION("Under observation"),
   SUSPENDED("Signed dose suspended"),

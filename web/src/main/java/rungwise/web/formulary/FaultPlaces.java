@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import rungwise.dosing.known.Component;
-import rungwise.web.page.Fault;
+import rungwise.quantities.Fault;
 import rungwise.web.page.Faults;
 
 /** Ties the faults of a preparation to the fields of its form, by how they begin. */

@@ -1,7 +1,7 @@
 package rungwise.web.people;
 
 import java.util.List;
-import rungwise.web.page.Fault;
+import rungwise.quantities.Fault;
 import rungwise.web.page.Faults;
 
 /** Ties the faults of the people use cases to the fields of their forms, by how they begin. */

@@ -70,6 +70,9 @@ public final class CourseForecasts {
       return new None(NOT_OVER);
     }
     Question question = state.question();
+    if (!state.file().isSound()) {
+      return new None("No forecast: what stands on record is not as it was written.");
+    }
     Optional<SignedPopulation> population = populations.inUseFor(question.preparation().id());
     if (population.isEmpty()) {
       return new None(
@@ -106,6 +109,9 @@ public final class CourseForecasts {
       return Optional.empty();
     }
     Question question = state.question();
+    if (!state.file().isSound()) {
+      return Optional.empty();
+    }
     return populations
         .inUseFor(question.preparation().id())
         .flatMap(

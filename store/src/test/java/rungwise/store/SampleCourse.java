@@ -106,6 +106,7 @@ public final class SampleCourse {
             Optional.of(SampleEntries.NOW),
             Optional.of(report),
             List.of(new CourseFact.ReportUnfinished.Said("soft", "within_60"))),
+        new CourseFact.FlagsSeen(),
         new CourseFact.TabletTaken(Tablet.SILDENAFIL, SampleEntries.NOW),
         new CourseFact.DailyTabletDecided(/* isAllowed= */ true),
         new CourseFact.CorrectionConfirmed(report),
@@ -235,12 +236,19 @@ public final class SampleCourse {
                 1,
                 LOW,
                 0.95,
-                1,
+                Optional.empty(),
                 Grade.USABLE,
                 new SoftAfter.Between(TimeSpan.ofMinutes(30), TimeSpan.ofMinutes(60)),
                 Optional.of(new PastInjection.Setting(SampleEntries.NOW, PREPARATION, "u100-0.5"))),
             new PastInjection(
-                3, 2, LOW, 1, 1, Grade.NONE, new SoftAfter.NotKnown(), Optional.empty())));
+                3,
+                2,
+                LOW,
+                1,
+                Optional.of(1.0),
+                Grade.NONE,
+                new SoftAfter.NotKnown(),
+                Optional.empty())));
   }
 
   private static CourseFact started(EntryId vial) {

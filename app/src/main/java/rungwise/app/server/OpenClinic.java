@@ -192,7 +192,7 @@ public final class OpenClinic implements AutoCloseable {
   FitRuns fitRuns(Titration titration, ClinicTime time) {
     return new FitRuns(
         new FitPorts(
-            titration::all,
+            () -> titration.all().stream().filter(state -> state.file().isSound()).toList(),
             store.pastHistories(),
             populations,
             formulary::find,

@@ -33,6 +33,7 @@ import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.response.Forecast;
 import rungwise.dosing.response.ForecastRange;
 import rungwise.dosing.response.Prospect;
+import rungwise.dosing.response.ResponseModel;
 import rungwise.quantities.Volume;
 
 /** Asks the response model about a course, for a reader. The posterior is computed once. */
@@ -69,6 +70,9 @@ public final class CourseForecasts {
       return new None(NOT_OVER);
     }
     Question question = state.question();
+    if (!state.file().isSound()) {
+      return new None("No forecast: what stands on record is not as it was written.");
+    }
     Optional<SignedPopulation> population = populations.inUseFor(question.preparation().id());
     if (population.isEmpty()) {
       return new None(
@@ -76,11 +80,24 @@ public final class CourseForecasts {
     }
     return prospect(population.get(), question)
         .<CourseForecast>map(prospect -> asked(state, population.get(), prospect))
-        .orElseGet(
-            () ->
-                new None(
+        .orElseGet(() -> none(population.get(), question));
+  }
+
+  private static None none(SignedPopulation population, Question question) {
+    return new None(
+        ResponseModel.notRead(question.history().injections())
+            .map(
+                one ->
+                    "No forecast: the model does not read a response that is not usable and lasts"
+                        + " more than an hour ("
+                        + one.drawn()
+                        + ", "
+                        + one.responseWords()
+                        + ").")
+            .orElseGet(
+                () ->
                     "No forecast: the population "
-                        + population.get().key()
+                        + population.key()
                         + " says nothing of men whose aetiology is "
                         + question.group().words()
                         + "."));
@@ -92,6 +109,9 @@ public final class CourseForecasts {
       return Optional.empty();
     }
     Question question = state.question();
+    if (!state.file().isSound()) {
+      return Optional.empty();
+    }
     return populations
         .inUseFor(question.preparation().id())
         .flatMap(
@@ -169,6 +189,7 @@ public final class CourseForecasts {
     return new ForecastLine(
         new Dose(volume, question.preparation(), question.ladder().barrel()),
         place,
+        happened(question, volume),
         Chance.of(forecast, range, Forecast::useful, RoundingMode.HALF_UP),
         Chance.of(forecast, range, Forecast::useful60, RoundingMode.CEILING),
         Chance.of(forecast, range, Forecast::useful120, RoundingMode.CEILING),
@@ -177,6 +198,14 @@ public final class CourseForecasts {
         first(verdicts, GuardClass.HARD_STOP),
         first(verdicts, GuardClass.HOLD),
         !ByRuleAndModel.isWithin(question.protocol().chances(), forecast));
+  }
+
+  /** What closes a volume, because it lasted or may have lasted. */
+  private static Optional<String> happened(Question question, Volume volume) {
+    return question
+        .history()
+        .closing(question.preparation(), volume)
+        .map(one -> one.drawn() + ": " + one.responseWords());
   }
 
   private static Optional<String> first(List<Verdict> verdicts, GuardClass of) {

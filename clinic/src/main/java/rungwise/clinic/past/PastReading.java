@@ -121,7 +121,7 @@ public final class PastReading {
 
   /** As much of the reference preparation as holds the same, rounded down to a microlitre. */
   private static Volume inReference(PastInjection one) {
-    double part = one.strength() * Math.min(one.potency(), 1);
+    double part = one.strength().orElseThrow() * Math.min(one.potency(), 1);
     return Volume.ofMicrolitres(Math.max(1, (long) Math.floor(one.volume().microlitres() * part)));
   }
 

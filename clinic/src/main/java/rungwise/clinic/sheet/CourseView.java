@@ -66,9 +66,22 @@ public record CourseView(
     Around around,
     LiftingView lifting) {
 
-  /** Who he is. */
+  /**
+   * Who he is.
+   *
+   * @param flaws what of his record is not as it was written, in words; empty if nothing
+   */
   public record Man(
-      String fullName, String birthDate, int age, String recordNumber, String group) {}
+      String fullName,
+      String birthDate,
+      int age,
+      String recordNumber,
+      String group,
+      List<String> flaws) {
+    public Man {
+      flaws = List.copyOf(flaws);
+    }
+  }
 
   /**
    * With what his course runs.

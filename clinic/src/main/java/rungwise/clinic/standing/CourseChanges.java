@@ -29,6 +29,11 @@ public final class CourseChanges {
       "An injection at this very time is already on record: nothing was added. Correct that report"
           + " if it is wrong.";
 
+  /** What is said to who would sign on a record that is not as it was written. */
+  public static final String NOT_SOUND =
+      "The record is not as it was written, so nothing can be signed on it. Tell your administrator"
+          + " now: a sound record has to be put back first.";
+
   private static final String NO_COURSE = "There is no such course: open the list again.";
 
   private final StandingPorts ports;
@@ -51,6 +56,11 @@ public final class CourseChanges {
     /** What is said to somebody who may not. */
     public String refusal() {
       return refusal;
+    }
+
+    /** What only a prescriber does rests on all that stands on record; a report does not. */
+    private boolean needsSoundRecord() {
+      return this == PRESCRIBER;
     }
 
     public boolean includes(Account actor) {
@@ -81,7 +91,11 @@ public final class CourseChanges {
                 ports
                     .courses()
                     .find(id)
-                    .map(file -> work.apply(file, now()))
+                    .map(
+                        file ->
+                            by.needsSoundRecord() && !file.isSound()
+                                ? Reading.<T>refused(NOT_SOUND)
+                                : work.apply(file, now()))
                     .orElseGet(() -> Reading.refused(NO_COURSE)));
   }
 

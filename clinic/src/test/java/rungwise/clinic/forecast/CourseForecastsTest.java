@@ -167,7 +167,7 @@ final class CourseForecastsTest {
     sign(InventedPopulations.WEAK);
     CourseId course = world.open();
     world
-        .report(course, ReportForm.at("2026-03-02", "04:00").mark("12").grade("2").exactly("250"))
+        .report(course, ReportForm.at("2026-03-02", "04:00").mark("12").grade("3").exactly("250"))
         .orThrow();
 
     Asked asked = asked(course);
@@ -176,6 +176,43 @@ final class CourseForecastsTest {
     assertThat(asked.lines())
         .isNotEmpty()
         .allMatch(line -> line.closed().equals(asked.forbidden()));
+    assertThat(asked.lines().getFirst().happened()).isPresent();
+    assertThat(asked.lines().getFirst().words())
+        .contains(". It has happened: 0.12 mL: ", ". By the model: usable response ");
+  }
+
+  @Test
+  void a_long_response_that_was_not_usable_is_not_read_as_a_sign_that_he_needs_more() {
+    sign(InventedPopulations.WEAK);
+    CourseId course = world.open();
+    world
+        .report(course, ReportForm.at("2026-03-02", "04:00").mark("12").grade("2").exactly("200"))
+        .orThrow();
+
+    assertThat(forecasts.of(world.state(course)))
+        .isInstanceOfSatisfying(
+            None.class,
+            none ->
+                assertThat(none.because())
+                    .startsWith("No forecast: the model does not read a response that is not"));
+  }
+
+  @Test
+  void a_dose_that_is_not_known_to_have_gone_in_moves_no_chance() {
+    sign(InventedPopulations.WEAK);
+    CourseId course = world.open();
+    List<ForecastLine> before = asked(course).lines();
+    for (String day : List.of("2026-02-20", "2026-02-23", "2026-02-26")) {
+      world
+          .report(
+              course,
+              ReportForm.at(day, "09:00").mark("12").grade("0").exactly("5").causes("one_found"))
+          .orThrow();
+    }
+
+    assertThat(asked(course).lines())
+        .extracting(ForecastLine::useful120)
+        .containsExactlyElementsOf(before.stream().map(ForecastLine::useful120).toList());
   }
 
   @Test

@@ -54,6 +54,11 @@ public enum GuardRule {
       "Somebody said what may mean 4 hours or still firm, and the report is not complete.",
       DurationLimits.EMERGENCY.source(),
       "that report is complete, or a prescriber has reviewed it"),
+  RECORD_NOT_SOUND(
+      GuardClass.HARD_STOP,
+      "What stands on record is not as it was written: nothing that rests on it can be relied on.",
+      new Source.Assumption("a changed record may hide an erection, a contraindication or a dose"),
+      "an administrator has put a sound record back"),
   RECALLED(
       GuardClass.HARD_STOP,
       "The clinic has taken this preparation out of use.",

@@ -23,13 +23,25 @@ final class UpkeepGuards {
 
   private UpkeepGuards() {}
 
-  /** A preparation that the clinic has taken out of use is injected no more. */
+  /**
+   * Nothing is injected by a record that is not as it was written, nor of a preparation that the
+   * clinic has taken out of use.
+   */
   static List<Verdict> ofTheCourse(Question question) {
-    return question.circumstances().recalled()
-        ? List.of(
-            Verdict.of(
-                GuardRule.RECALLED, Fact.said("preparation", question.preparation().composition())))
-        : List.of();
+    var verdicts = new ArrayList<Verdict>();
+    List<String> flaws = question.circumstances().flaws();
+    if (!flaws.isEmpty()) {
+      verdicts.add(
+          Verdict.of(
+              GuardRule.RECORD_NOT_SOUND,
+              flaws.stream().map(flaw -> Fact.said("what is wrong", flaw)).toArray(Fact[]::new)));
+    }
+    if (question.circumstances().recalled()) {
+      verdicts.add(
+          Verdict.of(
+              GuardRule.RECALLED, Fact.said("preparation", question.preparation().composition())));
+    }
+    return List.copyOf(verdicts);
   }
 
   /** What speaks against one volume. */

@@ -150,6 +150,16 @@ final class UpkeepGuardsTest {
   }
 
   @Test
+  void by_a_record_that_was_changed_nothing_is_injected_and_no_dose_is_proposed() {
+    LabelWorld world = usual().around(Circumstances.NONE.withFlaws(List.of("entry 3 was changed")));
+
+    assertThat(blocks(world, "0.12", Place.CLINIC)).containsExactly(GuardRule.RECORD_NOT_SOUND);
+    var advice = Dosing.advise(world.question());
+    assertThat(advice.decision()).isEqualTo(new Decision.Pause());
+    assertThat(advice.reason().rule()).isEqualTo(TitrationRule.RECORD_FIRST);
+  }
+
+  @Test
   void a_recalled_preparation_is_injected_nowhere_and_no_dose_of_it_is_proposed() {
     LabelWorld world = usual().around(Circumstances.NONE.withRecall());
 

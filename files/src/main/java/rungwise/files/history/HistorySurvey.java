@@ -4,10 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastInjection;
-import rungwise.dosing.known.PreparationId;
 
 /**
  * A history file of which some lines may be wrong.
@@ -41,18 +39,6 @@ public record HistorySurvey(List<HistoryLine> lines, List<String> faults, int as
   }
 
   private static PastInjection injection(HistoryLine line) {
-    Optional<PastInjection.Setting> setting =
-        line.time()
-            .flatMap(
-                at ->
-                    line.preparation()
-                        .flatMap(
-                            preparation ->
-                                line.barrel()
-                                    .map(
-                                        barrel ->
-                                            new PastInjection.Setting(
-                                                at, new PreparationId(preparation), barrel))));
     return new PastInjection(
         line.line(),
         line.injection(),
@@ -61,6 +47,6 @@ public record HistorySurvey(List<HistoryLine> lines, List<String> faults, int as
         line.strength(),
         line.grade(),
         line.softAfter(),
-        setting);
+        line.setting());
   }
 }

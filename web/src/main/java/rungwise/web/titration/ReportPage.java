@@ -15,6 +15,7 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.sheet.OpenErectionView;
 import rungwise.clinic.sheet.OpenErectionView.Way;
+import rungwise.clinic.soundness.Flaw;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.UnfinishedReports;
 import rungwise.clinic.titration.ReportPart;
@@ -97,11 +98,17 @@ public record ReportPage(
    * Whose report it is.
    *
    * @param namesakes other men who could be taken for him
+   * @param flaws what of his record is not as it was written, in words; empty if nothing
    */
   public record Who(
-      String fullName, String birthDate, String recordNumber, List<Namesake> namesakes) {
+      String fullName,
+      String birthDate,
+      String recordNumber,
+      List<Namesake> namesakes,
+      List<String> flaws) {
     public Who {
       namesakes = List.copyOf(namesakes);
+      flaws = List.copyOf(flaws);
     }
   }
 
@@ -170,7 +177,7 @@ public record ReportPage(
     return new ReportPage(
         course + "/report" + entry.map(one -> "/" + one).orElse(""),
         course,
-        who(state.file().patient(), entry.isPresent() ? List.of() : around.alike()),
+        who(state.file(), entry.isPresent() ? List.of() : around.alike()),
         entry,
         faults,
         around.notOver(),
@@ -239,12 +246,14 @@ public record ReportPage(
     return who.namesakes().stream().map(Namesake::course).toList();
   }
 
-  private static Who who(Patient patient, List<CourseFile> alike) {
+  private static Who who(CourseFile file, List<CourseFile> alike) {
+    Patient patient = file.patient();
     return new Who(
         patient.fullName(),
         ClinicTime.words(patient.birthDate()),
         patient.recordNumber(),
-        alike.stream().map(file -> namesake(patient, file)).toList());
+        alike.stream().map(other -> namesake(patient, other)).toList(),
+        file.flaws().stream().map(Flaw::words).toList());
   }
 
   private static Namesake namesake(Patient patient, CourseFile other) {

@@ -106,6 +106,7 @@ public final class SampleCourse {
             Optional.of(SampleEntries.NOW),
             Optional.of(report),
             List.of(new CourseFact.ReportUnfinished.Said("soft", "within_60"))),
+        new CourseFact.FlagsSeen(),
         new CourseFact.TabletTaken(Tablet.SILDENAFIL, SampleEntries.NOW),
         new CourseFact.DailyTabletDecided(/* isAllowed= */ true),
         new CourseFact.CorrectionConfirmed(report),

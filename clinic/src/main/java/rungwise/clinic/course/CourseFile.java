@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
@@ -249,6 +250,15 @@ public final class CourseFile {
         .reduce((earlier, later) -> later);
   }
 
+  /** What had been shown, taught or agreed by a day, whether it has run out since or not. */
+  public Set<Readiness> recordedBefore(LocalDate day) {
+    return inForce(ReadinessRecorded.class).stream()
+        .map(Written::fact)
+        .filter(fact -> !fact.day().isAfter(day))
+        .map(ReadinessRecorded::item)
+        .collect(Collectors.toUnmodifiableSet());
+  }
+
   /** What counts for home use on a day, under what a protocol asks for. */
   public Set<Readiness> readiness(Protocol.Home asked, LocalDate day) {
     return inForce(ReadinessRecorded.class).stream()
@@ -263,11 +273,27 @@ public final class CourseFile {
    * reviewed. Choosing an earlier plan again does not bring a dose back.
    */
   public Optional<Written<DoseSigned>> signedDose() {
-    long planned = lastOf(PlanChosen.class).orElseThrow().entry().number();
-    long reviewed =
-        lastOf(EmergencyReviewed.class).map(written -> written.entry().number()).orElse(0L);
-    return lastOf(DoseSigned.class)
-        .filter(written -> written.entry().number() > Math.max(planned, reviewed));
+    return signedDose(entry -> true);
+  }
+
+  /** The dose that was in force at an instant. */
+  public Optional<Written<DoseSigned>> signedDoseAt(Instant at) {
+    return signedDose(entry -> !entry.minute().isAfter(at));
+  }
+
+  private Optional<Written<DoseSigned>> signedDose(Predicate<CourseEntry> isKnown) {
+    long ended =
+        Stream.of(PlanChosen.class, EmergencyReviewed.class)
+            .flatMap(kind -> inForce(kind).stream())
+            .map(Written::entry)
+            .filter(isKnown)
+            .mapToLong(CourseEntry::number)
+            .max()
+            .orElse(0);
+    return inForce(DoseSigned.class).stream()
+        .filter(written -> isKnown.test(written.entry()))
+        .reduce((earlier, later) -> later)
+        .filter(written -> written.entry().number() > ended);
   }
 
   /** Who was handed over last for the injection of a report, whatever corrected it since. */

@@ -9,6 +9,7 @@ public enum Need {
   EMERGENCY_OVER("Emergency over: review it"),
   OBSERVATION("Under observation"),
   SUSPENDED("Signed dose suspended"),
+  FLAGGED("Flagged report for a prescriber"),
   DECISION("Prescriber to decide"),
   SIGNATURE("Dose to sign"),
   EXAMINATION("Examination due"),

@@ -84,7 +84,15 @@ public final class CourseReader {
             inHand.of(file, protocol, now),
             circumstances(file, protocol, now),
             now);
-    return new CourseState(file, question, choice, proposal.notes(), signed(plan).waits());
+    var flags =
+        new ReportFlags(
+            file,
+            history.injections(),
+            new Remembered<Plan, Protocol>(this::protocol),
+            new Remembered<PreparationId, Preparation>(this::preparation),
+            ports.time());
+    return new CourseState(
+        file, question, choice, proposal.notes(), flags.read(), signed(plan).waits());
   }
 
   /**

@@ -60,7 +60,7 @@ public record TodayPage(
         case EMERGENCY, FIRM, RECORD_NOT_SOUND, SUSPENDED -> Sign.STOP;
         case END_NOT_KNOWN -> Sign.NOT_KNOWN;
         case EMERGENCY_OVER -> Sign.OVER;
-        case DECISION -> Sign.WAIT;
+        case FLAGGED, DECISION -> Sign.WAIT;
         case SIGNATURE -> Sign.PROPOSED;
         case OBSERVATION, EXAMINATION, NOTHING -> Sign.NOTE;
       };

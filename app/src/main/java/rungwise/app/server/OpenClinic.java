@@ -48,6 +48,7 @@ import rungwise.clinic.titration.Titration;
 import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
 import rungwise.files.SampleProtocolReader;
+import rungwise.store.RecordWatch;
 import rungwise.store.SqliteStore;
 import rungwise.web.secrets.Argon2Hashing;
 
@@ -166,6 +167,11 @@ public final class OpenClinic implements AutoCloseable {
   /** The key by which devices that have signed in are known again. */
   SecretKey deviceKey() {
     return store.deviceKey();
+  }
+
+  /** Looks at what every course rests on. */
+  RecordWatch watch() {
+    return store.watch();
   }
 
   public Trail trail() {

@@ -173,7 +173,7 @@ public final class CourseGuards {
     Injection emergency = reviewed.get();
     var facts = new ArrayList<>(List.of(DoseGuards.factsOf(question, emergency)));
     int known = facts.size();
-    if (!question.circumstances().isExaminedSince(emergency.at())) {
+    if (question.notExaminedSince().isPresent()) {
       facts.add(Fact.said("not on record since", "an examination"));
     }
     if (!question.history().isTestedSince(emergency)) {

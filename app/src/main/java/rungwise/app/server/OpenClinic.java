@@ -48,6 +48,7 @@ import rungwise.clinic.titration.Titration;
 import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
 import rungwise.files.SampleProtocolReader;
+import rungwise.store.RecordWatch;
 import rungwise.store.SqliteStore;
 import rungwise.web.secrets.Argon2Hashing;
 
@@ -168,6 +169,11 @@ public final class OpenClinic implements AutoCloseable {
     return store.deviceKey();
   }
 
+  /** Looks at what every course rests on. */
+  RecordWatch watch() {
+    return store.watch();
+  }
+
   public Trail trail() {
     return store.trail();
   }
@@ -241,7 +247,8 @@ public final class OpenClinic implements AutoCloseable {
         .toList();
   }
 
-  private Stream<CourseFile> courses() {
+  /** Every course, read anew. */
+  Stream<CourseFile> courses() {
     return store.courses().all().stream().flatMap(id -> store.courses().find(id).stream());
   }
 

@@ -33,6 +33,19 @@ class UnsoundRecordTest {
     clinic.close();
   }
 
+  /** The same clinic, changed while no server ran. */
+  private static Clinic changedBefore(String sql) throws SQLException {
+    try (Clinic untouched = Clinic.withDemoStory()) {
+      untouched.server().close();
+      try (var connection = DriverManager.getConnection("jdbc:sqlite:" + untouched.database());
+          var statement = connection.createStatement()) {
+        statement.execute("drop trigger protocol_signed_is_not_changed");
+        statement.execute(sql);
+      }
+      return untouched.startedAgain();
+    }
+  }
+
   /** Changes a table as somebody with a database shell would, whatever forbids it. */
   private void change(String table, String set, String where) throws SQLException {
     try (var connection = DriverManager.getConnection("jdbc:sqlite:" + clinic.database());
@@ -85,5 +98,16 @@ class UnsoundRecordTest {
         .contains("record cannot be read", courses.get(1).patient().fullName())
         .doesNotContain(course.patient().fullName());
     assertThat(prescriber.get("/room").statusCode()).isEqualTo(200);
+  }
+
+  @Test
+  void a_changed_protocol_stops_every_course_from_the_start_of_the_server_on() throws SQLException {
+    try (Clinic another = changedBefore("update protocol_signed set document = document || ' '")) {
+      Visitor prescriber = another.signedIn(PRESCRIBER);
+
+      assertThat(prescriber.get("/courses/" + courses.get(2).id()).body())
+          .contains(NOT_SOUND, "people, preparations or protocols are not as they were written")
+          .doesNotContain("Nothing on record stops him");
+    }
   }
 }

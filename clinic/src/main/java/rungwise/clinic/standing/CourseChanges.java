@@ -11,6 +11,7 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /**
@@ -18,6 +19,9 @@ import rungwise.quantities.Reading;
  * may. What every use case about a course shares stands here.
  */
 public final class CourseChanges {
+
+  /** The field of the reason for a change. */
+  public static final String REASON = "reason";
 
   public static final String REASON_MISSING = "Write the reason: it stays on record.";
 
@@ -118,10 +122,15 @@ public final class CourseChanges {
       String reason) {
     Optional<String> fault = textFault(reason);
     if (reason.isBlank() || fault.isPresent()) {
-      return Reading.refused(fault.orElse(REASON_MISSING));
+      return Reading.refused(new Fault(REASON, fault.orElse(REASON_MISSING)));
     }
     NewEntry entry = NewEntry.of(id, fact, actor.id(), now).because(reason.strip());
     return Reading.of(ports.courses().append(corrects.map(entry::correcting).orElse(entry)));
+  }
+
+  /** The same at the field in which it is written. */
+  public static Optional<Fault> textFault(String text, String field) {
+    return textFault(text).map(words -> new Fault(field, words));
   }
 
   /** Why a text cannot be kept; empty if it can. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import rungwise.quantities.Fault;
+import rungwise.quantities.Reading;
 
 /** All that is wrong with a form, in the order of its fields. */
 public record Faults(List<Fault> all) {
@@ -22,6 +23,11 @@ public record Faults(List<Fault> all) {
   /** Faults of the form as a whole. */
   public static Faults ofForm(List<String> texts) {
     return new Faults(texts.stream().map(Fault::ofForm).toList());
+  }
+
+  /** What was refused, each at its field. */
+  public static Faults of(Reading.Refused<?> refused) {
+    return new Faults(refused.placed());
   }
 
   /** What was refused, each at the page's field of that name. */

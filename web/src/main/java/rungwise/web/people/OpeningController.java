@@ -70,8 +70,7 @@ final class OpeningController {
     return switch (made) {
       case Reading.Read<Account> read -> opened(read.value());
       case Reading.Refused<Account> refused ->
-          Page.refused(
-              FIRST_START, OpeningPage.firstStart(typed, FaultPlaces.place(refused.faults())));
+          Page.refused(FIRST_START, OpeningPage.firstStart(typed, Faults.of(refused)));
     };
   }
 
@@ -103,7 +102,7 @@ final class OpeningController {
     return switch (accepted) {
       case Reading.Read<Account> read -> opened(read.value());
       case Reading.Refused<Account> refused ->
-          Page.refused(WELCOME, OpeningPage.welcome(typed, FaultPlaces.place(refused.faults())));
+          Page.refused(WELCOME, OpeningPage.welcome(typed, Faults.of(refused)));
     };
   }
 

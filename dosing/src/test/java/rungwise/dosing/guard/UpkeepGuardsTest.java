@@ -107,6 +107,7 @@ final class UpkeepGuardsTest {
                       List.of(),
                       Optional.empty(),
                       List.of(),
+                      Set.of(),
                       List.of()))
               .injected("0.25", Grade.FULLY_FIRM, minutes(20))
               .injected("0.5", Grade.FULLY_FIRM, minutes(240))

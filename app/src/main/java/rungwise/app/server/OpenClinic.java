@@ -271,7 +271,8 @@ public final class OpenClinic implements AutoCloseable {
         .toList();
   }
 
-  private Stream<CourseFile> courses() {
+  /** Every course, read anew. */
+  Stream<CourseFile> courses() {
     return store.courses().all().stream().flatMap(id -> store.courses().find(id).stream());
   }
 

@@ -135,6 +135,7 @@ public final class CourseReader {
         ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)),
         new Tablets(file).last(),
         unfinished(file),
+        file.expired(protocol.home(), ports.time().dayOf(now)),
         file.flaws().stream().map(Flaw::words).toList());
   }
 

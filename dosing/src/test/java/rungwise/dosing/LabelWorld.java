@@ -334,7 +334,8 @@ public final class LabelWorld {
   }
 
   private History history() {
-    return new History(injections, struck, observing, reopenings, reviews, acceptances, before);
+    return new History(
+        injections, List.of(), struck, observing, reopenings, reviews, acceptances, before);
   }
 
   public Ladder ladder() {

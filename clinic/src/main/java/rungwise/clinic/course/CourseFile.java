@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
@@ -34,7 +35,9 @@ public final class CourseFile {
 
   private final CourseId id;
   private final List<CourseEntry> entries;
+  private final Map<EntryId, CourseEntry> byId;
   private final List<CourseEntry> inForce;
+  private final List<Written<VialReceived>> vials;
 
   /**
    * A course.
@@ -49,7 +52,12 @@ public final class CourseFile {
     }
     Set<EntryId> corrected =
         entries.stream().flatMap(entry -> entry.corrects().stream()).collect(Collectors.toSet());
+    byId = entries.stream().collect(Collectors.toMap(CourseEntry::id, entry -> entry));
     inForce = entries.stream().filter(entry -> !corrected.contains(entry.id())).toList();
+    vials =
+        inForce(VialReceived.class).stream()
+            .sorted(Comparator.comparingLong(written -> beganAt(written.entry())))
+            .toList();
   }
 
   public CourseId id() {
@@ -123,9 +131,7 @@ public final class CourseFile {
    * clinic's too, from which a dose for him was drawn.
    */
   public List<Written<VialReceived>> vials() {
-    return inForce(VialReceived.class).stream()
-        .sorted(Comparator.comparingLong(written -> beganAt(written.entry())))
-        .toList();
+    return vials;
   }
 
   /** Every vial that was dispensed to him, in that order; none of the clinic's own. */
@@ -142,6 +148,14 @@ public final class CourseFile {
   public Optional<Written<VialReceived>> vialOfClinic(EntryId vial) {
     return vials().stream()
         .filter(written -> written.fact().ofClinic().equals(Optional.of(vial)))
+        .reduce((earlier, later) -> later);
+  }
+
+  /** The vial of an entry, as its last addendum says. */
+  public Optional<Written<VialReceived>> vialOf(EntryId vial) {
+    EntryId root = rootOf(entry(vial));
+    return vials().stream()
+        .filter(written -> rootOf(written.entry()).equals(root))
         .reduce((earlier, later) -> later);
   }
 
@@ -167,7 +181,7 @@ public final class CourseFile {
    * @throws java.util.NoSuchElementException if it is not in this course
    */
   public CourseEntry entry(EntryId entry) {
-    return entries.stream().filter(one -> one.id().equals(entry)).findFirst().orElseThrow();
+    return Optional.ofNullable(byId.get(entry)).orElseThrow();
   }
 
   /** Whether an injection at that very instant is on record or under observation. */

@@ -43,7 +43,9 @@ final class LiftingWords {
     Map<Long, Struck> waiting =
         history.struck().stream()
             .filter(Struck::isToConfirm)
-            .collect(Collectors.toMap(one -> one.said().entry(), one -> one));
+            .collect(
+                Collectors.toMap(
+                    one -> one.said().entry(), one -> one, (said, mayHaveBeen) -> said));
     return StruckReport.of(state.file()).stream()
         .flatMap(
             one ->

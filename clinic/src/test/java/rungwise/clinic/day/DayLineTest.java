@@ -17,6 +17,7 @@ import rungwise.clinic.supply.VialForm;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
+import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
@@ -64,7 +65,7 @@ final class DayLineTest {
         .isEqualTo("Not known how it ended; 4 hours are at 14:55, in 3 h 5 min.");
     assertThat(view().because()).isEqualTo(open().fourHours());
     assertThat(view().blocks())
-        .filteredOn(block -> block.rule().equals("EMERGENCY_OPEN"))
+        .filteredOn(block -> block.rule() == GuardRule.EMERGENCY_OPEN)
         .singleElement()
         .extracting(CourseView.VerdictText::sentence)
         .isEqualTo(open().fourHours());

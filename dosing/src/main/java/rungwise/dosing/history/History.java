@@ -20,6 +20,8 @@ import rungwise.quantities.Volume;
  * Everything of one course that a rule may look at.
  *
  * @param injections in the order of time, whatever the order given
+ * @param mayHaveBeen what an injection from nobody knows which vial may have been besides, once for
+ *     each other label that he had; it stops, closes and holds, and proves nothing
  * @param struck reports that were corrected or withdrawn and that no prescriber has confirmed to be
  *     wrong
  * @param observing injections in the clinic of which it is not yet recorded how they ended
@@ -28,6 +30,7 @@ import rungwise.quantities.Volume;
  */
 public record History(
     List<Injection> injections,
+    List<Injection> mayHaveBeen,
     List<Struck> struck,
     List<Observing> observing,
     List<Reopening> reopenings,
@@ -45,11 +48,19 @@ public record History(
   /** These injections and nothing else. */
   public static History of(List<Injection> injections) {
     return new History(
-        injections, List.of(), List.of(), List.of(), List.of(), List.of(), Before.NOTHING);
+        injections,
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        Before.NOTHING);
   }
 
   public History {
     injections = injections.stream().sorted(IN_ORDER).toList();
+    mayHaveBeen = List.copyOf(mayHaveBeen);
     struck = List.copyOf(struck);
     observing = List.copyOf(observing);
     reopenings = List.copyOf(reopenings);
@@ -61,6 +72,7 @@ public record History(
   public History withPast(List<Injection> dated, Before known) {
     return new History(
         Stream.concat(dated.stream(), injections.stream()).toList(),
+        mayHaveBeen,
         struck,
         observing,
         reopenings,
@@ -98,14 +110,15 @@ public record History(
 
   /**
    * All that was said and still counts for stopping, closing and holding, in the order of time: the
-   * injections, those from before of which it is not known when they were, and what struck reports
-   * said.
+   * injections, what they may have been besides, those from before of which it is not known when
+   * they were, and what struck reports said.
    */
   public List<Injection> everSaid() {
-    return struck.isEmpty() && before.undated().isEmpty()
+    return struck.isEmpty() && mayHaveBeen.isEmpty() && before.undated().isEmpty()
         ? injections
         : Stream.of(
                 injections.stream(),
+                mayHaveBeen.stream(),
                 before.undated().stream(),
                 struck.stream().filter(Struck::counts).map(Struck::said))
             .flatMap(said -> said)

@@ -11,6 +11,7 @@ public enum Law {
   EMERGENCY_IS_COUNTED("every emergency that is open is told"),
   UNFINISHED("what may mean 4 hours stops while it is asked back"),
   LABEL_DECIDES("what the label of the vial says was injected, whatever was planned"),
+  VIAL_NOT_KNOWN("from nobody knows which vial it closes by each label that he had"),
   CLOSED("120 min or more, known or possible, closes that dose and all above it"),
   CLOSED_WHEN_STRUCK(
       "a struck report of 120 min or more closes until it is completed or confirmed"),
@@ -57,8 +58,7 @@ public enum Law {
   NOBODY_ELSE_OPENS("nobody but a prescriber opens a volume");
 
   /** What the engine is not known to obey yet. */
-  public static final Set<Law> AWAITED =
-      Collections.unmodifiableSet(EnumSet.of(LABEL_DECIDES, FIRST_IN_CLINIC));
+  public static final Set<Law> AWAITED = Collections.unmodifiableSet(EnumSet.of(FIRST_IN_CLINIC));
 
   public final String words;
 

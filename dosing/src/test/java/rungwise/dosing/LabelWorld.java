@@ -277,7 +277,7 @@ public final class LabelWorld {
 
   /** He was injected before the record began, and nobody has asked when. */
   public LabelWorld withOpenPast() {
-    before = new Before(before.undated(), before.unmapped(), /* isOpen= */ true);
+    before = new Before(before.undated(), before.unmapped(), List.of(), /* isOpen= */ true);
     return this;
   }
 
@@ -315,14 +315,14 @@ public final class LabelWorld {
             Place.HOME,
             Stock.NOT_RECORDED);
     var all = Stream.concat(before.undated().stream(), Stream.of(one)).toList();
-    before = new Before(all, before.unmapped(), before.isOpen());
+    before = new Before(all, before.unmapped(), List.of(), before.isOpen());
     return this;
   }
 
   /** A history from before says this of a dose of nobody knows what. */
   public LabelWorld unmapped(String volume, Grade grade, SoftAfter soft) {
     var one = new Before.Unmapped(ml(volume), grade, soft);
-    before = new Before(before.undated(), List.of(one), before.isOpen());
+    before = new Before(before.undated(), List.of(one), List.of(), before.isOpen());
     return this;
   }
 

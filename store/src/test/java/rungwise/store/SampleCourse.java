@@ -240,7 +240,15 @@ public final class SampleCourse {
                 new SoftAfter.Between(TimeSpan.ofMinutes(30), TimeSpan.ofMinutes(60)),
                 Optional.of(new PastInjection.Setting(SampleEntries.NOW, PREPARATION, "u100-0.5"))),
             new PastInjection(
-                3, 2, LOW, 1, 1, Grade.NONE, new SoftAfter.NotKnown(), Optional.empty())));
+                3,
+                2,
+                LOW,
+                1,
+                1,
+                Grade.NONE,
+                new SoftAfter.NotKnown(),
+                Optional.empty(),
+                Optional.of(PREPARATION))));
   }
 
   private static CourseFact started(EntryId vial) {

@@ -57,7 +57,8 @@ public final class CourseAsHistory {
             one.strength(),
             one.grade(),
             one.soft(),
-            one.setting()));
+            one.setting(),
+            one.named()));
   }
 
   private static PastInjection injection(InjectionReported report, Preparation injected) {

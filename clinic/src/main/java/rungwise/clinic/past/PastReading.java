@@ -7,6 +7,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import rungwise.clinic.course.CourseFact.PastReviewed;
 import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.past.PastHistories.Kept;
 import rungwise.dosing.history.Before;
 import rungwise.dosing.history.History;
@@ -21,9 +22,10 @@ import rungwise.quantities.Volume;
 
 /**
  * What guards and advice make of a history from before this record began. Injections with a time
- * and a preparation are read like reports of which nobody asked what went wrong. Without them
- * nothing is known of the last injection, until a report is written after the history was; and what
- * was long closes doses only once a prescriber has written what was injected.
+ * and a preparation are read like reports of which nobody asked what went wrong. Without a time
+ * nothing is known of the last injection, until a report is written after the history was; without
+ * a preparation what was long stops every dose until a prescriber has written what was injected,
+ * and where nobody can tell it closes every dose that no prescriber has opened since.
  */
 public final class PastReading {
 
@@ -52,7 +54,7 @@ public final class PastReading {
   /** Whether a prescriber has, or had, to write what long erections from before followed. */
   public static boolean hasLongUndated(CourseFile file, PastHistories past) {
     return past.of(file.patient().recordKey()).stream()
-        .flatMap(PastReading::undated)
+        .flatMap(PastReading::notNamed)
         .anyMatch(PastReading::isLong);
   }
 
@@ -60,8 +62,9 @@ public final class PastReading {
     return own.withPast(
         known.stream().flatMap(this::dated).toList(),
         new Before(
-            known.stream().flatMap(this::mapped).toList(),
+            known.stream().flatMap(this::undated).toList(),
             known.stream().flatMap(this::unmapped).toList(),
+            known.stream().flatMap(this::nobodyKnows).toList(),
             known.stream().anyMatch(this::isOpen)));
   }
 
@@ -87,8 +90,8 @@ public final class PastReading {
                     .stream());
   }
 
-  private static Stream<PastInjection> undated(Kept kept) {
-    return kept.history().injections().stream().filter(one -> one.setting().isEmpty());
+  private static Stream<PastInjection> notNamed(Kept kept) {
+    return kept.history().injections().stream().filter(one -> one.preparation().isEmpty());
   }
 
   private static boolean isLong(PastInjection one) {
@@ -96,28 +99,55 @@ public final class PastReading {
   }
 
   /** What a prescriber wrote of a history after it was brought in, the last time. */
-  private Optional<PastReviewed> reviewOf(Kept kept) {
+  private Optional<Written<PastReviewed>> reviewOf(Kept kept) {
     return file.inForce(PastReviewed.class).stream()
         .filter(written -> written.entry().number() > kept.number())
-        .map(CourseFile.Written::fact)
         .reduce((earlier, later) -> later);
   }
 
   private Stream<Before.Unmapped> unmapped(Kept kept) {
     return reviewOf(kept).isPresent()
         ? Stream.empty()
-        : undated(kept)
+        : notNamed(kept)
             .filter(PastReading::isLong)
             .map(one -> new Before.Unmapped(one.volume(), one.grade(), one.soft()));
   }
 
   /** Each stands at the instant at which the history was brought in: it was not later. */
+  private Stream<Injection> undated(Kept kept) {
+    return Stream.concat(named(kept), mapped(kept));
+  }
+
+  private Stream<Injection> named(Kept kept) {
+    return kept.history().injections().stream()
+        .flatMap(
+            one ->
+                one
+                    .named()
+                    .map(
+                        id -> injection(kept, one, one.volume(), kept.at(), preparations.apply(id)))
+                    .stream());
+  }
+
   private Stream<Injection> mapped(Kept kept) {
-    return reviewOf(kept).flatMap(PastReviewed::reference).map(preparations).stream()
+    return reviewOf(kept).flatMap(written -> written.fact().reference()).map(preparations).stream()
         .flatMap(
             reference ->
-                undated(kept)
+                notNamed(kept)
                     .map(one -> injection(kept, one, inReference(one), kept.at(), reference)));
+  }
+
+  /** Long ones of which a prescriber has written that nobody can tell what was injected. */
+  private Stream<Before.NobodyKnows> nobodyKnows(Kept kept) {
+    return reviewOf(kept).filter(written -> written.fact().reference().isEmpty()).stream()
+        .flatMap(
+            written ->
+                notNamed(kept)
+                    .filter(PastReading::isLong)
+                    .map(
+                        one ->
+                            new Before.NobodyKnows(
+                                written.entry().number(), kept.at(), one.grade(), one.soft())));
   }
 
   /** As much of the reference preparation as holds the same, rounded down to a microlitre. */

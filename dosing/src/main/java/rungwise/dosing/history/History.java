@@ -189,12 +189,14 @@ public record History(
 
   /**
    * The injection that keeps a volume of a preparation closed, if one does: of this preparation, or
-   * of another one of which this volume holds as much or more.
+   * of another one of which this volume holds as much or more, or of nobody knows what.
    */
   public Optional<Injection> closing(Preparation preparation, Volume volume) {
-    return everSaid().stream()
-        .filter(Injection::closesVolume)
-        .filter(one -> one.isReachedBy(preparation, volume))
+    return Stream.concat(
+            everSaid().stream()
+                .filter(Injection::closesVolume)
+                .filter(one -> one.isReachedBy(preparation, volume)),
+            before.nobodyKnows().stream().map(one -> one.asIfOf(preparation, volume)))
         .filter(one -> !isReopened(one, preparation.id(), volume))
         .findFirst();
   }
@@ -316,13 +318,26 @@ public record History(
   }
 
   private Beginning afterNothingTolerated(List<Injection> before, Preparation next) {
+    List<Injection> ofNext =
+        everSaid().stream()
+            .filter(one -> one.preparation().isSameAs(next) && !before.contains(one))
+            .toList();
     List<Beginning.Held> tooLong =
         everSaid().stream()
-            .filter(one -> !one.preparation().isSameAs(next) || before.contains(one))
+            .filter(one -> !ofNext.contains(one))
+            .filter(one -> ofNext.stream().noneMatch(read -> mayHaveBeen(read, one)))
             .filter(Injection::forbidsHigherDose)
             .map(one -> new Beginning.Held(one.preparation(), one.drawn()))
             .toList();
     return tooLong.isEmpty() ? new Beginning.AsNew() : new Beginning.BelowTooLong(tooLong);
+  }
+
+  /** Whether one is what another may have been besides, from nobody knows which vial. */
+  private boolean mayHaveBeen(Injection read, Injection besides) {
+    return read.entry() == besides.entry()
+        && read.at().equals(besides.at())
+        && read.drawn().equals(besides.drawn())
+        && !isUndated(besides);
   }
 
   /** The doses that are proven on fresh stock to be over in time, of whatever preparation. */

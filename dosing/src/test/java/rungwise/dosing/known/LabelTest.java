@@ -20,7 +20,8 @@ final class LabelTest {
   /** The strength is worked out by hand: 17.65 mg/mL of one component and nothing else. */
   @Test
   void a_strength_is_of_the_component_that_the_label_names() {
-    Preparation read = Preparation.ofLabel("papaverine hydrochloride 17.65 mg per mL").orElseThrow();
+    Preparation read =
+        Preparation.ofLabel("papaverine hydrochloride 17.65 mg per mL").orElseThrow();
 
     assertThat(read.ingredients()).hasSize(1);
     assertThat(read.ingredient(Component.PAPAVERINE).orElseThrow().strength())

@@ -61,6 +61,7 @@ public record HistorySurvey(List<HistoryLine> lines, List<String> faults, int as
         line.strength(),
         line.grade(),
         line.softAfter(),
-        setting);
+        setting,
+        setting.isPresent() ? Optional.empty() : line.preparation().map(PreparationId::new));
   }
 }

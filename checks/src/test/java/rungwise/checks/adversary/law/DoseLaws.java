@@ -125,7 +125,7 @@ public final class DoseLaws {
       noneAbove(Law.FIRST_DOSE, scene.rungs().getFirst());
       return;
     }
-    List<Told> tolerated = ledger.tolerated(before.get());
+    List<Told> tolerated = ledger.lastTolerated();
     if (tolerated.isEmpty()) {
       boolean anyLong = ledger.counting().stream().anyMatch(Told::isLong);
       judge.look(Law.CHANGE_AFTER_LONG, anyLong);

@@ -358,6 +358,15 @@ public final class Ledger {
             .toList();
   }
 
+  /** The same of the mixture that was injected last of those that have any. */
+  public List<Told> lastTolerated() {
+    return counting().reversed().stream()
+        .map(one -> tolerated(one.mix))
+        .filter(some -> !some.isEmpty())
+        .findFirst()
+        .orElse(List.of());
+  }
+
   /** The doses of a mixture that prove something, with no long one at as much or less. */
   public List<Told> tolerated(Mix mix) {
     List<Told> all = counting();

@@ -20,7 +20,6 @@ import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
-import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.history.SimpleCauses;
@@ -82,7 +81,7 @@ public class AdviceBenchmark {
               Grade.FIRM_NOT_USABLE,
               SHORT,
               SimpleCauses.NONE_FOUND,
-              Place.CLINIC,
+              Injection.Setting.CLINIC_OBSERVED,
               Stock.NOT_RECORDED));
     }
     return new Question(

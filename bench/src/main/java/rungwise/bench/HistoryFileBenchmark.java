@@ -6,6 +6,8 @@ import java.io.OutputStreamWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.concurrent.TimeUnit;
 import java.util.zip.GZIPOutputStream;
@@ -20,6 +22,7 @@ import org.openjdk.jmh.annotations.TearDown;
 import rungwise.dosing.fit.Courses;
 import rungwise.files.history.CourseFile;
 import rungwise.files.history.HistoryFile;
+import rungwise.files.history.PreparationChoice;
 
 /** A packed history file of 100,000 men with 8 injections each, once, in milliseconds. */
 @State(Scope.Benchmark)
@@ -77,7 +80,8 @@ public class HistoryFileBenchmark {
 
   @Benchmark
   public Courses readCourses() throws IOException {
-    return CourseFile.read(file).orThrow();
+    var notChosen = new PreparationChoice(List.of(), Optional.empty());
+    return CourseFile.read(file, notChosen).orThrow().courses();
   }
 
   @Benchmark

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import rungwise.quantities.Reading;
+import rungwise.quantities.TimeSpan;
 
 /**
  * The clinic's wall clock. Instants are kept in UTC; this is how people write and read them.
@@ -74,7 +75,7 @@ public record ClinicTime(ZoneId zone) {
     } else if (size.toHours() < 1) {
       length = size.toMinutes() + " min";
     } else if (size.toHours() < HOURS_SHOWN_AS_HOURS) {
-      length = size.toHours() + " h " + size.toMinutesPart() + " min";
+      length = TimeSpan.ofMinutes(size.toMinutes()).toString();
     } else {
       length = size.toDays() + " days";
     }

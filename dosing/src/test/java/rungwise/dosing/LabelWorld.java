@@ -15,6 +15,7 @@ import rungwise.dosing.history.EmergencyReview;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.Injection.Setting;
 import rungwise.dosing.history.Observing;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
@@ -75,7 +76,7 @@ public final class LabelWorld {
   private Screening screening = Screening.all(Answer.NO, START);
   private Protocol protocol = protocol();
   private Optional<VialInHand> vial = Optional.of(vial(FRESH, ALPROSTADIL_20_LABEL));
-  private Place place = Place.CLINIC;
+  private Setting setting = Setting.CLINIC_OBSERVED;
   private Stock stock = FRESH;
   private Set<Readiness> readiness = EnumSet.allOf(Readiness.class);
   private Instant now = START.plusSeconds(60 * 60 * 24 * 60L);
@@ -188,7 +189,13 @@ public final class LabelWorld {
 
   /** Where the injections that follow are given. */
   public LabelWorld at(Place other) {
-    place = other;
+    setting = Setting.of(other, /* isObserved= */ true);
+    return this;
+  }
+
+  /** The injections after this were in the clinic, as somebody said: nobody there saw them. */
+  public LabelWorld toldOfTheClinic() {
+    setting = Setting.CLINIC_AS_TOLD;
     return this;
   }
 
@@ -265,7 +272,8 @@ public final class LabelWorld {
       SimpleCauses causes) {
     entry++;
     injections.add(
-        new Injection(entry, when, preparation, drawn, ordered, grade, soft, causes, place, stock));
+        new Injection(
+            entry, when, preparation, drawn, ordered, grade, soft, causes, setting, stock));
     return this;
   }
 
@@ -312,7 +320,7 @@ public final class LabelWorld {
             grade,
             soft,
             SimpleCauses.NOT_ASKED,
-            Place.HOME,
+            Setting.HOME,
             Stock.NOT_RECORDED);
     var all = Stream.concat(before.undated().stream(), Stream.of(one)).toList();
     before = new Before(all, before.unmapped(), List.of(), before.isOpen());

@@ -60,7 +60,8 @@ public record FitDocument(
             .with("reference_preparation", preparation);
     List<Doubt> doubts = fit.doubts(posterior);
     if (!doubts.isEmpty()) {
-      object = object.withTexts("doubts", doubts.stream().map(DoubtWords::of).toList());
+      object =
+          object.withTexts(PopulationFile.DOUBTS, doubts.stream().map(DoubtWords::of).toList());
     }
     return posterior.isPresent() ? object.with("posterior", posterior(posterior.get())) : object;
   }

@@ -21,9 +21,6 @@ public final class PopulationDocuments implements PopulationReader {
           ShippedPopulations.ASSUMED,
           Origin.ASSUMPTION);
 
-  /** What a fit says against its own use. */
-  private static final String DOUBTS = "doubts";
-
   /** What a fit to the clinic's own courses says of itself. */
   static final String FITTED_HERE = "fitted_here";
 
@@ -36,10 +33,10 @@ public final class PopulationDocuments implements PopulationReader {
   }
 
   private Reading<PopulationDocument> withoutDoubts(PopulationFile file) {
-    if (file.others().get(DOUBTS) instanceof List<?> doubts && !doubts.isEmpty()) {
+    if (!file.doubts().isEmpty()) {
       return new Reading.Refused<>(
-          doubts.stream()
-              .map(doubt -> DOUBTS + ": the fit is not to be signed: " + doubt)
+          file.doubts().stream()
+              .map(doubt -> PopulationFile.DOUBTS + ": the fit is not to be signed: " + doubt)
               .toList());
     }
     return Reading.of(

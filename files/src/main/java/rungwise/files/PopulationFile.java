@@ -37,6 +37,7 @@ public record PopulationFile(
   private static final String REFERENCE_GROUP = "reference_group";
   private static final String GROUPS = "groups";
   private static final String REFERENCE_PREPARATION = "reference_preparation";
+  static final String DOUBTS = "doubts";
   private static final String GAMMA = "gamma";
   private static final Pattern GAMMA_OF = Pattern.compile(GAMMA + "[_.](.+)");
   private static final Pattern NUMBERED = Pattern.compile("([cd])_([0-9])");
@@ -47,6 +48,13 @@ public record PopulationFile(
   public PopulationFile {
     shares = Map.copyOf(shares);
     others = Map.copyOf(others);
+  }
+
+  /** What its maker says against its use; a fit says so. */
+  public List<String> doubts() {
+    return others.get(DOUBTS) instanceof List<?> doubts
+        ? doubts.stream().map(String::valueOf).toList()
+        : List.of();
   }
 
   /** The population, or every fault of the document with its place. */

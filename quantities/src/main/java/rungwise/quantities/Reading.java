@@ -1,5 +1,6 @@
 package rungwise.quantities;
 
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -20,12 +21,17 @@ public sealed interface Reading<T> {
   }
 
   /** Nothing was read. Each fault says what was given, what is accepted and what to do. */
-  record Refused<T>(List<String> faults) implements Reading<T> {
+  record Refused<T>(List<Fault> placed) implements Reading<T> {
     public Refused {
-      faults = List.copyOf(faults);
-      if (faults.isEmpty()) {
+      placed = List.copyOf(placed);
+      if (placed.isEmpty()) {
         throw new IllegalArgumentException("bug: a refusal without a fault");
       }
+    }
+
+    /** Faults of the whole. */
+    public Refused(Collection<String> texts) {
+      this(texts.stream().map(Fault::ofForm).toList());
     }
   }
 
@@ -34,6 +40,10 @@ public sealed interface Reading<T> {
   }
 
   static <T> Reading<T> refused(String fault) {
+    return refused(Fault.ofForm(fault));
+  }
+
+  static <T> Reading<T> refused(Fault fault) {
     return new Refused<>(List.of(fault));
   }
 
@@ -45,11 +55,22 @@ public sealed interface Reading<T> {
     };
   }
 
-  /** The faults; empty if a value was read. */
+  /** The faults, each at its field; empty if a value was read. */
+  default List<Fault> placed() {
+    return List.of();
+  }
+
+  /** The words of the faults; empty if a value was read. */
   default List<String> faults() {
+    return placed().stream().map(Fault::text).toList();
+  }
+
+  /** The same with its faults at a field, where they are at none. */
+  default Reading<T> at(String field) {
     return switch (this) {
-      case Read<T> read -> List.of();
-      case Refused<T> refused -> refused.faults();
+      case Read<T> read -> read;
+      case Refused<T> refused ->
+          new Refused<>(refused.placed().stream().map(fault -> fault.at(field)).toList());
     };
   }
 
@@ -65,7 +86,7 @@ public sealed interface Reading<T> {
   default <U> Reading<U> map(Function<? super T, ? extends U> change) {
     return switch (this) {
       case Read<T> read -> new Read<>(change.apply(read.value()), read.notices());
-      case Refused<T> refused -> new Refused<>(refused.faults());
+      case Refused<T> refused -> new Refused<>(refused.placed());
     };
   }
 

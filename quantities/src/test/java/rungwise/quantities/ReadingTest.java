@@ -44,7 +44,7 @@ final class ReadingTest {
 
   @Test
   void a_refusal_must_name_a_fault() {
-    assertThatThrownBy(() -> new Reading.Refused<String>(List.of()))
+    assertThatThrownBy(() -> new Reading.Refused<String>(List.<Fault>of()))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageStartingWith("bug:");
   }

@@ -48,7 +48,14 @@ final class SqlRecords implements Records {
   }
 
   private void readCourse(CourseId id) {
-    check("course " + id, () -> store.courses().find(id).ifPresent(SqlRecords::requireOrder));
+    check("course " + id, () -> store.courses().find(id).ifPresent(SqlRecords::requireWhole));
+  }
+
+  private static void requireWhole(CourseFile file) {
+    if (!file.isSound()) {
+      throw new IllegalArgumentException(file.flaws().getFirst().words());
+    }
+    requireOrder(file);
   }
 
   /** What is corrected must stand in the same course, before its correction. */

@@ -44,6 +44,7 @@ public final class SqliteStore implements AutoCloseable {
   private final Runnable giveBack;
   private final Database database;
   private final Journal journal;
+  private final RecordWatch watch;
   private final Accounts accounts;
   private final Credentials credentials;
   private final Preparations preparations;
@@ -65,11 +66,12 @@ public final class SqliteStore implements AutoCloseable {
     this.giveBack = giveBack;
     this.database = database;
     this.journal = new Journal(database, key);
+    this.watch = new RecordWatch(journal);
     this.accounts = new SqlAccounts(database, journal);
     this.credentials = new SqlCredentials(database);
     this.preparations = new SqlPreparations(database, journal);
     this.syringes = new SqlSyringes(database, journal);
-    this.courses = new SqlCourses(database, journal);
+    this.courses = new SqlCourses(database, journal, watch::flaws);
     this.protocolShelf = new SqlProtocolShelf(database, journal);
     this.populationShelf = new SqlPopulationShelf(database, journal);
     this.roomDays = new SqlRoomDays(database, journal);
@@ -93,7 +95,9 @@ public final class SqliteStore implements AutoCloseable {
     DataFolder folder = DataFolder.take(dataFolder);
     try {
       JournalKey key = JournalKey.in(folder, /* isNewFolder= */ !Database.isIn(folder));
-      return new SqliteStore(folder::close, Database.open(folder), key);
+      var store = new SqliteStore(folder::close, Database.open(folder), key);
+      store.journal.sealEnds();
+      return store;
     } catch (RuntimeException e) {
       folder.close();
       throw e;
@@ -178,6 +182,11 @@ public final class SqliteStore implements AutoCloseable {
 
   public TakenAccesses takenAccesses() {
     return takenAccesses;
+  }
+
+  /** Looks at what every course rests on, when it is asked to. */
+  public RecordWatch watch() {
+    return watch;
   }
 
   public Journal journal() {

@@ -14,6 +14,7 @@ import rungwise.files.JsonObject;
  * @param file the path of the file
  * @param seconds how long the fit took, without reading
  * @param preparation what the preparation of strength 1 is called
+ * @param leftOut how many lines are of a preparation that was not chosen
  * @param posterior where it was asked for and can be had
  * @param posteriorSeconds how long that took, the search included
  */
@@ -22,11 +23,12 @@ public record FitAnswer(
     Fit fit,
     double seconds,
     String preparation,
+    int leftOut,
     Optional<Posterior> posterior,
     double posteriorSeconds) {
 
   /** What speaks against using it. */
-  List<Doubt> doubts() {
+  public List<Doubt> doubts() {
     return fit.doubts(posterior);
   }
 
@@ -37,6 +39,7 @@ public record FitAnswer(
             posterior,
             preparation,
             Optional.of(new FitDocument.Seconds(seconds, posteriorSeconds)))
-        .json();
+        .json()
+        .with("lines_left_out", (double) leftOut);
   }
 }

@@ -2,6 +2,7 @@ package rungwise.app.fit;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.concurrent.TimeUnit;
@@ -14,19 +15,26 @@ import rungwise.dosing.fit.Pass;
 import rungwise.dosing.fit.Posterior;
 import rungwise.dosing.fit.Posteriors;
 import rungwise.files.history.CourseFile;
+import rungwise.files.history.PreparationChoice;
 import rungwise.quantities.Reading;
 
 /**
  * What was typed after the verb "fit".
  *
  * @param history the path of a history file
+ * @param preparations the names in the file of which lines are read, where they were chosen
  * @param reference the reference group, where one was named
  * @param hasPosterior whether the posterior is asked for too
  * @param seed of the posterior's draws
  * @param threads how many threads work; what comes out is the same for any number
  */
 public record FitRequest(
-    Path history, Optional<String> reference, boolean hasPosterior, long seed, int threads) {
+    Path history,
+    Optional<String> preparations,
+    Optional<String> reference,
+    boolean hasPosterior,
+    long seed,
+    int threads) {
 
   /**
    * The fit, or everything that is wrong with the request and its file.
@@ -34,14 +42,22 @@ public record FitRequest(
    * @param progress is told after each look at the courses
    */
   public Reading<FitAnswer> answer(Consumer<Pass> progress) throws IOException {
-    Reading<Courses> read = CourseFile.read(history);
-    return switch (read) {
-      case Reading.Refused<Courses> refused -> new Reading.Refused<>(refused.faults());
-      case Reading.Read<Courses> file -> answer(file.value(), progress);
+    Reading<List<String>> named =
+        preparations
+            .map(text -> PreparationChoice.read("--preparation", text))
+            .orElse(Reading.of(List.of()));
+    if (named.found().isEmpty()) {
+      return new Reading.Refused<>(named.faults());
+    }
+    var choice = new PreparationChoice(named.orThrow(), Optional.empty());
+    return switch (CourseFile.read(history, choice)) {
+      case Reading.Refused<CourseFile.Found> refused -> new Reading.Refused<>(refused.faults());
+      case Reading.Read<CourseFile.Found> file -> answer(file.value(), progress);
     };
   }
 
-  private Reading<FitAnswer> answer(Courses courses, Consumer<Pass> progress) {
+  private Reading<FitAnswer> answer(CourseFile.Found found, Consumer<Pass> progress) {
+    Courses courses = found.courses();
     if (courses.count() < Fitting.LEAST_COURSES) {
       return Reading.refused(
           history
@@ -59,12 +75,13 @@ public record FitRequest(
               + new TreeSet<>(courses.groups()));
     }
     try (var workers = new ThreadWorkers(threads)) {
-      return Reading.of(fit(courses, group, workers, progress));
+      return Reading.of(fit(found, group, workers, progress));
     }
   }
 
   private FitAnswer fit(
-      Courses courses, String group, ThreadWorkers workers, Consumer<Pass> progress) {
+      CourseFile.Found found, String group, ThreadWorkers workers, Consumer<Pass> progress) {
+    Courses courses = found.courses();
     long start = System.nanoTime();
     Fit fit = Fitting.fit(courses, group, workers, progress);
     double seconds = secondsSince(start);
@@ -77,7 +94,8 @@ public record FitRequest(
         history.toString(),
         fit,
         seconds,
-        "the preparation of strength 1 in " + history.getFileName(),
+        found.preparation().orElse("the preparation of strength 1 in " + history.getFileName()),
+        found.leftOut(),
         posterior,
         secondsSince(start));
   }

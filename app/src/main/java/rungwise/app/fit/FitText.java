@@ -21,25 +21,10 @@ public final class FitText {
 
   /** The answer, line by line. */
   public static List<String> of(FitAnswer answer) {
-    Fit fit = answer.fit();
-    var lines = new ArrayList<String>();
-    lines.add(
-        "Fit of the response model to "
-            + answer.file()
-            + ": "
-            + fit.courses()
-            + " patients, "
-            + fit.trials()
-            + " injections.");
-    lines.add(
-        "Reference group: "
-            + fit.reference()
-            + ". Logarithm of the likelihood: "
-            + decimal(fit.log(), PLACES_OF_LOG)
-            + ". The result is not signed, and no advice uses it.");
+    List<String> lines = beginning(answer);
     lines.add("");
     lines.add(head(answer));
-    fit.parameters().forEach((name, estimate) -> lines.add(row(answer, name, estimate)));
+    answer.fit().parameters().forEach((name, estimate) -> lines.add(row(answer, name, estimate)));
     answer
         .posterior()
         .ifPresent(
@@ -58,6 +43,31 @@ public final class FitText {
       answer.doubts().forEach(doubt -> lines.add("  " + DoubtWords.of(doubt)));
     }
     return List.copyOf(lines);
+  }
+
+  /** What was fitted to, and how well. */
+  private static List<String> beginning(FitAnswer answer) {
+    Fit fit = answer.fit();
+    var lines = new ArrayList<String>();
+    lines.add(
+        "Fit of the response model to "
+            + answer.file()
+            + ": "
+            + fit.courses()
+            + " patients, "
+            + fit.trials()
+            + " injections.");
+    lines.add("Strength 1: " + answer.preparation() + ".");
+    if (answer.leftOut() > 0) {
+      lines.add("Left out, being of another preparation: " + answer.leftOut() + " lines.");
+    }
+    lines.add(
+        "Reference group: "
+            + fit.reference()
+            + ". Logarithm of the likelihood: "
+            + decimal(fit.log(), PLACES_OF_LOG)
+            + ". The result is not signed, and no advice uses it.");
+    return lines;
   }
 
   private static String head(FitAnswer answer) {

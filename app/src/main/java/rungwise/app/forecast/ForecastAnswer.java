@@ -11,8 +11,16 @@ import rungwise.quantities.Volume;
  * What was found for each patient of a file.
  *
  * @param population what the population is called
+ * @param preparation the preparation whose strength is 1
+ * @param doubts what whoever made the population says against its use
+ * @param leftOut how many lines of the history are of a preparation that was not chosen
  */
-public record ForecastAnswer(String population, List<Patient> patients) {
+public record ForecastAnswer(
+    String population,
+    String preparation,
+    List<String> doubts,
+    int leftOut,
+    List<Patient> patients) {
 
   /** Stands on every output: nothing here has asked a guard. */
   public static final String NOTICE = "no safety checks were made";
@@ -53,6 +61,7 @@ public record ForecastAnswer(String population, List<Patient> patients) {
   public record Delivered(Delivery budget, Forecast forecast) {}
 
   public ForecastAnswer {
+    doubts = List.copyOf(doubts);
     patients = List.copyOf(patients);
   }
 }

@@ -12,11 +12,16 @@ public final class ForecastJson {
 
   private ForecastJson() {}
 
-  /** The answer as one object; its keys are fixed. */
+  /** The answer as one object; its keys are fixed, and doubts stand there only if there are any. */
   public static JsonObject of(ForecastAnswer answer) {
-    return JsonObject.empty()
-        .with("notice", ForecastAnswer.NOTICE)
-        .withObjects("patients", answer.patients().stream().map(ForecastJson::patient).toList());
+    JsonObject object =
+        JsonObject.empty()
+            .with("notice", ForecastAnswer.NOTICE)
+            .withObjects("patients", answer.patients().stream().map(ForecastJson::patient).toList())
+            .with("population", answer.population())
+            .with("reference_preparation", answer.preparation())
+            .with("lines_left_out", (double) answer.leftOut());
+    return answer.doubts().isEmpty() ? object : object.withTexts("doubts", answer.doubts());
   }
 
   private static JsonObject patient(ForecastAnswer.Patient patient) {

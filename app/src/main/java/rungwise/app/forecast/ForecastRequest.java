@@ -19,7 +19,7 @@ import rungwise.dosing.response.Trial;
 import rungwise.files.PopulationFile;
 import rungwise.files.ShippedPopulations;
 import rungwise.files.history.HistoryFile;
-import rungwise.files.history.HistoryLine;
+import rungwise.files.history.PreparationChoice;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
 
@@ -33,6 +33,8 @@ import rungwise.quantities.Volume;
  * @param strength of the preparation that is asked for, relative to the population's
  * @param delivery the token of a syringe, if the error of delivery is to be integrated over
  * @param lost the largest part of the strength that may be gone; only together with a syringe
+ * @param preparations the names in the file of which lines are read, where they were chosen
+ * @param isDespiteDoubts whether a population may be used that its own maker doubts
  */
 public record ForecastRequest(
     Path history,
@@ -41,22 +43,25 @@ public record ForecastRequest(
     String potency,
     String strength,
     Optional<String> delivery,
-    Optional<String> lost) {
+    Optional<String> lost,
+    Optional<String> preparations,
+    boolean isDespiteDoubts) {
 
   private static final Pattern DECIMAL = Pattern.compile("[0-9]{1,6}(?:\\.[0-9]{1,20})?");
   private static final double MOST_POTENCY = 1.2;
-  private static final double LEAST_STRENGTH = 0.001;
-  private static final double MOST_STRENGTH = 1000;
+  private static final double LEAST_STRENGTH = 0.05;
+  private static final double MOST_STRENGTH = 20;
 
   /** The forecasts, or everything that is wrong with the request and its files. */
   public Reading<ForecastAnswer> answer() throws IOException {
-    Reading<HistoryFile> historyRead = HistoryFile.read(history);
     Reading<PopulationFile> populationRead = readPopulation();
+    Reading<PreparationChoice.Chosen> historyRead =
+        readHistory(populationRead.found().map(PopulationFile::referencePreparation));
     Reading<List<Volume>> volumesRead = VolumeList.read(volumes);
     Reading<Double> potencyRead =
         readNumber("--potency", potency, Double.MIN_VALUE, MOST_POTENCY, "above 0, at most 1.2");
     Reading<Double> strengthRead =
-        readNumber("--strength", strength, LEAST_STRENGTH, MOST_STRENGTH, "from 0.001 to 1000");
+        readNumber("--strength", strength, LEAST_STRENGTH, MOST_STRENGTH, "from 0.05 to 20");
     var faults =
         new ArrayList<>(
             Stream.of(historyRead, populationRead, volumesRead, potencyRead, strengthRead)
@@ -70,7 +75,8 @@ public record ForecastRequest(
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
     }
-    Population parameters = populationRead.orThrow().population();
+    PopulationFile used = populationRead.orThrow();
+    Population parameters = used.population();
     List<Given> asked =
         volumesRead.orThrow().stream()
             .map(volume -> new Given(volume, potencyRead.orThrow(), strengthRead.orThrow()))
@@ -78,6 +84,9 @@ public record ForecastRequest(
     return Reading.of(
         new ForecastAnswer(
             population,
+            used.referencePreparation(),
+            used.doubts(),
+            historyRead.orThrow().leftOut(),
             historyRead.orThrow().patients().entrySet().stream()
                 .map(patient -> forecast(parameters, patient, asked, deliveryRead.orThrow()))
                 .toList()));
@@ -94,7 +103,39 @@ public record ForecastRequest(
         .map(Optional::of);
   }
 
+  private Reading<PreparationChoice.Chosen> readHistory(Optional<String> reference)
+      throws IOException {
+    Reading<List<String>> named =
+        preparations
+            .map(text -> PreparationChoice.read("--preparation", text))
+            .orElse(Reading.of(List.of()));
+    return switch (HistoryFile.read(history)) {
+      case Reading.Refused<HistoryFile> refused -> new Reading.Refused<>(refused.faults());
+      case Reading.Read<HistoryFile> read ->
+          named.found().isEmpty()
+              ? new Reading.Refused<>(named.faults())
+              : new PreparationChoice(named.orThrow(), reference).of(read.value());
+    };
+  }
+
   private Reading<PopulationFile> readPopulation() throws IOException {
+    return switch (readDocument()) {
+      case Reading.Refused<PopulationFile> refused -> refused;
+      case Reading.Read<PopulationFile> read
+          when !isDespiteDoubts && !read.value().doubts().isEmpty() ->
+          new Reading.Refused<>(
+              Stream.concat(
+                      Stream.of(
+                          population
+                              + ": whoever made this population doubts it: make it from more"
+                              + " courses, or forecast with --despite-doubts"),
+                      read.value().doubts().stream().map(doubt -> population + ": " + doubt))
+                  .toList());
+      case Reading.Read<PopulationFile> read -> read;
+    };
+  }
+
+  private Reading<PopulationFile> readDocument() throws IOException {
     var shipped = ShippedPopulations.document(population);
     if (shipped.isPresent()) {
       return PopulationFile.read(shipped.get());
@@ -130,9 +171,10 @@ public record ForecastRequest(
   }
 
   /** One fault for each patient, at his first line. */
-  private static List<String> unknownGroups(HistoryFile history, Population population) {
+  private static List<String> unknownGroups(
+      PreparationChoice.Chosen history, Population population) {
     return history.patients().values().stream()
-        .map(List::getFirst)
+        .map(lines -> lines.getFirst().said())
         .filter(line -> population.meanOf(line.group()).isEmpty())
         .map(
             line ->
@@ -147,14 +189,14 @@ public record ForecastRequest(
 
   private static ForecastAnswer.Patient forecast(
       Population population,
-      Map.Entry<String, List<HistoryLine>> patient,
+      Map.Entry<String, List<PreparationChoice.Line>> patient,
       List<Given> asked,
       Optional<AskedDelivery> delivery) {
-    List<HistoryLine> lines = patient.getValue();
+    List<PreparationChoice.Line> lines = patient.getValue();
     Requirement requirement =
         Requirement.of(
             population,
-            lines.getFirst().group(),
+            lines.getFirst().said().group(),
             lines.stream().map(ForecastRequest::trial).toList());
     return new ForecastAnswer.Patient(
         patient.getKey(),
@@ -178,10 +220,7 @@ public record ForecastRequest(
                     new ForecastAnswer.Delivered(budget, budget.forecast(requirement, logDose))));
   }
 
-  private static Trial trial(HistoryLine line) {
-    return new Trial(
-        new Given(line.volume(), line.potency(), line.strength()).logDose(),
-        line.grade(),
-        line.lasted());
+  private static Trial trial(PreparationChoice.Line line) {
+    return new Trial(line.given().logDose(), line.said().grade(), line.said().lasted());
   }
 }

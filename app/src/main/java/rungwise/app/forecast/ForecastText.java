@@ -36,7 +36,16 @@ public final class ForecastText {
     lines.add(
         "Population: "
             + answer.population()
+            + ". Strength 1: "
+            + answer.preparation()
             + ". In brackets: the range for nine in ten such men. Percent.");
+    if (!answer.doubts().isEmpty()) {
+      lines.add("Not to be relied on, because the population is doubted:");
+      answer.doubts().forEach(doubt -> lines.add("  " + doubt));
+    }
+    if (answer.leftOut() > 0) {
+      lines.add("Left out, being of another preparation: " + answer.leftOut() + " lines.");
+    }
     if (isWithDelivery(answer)) {
       lines.add(DELIVERED);
     }

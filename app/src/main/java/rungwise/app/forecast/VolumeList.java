@@ -3,6 +3,7 @@ package rungwise.app.forecast;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
 
@@ -10,7 +11,6 @@ import rungwise.quantities.Volume;
 final class VolumeList {
 
   private static final int PARTS = 3;
-  private static final int MOST = 1000;
   private static final String HOW =
       ": write from, to and step in mL, such as 0.05:0.5:0.05, or volumes such as 0.1,0.2";
 
@@ -25,6 +25,10 @@ final class VolumeList {
       return new Reading.Refused<>(faults.stream().map(fault -> "--volumes: " + fault).toList());
     }
     List<Volume> volumes = readings.stream().map(Reading::orThrow).toList();
+    if (volumes.stream().anyMatch(volume -> volume.isMoreThan(Barrels.LARGEST))) {
+      return Reading.refused(
+          "--volumes " + text + ": no syringe holds more than " + Barrels.LARGEST + HOW);
+    }
     if (isRange && volumes.size() != PARTS) {
       return Reading.refused("--volumes " + text + HOW);
     }
@@ -37,9 +41,6 @@ final class VolumeList {
     var volumes = new ArrayList<Volume>();
     for (Volume volume = from; !volume.isMoreThan(to); volume = volume.plus(step)) {
       volumes.add(volume);
-      if (volumes.size() > MOST) {
-        return Reading.refused("--volumes " + text + " are more than " + MOST + HOW);
-      }
     }
     return volumes.isEmpty()
         ? Reading.refused("--volumes " + text + " begin above their end" + HOW)

@@ -48,6 +48,7 @@ import rungwise.clinic.titration.Titration;
 import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
 import rungwise.files.SampleProtocolReader;
+import rungwise.store.RecordWatch;
 import rungwise.store.SqliteStore;
 import rungwise.web.secrets.Argon2Hashing;
 
@@ -168,6 +169,11 @@ public final class OpenClinic implements AutoCloseable {
     return store.deviceKey();
   }
 
+  /** Looks at what every course rests on. */
+  RecordWatch watch() {
+    return store.watch();
+  }
+
   public Trail trail() {
     return store.trail();
   }
@@ -192,7 +198,7 @@ public final class OpenClinic implements AutoCloseable {
   FitRuns fitRuns(Titration titration, ClinicTime time) {
     return new FitRuns(
         new FitPorts(
-            titration::all,
+            () -> titration.all().stream().filter(state -> state.file().isSound()).toList(),
             store.pastHistories(),
             populations,
             formulary::find,

@@ -128,6 +128,11 @@ class ServerWiring {
   }
 
   @Bean
+  RecordRounds recordRounds(OpenClinic clinic) {
+    return RecordRounds.begin(clinic.watch());
+  }
+
+  @Bean
   Trail trail(OpenClinic clinic) {
     return clinic.trail();
   }

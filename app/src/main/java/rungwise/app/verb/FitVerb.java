@@ -53,6 +53,15 @@ final class FitVerb implements Callable<Integer> {
   private @Nullable String reference;
 
   @Option(
+      names = "--preparation",
+      paramLabel = "NAMES",
+      description = {
+        "Read the lines of these preparations alone, by the names in the file with commas between,",
+        "the one of strength 1 first. Without it: every line must name the same one, or none."
+      })
+  private @Nullable String preparations;
+
+  @Option(
       names = "--posterior",
       description = "Tell the posterior under weak beliefs too: see docs/model-card.md.")
   private boolean hasPosterior;
@@ -84,7 +93,13 @@ final class FitVerb implements Callable<Integer> {
     }
     PrintWriter err = spec.commandLine().getErr();
     var request =
-        new FitRequest(history, Optional.ofNullable(reference), hasPosterior, seed, threads);
+        new FitRequest(
+            history,
+            Optional.ofNullable(preparations),
+            Optional.ofNullable(reference),
+            hasPosterior,
+            seed,
+            threads);
     var reading = request.answer(pass -> tell(err, pass));
     FitAnswer answer =
         reading
@@ -97,7 +112,7 @@ final class FitVerb implements Callable<Integer> {
       FitText.of(answer).forEach(out::println);
     }
     out.flush();
-    return ExitCode.OK;
+    return answer.doubts().isEmpty() ? ExitCode.OK : RungwiseCommand.NOT_TO_BE_RELIED_ON;
   }
 
   private static void tell(PrintWriter err, Pass pass) {

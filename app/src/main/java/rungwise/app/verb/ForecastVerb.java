@@ -86,6 +86,20 @@ final class ForecastVerb implements Callable<Integer> {
               + " such as 0.1. Without it: 0.")
   private @Nullable String lost;
 
+  @Option(
+      names = "--preparation",
+      paramLabel = "NAMES",
+      description = {
+        "Read the lines of these preparations alone, by the names in the file with commas between:",
+        "the population's, and strengths of it. Without it: every line must be of the population's."
+      })
+  private @Nullable String preparations;
+
+  @Option(
+      names = "--despite-doubts",
+      description = "Use a population that its own maker doubts; the exit status is then 3.")
+  private boolean isDespiteDoubts;
+
   @Option(names = "--json", description = "Print one JSON object.")
   private boolean isJson;
 
@@ -102,7 +116,9 @@ final class ForecastVerb implements Callable<Integer> {
             potency,
             strength,
             Optional.ofNullable(delivery),
-            Optional.ofNullable(lost));
+            Optional.ofNullable(lost),
+            Optional.ofNullable(preparations),
+            isDespiteDoubts);
     var reading = request.answer();
     ForecastAnswer answer =
         reading
@@ -115,6 +131,6 @@ final class ForecastVerb implements Callable<Integer> {
       ForecastText.of(answer).forEach(out::println);
     }
     out.flush();
-    return ExitCode.OK;
+    return answer.doubts().isEmpty() ? ExitCode.OK : RungwiseCommand.NOT_TO_BE_RELIED_ON;
   }
 }

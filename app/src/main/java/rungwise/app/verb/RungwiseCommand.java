@@ -22,7 +22,12 @@ import rungwise.store.database.CannotOpenStore;
     version = "rungwise 0.1.0",
     mixinStandardHelpOptions = true,
     exitCodeListHeading = "%nExit status:%n",
-    exitCodeList = {"0:done", "1:the program failed", "2:wrong use or bad input"},
+    exitCodeList = {
+      "0:done",
+      "1:the program failed",
+      "2:wrong use or bad input",
+      "3:done, but the result may not be signed or relied on"
+    },
     subcommands = {
       ServeVerb.class,
       DemoVerb.class,
@@ -38,12 +43,18 @@ import rungwise.store.database.CannotOpenStore;
     })
 public final class RungwiseCommand implements Runnable {
 
+  /** The exit status of a result that may not be signed or relied on. */
+  static final int NOT_TO_BE_RELIED_ON = 3;
+
   /** Put here by the command line before the verb is called. */
   @Spec private CommandSpec spec = CommandSpec.create();
 
   private RungwiseCommand() {}
 
-  /** Runs one verb; the exit status is 0 done, 1 fault, 2 wrong use or bad input. */
+  /**
+   * Runs one verb; the exit status is 0 done, 1 fault, 2 wrong use or bad input, 3 done with
+   * doubts.
+   */
   public static int run(String... arguments) {
     return commandLine().execute(arguments);
   }

@@ -97,6 +97,11 @@ final class Clinic implements AutoCloseable {
     return new Clinic(TemporaryFolder.copyOf(Told.FOLDER.path()), UnaryOperator.identity());
   }
 
+  /** Another server on a copy of this folder, after this one has been closed. */
+  Clinic startedAgain() {
+    return new Clinic(TemporaryFolder.copyOf(folder.path()), UnaryOperator.identity());
+  }
+
   private static ServerSettings settings() {
     return ServerSettings.of(
         ServerSettings.LOOPBACK, 0, Optional.empty(), "Northgate Clinic", ZoneOffset.UTC);

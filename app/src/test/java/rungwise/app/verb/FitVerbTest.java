@@ -161,16 +161,86 @@ final class FitVerbTest {
     Run text = fit(file.toString());
     Run json = fit(file.toString(), "--json");
 
-    assertThat(text.status()).isZero();
+    assertThat(text.status()).isEqualTo(3);
+    assertThat(json.status()).isEqualTo(3);
     assertThat(text.out()).contains("Not to be signed:", "There are only 2 courses");
     assertThat(json.out()).contains("\"doubts\":[\"There are only 2 courses");
+  }
+
+  @Test
+  void a_population_that_its_maker_doubts_is_used_only_when_told_and_says_so_everywhere(
+      @TempDir Path folder) throws IOException {
+    var lines = new StringBuilder();
+    for (int man = 1; man <= 80; man++) {
+      for (int injection = 1; injection <= 3; injection++) {
+        lines.append("M").append(man).append(",mixed,").append(injection);
+        lines.append(",0.1,1,1,4,40,exact,\n");
+      }
+    }
+    String history = written(folder, lines.toString()).toString();
+    Run fitted = fit(history, "--json");
+    Path population = folder.resolve("doubted.json");
+    Files.writeString(population, fitted.out(), StandardCharsets.UTF_8);
+
+    Run refused = run("forecast", history, "--population", population.toString());
+    Run told = run("forecast", history, "--population", population.toString(), "--despite-doubts");
+    Run json =
+        run(
+            "forecast",
+            history,
+            "--population",
+            population.toString(),
+            "--despite-doubts",
+            "--json");
+
+    assertThat(fitted.status()).isEqualTo(3);
+    assertThat(refused.status()).isEqualTo(2);
+    assertThat(refused.out()).isEmpty();
+    assertThat(refused.err().getFirst()).endsWith("or forecast with --despite-doubts");
+    assertThat(refused.err()).anyMatch(line -> line.contains("No response has grade 1"));
+    assertThat(told.status()).isEqualTo(3);
+    assertThat(told.out())
+        .contains("Not to be relied on, because the population is doubted:", "has grade 1");
+    assertThat(json.status()).isEqualTo(3);
+    assertThat(json.out()).contains("\"doubts\":[\"");
+  }
+
+  @Test
+  void a_fit_is_of_one_preparation_or_of_what_is_chosen(@TempDir Path folder) throws IOException {
+    var text = new StringBuilder(HEADER.strip()).append(",preparation\n");
+    for (int man = 1; man <= 9; man++) {
+      String preparation = man % 3 == 0 ? "three-drug" : "alprostadil-20";
+      for (int injection = 1; injection <= 4; injection++) {
+        text.append("M").append(man).append(",mixed,").append(injection).append(",0.");
+        text.append(injection).append(",1,1,").append(injection).append(",");
+        text.append(injection > 2 ? "40,exact,," : ",none,,").append(preparation).append('\n');
+      }
+    }
+    Path file = folder.resolve("mixed.csv");
+    Files.writeString(file, text, StandardCharsets.UTF_8);
+
+    Run both = fit(file.toString());
+    Run chosen = fit(file.toString(), "--preparation", "alprostadil-20", "--json");
+    Run forecast = run("forecast", file.toString(), "--volumes", "0.1");
+    Run ofIt = run("forecast", file.toString(), "--preparation", "alprostadil-20", "--json");
+
+    assertThat(both.status()).isEqualTo(2);
+    assertThat(both.err().getFirst())
+        .startsWith("line 10: preparation: \"three-drug\" was given, and the model is asked about");
+    assertThat(chosen.out())
+        .contains("\"patients\":6,", "\"reference_preparation\":\"alprostadil-20\"")
+        .contains("\"lines_left_out\":12");
+    assertThat(forecast.status()).isEqualTo(2);
+    assertThat(forecast.err()).hasSize(12);
+    assertThat(ofIt.status()).isZero();
+    assertThat(ofIt.out()).contains("\"lines_left_out\":12").doesNotContain("\"M3\"");
   }
 
   @Test
   void without_durations_only_the_part_of_grades_is_fitted() {
     Run run = fit(REFERENCE.resolve("fit").resolve("grades.csv.gz").toString(), "--json");
 
-    assertThat(run.status()).isZero();
+    assertThat(run.status()).isEqualTo(3);
     assertThat(run.out()).contains("\"c4\":{", "\"doubts\":[\"No duration at grade 3 or 4");
     assertThat(run.out()).doesNotContain("\"tau\"");
     assertThat(PopulationFile.read(run.out()).faults()).isNotEmpty();

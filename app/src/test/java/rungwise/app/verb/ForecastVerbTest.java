@@ -239,11 +239,12 @@ final class ForecastVerbTest {
       value = {
         "--volumes|0.1:0.5|--volumes 0.1:0.5: write from, to and step in mL",
         "--volumes|0.5:0.1:0.1|--volumes 0.5:0.1:0.1 begin above their end",
-        "--volumes|0.001:1000:0.001|--volumes 0.001:1000:0.001 are more than 1000",
+        "--volumes|5|--volumes 5: no syringe holds more than 1 mL: write from, to and step",
         "--volumes|0.1cc|--volumes: \"0.1cc\" is not a volume in mL",
         "--potency|0|--potency: \"0\" was given: write a number above 0, at most 1.2",
         "--potency|1.3|--potency: \"1.3\" was given",
         "--strength|-1|--strength: \"-1\" was given",
+        "--strength|30|--strength: \"30\" was given: write a number from 0.05 to 20",
         "--population|none.json|There is no population file none.json: give a path, or one of",
       })
   void a_wrong_option_is_refused_with_what_to_write(String option, String text, String fault) {

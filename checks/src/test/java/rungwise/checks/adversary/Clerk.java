@@ -224,7 +224,7 @@ final class Clerk {
             1,
             Volume.ofMicrolitres(drawn),
             1.0,
-            1.0,
+            Optional.of(1.0),
             Grade.of(grade).orElseThrow(),
             new SoftAfter.Exactly(TimeSpan.ofMinutes(lasted)),
             dated

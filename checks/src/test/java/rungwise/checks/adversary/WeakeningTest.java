@@ -44,6 +44,11 @@ final class WeakeningTest {
           new Weakening(
               "what went wrong proves as much", "dosing.history.Injection", "wentIn", Answer.YES),
           new Weakening(
+              "whatever is told of the clinic was seen there",
+              "dosing.history.Injection",
+              "provesInClinic",
+              Answer.YES),
+          new Weakening(
               "what was struck binds nobody", "dosing.history.Struck", "counts", Answer.NO),
           new Weakening(
               "an override lifts whatever comes",

@@ -12,7 +12,6 @@ import org.junit.jupiter.params.provider.MethodSource;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
-import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Stock;
@@ -82,7 +81,7 @@ final class HazardControlsTest {
         Grade.USABLE,
         new SoftAfter.Exactly(TimeSpan.ofMinutes(45)),
         SimpleCauses.NONE_FOUND,
-        Place.CLINIC,
+        Injection.Setting.CLINIC_OBSERVED,
         Stock.NOT_RECORDED);
   }
 

@@ -124,7 +124,7 @@ record NeverBends(Protocol protocol, Ladder ladder) {
               event.grade(),
               event.lasting().soft(),
               event.causes(),
-              Place.CLINIC,
+              Injection.Setting.CLINIC_OBSERVED,
               FRESH));
     }
     var vial =

@@ -87,6 +87,7 @@ public final class SampleFacts {
     }
     facts.add(new CourseFact.DailyTabletDecided(/* isAllowed= */ true));
     facts.add(new CourseFact.DailyTabletDecided(/* isAllowed= */ false));
+    facts.add(new CourseFact.FlagsSeen());
     facts.add(new ReportWithdrawn());
     facts.add(new VolumeReopened(PREPARATION, volume(250)));
     facts.add(new EmergencyReviewed(Optional.empty()));

@@ -245,8 +245,7 @@ public abstract class LiftingContract {
 
     world.pass(Duration.ofDays(2));
     world.sign(course, world.proposed(course)).orThrow();
-    report(
-        ReportForm.at("2026-03-08", "09:00").mark("12").grade("3").exactly("40").place("clinic"));
+    report(ReportForm.at("2026-03-08", "09:00").mark("12").grade("3").exactly("40"));
     assertThat(isBarredFromHome()).isTrue();
 
     world

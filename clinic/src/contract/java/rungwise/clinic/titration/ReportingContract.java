@@ -19,6 +19,7 @@ import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.start.CourseDraft;
+import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
@@ -132,6 +133,28 @@ public abstract class ReportingContract {
         .asString()
         .contains("his birth date and his record number");
     assertThat(known.faults()).isEmpty();
+  }
+
+  @Test
+  void a_report_that_says_in_the_clinic_is_kept_and_does_not_open_home() {
+    CourseId other = world.open();
+    world.signProposed(other);
+    ReportForm form = good().place("clinic");
+
+    Reading<Long> read = world.told(other, form);
+
+    assertThat(read.notices()).anyMatch(notice -> notice.startsWith("Kept as told of the clinic"));
+    assertThat(world.file(other).reports().getLast().fact().place()).isEqualTo(Place.CLINIC);
+    assertThat(mustComeFirstInTheClinic(other)).isTrue();
+    world
+        .told(other, form.exactly("25").correcting(world.lastEntry(other), "asked again"))
+        .orThrow();
+    assertThat(mustComeFirstInTheClinic(other)).isTrue();
+  }
+
+  private boolean mustComeFirstInTheClinic(CourseId id) {
+    return world.state(id).advice().homeVerdicts().stream()
+        .anyMatch(verdict -> verdict.rule() == GuardRule.FIRST_IN_CLINIC);
   }
 
   @Test

@@ -210,7 +210,7 @@ public abstract class SigningContract {
         .hasSize(4)
         .anyMatch(fault -> fault.contains("more than one step"))
         .anyMatch(fault -> fault.contains("home use"))
-        .anyMatch(fault -> fault.contains("given in the clinic"))
+        .anyMatch(fault -> fault.contains(GuardRule.FIRST_IN_CLINIC.wording()))
         .anyMatch(fault -> fault.contains("not the proposed dose"));
   }
 

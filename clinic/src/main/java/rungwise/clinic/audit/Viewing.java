@@ -64,6 +64,6 @@ public final class Viewing {
 
   /** Every course, the one opened last first, for choosing one of them. */
   public List<CourseFile> courses() {
-    return courses.all().stream().flatMap(id -> courses.find(id).stream()).toList();
+    return courses.all().stream().flatMap(id -> courses.readable(id).stream()).toList();
   }
 }

@@ -260,6 +260,9 @@ public sealed interface CourseFact {
     public record Said(String part, String text) {}
   }
 
+  /** A prescriber has seen every report that the course flagged until then. */
+  record FlagsSeen() implements CourseFact {}
+
   /** He took a tablet for erections. */
   record TabletTaken(Tablet tablet, Instant at) implements CourseFact {}
 

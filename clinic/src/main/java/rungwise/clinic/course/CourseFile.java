@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
@@ -23,6 +24,7 @@ import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFact.VialReceived;
+import rungwise.clinic.soundness.Flaw;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Screening;
@@ -36,28 +38,28 @@ public final class CourseFile {
   private final CourseId id;
   private final List<CourseEntry> entries;
   private final Map<EntryId, CourseEntry> byId;
+  private final List<Flaw> flaws;
   private final List<CourseEntry> inForce;
-  private final List<Written<VialReceived>> vials;
 
   /**
    * A course.
    *
    * @param entries in the order of their numbers; the first opens the course
+   * @param flaws what of them, or of what they rest on, is not as it was written; empty if nothing
    */
-  public CourseFile(CourseId id, List<CourseEntry> entries) {
+  public CourseFile(CourseId id, List<CourseEntry> entries, List<Flaw> flaws) {
     this.id = id;
+    this.flaws = List.copyOf(flaws);
     this.entries = List.copyOf(entries);
     if (entries.isEmpty() || !(entries.getFirst().fact() instanceof CourseOpened)) {
       throw new IllegalArgumentException("bug: course " + id + " was never opened");
     }
     Set<EntryId> corrected =
         entries.stream().flatMap(entry -> entry.corrects().stream()).collect(Collectors.toSet());
-    byId = entries.stream().collect(Collectors.toMap(CourseEntry::id, entry -> entry));
+    byId =
+        entries.stream()
+            .collect(Collectors.toMap(CourseEntry::id, entry -> entry, (one, same) -> one));
     inForce = entries.stream().filter(entry -> !corrected.contains(entry.id())).toList();
-    vials =
-        inForce(VialReceived.class).stream()
-            .sorted(Comparator.comparingLong(written -> beganAt(written.entry())))
-            .toList();
   }
 
   public CourseId id() {
@@ -67,6 +69,21 @@ public final class CourseFile {
   /** All entries, in the order of their numbers. */
   public List<CourseEntry> entries() {
     return entries;
+  }
+
+  /** A course of which everything is as it was written. */
+  public CourseFile(CourseId id, List<CourseEntry> entries) {
+    this(id, entries, List.of());
+  }
+
+  /** What of it is not as it was written; empty if nothing. */
+  public List<Flaw> flaws() {
+    return flaws;
+  }
+
+  /** Whether everything in it is as it was written. */
+  public boolean isSound() {
+    return flaws.isEmpty();
   }
 
   /** One fact with the entry that carries it. */
@@ -79,7 +96,8 @@ public final class CourseFile {
 
   /** The file as it was when that entry was the last. */
   public CourseFile upTo(long number) {
-    return new CourseFile(id, entries.stream().filter(entry -> entry.number() <= number).toList());
+    return new CourseFile(
+        id, entries.stream().filter(entry -> entry.number() <= number).toList(), flaws);
   }
 
   /** The entries of one kind that no later entry corrects. */
@@ -131,7 +149,9 @@ public final class CourseFile {
    * clinic's too, from which a dose for him was drawn.
    */
   public List<Written<VialReceived>> vials() {
-    return vials;
+    return inForce(VialReceived.class).stream()
+        .sorted(Comparator.comparingLong(written -> beganAt(written.entry())))
+        .toList();
   }
 
   /** Every vial that was dispensed to him, in that order; none of the clinic's own. */
@@ -243,6 +263,15 @@ public final class CourseFile {
         .reduce((earlier, later) -> later);
   }
 
+  /** What had been shown, taught or agreed by a day, whether it has run out since or not. */
+  public Set<Readiness> recordedBefore(LocalDate day) {
+    return inForce(ReadinessRecorded.class).stream()
+        .map(Written::fact)
+        .filter(fact -> !fact.day().isAfter(day))
+        .map(ReadinessRecorded::item)
+        .collect(Collectors.toUnmodifiableSet());
+  }
+
   /** What counts for home use on a day, under what a protocol asks for. */
   public Set<Readiness> readiness(Protocol.Home asked, LocalDate day) {
     return inForce(ReadinessRecorded.class).stream()
@@ -257,11 +286,27 @@ public final class CourseFile {
    * reviewed. Choosing an earlier plan again does not bring a dose back.
    */
   public Optional<Written<DoseSigned>> signedDose() {
-    long planned = lastOf(PlanChosen.class).orElseThrow().entry().number();
-    long reviewed =
-        lastOf(EmergencyReviewed.class).map(written -> written.entry().number()).orElse(0L);
-    return lastOf(DoseSigned.class)
-        .filter(written -> written.entry().number() > Math.max(planned, reviewed));
+    return signedDose(entry -> true);
+  }
+
+  /** The dose that was in force at an instant. */
+  public Optional<Written<DoseSigned>> signedDoseAt(Instant at) {
+    return signedDose(entry -> !entry.minute().isAfter(at));
+  }
+
+  private Optional<Written<DoseSigned>> signedDose(Predicate<CourseEntry> isKnown) {
+    long ended =
+        Stream.of(PlanChosen.class, EmergencyReviewed.class)
+            .flatMap(kind -> inForce(kind).stream())
+            .map(Written::entry)
+            .filter(isKnown)
+            .mapToLong(CourseEntry::number)
+            .max()
+            .orElse(0);
+    return inForce(DoseSigned.class).stream()
+        .filter(written -> isKnown.test(written.entry()))
+        .reduce((earlier, later) -> later)
+        .filter(written -> written.entry().number() > ended);
   }
 
   /** Who was handed over last for the injection of a report, whatever corrected it since. */

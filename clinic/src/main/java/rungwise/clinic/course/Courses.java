@@ -2,6 +2,7 @@ package rungwise.clinic.course;
 
 import java.util.List;
 import java.util.Optional;
+import rungwise.clinic.soundness.UnreadableRecord;
 
 /**
  * Port: every course, as the entries that were appended to it. Instants are kept to the
@@ -21,8 +22,22 @@ public interface Courses {
    */
   List<CourseId> leftWhileFirm();
 
-  /** A course with all its entries in the order of their numbers. */
+  /**
+   * A course with all its entries in the order of their numbers, and what of it is not as it was
+   * written.
+   *
+   * @throws UnreadableRecord if what is left of it makes no course
+   */
   Optional<CourseFile> find(CourseId id);
+
+  /** The same for a list of several courses, which one that cannot be read must not hide. */
+  default Optional<CourseFile> readable(CourseId id) {
+    try {
+      return find(id);
+    } catch (UnreadableRecord e) {
+      return Optional.empty();
+    }
+  }
 
   /** Courses of men that are like this one, the one opened last first: {@link Patient#isLike}. */
   List<CourseId> alike(Patient patient);

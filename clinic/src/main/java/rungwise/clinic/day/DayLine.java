@@ -41,13 +41,24 @@ public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErec
       Need need = ofOpen(open.get(), state.now());
       return new DayLine(need, open.get().injectedAt().orElse(last), now, open);
     }
+    if (!state.file().isSound()) {
+      return new DayLine(Need.RECORD_NOT_SOUND, last, now, open);
+    }
     if (over.isPresent()) {
       return new DayLine(Need.EMERGENCY_OVER, over.get(), now, open);
     }
     if (observed.isPresent()) {
       return new DayLine(Need.OBSERVATION, observed.get(), now, open);
     }
-    Need need = ofTheDose(state, advice, clearance);
+    boolean isSuspended = isSuspended(state, clearance);
+    Optional<Instant> flagged =
+        state.flagsToSee().stream()
+            .map(flag -> flag.report().fact().injectedAt())
+            .min(Comparator.naturalOrder());
+    if (!isSuspended && flagged.isPresent()) {
+      return new DayLine(Need.FLAGGED, flagged.get(), now, open);
+    }
+    Need need = isSuspended ? Need.SUSPENDED : ofTheDose(state, advice);
     boolean isDue = need == Need.NOTHING && isExaminationDue;
     return new DayLine(isDue ? Need.EXAMINATION : need, last, now, open);
   }
@@ -65,10 +76,7 @@ public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErec
         && clearance.verdicts().stream().anyMatch(Verdict::isHardStop);
   }
 
-  private static Need ofTheDose(CourseState state, Advice advice, Clearance clearance) {
-    if (isSuspended(state, clearance)) {
-      return Need.SUSPENDED;
-    }
+  private static Need ofTheDose(CourseState state, Advice advice) {
     Optional<Written<DoseSigned>> signed = state.file().signedDose();
     if (signed.filter(one -> Decided.by(state.file(), one, advice)).isPresent()) {
       return Need.NOTHING;

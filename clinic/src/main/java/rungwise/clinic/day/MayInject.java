@@ -61,6 +61,9 @@ public sealed interface MayInject {
     /** He was injected and is still under observation. */
     UNDER_OBSERVATION,
 
+    /** What stands on record is not as it was written. */
+    RECORD_NOT_SOUND,
+
     /** Something else: it stands with the checks. */
     CHECK
   }
@@ -124,6 +127,9 @@ public sealed interface MayInject {
     }
     if (rules.contains(GuardRule.EMERGENCY_OPEN)) {
       return Optional.of(Why.NOT_REVIEWED);
+    }
+    if (rules.contains(GuardRule.RECORD_NOT_SOUND)) {
+      return Optional.of(Why.RECORD_NOT_SOUND);
     }
     return Optional.of(
         rules.contains(GuardRule.UNDER_OBSERVATION) ? Why.UNDER_OBSERVATION : Why.CHECK);

@@ -17,7 +17,6 @@ import rungwise.clinic.day.OpenErection.Where;
 import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
-import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.Preparation;
@@ -76,7 +75,7 @@ public final class OpenErections {
     if (hasLeft(file, injection)) {
       return Where.LEFT_THE_CLINIC;
     }
-    return injection.place() == Place.HOME ? Where.AT_HOME : Where.NOT_SAID;
+    return injection.isAtHome() ? Where.AT_HOME : Where.NOT_SAID;
   }
 
   /** Whether it was first written down at the end of an observation. */

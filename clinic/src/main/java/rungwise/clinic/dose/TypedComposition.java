@@ -15,6 +15,7 @@ import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Concentration;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Mass;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
@@ -41,7 +42,9 @@ public final class TypedComposition {
       reading.found().ifPresent(ingredients::add);
     }
     if (faults.isEmpty()) {
-      faults.addAll(Preparation.faultsOf(NAME, withLimit(ingredients), ceiling(ingredients)));
+      Preparation.faultsOf(NAME, withLimit(ingredients), ceiling(ingredients)).stream()
+          .map(Fault::text)
+          .forEach(faults::add);
     }
     return faults.isEmpty()
         ? new Reading.Read<>(made(ingredients), notices)

@@ -85,11 +85,15 @@ final class CourseChooser {
 
   private void take(CourseState state, List<PastHistories.Kept> past) {
     History history = state.question().history();
+    if (ResponseModel.notRead(history.injections()).isPresent()) {
+      leaveOut(LeftOut.NOT_READ);
+      return;
+    }
     List<PastInjection> notNamed = past.stream().flatMap(CourseChooser::notNamed).toList();
     var reports = new Reports();
-    notNamed.forEach(one -> reports.add(Optional.of(trial(one, one.strength()))));
-    history
-        .injections()
+    notNamed.forEach(one -> reports.add(one.strength().map(strength -> trial(one, strength))));
+    history.injections().stream()
+        .filter(Injection::wentIn)
         .forEach(
             injection ->
                 reports.add(
@@ -116,7 +120,7 @@ final class CourseChooser {
     for (PastInjection one : history.injections()) {
       reports.add(
           one.setting().isEmpty()
-              ? Optional.of(trial(one, one.strength()))
+              ? one.strength().map(strength -> trial(one, strength))
               : one.setting()
                   .map(PastInjection.Setting::preparation)
                   .flatMap(ports.preparations())

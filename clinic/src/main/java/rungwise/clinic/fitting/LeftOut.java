@@ -6,6 +6,7 @@ public enum LeftOut {
   OTHER_GROUP("of an aetiology that was not chosen"),
   OTHER_DAYS("begun on other days, or on a day that is not known"),
   NOT_NAMED("with earlier injections of a preparation that is not named"),
+  NOT_READ("with a response that was not usable and lasted more than an hour"),
   OTHER_PREPARATION(
       "that began with a preparation whose strength is not known exactly in relation to the"
           + " reference"),

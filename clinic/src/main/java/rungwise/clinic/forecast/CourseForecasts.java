@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
+import rungwise.clinic.day.OpenErections;
 import rungwise.clinic.forecast.CourseForecast.Asked;
 import rungwise.clinic.forecast.CourseForecast.CurvePoint;
 import rungwise.clinic.forecast.CourseForecast.Moved;
@@ -32,6 +33,7 @@ import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.response.Forecast;
 import rungwise.dosing.response.ForecastRange;
 import rungwise.dosing.response.Prospect;
+import rungwise.dosing.response.ResponseModel;
 import rungwise.quantities.Volume;
 
 /** Asks the response model about a course, for a reader. The posterior is computed once. */
@@ -46,6 +48,9 @@ public final class CourseForecasts {
           + " lower than this population expects, so the chance of a long response is said too low."
           + " The start dose protects him, not this forecast.";
 
+  private static final String NOT_OVER =
+      "No forecast while it is not known how an erection ended: first its end, then the dose.";
+
   private final Populations populations;
   private final ZoneId zone;
 
@@ -59,9 +64,15 @@ public final class CourseForecasts {
     this.zone = zone;
   }
 
-  /** The forecast for the course page. */
+  /** The forecast for the course page; silent while it is not known how an erection ended. */
   public CourseForecast of(CourseState state) {
+    if (isEndOpen(state)) {
+      return new None(NOT_OVER);
+    }
     Question question = state.question();
+    if (!state.file().isSound()) {
+      return new None("No forecast: what stands on record is not as it was written.");
+    }
     Optional<SignedPopulation> population = populations.inUseFor(question.preparation().id());
     if (population.isEmpty()) {
       return new None(
@@ -69,11 +80,24 @@ public final class CourseForecasts {
     }
     return prospect(population.get(), question)
         .<CourseForecast>map(prospect -> asked(state, population.get(), prospect))
-        .orElseGet(
-            () ->
-                new None(
+        .orElseGet(() -> none(population.get(), question));
+  }
+
+  private static None none(SignedPopulation population, Question question) {
+    return new None(
+        ResponseModel.notRead(question.history().injections())
+            .map(
+                one ->
+                    "No forecast: the model does not read a response that is not usable and lasts"
+                        + " more than an hour ("
+                        + one.drawn()
+                        + ", "
+                        + one.responseWords()
+                        + ").")
+            .orElseGet(
+                () ->
                     "No forecast: the population "
-                        + population.get().key()
+                        + population.key()
                         + " says nothing of men whose aetiology is "
                         + question.group().words()
                         + "."));
@@ -81,12 +105,22 @@ public final class CourseForecasts {
 
   /** Everything that can be said; empty where there is no forecast. */
   public Optional<Whole> whole(CourseState state) {
+    if (isEndOpen(state)) {
+      return Optional.empty();
+    }
     Question question = state.question();
+    if (!state.file().isSound()) {
+      return Optional.empty();
+    }
     return populations
         .inUseFor(question.preparation().id())
         .flatMap(
             population ->
                 prospect(population, question).map(prospect -> whole(state, population, prospect)));
+  }
+
+  private static boolean isEndOpen(CourseState state) {
+    return OpenErections.first(state).isPresent();
   }
 
   private static Optional<Prospect> prospect(SignedPopulation population, Question question) {
@@ -155,6 +189,7 @@ public final class CourseForecasts {
     return new ForecastLine(
         new Dose(volume, question.preparation(), question.ladder().barrel()),
         place,
+        happened(question, volume),
         Chance.of(forecast, range, Forecast::useful, RoundingMode.HALF_UP),
         Chance.of(forecast, range, Forecast::useful60, RoundingMode.CEILING),
         Chance.of(forecast, range, Forecast::useful120, RoundingMode.CEILING),
@@ -163,6 +198,14 @@ public final class CourseForecasts {
         first(verdicts, GuardClass.HARD_STOP),
         first(verdicts, GuardClass.HOLD),
         !ByRuleAndModel.isWithin(question.protocol().chances(), forecast));
+  }
+
+  /** What closes a volume, because it lasted or may have lasted. */
+  private static Optional<String> happened(Question question, Volume volume) {
+    return question
+        .history()
+        .closing(question.preparation(), volume)
+        .map(one -> one.drawn() + ": " + one.responseWords());
   }
 
   private static Optional<String> first(List<Verdict> verdicts, GuardClass of) {

@@ -7,6 +7,7 @@ import rungwise.dosing.known.Dose;
  * What one volume may do.
  *
  * @param place "one step above"; empty in a table of all volumes unless it is a step
+ * @param happened what lasted, or may have lasted, 2 hours or more at this dose or less
  * @param useful a response of grade 3 or 4
  * @param useful60 such a response of 60 minutes or longer
  * @param useful120 such a response of 120 minutes or longer
@@ -19,6 +20,7 @@ import rungwise.dosing.known.Dose;
 public record ForecastLine(
     Dose dose,
     String place,
+    Optional<String> happened,
     Chance useful,
     Chance useful60,
     Chance useful120,
@@ -34,6 +36,7 @@ public record ForecastLine(
   public String words() {
     return dose.volumeAndMark()
         + (place.isEmpty() ? "" : AND + place)
+        + happened.map(what -> ". It has happened: " + what + ". By the model").orElse("")
         + ": usable response "
         + useful.words()
         + " ("

@@ -12,6 +12,7 @@ import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.UsualStrengths;
 import rungwise.dosing.supply.InUseRule;
 import rungwise.quantities.Concentration;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Mass;
 import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;
@@ -24,7 +25,7 @@ final class DraftReading {
   private static final Pattern ONE_LINE = Pattern.compile("[^\\p{C}]*");
 
   private final PreparationDraft draft;
-  private final List<String> faults = new ArrayList<>();
+  private final List<Fault> faults = new ArrayList<>();
   private final List<String> notices = new ArrayList<>();
 
   private DraftReading(PreparationDraft draft) {
@@ -37,19 +38,23 @@ final class DraftReading {
   }
 
   private Reading<ClinicPreparation> read(PreparationId id, Optional<PreparationId> replaces) {
-    String name = words("The name", draft.name());
-    String preservative = words("The preservative", draft.preservative());
+    String name = words("The name", Preparation.NAME, draft.name());
+    String preservative =
+        words("The preservative", PreparationDraft.PRESERVATIVE, draft.preservative());
     Optional<Form> form = form();
     List<Optional<Ingredient>> rows =
         draft.ingredients().stream().filter(row -> !row.isBlank()).map(this::ingredient).toList();
     List<Ingredient> ingredients = rows.stream().flatMap(Optional::stream).toList();
-    Optional<Volume> ceiling = volume("The maximum volume", draft.ceiling());
+    Optional<Volume> ceiling = volume("The maximum volume", Preparation.CEILING, draft.ceiling());
     Optional<InUseRule> inUse = inUse(preservative);
     boolean isWhole = ingredients.size() == rows.size() && ceiling.isPresent();
     if (isWhole) {
       faults.addAll(Preparation.faultsOf(name, ingredients, ceiling.orElseThrow()));
     } else if (name.isBlank()) {
-      faults.add("The name is missing: enter what the clinic calls this preparation.");
+      faults.add(
+          new Fault(
+              Preparation.NAME,
+              "The name is missing: enter what the clinic calls this preparation."));
     }
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
@@ -66,42 +71,53 @@ final class DraftReading {
         new ClinicPreparation(preparation, inUse.orElseThrow(), replaces), notices);
   }
 
-  private String words(String what, String typed) {
+  private String words(String what, String field, String typed) {
     String text = typed.strip();
     if (text.length() > LONGEST_WORDS || !ONE_LINE.matcher(text).matches()) {
-      faults.add(what + " cannot be used: write at most 100 characters on one line.");
+      faults.add(
+          new Fault(field, what + " cannot be used: write at most 100 characters on one line."));
     }
     return text;
   }
 
-  private <T> Optional<T> taken(String what, Reading<T> reading) {
-    reading.faults().forEach(fault -> faults.add(what + ": " + fault));
+  private <T> Optional<T> taken(String what, String field, Reading<T> reading) {
+    reading.faults().forEach(fault -> faults.add(new Fault(field, what + ": " + fault)));
     reading.notices().forEach(notice -> notices.add(what + ": " + notice));
     return reading.found();
   }
 
-  private Optional<Volume> volume(String what, String typed) {
-    return taken(what, Volume.parseMillilitres(typed));
+  private Optional<Volume> volume(String what, String field, String typed) {
+    return taken(what, field, Volume.parseMillilitres(typed));
   }
 
   private Optional<Form> form() {
     return switch (draft.form()) {
       case "solution" -> Optional.of(new Form.Solution());
       case "powder" -> powder();
-      case "prefilled" -> volume("The fill of the syringe", draft.fill()).map(Form.Prefilled::new);
+      case "prefilled" ->
+          volume("The fill of the syringe", PreparationDraft.FILL, draft.fill())
+              .map(Form.Prefilled::new);
       case "cartridge" ->
-          volume("The fill of the cartridge", draft.fill()).map(Form.Cartridge::new);
+          volume("The fill of the cartridge", PreparationDraft.FILL, draft.fill())
+              .map(Form.Cartridge::new);
       default -> {
-        faults.add("The form was not chosen: choose solution, powder, prefilled or cartridge.");
+        faults.add(
+            new Fault(
+                PreparationDraft.FORM,
+                "The form was not chosen: choose solution, powder, prefilled or cartridge."));
         yield Optional.empty();
       }
     };
   }
 
   private Optional<Form> powder() {
-    Optional<Volume> diluent = volume("The volume that dissolves it", draft.diluent());
+    Optional<Volume> diluent =
+        volume("The volume that dissolves it", PreparationDraft.DILUENT, draft.diluent());
     Optional<TimeSpan> usableFor =
-        taken("The hours of use once dissolved", WholeNumber.read(draft.usableHours()))
+        taken(
+                "The hours of use once dissolved",
+                PreparationDraft.USABLE_HOURS,
+                WholeNumber.read(draft.usableHours()))
             .map(TimeSpan::ofHours);
     return diluent.flatMap(volume -> usableFor.map(time -> new Form.Powder(volume, time)));
   }
@@ -110,23 +126,29 @@ final class DraftReading {
     Optional<Component> component = Component.of(row.component().strip());
     if (component.isEmpty()) {
       faults.add(
-          row.component().isBlank()
-              ? "A strength was entered without a component: choose the component."
-              : "\""
-                  + row.component().strip()
-                  + "\" is not a known component: choose from the list.");
+          new Fault(
+              Preparation.COMPONENTS,
+              row.component().isBlank()
+                  ? "A strength was entered without a component: choose the component."
+                  : "\""
+                      + row.component().strip()
+                      + "\" is not a known component: choose from the list."));
       return Optional.empty();
     }
     Component known = component.get();
     Optional<Concentration> strength =
         taken(
             "The strength of " + known.token(),
+            PreparationDraft.strengthOf(known),
             Concentration.parsePerMillilitre(known.unit(), row.strength()));
     strength.ifPresent(per -> requireTwice(known, per, row.again()));
     boolean hasLimit = !row.limit().isBlank();
     Optional<Mass> limit =
         hasLimit
-            ? taken("The limit of " + known.token(), mass(known, row.limit()))
+            ? taken(
+                "The limit of " + known.token(),
+                PreparationDraft.limitOf(known),
+                mass(known, row.limit()))
             : Optional.empty();
     return strength
         .filter(per -> limit.isPresent() || !hasLimit)
@@ -140,15 +162,19 @@ final class DraftReading {
       return;
     }
     String what = "The strength of " + component.token() + " again: ";
+    String field = PreparationDraft.againOf(component);
     if (again.isBlank()) {
-      faults.add(what + unusual.get() + " If it is right, type it a second time.");
+      faults.add(
+          new Fault(field, what + unusual.get() + " If it is right, type it a second time."));
       return;
     }
     taken(
             "The strength of " + component.token() + " again",
+            field,
             Concentration.parsePerMillilitre(component.unit(), again))
         .filter(second -> !second.equals(first))
-        .ifPresent(second -> faults.add(what + notTheSame(component, first, second)));
+        .ifPresent(
+            second -> faults.add(new Fault(field, what + notTheSame(component, first, second))));
   }
 
   private static String notTheSame(Component component, Concentration first, Concentration second) {
@@ -169,7 +195,7 @@ final class DraftReading {
   private Optional<InUseRule> inUse(String preservative) {
     Reading<InUseRule> reading =
         InUseReading.read(draft.inUse(), draft.inUseDays(), !preservative.isEmpty());
-    faults.addAll(reading.faults());
+    faults.addAll(reading.placed());
     notices.addAll(reading.notices());
     return reading.found();
   }

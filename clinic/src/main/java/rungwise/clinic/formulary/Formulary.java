@@ -14,6 +14,7 @@ import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.supply.InUseRule;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /**
@@ -22,11 +23,15 @@ import rungwise.quantities.Reading;
  */
 public final class Formulary {
 
+  /** The field of the reason for which a preparation is withdrawn. */
+  public static final String REASON = "reason";
+
   private static final String NOT_ALLOWED =
       "Only a prescriber or the programme lead can change what the clinic keeps: ask one.";
   private static final String NOT_IN_USE =
       "This version of the preparation is not in use any more: open the list again.";
-  private static final String NO_REASON = "The reason is missing: write why it is withdrawn.";
+  private static final Fault NO_REASON =
+      new Fault(REASON, "The reason is missing: write why it is withdrawn.");
   private static final String NO_SAMPLE = "There is no such sample: open the list again.";
   private static final String WAS_KEPT =
       "This composition was kept here before and is not in use any more: enter it as a preparation"
@@ -124,7 +129,7 @@ public final class Formulary {
       return Reading.refused(NO_SAMPLE);
     }
     return switch (draft.inUseRule(found.get())) {
-      case Reading.Refused<InUseRule> refused -> new Reading.Refused<>(refused.faults());
+      case Reading.Refused<InUseRule> refused -> new Reading.Refused<>(refused.placed());
       case Reading.Read<InUseRule> rule -> addSample(actor, sample, rule.value());
     };
   }
@@ -162,7 +167,8 @@ public final class Formulary {
             return Reading.refused(NO_REASON);
           }
           if (why.length() > LONGEST_REASON) {
-            return Reading.refused("The reason is longer than 1000 characters: shorten it.");
+            return Reading.refused(
+                new Fault(REASON, "The reason is longer than 1000 characters: shorten it."));
           }
           preparations.withdraw(id, actor, now, why);
           return Reading.of(preparations.find(id).orElseThrow());
@@ -228,8 +234,10 @@ public final class Formulary {
     return one.preparation().name().equalsIgnoreCase(other.preparation().name());
   }
 
-  private static String isKept(String name) {
-    return "\"" + name + "\" is kept already: change that one, or choose another name.";
+  private static Fault isKept(String name) {
+    return new Fault(
+        Preparation.NAME,
+        "\"" + name + "\" is kept already: change that one, or choose another name.");
   }
 
   private <T> Reading<T> asKeeper(AccountId actor, Work<T> work) {

@@ -2,6 +2,7 @@ package rungwise.clinic.formulary;
 
 import java.util.List;
 import rungwise.dosing.supply.InUseRule;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /** Reads how long an opened vial may be used. */
@@ -28,20 +29,24 @@ final class InUseReading {
       case "single_use" -> Reading.of(new InUseRule.SingleUse());
       case "not_stated" -> Reading.of(new InUseRule.NotStated());
       case "days" -> daysAfterOpening(days, isPreserved);
-      default -> Reading.refused(NOT_CHOSEN);
+      default -> Reading.refused(new Fault(PreparationDraft.IN_USE, NOT_CHOSEN));
     };
   }
 
   private static Reading<InUseRule> daysAfterOpening(String typed, boolean isPreserved) {
     return switch (WholeNumber.read(typed)) {
       case Reading.Refused<Integer> refused ->
-          Reading.refused("The days after opening: " + String.join(" ", refused.faults()));
+          refusedDays("The days after opening: " + String.join(" ", refused.faults()));
       case Reading.Read<Integer> read ->
           read.value() > InUseRule.DaysAfterOpening.MOST
-              ? Reading.refused(TOO_MANY)
+              ? refusedDays(TOO_MANY)
               : new Reading.Read<>(
                   new InUseRule.DaysAfterOpening(read.value()),
                   isPreserved ? List.of() : List.of(NOT_PRESERVED));
     };
+  }
+
+  private static Reading<InUseRule> refusedDays(String text) {
+    return Reading.refused(new Fault(PreparationDraft.IN_USE_DAYS, text));
   }
 }

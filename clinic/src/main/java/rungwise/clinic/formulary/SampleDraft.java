@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.supply.InUseRule;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /**
@@ -14,6 +15,9 @@ import rungwise.quantities.Reading;
  * @param inUseDays whole days after opening
  */
 public record SampleDraft(boolean isCompared, String inUse, String inUseDays) {
+
+  /** The field that says that it was compared. */
+  public static final String COMPARED = "compared";
 
   private static final String NOT_COMPARED =
       "The comparison is missing: hold the label beside this page, compare each component and"
@@ -26,9 +30,8 @@ public record SampleDraft(boolean isCompared, String inUse, String inUseDays) {
     if (isCompared) {
       return reading;
     }
-    List<String> faults = new ArrayList<>();
-    faults.add(NOT_COMPARED);
-    faults.addAll(reading.faults());
+    List<Fault> faults = new ArrayList<>(reading.placed());
+    faults.add(new Fault(COMPARED, NOT_COMPARED));
     return new Reading.Refused<>(faults);
   }
 }

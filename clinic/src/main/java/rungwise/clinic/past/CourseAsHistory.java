@@ -75,9 +75,9 @@ public final class CourseAsHistory {
   }
 
   /** Only the strengths of one single component stand in an exact relation. */
-  private static double strength(Preparation preparation) {
+  private static Optional<Double> strength(Preparation preparation) {
     var all = preparation.ingredients();
     boolean isAlone = all.size() == 1 && all.getFirst().component() == Component.ALPROSTADIL;
-    return isAlone ? all.getFirst().strength().ratioTo(REFERENCE) : 1;
+    return isAlone ? Optional.of(all.getFirst().strength().ratioTo(REFERENCE)) : Optional.empty();
   }
 }

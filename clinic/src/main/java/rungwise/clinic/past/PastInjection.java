@@ -13,7 +13,8 @@ import rungwise.quantities.Volume;
  * @param line the line of the file
  * @param number its number among those of the patient
  * @param potency what was left of the labelled strength
- * @param strength in relation to the reference preparation of the file
+ * @param strength in relation to the reference preparation of the file, where that is known; where
+ *     there is no setting it is
  * @param setting when, of what and with which syringe, where the file says all three
  * @param named of what, where the file says that and not the rest
  */
@@ -22,7 +23,7 @@ public record PastInjection(
     int number,
     Volume volume,
     double potency,
-    double strength,
+    Optional<Double> strength,
     Grade grade,
     SoftAfter soft,
     Optional<Setting> setting,
@@ -40,7 +41,7 @@ public record PastInjection(
       int number,
       Volume volume,
       double potency,
-      double strength,
+      Optional<Double> strength,
       Grade grade,
       SoftAfter soft,
       Optional<Setting> setting) {

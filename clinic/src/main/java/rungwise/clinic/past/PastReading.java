@@ -12,7 +12,6 @@ import rungwise.clinic.past.PastHistories.Kept;
 import rungwise.dosing.history.Before;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
-import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.DurationLimits;
@@ -152,7 +151,7 @@ public final class PastReading {
 
   /** As much of the reference preparation as holds the same, rounded down to a microlitre. */
   private static Volume inReference(PastInjection one) {
-    double part = one.strength() * Math.min(one.potency(), 1);
+    double part = one.strength().orElseThrow() * Math.min(one.potency(), 1);
     return Volume.ofMicrolitres(Math.max(1, (long) Math.floor(one.volume().microlitres() * part)));
   }
 
@@ -167,7 +166,7 @@ public final class PastReading {
         one.grade(),
         one.soft(),
         SimpleCauses.NOT_ASKED,
-        Place.HOME,
+        Injection.Setting.HOME,
         Stock.NOT_RECORDED);
   }
 }

@@ -13,6 +13,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import rungwise.quantities.Fault;
 
 /**
  * What a new password must be: long, not the sign-in name, not one that everybody tries first. Any
@@ -29,6 +30,11 @@ final class PasswordRule {
 
   PasswordRule() {
     common = readCommon();
+  }
+
+  /** The same at the field where it is typed. */
+  List<Fault> faults(String typed, String signInName, String field) {
+    return faults(typed, signInName).stream().map(text -> new Fault(field, text)).toList();
   }
 
   /** Every fault of a password that somebody wants to set; empty if it may be used. */

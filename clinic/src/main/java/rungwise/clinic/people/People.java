@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
 import rungwise.clinic.people.AccountEvent.Kind;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /** The use cases about the people who work with the program. Safe for use by many threads. */
@@ -19,7 +20,8 @@ public final class People {
   private static final String NOT_ADMINISTRATOR =
       "Only an active administrator can do that: ask one";
   private static final String NO_ACCOUNT = "There is no such account: open the list again";
-  private static final String NO_ROLE = "No role was chosen: choose at least one";
+  private static final Fault NO_ROLE =
+      new Fault(AccountFields.ROLES, "No role was chosen: choose at least one");
   private static final String LAST_ADMINISTRATOR =
       "This is the last active administrator: make somebody else one first";
   private static final String IS_DEACTIVATED =
@@ -60,10 +62,10 @@ public final class People {
   /** Makes an account that its owner opens with the code; the actor must be an administrator. */
   public Reading<Invitation> invite(
       AccountId actor, String signInName, String fullName, Set<Role> roles) {
-    Reading<SignInName> name = SignInName.parse(signInName);
-    Reading<String> full = FullName.parse(fullName);
-    var faults = new ArrayList<>(name.faults());
-    faults.addAll(full.faults());
+    Reading<SignInName> name = SignInName.parse(signInName).at(AccountFields.SIGN_IN_NAME);
+    Reading<String> full = FullName.parse(fullName).at(AccountFields.FULL_NAME);
+    var faults = new ArrayList<>(full.placed());
+    faults.addAll(name.placed());
     if (roles.isEmpty()) {
       faults.add(NO_ROLE);
     }
@@ -179,8 +181,9 @@ public final class People {
     return accounts.find(id);
   }
 
-  private static String isTaken(SignInName name) {
-    return "The sign-in name \"" + name + "\" is taken: choose another";
+  private static Fault isTaken(SignInName name) {
+    return new Fault(
+        AccountFields.SIGN_IN_NAME, "The sign-in name \"" + name + "\" is taken: choose another");
   }
 
   private Reading<Account> change(

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.people.AccountEvent.Kind;
 import rungwise.clinic.people.SignInAttempt.Outcome;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /**
@@ -14,11 +15,15 @@ import rungwise.quantities.Reading;
  */
 final class SigningIn {
 
-  private static final String WRONG_CODE =
-      "The sign-in name and the code do not belong together, or the code was used, replaced or is"
-          + " older than 7 days: check both, or ask an administrator for a new code";
-  private static final String WRONG_PASSWORD =
-      "The present password is not right: enter the one with which you sign in";
+  private static final Fault WRONG_CODE =
+      new Fault(
+          AccountFields.CODE,
+          "The sign-in name and the code do not belong together, or the code was used, replaced or is"
+              + " older than 7 days: check both, or ask an administrator for a new code");
+  private static final Fault WRONG_PASSWORD =
+      new Fault(
+          AccountFields.PRESENT_PASSWORD,
+          "The present password is not right: enter the one with which you sign in");
   private static final String FULL_NAME_MISSING =
       "The full name is missing: the first administrator writes his or her own";
 
@@ -61,12 +66,15 @@ final class SigningIn {
   Reading<Account> changePassword(AccountId of, String present, String wanted) {
     Optional<Account> holder = accounts.find(of).filter(Account::isActive);
     Optional<Credential> stored = credentials.find(of, Credential.Kind.PASSWORD);
-    var faults = new ArrayList<String>();
+    var faults = new ArrayList<Fault>();
     if (!matches(PasswordRule.normal(present), stored) || holder.isEmpty()) {
       faults.add(WRONG_PASSWORD);
     }
     faults.addAll(
-        passwordRule.faults(wanted, holder.map(one -> one.signInName().text()).orElse("")));
+        passwordRule.faults(
+            wanted,
+            holder.map(one -> one.signInName().text()).orElse(""),
+            AccountFields.NEW_PASSWORD));
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
     }
@@ -106,7 +114,7 @@ final class SigningIn {
   Reading<Account> accept(
       String code, String signInName, Optional<String> fullName, String password) {
     boolean isFirst = accounts.all().isEmpty();
-    Reading<SignInName> name = SignInName.parse(signInName);
+    Reading<SignInName> name = SignInName.parse(signInName).at(AccountFields.SIGN_IN_NAME);
     Optional<AccountId> holder =
         isFirst
             ? Optional.of(AccountId.PROGRAM)
@@ -117,14 +125,15 @@ final class SigningIn {
                 credentials
                     .find(id, Credential.Kind.CODE)
                     .filter(found -> found.isGoodAt(ports.clock().instant())));
-    var faults = new ArrayList<>(name.faults());
-    if (isFirst) {
-      faults.addAll(readFirstName(fullName).faults());
-    }
-    faults.addAll(passwordRule.faults(password, signInName));
+    var faults = new ArrayList<Fault>();
     if (!matches(OneTimeCode.normal(code), stored)) {
       faults.add(WRONG_CODE);
     }
+    if (isFirst) {
+      faults.addAll(readFirstName(fullName).placed());
+    }
+    faults.addAll(name.placed());
+    faults.addAll(passwordRule.faults(password, signInName, AccountFields.PASSWORD));
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
     }
@@ -165,7 +174,10 @@ final class SigningIn {
   }
 
   private static Reading<String> readFirstName(Optional<String> fullName) {
-    return fullName.map(FullName::parse).orElseGet(() -> Reading.refused(FULL_NAME_MISSING));
+    return fullName
+        .map(FullName::parse)
+        .orElseGet(() -> Reading.refused(FULL_NAME_MISSING))
+        .at(AccountFields.FULL_NAME);
   }
 
   /** Too long a secret is compared as an empty one, so that nobody can make hashing slow. */

@@ -13,7 +13,6 @@ import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
-import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.history.SimpleCauses;
@@ -112,7 +111,7 @@ public record ProtocolCase(
         response.grade(),
         response.soft(),
         SimpleCauses.NONE_FOUND,
-        Place.CLINIC,
+        Injection.Setting.CLINIC_OBSERVED,
         FRESH);
   }
 

@@ -47,7 +47,7 @@ public final class HandOver {
   public List<CourseState> left() {
     Instant now = changes.now();
     return ports.courses().leftWhileFirm().stream()
-        .flatMap(id -> ports.courses().find(id).stream())
+        .flatMap(id -> ports.courses().readable(id).stream())
         .map(file -> reader.state(file, now))
         .filter(state -> erection(state).isPresent())
         .toList();

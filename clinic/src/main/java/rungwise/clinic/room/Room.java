@@ -233,7 +233,7 @@ public final class Room {
   /** Everybody under observation now, the one injected first on top. */
   public List<Observed> board() {
     return ports.courses().underObservation().stream()
-        .flatMap(id -> ports.courses().find(id).stream())
+        .flatMap(id -> ports.courses().readable(id).stream())
         .flatMap(file -> observed(file).stream())
         .sorted(Comparator.comparing(Observed::injectedAt))
         .toList();

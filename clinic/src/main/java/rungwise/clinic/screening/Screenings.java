@@ -28,10 +28,20 @@ import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.ErectileScore;
 import rungwise.dosing.screening.Screening;
 import rungwise.dosing.screening.Screening.Answered;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /** The use cases of the screening: answers, decisions, baseline and examinations. */
 public final class Screenings {
+
+  /** The field that says what shows that a yes was wrong. */
+  public static final String SHOWN_BY = "shownBy";
+
+  /** The fields of an examination. */
+  public static final String DAY = "day";
+
+  public static final String SCARRING = "scarring";
+  public static final String NOTE = "note";
 
   private static final String CHANGED_MEANWHILE =
       "The screening was changed since this page was opened: compare the dates, then save again.";
@@ -63,11 +73,13 @@ public final class Screenings {
             return Reading.refused(CHANGED_MEANWHILE);
           }
           Map<Condition, Answered> before = file.answers().last();
-          var faults = new ArrayList<String>();
+          var faults = new ArrayList<Fault>();
           Map<Condition, Answered> answers = merged(before, draft, now, faults);
           noToRest(draft, now, file.screening(), answers);
           if (answers.equals(before) && faults.isEmpty()) {
-            faults.add("Nothing was answered: choose an answer, or say that all is still true.");
+            faults.add(
+                Fault.ofForm(
+                    "Nothing was answered: choose an answer, or say that all is still true."));
           }
           return faults.isEmpty()
               ? Reading.of(changes.append(id, new Screened(answers), actor, now))
@@ -76,7 +88,7 @@ public final class Screenings {
   }
 
   private static Map<Condition, Answered> merged(
-      Map<Condition, Answered> before, ScreeningDraft draft, Instant now, List<String> faults) {
+      Map<Condition, Answered> before, ScreeningDraft draft, Instant now, List<Fault> faults) {
     var answers = new EnumMap<Condition, Answered>(Condition.class);
     answers.putAll(before);
     if (draft.stillTrue()) {
@@ -89,7 +101,8 @@ public final class Screenings {
               Optional<Condition> condition = Condition.of(name);
               Optional<Answer> answer = answer(text);
               if (condition.isEmpty() || answer.isEmpty()) {
-                faults.add("\"" + text + "\" is no answer to " + name + ": choose one.");
+                faults.add(
+                    Fault.ofForm("\"" + text + "\" is no answer to " + name + ": choose one."));
                 return;
               }
               boolean isSame =
@@ -159,15 +172,15 @@ public final class Screenings {
               Arrays.stream(AnswerOverturned.ShownBy.values())
                   .filter(one -> one.name().equals(shownBy))
                   .findFirst();
-          var faults = new ArrayList<String>();
+          var faults = new ArrayList<Fault>();
           if (condition.isEmpty()) {
-            faults.add(NO_YES);
+            faults.add(Fault.ofForm(NO_YES));
           }
           if (shown.isEmpty()) {
-            faults.add("Choose what shows that the yes was wrong.");
+            faults.add(new Fault(SHOWN_BY, "Choose what shows that the yes was wrong."));
           }
           if (reason.isBlank()) {
-            faults.add(CourseChanges.REASON_MISSING);
+            faults.add(new Fault(CourseChanges.REASON, CourseChanges.REASON_MISSING));
           }
           if (!faults.isEmpty()) {
             return new Reading.Refused<>(faults);
@@ -179,11 +192,29 @@ public final class Screenings {
 
   /** Writes down where he stands before treatment. */
   public Reading<Long> baseline(Account actor, CourseId id, BaselineDraft draft) {
-    var faults = new ArrayList<String>();
+    var faults = new ArrayList<Fault>();
     Optional<ErectileScore> score = score(draft.score().strip(), faults);
-    var hands = one(Baseline.Ability.values(), draft.hands(), "how well his hands serve", faults);
-    var sight = one(Baseline.Ability.values(), draft.sight(), "how well he sees", faults);
-    var injector = one(Baseline.Injector.values(), draft.injector(), "who will inject", faults);
+    var hands =
+        one(
+            Baseline.Ability.values(),
+            draft.hands(),
+            BaselineDraft.HANDS,
+            "how well his hands serve",
+            faults);
+    var sight =
+        one(
+            Baseline.Ability.values(),
+            draft.sight(),
+            BaselineDraft.SIGHT,
+            "how well he sees",
+            faults);
+    var injector =
+        one(
+            Baseline.Injector.values(),
+            draft.injector(),
+            BaselineDraft.INJECTOR,
+            "who will inject",
+            faults);
     return changes.change(
         actor,
         By.CLINICIAN,
@@ -204,26 +235,29 @@ public final class Screenings {
                 : new Reading.Refused<>(faults));
   }
 
-  private static Optional<ErectileScore> score(String text, List<String> faults) {
+  private static Optional<ErectileScore> score(String text, List<Fault> faults) {
     if (text.isEmpty()) {
       return Optional.empty();
     }
     Optional<ErectileScore> score =
         text.matches("[0-9]{1,2}") ? ErectileScore.of(Integer.parseInt(text)) : Optional.empty();
     if (score.isEmpty()) {
-      faults.add("The score is a whole number from 1 to 25, not \"" + text + "\".");
+      faults.add(
+          new Fault(
+              BaselineDraft.SCORE,
+              "The score is a whole number from 1 to 25, not \"" + text + "\"."));
     }
     return score;
   }
 
   private static <E extends Enum<E>> Optional<E> one(
-      E[] choices, String token, String what, List<String> faults) {
+      E[] choices, String token, String field, String what, List<Fault> faults) {
     Optional<E> found =
         Arrays.stream(choices)
             .filter(one -> one.name().toLowerCase(Locale.ROOT).equals(token))
             .findFirst();
     if (found.isEmpty()) {
-      faults.add("Choose " + what + ". Not known is an answer.");
+      faults.add(new Fault(field, "Choose " + what + ". Not known is an answer."));
     }
     return found;
   }
@@ -231,16 +265,16 @@ public final class Screenings {
   /** Writes down an examination for curvature and scarring. */
   public Reading<Long> examine(
       Account actor, CourseId id, String day, String scarring, String note) {
-    Reading<LocalDate> date = ClinicTime.readDate(day);
-    var faults = new ArrayList<>(date.faults());
+    Reading<LocalDate> date = ClinicTime.readDate(day).at(DAY);
+    var faults = new ArrayList<>(date.placed());
     date.found()
         .filter(one -> one.isAfter(LocalDate.ofInstant(changes.now(), time.zone())))
-        .ifPresent(one -> faults.add(ClinicTime.words(one) + " is still to come."));
+        .ifPresent(one -> faults.add(new Fault(DAY, ClinicTime.words(one) + " is still to come.")));
     Optional<Answer> found = answer(scarring);
     if (found.isEmpty()) {
-      faults.add("Choose whether curvature or scarring was found.");
+      faults.add(new Fault(SCARRING, "Choose whether curvature or scarring was found."));
     }
-    CourseChanges.textFault(note).ifPresent(faults::add);
+    CourseChanges.textFault(note, NOTE).ifPresent(faults::add);
     return changes.change(
         actor,
         By.CLINICIAN,

@@ -7,6 +7,7 @@ import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.day.DayLine;
+import rungwise.clinic.day.Urgency;
 import rungwise.dosing.decision.NonResponseStep;
 import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.GuardClass;
@@ -65,9 +66,22 @@ public record CourseView(
     Around around,
     LiftingView lifting) {
 
-  /** Who he is. */
+  /**
+   * Who he is.
+   *
+   * @param flaws what of his record is not as it was written, in words; empty if nothing
+   */
   public record Man(
-      String fullName, String birthDate, int age, String recordNumber, String group) {}
+      String fullName,
+      String birthDate,
+      int age,
+      String recordNumber,
+      String group,
+      List<String> flaws) {
+    public Man {
+      flaws = List.copyOf(flaws);
+    }
+  }
 
   /**
    * With what his course runs.
@@ -238,6 +252,11 @@ public record CourseView(
   /** Whether something that may mean 4 hours stands on record without a complete report. */
   public boolean hasUnfinishedReport() {
     return blocks.stream().anyMatch(one -> one.rule() == GuardRule.REPORT_UNFINISHED);
+  }
+
+  /** Whether the block of the open erection sends him to the emergency department already. */
+  public boolean isEmergencyNow() {
+    return open.filter(one -> one.urgency() == Urgency.EMERGENCY_DEPARTMENT).isPresent();
   }
 
   /** Whether he may inject now. */

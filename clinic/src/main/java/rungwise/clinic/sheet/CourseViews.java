@@ -27,6 +27,7 @@ import rungwise.clinic.sheet.CourseView.ReadyLine;
 import rungwise.clinic.sheet.CourseView.ReasonLine;
 import rungwise.clinic.sheet.CourseView.SignedLine;
 import rungwise.clinic.sheet.CourseView.StepLine;
+import rungwise.clinic.soundness.Flaw;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.Remembered;
 import rungwise.dosing.Dosing;
@@ -122,7 +123,8 @@ public final class CourseViews {
         Period.between(patient.birthDate(), LocalDate.ofInstant(state.now(), time.zone()))
             .getYears(),
         patient.recordNumber(),
-        state.file().opened().group().words());
+        state.file().opened().group().words(),
+        state.file().flaws().stream().map(Flaw::words).toList());
   }
 
   private static CourseView.Running running(CourseState state) {

@@ -5,6 +5,7 @@ import java.util.stream.Collectors;
 import rungwise.clinic.course.Cause;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.InjectionDetails;
+import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Spot;
 import rungwise.dosing.screening.Answer;
 
@@ -16,7 +17,7 @@ final class DetailsWords {
   static String of(InjectionReported report) {
     InjectionDetails details = report.details();
     var words = new ArrayList<String>();
-    words.add(report.place().words());
+    words.add(placeWords(report));
     details.spot().ifPresent(spot -> words.add(placeWords(spot)));
     details.onset().ifPresent(onset -> words.add("first firm after " + onset));
     details.usable().ifPresent(usable -> words.add("usable for " + usable));
@@ -37,6 +38,11 @@ final class DetailsWords {
       words.add("a second dose that day");
     }
     return String.join("; ", words);
+  }
+
+  private static String placeWords(InjectionReported report) {
+    boolean isOnlyTold = report.place() == Place.CLINIC && report.observation().isEmpty();
+    return report.place().words() + (isOnlyTold ? ", as told: nobody there wrote it down" : "");
   }
 
   private static String placeWords(Spot spot) {

@@ -1,5 +1,6 @@
 package rungwise.clinic.sheet;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -7,10 +8,15 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseEntry;
+import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.StruckReport;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.sheet.LiftingView.Correction;
+import rungwise.clinic.sheet.LiftingView.Flag;
+import rungwise.clinic.sheet.LiftingView.Flagged;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.standing.ReportFlag;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Struck;
@@ -30,6 +36,7 @@ final class LiftingWords {
     History history = state.question().history();
     List<Injection> open = history.openEmergencies();
     return new LiftingView(
+        flagged(state),
         corrections(state, history),
         open.stream().map(one -> emergency(one, history)).toList(),
         open.stream().anyMatch(one -> !one.soft().hasKnownEnd())
@@ -37,6 +44,23 @@ final class LiftingWords {
         history.before().unmapped().stream()
             .map(one -> one.drawn() + ", " + one.responseWords())
             .toList());
+  }
+
+  private List<Flagged> flagged(CourseState state) {
+    Map<Written<InjectionReported>, List<ReportFlag>> byReport =
+        state.flagsToSee().stream()
+            .collect(
+                Collectors.groupingBy(ReportFlag::report, LinkedHashMap::new, Collectors.toList()));
+    return byReport.entrySet().stream()
+        .map(
+            one ->
+                new Flagged(
+                    one.getKey().entry().id().text(),
+                    EntryWords.of(one.getKey().fact(), time),
+                    one.getValue().stream()
+                        .map(flag -> new Flag(flag.kind().words(), Facts.words(flag.facts(), time)))
+                        .toList()))
+        .toList();
   }
 
   private List<Correction> corrections(CourseState state, History history) {

@@ -77,6 +77,7 @@ record NowWords(ClinicTime time) {
       case NOT_OVER -> "Stopped: it is not known to be over.";
       case NOT_REVIEWED -> "Stopped until a prescriber has reviewed the emergency.";
       case UNDER_OBSERVATION -> "Stopped while he is under observation.";
+      case RECORD_NOT_SOUND -> "Stopped: his record is not as it was written.";
       case CHECK -> "Stopped by a safety check.";
     };
   }

@@ -11,6 +11,7 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /**
@@ -19,11 +20,19 @@ import rungwise.quantities.Reading;
  */
 public final class CourseChanges {
 
+  /** The field of the reason for a change. */
+  public static final String REASON = "reason";
+
   public static final String REASON_MISSING = "Write the reason: it stays on record.";
 
   public static final String INJECTED_THEN_ALREADY =
       "An injection at this very time is already on record: nothing was added. Correct that report"
           + " if it is wrong.";
+
+  /** What is said to who would sign on a record that is not as it was written. */
+  public static final String NOT_SOUND =
+      "The record is not as it was written, so nothing can be signed on it. Tell your administrator"
+          + " now: a sound record has to be put back first.";
 
   private static final String NO_COURSE = "There is no such course: open the list again.";
 
@@ -47,6 +56,11 @@ public final class CourseChanges {
     /** What is said to somebody who may not. */
     public String refusal() {
       return refusal;
+    }
+
+    /** What only a prescriber does rests on all that stands on record; a report does not. */
+    private boolean needsSoundRecord() {
+      return this == PRESCRIBER;
     }
 
     public boolean includes(Account actor) {
@@ -77,7 +91,11 @@ public final class CourseChanges {
                 ports
                     .courses()
                     .find(id)
-                    .map(file -> work.apply(file, now()))
+                    .map(
+                        file ->
+                            by.needsSoundRecord() && !file.isSound()
+                                ? Reading.<T>refused(NOT_SOUND)
+                                : work.apply(file, now()))
                     .orElseGet(() -> Reading.refused(NO_COURSE)));
   }
 
@@ -104,10 +122,15 @@ public final class CourseChanges {
       String reason) {
     Optional<String> fault = textFault(reason);
     if (reason.isBlank() || fault.isPresent()) {
-      return Reading.refused(fault.orElse(REASON_MISSING));
+      return Reading.refused(new Fault(REASON, fault.orElse(REASON_MISSING)));
     }
     NewEntry entry = NewEntry.of(id, fact, actor.id(), now).because(reason.strip());
     return Reading.of(ports.courses().append(corrects.map(entry::correcting).orElse(entry)));
+  }
+
+  /** The same at the field in which it is written. */
+  public static Optional<Fault> textFault(String text, String field) {
+    return textFault(text).map(words -> new Fault(field, words));
   }
 
   /** Why a text cannot be kept; empty if it can. */

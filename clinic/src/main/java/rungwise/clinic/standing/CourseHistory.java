@@ -153,7 +153,7 @@ public final class CourseHistory {
         report.grade(),
         report.soft(),
         report.causes(),
-        report.place(),
+        Injection.Setting.of(report.place(), report.observation().isPresent()),
         stock.apply(written));
   }
 }

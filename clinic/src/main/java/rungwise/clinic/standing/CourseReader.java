@@ -15,6 +15,7 @@ import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.past.PastReading;
 import rungwise.clinic.protocols.SignedProtocol;
+import rungwise.clinic.soundness.Flaw;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Circumstances.Unfinished;
@@ -93,7 +94,15 @@ public final class CourseReader {
             inHand.of(file, protocol, now),
             circumstances(file, protocol, now),
             now);
-    return new CourseState(file, question, choice, proposal.notes(), signed(plan).waits());
+    var flags =
+        new ReportFlags(
+            file,
+            history.injections(),
+            new Remembered<Plan, Protocol>(this::protocol),
+            new Remembered<PreparationId, Preparation>(this::preparation),
+            ports.time());
+    return new CourseState(
+        file, question, choice, proposal.notes(), flags.read(), signed(plan).waits());
   }
 
   /**
@@ -135,7 +144,8 @@ public final class CourseReader {
         isRecalled,
         ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)),
         new Tablets(file).last(),
-        unfinished(file));
+        unfinished(file),
+        file.flaws().stream().map(Flaw::words).toList());
   }
 
   private static List<Unfinished> unfinished(CourseFile file) {

@@ -18,6 +18,7 @@ import rungwise.dosing.history.Question;
  *
  * @param choice how the next dose is chosen
  * @param notes what a reader must know about the ladder while it is not signed
+ * @param flags what a prescriber is to look at among the reports, seen or not
  * @param protocolWaits why the protocol has to be signed anew; empty if it need not
  */
 public record CourseState(
@@ -25,11 +26,13 @@ public record CourseState(
     Question question,
     Choice choice,
     List<String> notes,
+    List<ReportFlag> flags,
     List<String> protocolWaits) {
 
   public CourseState {
     protocolWaits = List.copyOf(protocolWaits);
     notes = List.copyOf(notes);
+    flags = List.copyOf(flags);
   }
 
   public Advice advice() {
@@ -39,6 +42,11 @@ public record CourseState(
   /** The answer to "may he inject now?". */
   public Clearance mayInject() {
     return Dosing.mayInject(question, signed());
+  }
+
+  /** What no prescriber has seen yet. */
+  public List<ReportFlag> flagsToSee() {
+    return flags.stream().filter(flag -> !flag.isSeen()).toList();
   }
 
   public Instant now() {

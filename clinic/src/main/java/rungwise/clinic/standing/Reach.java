@@ -51,7 +51,7 @@ public final class Reach {
 
   private Stream<CourseFile> withDose() {
     return ports.courses().all().stream()
-        .flatMap(id -> ports.courses().find(id).stream())
+        .flatMap(id -> ports.courses().readable(id).stream())
         .filter(file -> file.signedDose().isPresent())
         .sorted(Comparator.comparing(file -> file.patient().fullName()));
   }

@@ -20,16 +20,15 @@ public record Tablets(CourseFile file) {
   }
 
   /** Tablets that hold an injection, in the order in which they were written down. */
-  public List<TabletTaken> holding() {
+  public List<Written<TabletTaken>> holding() {
     boolean isDailyAllowed = isDailyAllowed();
     return file.inForce(TabletTaken.class).stream()
-        .map(Written::fact)
-        .filter(taken -> !(taken.tablet().isDailyLow() && isDailyAllowed))
+        .filter(taken -> !(taken.fact().tablet().isDailyLow() && isDailyAllowed))
         .toList();
   }
 
   /** When he took the last one of them. */
   public Optional<Instant> last() {
-    return holding().stream().map(TabletTaken::at).max(Instant::compareTo);
+    return holding().stream().map(taken -> taken.fact().at()).max(Instant::compareTo);
   }
 }

@@ -11,6 +11,7 @@ import rungwise.clinic.people.Account;
 import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.StandingPorts;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /** The use cases of the vials that the clinic keeps for injections at a visit. */
@@ -56,7 +57,7 @@ public final class ClinicVials {
         actor,
         now -> {
           Reading<Vial> vial = VialReading.of(draft);
-          var faults = new ArrayList<>(vial.faults());
+          var faults = new ArrayList<>(vial.placed());
           faults.addAll(faultsOf(id, reason));
           if (!faults.isEmpty()) {
             return new Reading.Refused<>(faults);
@@ -72,7 +73,7 @@ public final class ClinicVials {
     return write(
         actor,
         now -> {
-          List<String> faults = faultsOf(id, reason);
+          List<Fault> faults = faultsOf(id, reason);
           if (!faults.isEmpty()) {
             return new Reading.Refused<>(faults);
           }
@@ -82,16 +83,15 @@ public final class ClinicVials {
         });
   }
 
-  private List<String> faultsOf(String id, String reason) {
-    var faults = new ArrayList<String>();
+  private List<Fault> faultsOf(String id, String reason) {
+    var faults = new ArrayList<Fault>();
     if (shelf.find(id).isEmpty()) {
-      faults.add(GONE);
+      faults.add(Fault.ofForm(GONE));
     }
     if (reason.isBlank()) {
-      faults.add(CourseChanges.REASON_MISSING);
+      faults.add(new Fault(CourseChanges.REASON, CourseChanges.REASON_MISSING));
     }
-    Optional<String> tooLong = CourseChanges.textFault(reason);
-    tooLong.ifPresent(faults::add);
+    CourseChanges.textFault(reason, CourseChanges.REASON).ifPresent(faults::add);
     return faults;
   }
 

@@ -10,7 +10,7 @@ import rungwise.dosing.known.Component;
 import rungwise.dosing.supply.Opening;
 
 /**
- * The form of a vial as typed from its label.
+ * The form of a vial as typed from its label, with the names of its fields as a fault gives them.
  *
  * @param strengths a number per mL by component, such as "30"; empty for what is not in it
  * @param made a date; may be empty
@@ -32,8 +32,25 @@ public record VialDraft(
     strengths = Map.copyOf(strengths);
   }
 
+  public static final String LOT = "lot";
+
+  /** All strengths together. */
+  public static final String STRENGTHS = "strengths";
+
+  public static final String MADE = "made";
+  public static final String BEYOND_USE = "beyondUse";
+  public static final String OPENED = "opened";
+  public static final String OPENED_AT = "openedAt";
+  public static final String DAYS_IN_USE = "daysInUse";
+  public static final String DEVICE = "device";
+
   private static final String PER = " per mL";
   private static final String BETWEEN = ", ";
+
+  /** The field of a component's strength. */
+  public static String strengthOf(Component component) {
+    return "strength-" + component.token();
+  }
 
   /** A vial as it is written down, for an addendum to it. */
   public static VialDraft of(Vial vial) {

@@ -14,6 +14,7 @@ import rungwise.dosing.known.Preparation;
 import rungwise.dosing.supply.Opening;
 import rungwise.dosing.supply.VialDates;
 import rungwise.quantities.Concentration;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /** Reads the form of a vial; all faults at once. */
@@ -22,7 +23,7 @@ final class VialReading {
   private static final int LONGEST = 60;
   private static final int MOST_DAYS = 365;
 
-  private final List<String> faults = new ArrayList<>();
+  private final List<Fault> faults = new ArrayList<>();
 
   private VialReading() {}
 
@@ -31,28 +32,29 @@ final class VialReading {
   }
 
   private Reading<Vial> read(VialDraft draft) {
-    String lot = text(draft.lot(), "the lot");
+    String lot = text(draft.lot(), VialDraft.LOT, "the lot");
     if (lot.isEmpty()) {
-      faults.add("Enter the lot, as the label says it.");
+      add(VialDraft.LOT, "Enter the lot, as the label says it.");
     }
-    String device = text(draft.device(), "the device");
+    String device = text(draft.device(), VialDraft.DEVICE, "the device");
     List<Ingredient> ingredients = ingredients(draft);
-    Optional<LocalDate> made = date("Made", draft.made());
-    Optional<LocalDate> beyondUse = date("Beyond-use date", draft.beyondUse());
+    Optional<LocalDate> made = date("Made", VialDraft.MADE, draft.made());
+    Optional<LocalDate> beyondUse =
+        date("Beyond-use date", VialDraft.BEYOND_USE, draft.beyondUse());
     if (draft.beyondUse().isBlank()) {
-      faults.add("Enter the beyond-use date: without it no dose may be drawn.");
+      add(VialDraft.BEYOND_USE, "Enter the beyond-use date: without it no dose may be drawn.");
     }
-    Optional<LocalDate> opened = date("Opened", draft.opened());
+    Optional<LocalDate> opened = date("Opened", VialDraft.OPENED, draft.opened());
     Optional<LocalTime> openedAt = clock(draft.openedAt());
     if (openedAt.isPresent() && draft.opened().isBlank()) {
-      faults.add("Opened: enter the day too, or leave the time empty.");
+      add(VialDraft.OPENED, "Opened: enter the day too, or leave the time empty.");
     }
     Optional<Integer> days = days(draft.daysInUse().strip());
     if (made.isPresent() && beyondUse.filter(made.get()::isAfter).isPresent()) {
-      faults.add("It cannot be made after its beyond-use date: check both dates.");
+      add(VialDraft.MADE, "It cannot be made after its beyond-use date: check both dates.");
     }
     if (made.isPresent() && opened.filter(made.get()::isAfter).isPresent()) {
-      faults.add("It cannot be opened before it was made: check both dates.");
+      add(VialDraft.OPENED, "It cannot be opened before it was made: check both dates.");
     }
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
@@ -66,10 +68,14 @@ final class VialReading {
             device));
   }
 
-  private String text(String typed, String what) {
+  private void add(String field, String text) {
+    faults.add(new Fault(field, text));
+  }
+
+  private String text(String typed, String field, String what) {
     String text = typed.strip();
     if (text.length() > LONGEST) {
-      faults.add("Write at most " + LONGEST + " characters for " + what + ".");
+      add(field, "Write at most " + LONGEST + " characters for " + what + ".");
     }
     return text;
   }
@@ -83,26 +89,27 @@ final class VialReading {
       }
       Reading<Concentration> strength =
           Concentration.parse(typed + " " + component.unit().word() + "/mL");
-      strength.faults().stream()
-          .map(fault -> component.fullName() + ": " + fault)
-          .forEach(faults::add);
+      strength
+          .faults()
+          .forEach(
+              fault -> add(VialDraft.strengthOf(component), component.fullName() + ": " + fault));
       strength
           .found()
           .map(one -> new Ingredient(component, one, Optional.empty()))
           .ifPresent(found::add);
     }
-    if (found.isEmpty() && faults.isEmpty()) {
-      faults.add("Enter the strength of each component, as the label says it.");
+    if (draft.strengths().values().stream().allMatch(String::isBlank)) {
+      add(VialDraft.STRENGTHS, "Enter the strength of each component, as the label says it.");
     }
     return found;
   }
 
-  private Optional<LocalDate> date(String what, String typed) {
+  private Optional<LocalDate> date(String what, String field, String typed) {
     if (typed.isBlank()) {
       return Optional.empty();
     }
     Reading<LocalDate> date = ClinicTime.readDate(typed);
-    date.faults().stream().map(fault -> what + ": " + fault).forEach(faults::add);
+    date.faults().forEach(fault -> add(field, what + ": " + fault));
     return date.found();
   }
 
@@ -111,7 +118,7 @@ final class VialReading {
       return Optional.empty();
     }
     Reading<LocalTime> clock = ClockText.read(typed);
-    clock.faults().stream().map(fault -> "Opened at: " + fault).forEach(faults::add);
+    clock.faults().forEach(fault -> add(VialDraft.OPENED_AT, "Opened at: " + fault));
     return clock.found();
   }
 
@@ -121,7 +128,9 @@ final class VialReading {
     }
     boolean isNumber = typed.matches("[1-9][0-9]{0,2}");
     if (!isNumber || Integer.parseInt(typed) > MOST_DAYS) {
-      faults.add("Days of use once opened: a whole number from 1 to " + MOST_DAYS + ".");
+      add(
+          VialDraft.DAYS_IN_USE,
+          "Days of use once opened: a whole number from 1 to " + MOST_DAYS + ".");
       return Optional.empty();
     }
     return Optional.of(Integer.parseInt(typed));

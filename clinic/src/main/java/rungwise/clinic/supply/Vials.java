@@ -15,6 +15,7 @@ import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.standing.VialUse;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /** The use cases of a man's vials: what the label says, and when it was opened. */
@@ -52,13 +53,15 @@ public final class Vials {
         id,
         (file, now) -> {
           Reading<Vial> vial = VialReading.of(draft);
-          var faults = new ArrayList<>(vial.faults());
+          var faults = new ArrayList<>(vial.placed());
           corrects
               .filter(entry -> isMissing(file, entry))
               .ifPresent(
-                  entry -> faults.add("The vial was amended meanwhile: open the course again."));
+                  entry ->
+                      faults.add(
+                          Fault.ofForm("The vial was amended meanwhile: open the course again.")));
           if (corrects.isPresent() && reason.isBlank()) {
-            faults.add(CourseChanges.REASON_MISSING);
+            faults.add(new Fault(CourseChanges.REASON, CourseChanges.REASON_MISSING));
           }
           if (!faults.isEmpty()) {
             return new Reading.Refused<>(faults);

@@ -3,7 +3,8 @@ package rungwise.clinic.teaching;
 import java.util.Map;
 
 /**
- * The form of something that home use needs, as typed.
+ * The form of something that home use needs, as typed, with the names of its fields as a fault
+ * gives them.
  *
  * @param item a name of a readiness item
  * @param day the day on which it was done
@@ -19,6 +20,17 @@ public record ReadinessDraft(
     String transport,
     Map<String, String> more,
     String note) {
+
+  public static final String DAY = "day";
+  public static final String HOSPITAL = "hospital";
+  public static final String AFTER_HOURS = "afterHours";
+  public static final String TRANSPORT = "transport";
+  public static final String NOTE = "note";
+
+  /** The field that answers a question of the protocol, the first one being 1. */
+  public static String answerTo(int number) {
+    return "answer-" + number;
+  }
 
   public ReadinessDraft {
     more = Map.copyOf(more);

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseId;
@@ -17,6 +16,7 @@ import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.source.Sourced;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /** The use case that writes down what must be done before a man injects at home. */
@@ -46,27 +46,30 @@ public final class Teaching {
           Reading<ReadinessRecorded> fact =
               read(draft, questions, LocalDate.ofInstant(now, time.zone()));
           return fact.found().isEmpty()
-              ? new Reading.Refused<>(fact.faults())
+              ? new Reading.Refused<>(fact.placed())
               : Reading.of(changes.append(id, fact.orThrow(), actor, now));
         });
   }
 
   private static Reading<ReadinessRecorded> read(
       ReadinessDraft draft, List<String> questions, LocalDate today) {
-    var faults = new ArrayList<String>();
+    var faults = new ArrayList<Fault>();
     Optional<Readiness> item =
         Arrays.stream(Readiness.values())
             .filter(one -> one.name().equals(draft.item()))
             .findFirst();
     if (item.isEmpty()) {
-      faults.add("Choose what was done.");
+      faults.add(Fault.ofForm("Choose what was done."));
     }
-    Reading<LocalDate> day = ClinicTime.readDate(draft.day());
-    faults.addAll(day.faults());
+    Reading<LocalDate> day = ClinicTime.readDate(draft.day()).at(ReadinessDraft.DAY);
+    faults.addAll(day.placed());
     day.found()
         .filter(one -> one.isAfter(today))
-        .ifPresent(one -> faults.add(ClinicTime.words(one) + " is still to come."));
-    CourseChanges.textFault(draft.note()).ifPresent(faults::add);
+        .ifPresent(
+            one ->
+                faults.add(
+                    new Fault(ReadinessDraft.DAY, ClinicTime.words(one) + " is still to come.")));
+    CourseChanges.textFault(draft.note(), ReadinessDraft.NOTE).ifPresent(faults::add);
     boolean isPlan = item.equals(Optional.of(Readiness.EMERGENCY_PLAN));
     if (isPlan) {
       faults.addAll(planFaults(draft, questions));
@@ -96,25 +99,35 @@ public final class Teaching {
     return draft.more().getOrDefault(question, "").strip();
   }
 
-  private static List<String> planFaults(ReadinessDraft draft, List<String> questions) {
-    var faults = new ArrayList<String>();
+  private static List<Fault> planFaults(ReadinessDraft draft, List<String> questions) {
+    var faults = new ArrayList<Fault>();
     if (draft.hospital().isBlank()) {
-      faults.add("Enter the hospital that he goes to.");
+      faults.add(new Fault(ReadinessDraft.HOSPITAL, "Enter the hospital that he goes to."));
     }
     if (draft.afterHoursNumber().isBlank()) {
-      faults.add("Enter the number that is answered after hours.");
+      faults.add(
+          new Fault(ReadinessDraft.AFTER_HOURS, "Enter the number that is answered after hours."));
     }
     if (draft.transport().isBlank()) {
-      faults.add("Enter how he gets there, and who drives.");
+      faults.add(new Fault(ReadinessDraft.TRANSPORT, "Enter how he gets there, and who drives."));
     }
-    questions.stream()
-        .filter(question -> answer(draft, question).isEmpty())
-        .forEach(question -> faults.add("The protocol asks for this: " + question + "."));
-    Stream.concat(
-            Stream.of(draft.hospital(), draft.afterHoursNumber(), draft.transport()),
-            draft.more().values().stream())
-        .filter(line -> line.length() > LONGEST_LINE)
-        .forEach(line -> faults.add("Write at most " + LONGEST_LINE + " characters a line."));
+    for (int asked = 0; asked < questions.size(); asked++) {
+      String question = questions.get(asked);
+      String field = ReadinessDraft.answerTo(asked + 1);
+      if (answer(draft, question).isEmpty()) {
+        faults.add(new Fault(field, "The protocol asks for this: " + question + "."));
+      }
+      lineFault(field, answer(draft, question)).ifPresent(faults::add);
+    }
+    lineFault(ReadinessDraft.HOSPITAL, draft.hospital()).ifPresent(faults::add);
+    lineFault(ReadinessDraft.AFTER_HOURS, draft.afterHoursNumber()).ifPresent(faults::add);
+    lineFault(ReadinessDraft.TRANSPORT, draft.transport()).ifPresent(faults::add);
     return faults;
+  }
+
+  private static Optional<Fault> lineFault(String field, String line) {
+    return line.length() > LONGEST_LINE
+        ? Optional.of(new Fault(field, "Write at most " + LONGEST_LINE + " characters a line."))
+        : Optional.empty();
   }
 }

@@ -7,6 +7,7 @@ import java.util.function.Predicate;
 import rungwise.clinic.ClinicTime.Occurrence;
 import rungwise.clinic.course.CourseFact.CorrectionConfirmed;
 import rungwise.clinic.course.CourseFact.EmergencyReviewed;
+import rungwise.clinic.course.CourseFact.FlagsSeen;
 import rungwise.clinic.course.CourseFact.PastReviewed;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.clinic.course.CourseFile;
@@ -35,6 +36,13 @@ public final class Lifting {
 
   private static final String NOTHING_TO_REVIEW =
       "No emergency waits for a review: open the course again.";
+
+  private static final String NO_FLAGS =
+      "No flagged report waits to be seen: open the course again.";
+
+  private static final String FLAGS_CHANGED =
+      "The record has changed since this page was opened, so nothing was marked as seen. Look at"
+          + " what is flagged now, and mark it again.";
 
   private static final String NO_END =
       "How it ended is not on record: enter the report with its end, or write down when he was seen"
@@ -133,6 +141,27 @@ public final class Lifting {
                     + ", "
                     + one.soft().words()
                     + "): write when he was seen to be soft.");
+  }
+
+  /**
+   * Writes down that a prescriber has seen every flagged report.
+   *
+   * @param basis the number of the last entry that was shown
+   * @param words what the prescriber makes of them; may be empty
+   */
+  public Reading<Long> seeFlags(Account actor, CourseId id, long basis, String words) {
+    return changes.change(
+        actor,
+        By.PRESCRIBER,
+        id,
+        (file, now) -> {
+          if (file.basis() != basis) {
+            return Reading.refused(FLAGS_CHANGED);
+          }
+          return reader.state(file, now).flagsToSee().isEmpty()
+              ? Reading.refused(NO_FLAGS)
+              : changes.append(id, new FlagsSeen(), actor, now, words);
+        });
   }
 
   private History history(CourseFile file, Instant now) {

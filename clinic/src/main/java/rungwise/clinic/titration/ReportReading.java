@@ -114,7 +114,7 @@ final class ReportReading {
         response.soft(),
         response.causes(),
         place(),
-        draft.corrects().flatMap(entry -> observationOf(file, entry)),
+        observation(),
         details);
   }
 
@@ -246,6 +246,16 @@ final class ReportReading {
 
   /** A report is of an injection at home unless it, or the one that it corrects, says otherwise. */
   private Place place() {
+    Place place = said();
+    if (place == Place.CLINIC && observation().isEmpty()) {
+      faults.notice(
+          "Kept as told of the clinic. It does not count as a dose given in the clinic: only one"
+              + " that is watched there and written down at the visit does.");
+    }
+    return place;
+  }
+
+  private Place said() {
     return Arrays.stream(Place.values())
         .filter(one -> one.name().toLowerCase(Locale.ROOT).equals(draft.text(ReportPart.PLACE)))
         .findFirst()
@@ -259,8 +269,11 @@ final class ReportReading {
   }
 
   /** An addendum to the report of an observation ends that observation too. */
-  private static Optional<EntryId> observationOf(CourseFile file, EntryId corrected) {
-    return reported(file, corrected).flatMap(InjectionReported::observation);
+  private Optional<EntryId> observation() {
+    return draft
+        .corrects()
+        .flatMap(corrected -> reported(file, corrected))
+        .flatMap(InjectionReported::observation);
   }
 
   /** The dose of a preparation that was signed last before an injection, on any syringe. */

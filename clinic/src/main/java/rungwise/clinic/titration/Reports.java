@@ -17,6 +17,7 @@ import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
+import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.standing.UnfinishedReports;
 import rungwise.quantities.Reading;
@@ -74,7 +75,19 @@ public final class Reports {
             .orElse(entry);
     read.tablet().ifPresent(taken -> keep(actor, file, now, taken));
     long number = ports.courses().append(placed);
-    return new ReportAnswer(Optional.of(number), read.notices(), List.of(), Optional.empty());
+    var notices = new ArrayList<>(read.notices());
+    notices.addAll(flagged(file.id(), number, now));
+    return new ReportAnswer(Optional.of(number), notices, List.of(), Optional.empty());
+  }
+
+  /** Whoever writes the report down reads what of it a prescriber is told. */
+  private List<String> flagged(CourseId id, long report, Instant now) {
+    CourseFile file = ports.courses().find(id).orElseThrow();
+    return new CourseReader(ports)
+        .state(file, now).flags().stream()
+            .filter(flag -> flag.report().entry().number() == report)
+            .map(flag -> "Kept, and a prescriber is told: " + flag.kind().words())
+            .toList();
   }
 
   /** A tablet that is on record already is not written down again. */

@@ -23,6 +23,7 @@ import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.clinic.sheet.EntryWords;
+import rungwise.clinic.soundness.UnreadableRecord;
 import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseReader;
@@ -65,14 +66,51 @@ public final class Titration {
     return new Reach(ports, reader);
   }
 
-  /** A course as it is now. */
+  /**
+   * A course as it is now.
+   *
+   * @throws UnreadableRecord if what is left of its record makes no course
+   */
   public Optional<CourseState> find(CourseId id) {
-    return ports.courses().find(id).map(file -> reader.state(file, changes.now()));
+    return ports.courses().find(id).map(this::state);
   }
 
-  /** Every course as it is now, the one opened last first. */
+  private CourseState state(CourseFile file) {
+    try {
+      return reader.state(file, changes.now());
+    } catch (RuntimeException e) {
+      throw file.isSound() ? e : new UnreadableRecord(file.id().text(), e);
+    }
+  }
+
+  /**
+   * Every course as it is now, the one opened last first.
+   *
+   * @param unreadable the courses of which too little can be read
+   */
+  public record Everybody(List<CourseState> courses, List<CourseId> unreadable) {
+    public Everybody {
+      courses = List.copyOf(courses);
+      unreadable = List.copyOf(unreadable);
+    }
+  }
+
+  public Everybody everybody() {
+    var courses = new ArrayList<CourseState>();
+    var unreadable = new ArrayList<CourseId>();
+    for (CourseId id : ports.courses().all()) {
+      try {
+        find(id).ifPresent(courses::add);
+      } catch (UnreadableRecord e) {
+        unreadable.add(id);
+      }
+    }
+    return new Everybody(courses, unreadable);
+  }
+
+  /** Every course that can be read, as it is now, the one opened last first. */
   public List<CourseState> all() {
-    return ports.courses().all().stream().flatMap(id -> find(id).stream()).toList();
+    return everybody().courses();
   }
 
   /**
@@ -81,7 +119,7 @@ public final class Titration {
    */
   public Map<String, List<CourseFile>> runningOn() {
     return ports.courses().all().stream()
-        .flatMap(id -> ports.courses().find(id).stream())
+        .flatMap(id -> ports.courses().readable(id).stream())
         .collect(
             Collectors.groupingBy(
                 file -> file.plan().protocol() + " version " + file.plan().protocolVersion()));
@@ -94,7 +132,7 @@ public final class Titration {
             ports.courses().namedLike(patient).stream(), ports.courses().alike(patient).stream())
         .distinct()
         .filter(id -> !id.equals(file.id()))
-        .flatMap(id -> ports.courses().find(id).stream())
+        .flatMap(id -> ports.courses().readable(id).stream())
         .toList();
   }
 

@@ -120,7 +120,7 @@ final class FitRunsTest {
         number,
         Volume.ofMicrolitres(200),
         1,
-        1,
+        Optional.of(1.0),
         Grade.USABLE,
         new SoftAfter.Exactly(TimeSpan.ofMinutes(30)),
         setting);
@@ -159,7 +159,7 @@ final class FitRunsTest {
                 number,
                 Volume.ofMicrolitres(50L * number),
                 1,
-                1,
+                Optional.of(1.0),
                 grade,
                 grade.isUseful()
                     ? new SoftAfter.Exactly(TimeSpan.ofMinutes(minutes))

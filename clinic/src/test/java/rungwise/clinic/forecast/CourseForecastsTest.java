@@ -3,6 +3,7 @@ package rungwise.clinic.forecast;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.math.RoundingMode;
+import java.time.Duration;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Set;
@@ -10,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InMemoryRecord;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.forecast.CourseForecast.Asked;
@@ -71,6 +73,26 @@ final class CourseForecastsTest {
         .isEqualTo(
             "No forecast: the population our-men version 1 says nothing of men whose aetiology is"
                 + " mixed.");
+  }
+
+  @Test
+  void while_it_is_not_known_how_an_erection_ended_nothing_is_forecast() {
+    sign(InventedPopulations.WEAK);
+    CourseId course = world.open();
+    world.signProposed(course);
+    world.pass(Duration.ofHours(1));
+    world.told(course, ReportForm.at("2026-03-02", "10:00").atLeast("54")).orThrow();
+
+    assertThat(((None) forecasts.of(world.state(course))).because())
+        .startsWith("No forecast while it is not known how an erection ended");
+    assertThat(forecasts.whole(world.state(course))).isEmpty();
+
+    EntryId first = world.state(course).file().reports().getFirst().entry().id();
+    ReportForm ended = ReportForm.at("2026-03-02", "10:00").exactly("58");
+    world.told(course, ended.correcting(first, "he called back: it went down")).orThrow();
+
+    assertThat(asked(course).lines()).isNotEmpty();
+    assertThat(whole(course).all()).isNotEmpty();
   }
 
   @Test
@@ -145,7 +167,7 @@ final class CourseForecastsTest {
     sign(InventedPopulations.WEAK);
     CourseId course = world.open();
     world
-        .report(course, ReportForm.at("2026-03-02", "04:00").mark("12").grade("2").exactly("250"))
+        .report(course, ReportForm.at("2026-03-02", "04:00").mark("12").grade("3").exactly("250"))
         .orThrow();
 
     Asked asked = asked(course);
@@ -154,6 +176,43 @@ final class CourseForecastsTest {
     assertThat(asked.lines())
         .isNotEmpty()
         .allMatch(line -> line.closed().equals(asked.forbidden()));
+    assertThat(asked.lines().getFirst().happened()).isPresent();
+    assertThat(asked.lines().getFirst().words())
+        .contains(". It has happened: 0.12 mL: ", ". By the model: usable response ");
+  }
+
+  @Test
+  void a_long_response_that_was_not_usable_is_not_read_as_a_sign_that_he_needs_more() {
+    sign(InventedPopulations.WEAK);
+    CourseId course = world.open();
+    world
+        .report(course, ReportForm.at("2026-03-02", "04:00").mark("12").grade("2").exactly("200"))
+        .orThrow();
+
+    assertThat(forecasts.of(world.state(course)))
+        .isInstanceOfSatisfying(
+            None.class,
+            none ->
+                assertThat(none.because())
+                    .startsWith("No forecast: the model does not read a response that is not"));
+  }
+
+  @Test
+  void a_dose_that_is_not_known_to_have_gone_in_moves_no_chance() {
+    sign(InventedPopulations.WEAK);
+    CourseId course = world.open();
+    List<ForecastLine> before = asked(course).lines();
+    for (String day : List.of("2026-02-20", "2026-02-23", "2026-02-26")) {
+      world
+          .report(
+              course,
+              ReportForm.at(day, "09:00").mark("12").grade("0").exactly("5").causes("one_found"))
+          .orThrow();
+    }
+
+    assertThat(asked(course).lines())
+        .extracting(ForecastLine::useful120)
+        .containsExactlyElementsOf(before.stream().map(ForecastLine::useful120).toList());
   }
 
   @Test

@@ -19,6 +19,9 @@ public enum TitrationRule {
   DECISION_FIRST(
       "A condition asks for a prescriber's written decision before any dose.",
       new Source.Assumption("each condition of this kind names its own source")),
+  RECORD_FIRST(
+      "What stands on record is not as it was written: put a sound record back before any dose.",
+      new Source.Assumption("a changed record may hide an erection, a contraindication or a dose")),
   RECALL_FIRST(
       "The clinic has taken this preparation out of use: choose another one before any dose.",
       new Source.Assumption("what is recalled is injected no more, whatever was ordered")),

@@ -6,7 +6,6 @@ import java.util.Optional;
 import rungwise.dosing.history.Circumstances.Unfinished;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
-import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.Preparation;
@@ -145,7 +144,7 @@ public final class CourseGuards {
       verdicts.add(Verdict.of(GuardRule.HOME_NOT_READY, Fact.said("not on record", missing)));
     }
     List<Injection> same = question.history().sinceChangeTo(question.preparation());
-    if (same.stream().noneMatch(one -> one.place() == Place.CLINIC && one.provesShort())) {
+    if (same.stream().noneMatch(Injection::provesInClinic)) {
       verdicts.add(
           Verdict.of(GuardRule.FIRST_IN_CLINIC, Fact.said("preparation", question.preparation())));
     }

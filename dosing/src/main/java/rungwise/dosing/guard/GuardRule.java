@@ -54,6 +54,11 @@ public enum GuardRule {
       "Somebody said what may mean 4 hours or still firm, and the report is not complete.",
       DurationLimits.EMERGENCY.source(),
       "that report is complete, or a prescriber has reviewed it"),
+  RECORD_NOT_SOUND(
+      GuardClass.HARD_STOP,
+      "What stands on record is not as it was written: nothing that rests on it can be relied on.",
+      new Source.Assumption("a changed record may hide an erection, a contraindication or a dose"),
+      "an administrator has put a sound record back"),
   RECALLED(
       GuardClass.HARD_STOP,
       "The clinic has taken this preparation out of use.",
@@ -160,20 +165,20 @@ public enum GuardRule {
       GuardClass.HOLD,
       "Nothing was injected for longer than the protocol allows: a dose in the clinic comes first.",
       new Source.CommonPractice("after a long time without an injection the dose is tested again"),
-      "a dose has been given in the clinic"),
+      "a dose has been given and watched in the clinic"),
   FIRST_IN_CLINIC(
       GuardClass.HARD_STOP,
-      "No dose of this preparation has been given in the clinic since he began it that went in,"
-          + " from a vial on record, and was over within the hour.",
+      "No dose of this preparation was watched in the clinic since he began it that went in, from a"
+          + " vial on record, and was over within the hour.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: the dose is found in the office"),
-      "such a dose of it has been given in the clinic"),
+      "such a dose of it has been given and watched in the clinic"),
   AFTER_EMERGENCY(
       GuardClass.HARD_STOP,
       "After an erection that lasted, or may have lasted, 4 hours or more, he has not been examined"
           + " or no dose has been given in the clinic.",
       new Source.CommonPractice("after an emergency the dose is found again in the clinic"),
-      "he has been examined since, and since the review a dose has been given in the clinic that"
-          + " was over within the hour"),
+      "he has been examined since, and since the review a dose has been given and watched in the"
+          + " clinic that was over within the hour"),
   PAIR_NOT_CREDITED(
       GuardClass.HOLD,
       "The last response followed two doses in one visit: it is not known what the second one does"

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Injection;
-import rungwise.dosing.history.Place;
+import rungwise.dosing.history.Injection.Setting;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
@@ -78,7 +78,7 @@ public final class SameVisit {
         .protocol()
         .sameVisit()
         .filter(rule -> question.preparation().isOnly(Component.ALPROSTADIL))
-        .filter(rule -> first.place() == Place.CLINIC)
+        .filter(rule -> first.setting() == Setting.CLINIC_OBSERVED)
         .filter(rule -> first.preparation().isSameAs(question.preparation()))
         .filter(rule -> isWithin(rule, first, question.now()))
         .filter(rule -> first.wasTooLittle())

@@ -9,7 +9,6 @@ import java.util.Optional;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
-import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.source.Sourced;
@@ -24,13 +23,25 @@ final class UpkeepGuards {
 
   private UpkeepGuards() {}
 
-  /** A preparation that the clinic has taken out of use is injected no more. */
+  /**
+   * Nothing is injected by a record that is not as it was written, nor of a preparation that the
+   * clinic has taken out of use.
+   */
   static List<Verdict> ofTheCourse(Question question) {
-    return question.circumstances().recalled()
-        ? List.of(
-            Verdict.of(
-                GuardRule.RECALLED, Fact.said("preparation", question.preparation().composition())))
-        : List.of();
+    var verdicts = new ArrayList<Verdict>();
+    List<String> flaws = question.circumstances().flaws();
+    if (!flaws.isEmpty()) {
+      verdicts.add(
+          Verdict.of(
+              GuardRule.RECORD_NOT_SOUND,
+              flaws.stream().map(flaw -> Fact.said("what is wrong", flaw)).toArray(Fact[]::new)));
+    }
+    if (question.circumstances().recalled()) {
+      verdicts.add(
+          Verdict.of(
+              GuardRule.RECALLED, Fact.said("preparation", question.preparation().composition())));
+    }
+    return List.copyOf(verdicts);
   }
 
   /** What speaks against one volume. */
@@ -132,7 +143,7 @@ final class UpkeepGuards {
         isLapsed = true;
         before = last;
       }
-      if (one.place() == Place.CLINIC && one.provesShort()) {
+      if (one.provesInClinic()) {
         isLapsed = false;
       }
       last = Optional.of(one);

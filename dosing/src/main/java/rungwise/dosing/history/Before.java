@@ -63,7 +63,7 @@ public record Before(
           grade,
           soft,
           SimpleCauses.NOT_ASKED,
-          Place.HOME,
+          Injection.Setting.HOME,
           Stock.NOT_RECORDED);
     }
   }

@@ -17,6 +17,7 @@ import rungwise.dosing.protocol.Protocol;
  * @param lastTablet when he last took a PDE5 inhibitor, as far as anybody was told; one that a
  *     prescriber lets him take daily is left out
  * @param unfinished what may mean 4 hours and is neither complete nor reviewed
+ * @param flaws what of his record is not as it was written, in words; empty if nothing
  */
 public record Circumstances(
     Optional<Instant> began,
@@ -25,7 +26,8 @@ public record Circumstances(
     boolean recalled,
     List<Protocol> newer,
     Optional<Instant> lastTablet,
-    List<Unfinished> unfinished) {
+    List<Unfinished> unfinished,
+    List<String> flaws) {
 
   /**
    * Somebody said what may mean 4 hours or still firm, and the report is not complete yet.
@@ -43,11 +45,13 @@ public record Circumstances(
           /* recalled= */ false,
           List.of(),
           Optional.empty(),
+          List.of(),
           List.of());
 
   public Circumstances {
     newer = List.copyOf(newer);
     unfinished = List.copyOf(unfinished);
+    flaws = List.copyOf(flaws);
   }
 
   /** Whether he was examined after that. */
@@ -58,33 +62,41 @@ public record Circumstances(
   /** The same for a man who was last examined at an instant. */
   public Circumstances withExamined(Instant at) {
     return new Circumstances(
-        began, Optional.of(at), found, recalled, newer, lastTablet, unfinished);
+        began, Optional.of(at), found, recalled, newer, lastTablet, unfinished, flaws);
   }
 
   /** The same after the entry of a number by which curvature or scarring was found. */
   public Circumstances withFound(long entry) {
     return new Circumstances(
-        began, examined, Optional.of(entry), recalled, newer, lastTablet, unfinished);
+        began, examined, Optional.of(entry), recalled, newer, lastTablet, unfinished, flaws);
   }
 
   /** The same with a preparation that the clinic has taken out of use. */
   public Circumstances withRecall() {
     return new Circumstances(
-        began, examined, found, /* recalled= */ true, newer, lastTablet, unfinished);
+        began, examined, found, /* recalled= */ true, newer, lastTablet, unfinished, flaws);
   }
 
   /** The same under later versions of the protocol. */
   public Circumstances withNewer(List<Protocol> versions) {
-    return new Circumstances(began, examined, found, recalled, versions, lastTablet, unfinished);
+    return new Circumstances(
+        began, examined, found, recalled, versions, lastTablet, unfinished, flaws);
   }
 
   /** The same after a tablet for erections. */
   public Circumstances withTablet(Instant at) {
-    return new Circumstances(began, examined, found, recalled, newer, Optional.of(at), unfinished);
+    return new Circumstances(
+        began, examined, found, recalled, newer, Optional.of(at), unfinished, flaws);
   }
 
   /** The same with what may mean 4 hours. */
   public Circumstances withUnfinished(List<Unfinished> worries) {
-    return new Circumstances(began, examined, found, recalled, newer, lastTablet, worries);
+    return new Circumstances(began, examined, found, recalled, newer, lastTablet, worries, flaws);
+  }
+
+  /** The same with a record that is not as it was written. */
+  public Circumstances withFlaws(List<String> words) {
+    return new Circumstances(
+        began, examined, found, recalled, newer, lastTablet, unfinished, words);
   }
 }

@@ -182,7 +182,7 @@ public record History(
         .anyMatch(
             review ->
                 injections.stream()
-                    .filter(dose -> dose.place() == Place.CLINIC && dose.provesShort())
+                    .filter(Injection::provesInClinic)
                     .filter(dose -> dose.at().isAfter(emergency.at()))
                     .anyMatch(dose -> dose.entry() > review.entry()));
   }
@@ -260,9 +260,10 @@ public record History(
   }
 
   private static boolean isSameStay(Injection earlier, Injection later) {
-    boolean areInClinic = earlier.place() == Place.CLINIC && later.place() == Place.CLINIC;
     return earlier.at().equals(later.at())
-        || (areInClinic && DAY.after(earlier.at()).isAfter(later.at()));
+        || (!earlier.isAtHome()
+            && !later.isAtHome()
+            && DAY.after(earlier.at()).isAfter(later.at()));
   }
 
   /** All that was injected of a preparation in the stay of one injection, itself counted. */
@@ -317,19 +318,30 @@ public record History(
         .orElseGet(() -> afterNothingTolerated(before, next));
   }
 
+  /**
+   * What he may have been injected with, from nobody knows which vial, makes a change of it only
+   * where he was injected with anything else.
+   */
   private Beginning afterNothingTolerated(List<Injection> before, Preparation next) {
     List<Injection> ofNext =
         everSaid().stream()
             .filter(one -> one.preparation().isSameAs(next) && !before.contains(one))
             .toList();
-    List<Beginning.Held> tooLong =
+    List<Injection> tooLong =
         everSaid().stream()
             .filter(one -> !ofNext.contains(one))
-            .filter(one -> ofNext.stream().noneMatch(read -> mayHaveBeen(read, one)))
             .filter(Injection::forbidsHigherDose)
-            .map(one -> new Beginning.Held(one.preparation(), one.drawn()))
             .toList();
-    return tooLong.isEmpty() ? new Beginning.AsNew() : new Beginning.BelowTooLong(tooLong);
+    boolean isNew =
+        before.isEmpty()
+            && tooLong.stream()
+                .allMatch(one -> ofNext.stream().anyMatch(read -> mayHaveBeen(read, one)));
+    return tooLong.isEmpty() || isNew
+        ? new Beginning.AsNew()
+        : new Beginning.BelowTooLong(
+            tooLong.stream()
+                .map(one -> new Beginning.Held(one.preparation(), one.drawn()))
+                .toList());
   }
 
   /** Whether one is what another may have been besides, from nobody knows which vial. */

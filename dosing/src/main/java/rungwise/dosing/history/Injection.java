@@ -15,6 +15,7 @@ import rungwise.quantities.Volume;
  * @param preparation what was injected, with its composition at that time
  * @param drawn the volume really drawn
  * @param ordered the volume that was signed for it; empty if none was
+ * @param setting where it was, and who saw it
  */
 public record Injection(
     long entry,
@@ -25,13 +26,36 @@ public record Injection(
     Grade grade,
     SoftAfter soft,
     SimpleCauses causes,
-    Place place,
+    Setting setting,
     Stock stock) {
+
+  /** Where an injection was, and who saw it. What was only told of the clinic grants nothing. */
+  public enum Setting {
+    HOME,
+
+    /** Somebody said that it was in the clinic; nobody there wrote it down. */
+    CLINIC_AS_TOLD,
+
+    /** It was given in the clinic and watched there until its end was written down. */
+    CLINIC_OBSERVED;
+
+    /** The one of a place. */
+    public static Setting of(Place place, boolean isObserved) {
+      return switch (place) {
+        case HOME -> HOME;
+        case CLINIC -> isObserved ? CLINIC_OBSERVED : CLINIC_AS_TOLD;
+      };
+    }
+  }
 
   public Injection {
     if (drawn.equals(Volume.ZERO) || ordered.equals(Optional.of(Volume.ZERO))) {
       throw new IllegalArgumentException("bug: an injection of nothing");
     }
+  }
+
+  public boolean isAtHome() {
+    return setting == Setting.HOME;
   }
 
   /** It was, or may have been, an emergency. A duration counts whatever the grade. */
@@ -93,6 +117,14 @@ public record Injection(
    */
   public boolean provesShort() {
     return wentIn() && isKnownShort() && stock.isLabelKnown();
+  }
+
+  /**
+   * Whether it fills "given in the clinic": seen there from the injection to its end, and shown to
+   * be over in time. A report never does, whatever it says of the place.
+   */
+  public boolean provesInClinic() {
+    return setting == Setting.CLINIC_OBSERVED && provesShort();
   }
 
   /** A poor response, over in time, with nothing wrong: what a signed next step waits for. */

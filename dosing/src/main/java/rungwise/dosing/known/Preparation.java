@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import rungwise.dosing.syringe.Barrels;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Mass;
 import rungwise.quantities.Volume;
 
@@ -29,43 +30,57 @@ public record Preparation(
 
   private static final String PER_MILLILITRE = " per mL";
   private static final int NOTHING_LEFT_OUT = -1;
+  /** The fields that a fault of a preparation names. */
+  public static final String NAME = "name";
+
+  public static final String COMPONENTS = "components";
+  public static final String CEILING = "ceiling";
 
   public Preparation {
     ingredients = ingredients.stream().sorted(Comparator.comparing(Ingredient::component)).toList();
-    List<String> faults = faultsOf(name, ingredients, ceiling);
+    List<Fault> faults = faultsOf(name, ingredients, ceiling);
     if (!faults.isEmpty()) {
       throw new IllegalArgumentException("bug: " + faults);
     }
   }
 
-  /** Everything that forbids such a preparation, in words for the person who enters it. */
-  public static List<String> faultsOf(String name, List<Ingredient> ingredients, Volume ceiling) {
-    var faults = new ArrayList<String>();
+  /** Everything that forbids such a preparation, for the person who enters it. */
+  public static List<Fault> faultsOf(String name, List<Ingredient> ingredients, Volume ceiling) {
+    var faults = new ArrayList<Fault>();
     if (name.isBlank()) {
-      faults.add("The name is missing: enter what the clinic calls this preparation.");
+      faults.add(
+          new Fault(NAME, "The name is missing: enter what the clinic calls this preparation."));
     }
     if (ingredients.isEmpty()) {
-      faults.add("No component was entered: give at least one with its strength.");
+      faults.add(
+          new Fault(COMPONENTS, "No component was entered: give at least one with its strength."));
     }
     var seen = new HashSet<Component>();
     for (Ingredient ingredient : ingredients) {
       if (!seen.add(ingredient.component())) {
-        faults.add(ingredient.component().fullName() + " is entered twice: keep one.");
+        faults.add(
+            new Fault(
+                COMPONENTS, ingredient.component().fullName() + " is entered twice: keep one."));
       }
       if (ingredient.isPassedBy(ceiling)) {
-        faults.add(limitFault(ingredient, ceiling));
+        faults.add(new Fault(CEILING, limitFault(ingredient, ceiling)));
       }
     }
     if (ceiling.equals(Volume.ZERO)) {
-      faults.add("The maximum volume is missing: enter the largest volume of one injection.");
+      faults.add(
+          new Fault(
+              CEILING,
+              "The maximum volume is missing: enter the largest volume of one injection."));
     }
     if (ceiling.isMoreThan(Barrels.largestCapacity())) {
       faults.add(
-          "No syringe holds "
-              + ceiling
-              + ": the largest holds "
-              + Barrels.largestCapacity()
-              + ". Enter a smaller maximum, or a stronger preparation.");
+          new Fault(
+              CEILING,
+              "No syringe holds "
+                  + ceiling
+                  + ": the largest holds "
+                  + Barrels.largestCapacity()
+                  + ". Enter a smaller maximum, or a stronger preparation."));
     }
     return faults;
   }

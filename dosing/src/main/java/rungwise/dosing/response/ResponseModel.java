@@ -8,6 +8,7 @@ import java.util.Optional;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 
@@ -26,17 +27,31 @@ public record ResponseModel(String key, Population population, Preparation refer
   private record Batch(Preparation preparation, List<Trial> trials) {}
 
   /**
+   * What the model cannot read: a response that was not usable and was, or may have been, over only
+   * after more than an hour. It reads how long usable ones last, and would take this one for a sign
+   * that he needs more. The first of those; empty if all can be read.
+   */
+  public static Optional<Injection> notRead(List<Injection> counted) {
+    return counted.stream()
+        .filter(one -> !one.grade().isUseful())
+        .filter(one -> one.soft().mayPass(DurationLimits.NO_HIGHER_DOSE.value()))
+        .findFirst();
+  }
+
+  /**
    * What a man's history says of a preparation; nothing if the population knows neither his group
-   * nor the preparation.
+   * nor the preparation, or there is something that the model cannot read. A dose that is not known
+   * to have gone in says nothing of what he needs and is left out.
    *
    * @param counted the injections that count, all of them of that history
    */
   public Optional<Prospect> prospect(
       AetiologyGroup group, Preparation asked, History history, List<Injection> counted) {
-    if (population.meanOf(group.token()).isEmpty()) {
+    if (population.meanOf(group.token()).isEmpty() || notRead(counted).isPresent()) {
       return Optional.empty();
     }
-    Map<PreparationId, Batch> batches = batches(history, counted);
+    Map<PreparationId, Batch> batches =
+        batches(history, counted.stream().filter(Injection::wentIn).toList());
     List<Trial> onAsked =
         Optional.ofNullable(batches.get(asked.id())).map(Batch::trials).orElse(List.of());
     var known = new ArrayList<Trial>();

@@ -76,6 +76,10 @@ public final class Barrels {
           PREFILLED_0_5,
           CARTRIDGE_1);
 
+  /** No known device holds more. */
+  public static final Volume LARGEST =
+      ALL.stream().map(Barrel::capacity).max(Comparator.naturalOrder()).orElseThrow();
+
   private Barrels() {}
 
   private static Barrel u100(

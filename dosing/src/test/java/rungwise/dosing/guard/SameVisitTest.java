@@ -64,6 +64,19 @@ final class SameVisitTest {
             SimpleCauses.NONE_FOUND);
   }
 
+  @Test
+  void no_second_dose_follows_one_that_was_only_told_to_be_in_the_clinic() {
+    for (boolean isTold : List.of(true, false)) {
+      LabelWorld world = isTold ? new LabelWorld().toldOfTheClinic() : new LabelWorld();
+      world
+          .injectedAt(
+              START, ml("0.12"), ml("0.12"), Grade.NONE, minutes(20), SimpleCauses.NONE_FOUND)
+          .at(START.plus(Duration.ofMinutes(50)));
+
+      assertThat(blocks(world, "0.25", Place.CLINIC).contains(GuardRule.SPACING)).isEqualTo(isTold);
+    }
+  }
+
   @ParameterizedTest
   @CsvSource({
     "NONE, 20, 59, true",

@@ -31,6 +31,12 @@ final class UpkeepAlone {
     return List.of(
         new Alone(GuardRule.SIGNED_BEFORE_FINDING, UpkeepAlone::signedBeforeTheFinding),
         new Alone(
+            GuardRule.RECORD_NOT_SOUND,
+            () ->
+                home(
+                    usual().around(Circumstances.NONE.withFlaws(List.of("entry 3 was changed"))),
+                    "0.25")),
+        new Alone(
             GuardRule.RECALLED,
             () -> home(usual().around(Circumstances.NONE.withRecall()), "0.25")),
         new Alone(

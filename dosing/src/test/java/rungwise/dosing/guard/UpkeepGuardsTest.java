@@ -138,6 +138,27 @@ final class UpkeepGuardsTest {
     }
   }
 
+  /** Only what was watched in the clinic is a dose in the clinic again. */
+  @Test
+  void a_dose_after_a_lapse_that_was_only_told_to_be_in_the_clinic_does_not_end_it() {
+    Volume quarter = ml("0.25");
+    LabelWorld world = renewed(YEAR_LATER.plus(Duration.ofDays(2))).toldOfTheClinic();
+    world.injectedAt(
+        YEAR_LATER, quarter, quarter, Grade.USABLE, minutes(40), SimpleCauses.NONE_FOUND);
+
+    assertThat(blocks(world, "0.25", Place.HOME)).contains(GuardRule.LAPSED);
+  }
+
+  @Test
+  void by_a_record_that_was_changed_nothing_is_injected_and_no_dose_is_proposed() {
+    LabelWorld world = usual().around(Circumstances.NONE.withFlaws(List.of("entry 3 was changed")));
+
+    assertThat(blocks(world, "0.12", Place.CLINIC)).containsExactly(GuardRule.RECORD_NOT_SOUND);
+    var advice = Dosing.advise(world.question());
+    assertThat(advice.decision()).isEqualTo(new Decision.Pause());
+    assertThat(advice.reason().rule()).isEqualTo(TitrationRule.RECORD_FIRST);
+  }
+
   @Test
   void a_recalled_preparation_is_injected_nowhere_and_no_dose_of_it_is_proposed() {
     LabelWorld world = usual().around(Circumstances.NONE.withRecall());

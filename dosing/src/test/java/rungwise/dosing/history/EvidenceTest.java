@@ -117,6 +117,34 @@ final class EvidenceTest {
   }
 
   @Test
+  void a_dose_that_was_only_told_to_be_in_the_clinic_does_not_open_home() {
+    LabelWorld told = new LabelWorld().toldOfTheClinic();
+    told.injected("0.12", Grade.FULLER, minutes(20));
+
+    assertThat(CourseGuards.askForHome(told.question()))
+        .extracting(Verdict::rule)
+        .containsExactly(GuardRule.FIRST_IN_CLINIC);
+    assertThat(
+            CourseGuards.askForHome(
+                told.at(Place.CLINIC).injected("0.12", Grade.FULLER, minutes(20)).question()))
+        .isEmpty();
+  }
+
+  @Test
+  void a_dose_that_was_only_told_to_be_in_the_clinic_is_no_test_after_an_emergency() {
+    LabelWorld emergency =
+        new LabelWorld().injected("0.12", Grade.FULLER, minutes(20)).toldOfTheClinic();
+    emergency.injected("0.12", Grade.FULLY_FIRM, minutes(300)).reviewed();
+    emergency.injected("0.12", Grade.FULLER, minutes(20));
+    Injection reviewed = emergency.question().history().lastReviewed().orElseThrow();
+
+    assertThat(emergency.question().history().isTestedSince(reviewed)).isFalse();
+
+    emergency.at(Place.CLINIC).injected("0.12", Grade.FULLER, minutes(20));
+    assertThat(emergency.question().history().isTestedSince(reviewed)).isTrue();
+  }
+
+  @Test
   void a_leaked_dose_from_fresh_stock_does_not_prove_the_dose_of_a_new_vial() {
     LabelWorld world =
         leaked(new LabelWorld().injected("0.12", Grade.FULLER, minutes(20)), "0.25")

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.zip.GZIPInputStream;
 import rungwise.dosing.fit.Courses;
-import rungwise.dosing.response.Given;
 import rungwise.quantities.Reading;
 
 /**
@@ -23,43 +22,56 @@ public final class CourseFile {
   private CourseFile() {}
 
   /**
+   * What a fit is made from.
+   *
+   * @param preparation what the file calls the preparation of strength 1, if it says so
+   * @param leftOut how many lines are of a preparation that was not chosen
+   */
+  public record Found(Courses courses, Optional<String> preparation, int leftOut) {}
+
+  /**
    * The courses in the order in which their patients come in the file, the trials of each in the
    * order of their numbers, or every fault with its line.
    *
    * @throws IOException if the file is there and the disk fails
    */
-  public static Reading<Courses> read(Path file) throws IOException {
-    Optional<PlainCourses> plain = Files.isRegularFile(file) ? plain(file) : Optional.empty();
+  public static Reading<Found> read(Path file, PreparationChoice choice) throws IOException {
+    Optional<PlainCourses> plain =
+        Files.isRegularFile(file) ? plain(file, choice) : Optional.empty();
     var builder = Courses.builder();
     var taker = CourseTaker.into(builder);
     if (plain.isPresent()) {
       plain.get().tell(taker);
-      return Reading.of(builder.build());
+      return Reading.of(new Found(builder.build(), plain.get().preparation(), /* leftOut= */ 0));
     }
-    return HistoryFile.read(file)
-        .map(
-            history -> {
-              tell(history, taker);
-              return builder.build();
-            });
+    return switch (HistoryFile.read(file)) {
+      case Reading.Refused<HistoryFile> refused -> new Reading.Refused<>(refused.faults());
+      case Reading.Read<HistoryFile> read ->
+          choice
+              .of(read.value())
+              .map(
+                  chosen -> {
+                    tell(chosen, taker);
+                    return new Found(builder.build(), chosen.preparation(), chosen.leftOut());
+                  });
+    };
   }
 
-  static void tell(HistoryFile history, CourseTaker taker) {
-    for (List<HistoryLine> own : history.patients().values()) {
-      taker.course(own.getFirst().group());
-      for (HistoryLine line : own) {
-        var given = new Given(line.volume(), line.potency(), line.strength());
-        taker.trial(given.logDose(), line.grade(), line.lasted());
+  static void tell(PreparationChoice.Chosen chosen, CourseTaker taker) {
+    for (List<PreparationChoice.Line> own : chosen.patients().values()) {
+      taker.course(own.getFirst().said().group());
+      for (PreparationChoice.Line line : own) {
+        taker.trial(line.given().logDose(), line.said().grade(), line.said().lasted());
       }
     }
   }
 
-  private static Optional<PlainCourses> plain(Path file) {
+  private static Optional<PlainCourses> plain(Path file, PreparationChoice choice) {
     boolean isPacked = FileText.isPacked(file.toString());
     try (InputStream raw = Files.newInputStream(file);
         InputStream in =
             isPacked ? new GZIPInputStream(new BufferedInputStream(raw, BLOCK), BLOCK) : raw) {
-      return PlainCourses.read(in, isPacked ? FileText.MOST_BYTES : Long.MAX_VALUE);
+      return PlainCourses.read(in, isPacked ? FileText.MOST_BYTES : Long.MAX_VALUE, choice);
     } catch (IOException doubt) {
       return Optional.empty();
     }

@@ -4,10 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import rungwise.quantities.Reading;
 
 /**
@@ -63,17 +60,5 @@ public record HistoryFile(List<HistoryLine> lines) {
           new HistorySurvey(List.of(), refused.faults(), /* aside= */ 0);
       case Reading.Read<String> read -> HistoryTable.survey(read.value());
     };
-  }
-
-  /** The injections of each patient by number; the patients in the order of the file. */
-  public Map<String, List<HistoryLine>> patients() {
-    var patients = new LinkedHashMap<String, List<HistoryLine>>();
-    for (HistoryLine line : lines) {
-      patients.computeIfAbsent(line.patient(), name -> new ArrayList<>()).add(line);
-    }
-    patients
-        .values()
-        .forEach(own -> own.sort((one, two) -> Integer.compare(one.injection(), two.injection())));
-    return patients;
   }
 }

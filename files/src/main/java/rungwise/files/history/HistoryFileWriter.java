@@ -54,7 +54,7 @@ public final class HistoryFileWriter {
         Integer.toString(one.number()),
         one.volume().millilitresText(),
         plain(one.potency()),
-        plain(one.strength()),
+        one.strength().map(HistoryFileWriter::plain).orElse(""),
         Integer.toString(one.grade().number()),
         from(one.soft()).map(HistoryFileWriter::minutes).orElse(""),
         status(one.soft()),

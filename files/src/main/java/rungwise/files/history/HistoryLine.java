@@ -2,8 +2,10 @@ package rungwise.files.history;
 
 import java.time.Instant;
 import java.util.Optional;
+import rungwise.clinic.past.PastInjection;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.response.Lasted;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
@@ -16,7 +18,8 @@ import rungwise.quantities.Volume;
  * @param group the token of his aetiology group, lower case letters and underscores
  * @param injection its number; a later injection of the patient has a larger one
  * @param potency what was left of the labelled strength, more than 0 and at most 1.2
- * @param strength the strength of the preparation relative to the reference preparation, above 0
+ * @param strength the strength of the preparation relative to the reference preparation, above 0,
+ *     where the file says it
  * @param lasted how long it lasted, in the file's own minutes
  * @param time when it was injected, where the file says so
  * @param preparation what the file calls what was injected, where it says so
@@ -29,7 +32,7 @@ public record HistoryLine(
     int injection,
     Volume volume,
     double potency,
-    double strength,
+    Optional<Double> strength,
     Grade grade,
     Lasted lasted,
     Optional<Instant> time,
@@ -46,6 +49,17 @@ public record HistoryLine(
       case Lasted.Between between -> between(between);
       case Lasted.NotRecorded none -> new SoftAfter.NotKnown();
     };
+  }
+
+  /** When, of what and with which syringe, where the line says all three. */
+  Optional<PastInjection.Setting> setting() {
+    return time.flatMap(
+        at ->
+            preparation.flatMap(
+                name ->
+                    barrel.map(
+                        syringe ->
+                            new PastInjection.Setting(at, new PreparationId(name), syringe))));
   }
 
   /** Bounds within one millisecond of each other are that millisecond. */

@@ -41,18 +41,6 @@ public record HistorySurvey(List<HistoryLine> lines, List<String> faults, int as
   }
 
   private static PastInjection injection(HistoryLine line) {
-    Optional<PastInjection.Setting> setting =
-        line.time()
-            .flatMap(
-                at ->
-                    line.preparation()
-                        .flatMap(
-                            preparation ->
-                                line.barrel()
-                                    .map(
-                                        barrel ->
-                                            new PastInjection.Setting(
-                                                at, new PreparationId(preparation), barrel))));
     return new PastInjection(
         line.line(),
         line.injection(),
@@ -61,7 +49,9 @@ public record HistorySurvey(List<HistoryLine> lines, List<String> faults, int as
         line.strength(),
         line.grade(),
         line.softAfter(),
-        setting,
-        setting.isPresent() ? Optional.empty() : line.preparation().map(PreparationId::new));
+        line.setting(),
+        line.setting().isPresent()
+            ? Optional.empty()
+            : line.preparation().map(PreparationId::new));
   }
 }

@@ -50,6 +50,7 @@ final class HistoryTable {
   static HistorySurvey survey(String text) {
     var table = new HistoryTable(text);
     table.readAll();
+    table.lines.forEach(table::askStrength);
     boolean isUnsure = table.isUnsure || table.isBroken || table.faults.size() >= MOST_FAULTS;
     List<HistoryLine> whole =
         isUnsure || (table.aside.isEmpty() && !table.faults.isEmpty())
@@ -155,6 +156,17 @@ final class HistoryTable {
     read.ifPresent(this::add);
     if (read.isEmpty()) {
       setAside(record.get(columns.getOrDefault(Column.PATIENT, 0)).strip());
+    }
+  }
+
+  /** What was injected is known by the preparation, or else by a strength. */
+  private void askStrength(HistoryLine line) {
+    if (line.strength().isEmpty() && line.setting().isEmpty()) {
+      faults.add(
+          "line "
+              + line.line()
+              + ": strength: nothing was given: write it, or the time, preparation and barrel");
+      setAside(line.patient());
     }
   }
 

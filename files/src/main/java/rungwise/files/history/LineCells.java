@@ -9,6 +9,7 @@ import java.util.function.Function;
 import java.util.regex.Pattern;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.response.Lasted;
+import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Volume;
 
 /**
@@ -23,13 +24,18 @@ record LineCells(long line, Function<Column, String> texts, List<String> faults)
   static final int MOST_INJECTIONS = 999_999;
   static final int HIGHEST_GRADE = 4;
   static final Bounds POTENCY = new Bounds(0, /* isLeastAccepted= */ false, 1.2);
-  static final Bounds STRENGTH = new Bounds(0.001, /* isLeastAccepted= */ true, 1000);
-  static final Bounds MINUTES = new Bounds(0, /* isLeastAccepted= */ true, 999_999);
+
+  /** From a twentieth of the reference preparation to twenty times it: an assumption. */
+  static final Bounds STRENGTH = new Bounds(0.05, /* isLeastAccepted= */ true, 20);
+
+  /** Thirty days: common practice, no source. Late comers after days are real. */
+  static final Bounds MINUTES = new Bounds(0, /* isLeastAccepted= */ true, 43_200);
 
   private static final Pattern NAME = Pattern.compile("[^\\p{C}]{1,100}");
   private static final Pattern GROUP = Pattern.compile("[a-z_]{1,60}");
 
-  private static final String A_DURATION = "write minutes from 0, such as 45 or 62.5";
+  private static final String A_DURATION =
+      "write minutes from 0 to 43200 (30 days), such as 45 or 62.5";
 
   /** The line, if nothing is wrong with it. */
   Optional<HistoryLine> read() {
@@ -59,7 +65,7 @@ record LineCells(long line, Function<Column, String> texts, List<String> faults)
             injection.orElseThrow(),
             volume.orElseThrow(),
             potency.orElseThrow(),
-            strength.orElseThrow(),
+            strength,
             grade.orElseThrow(),
             lasted.orElseThrow(),
             time,
@@ -81,7 +87,14 @@ record LineCells(long line, Function<Column, String> texts, List<String> faults)
   }
 
   Optional<Volume> volume() {
-    return cell(Column.VOLUME_ML).read(Volume::parseMillilitres);
+    Cell cell = cell(Column.VOLUME_ML);
+    return cell.read(Volume::parseMillilitres)
+        .filter(
+            volume ->
+                !volume.isMoreThan(Barrels.LARGEST)
+                    || cell.refuse(
+                            "no syringe holds more than " + Barrels.LARGEST + ": write millilitres")
+                        .isPresent());
   }
 
   /** What stands in a column that may be empty or left out. */
@@ -91,8 +104,13 @@ record LineCells(long line, Function<Column, String> texts, List<String> faults)
   }
 
   private Optional<Double> strength() {
-    return cell(Column.STRENGTH)
-        .number(STRENGTH, "write a number from 0.001 to 1000, 1 for the reference preparation");
+    Cell cell = cell(Column.STRENGTH);
+    return cell.isEmpty()
+        ? Optional.empty()
+        : cell.number(
+            STRENGTH,
+            "write a number from 0.05 to 20, 1 for the reference preparation, or nothing if it is"
+                + " not known");
   }
 
   private Optional<Grade> grade() {

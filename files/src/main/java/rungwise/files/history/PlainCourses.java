@@ -32,6 +32,9 @@ final class PlainCourses {
 
   private static final String BYTE_ORDER_MARK = "\uFEFF";
 
+  private static final int NOT_SEEN = -2;
+  private static final int NOT_NAMED = -1;
+
   private static final int EXACT = 0;
   private static final int INTERVAL = 2;
   private static final int NONE = 3;
@@ -49,11 +52,25 @@ final class PlainCourses {
   private final List<Volume> volumeOf = new ArrayList<>();
   private final TextTable names = new TextTable();
   private final CourseRows rows = new CourseRows();
+  private final PreparationChoice choice;
+
+  /** The number of the last line's preparation among the names. */
+  private int preparation = NOT_SEEN;
+
+  /** Whether that is the preparation of strength 1. */
+  private boolean isItself = true;
+
+  /** What the file calls the preparation of strength 1, while every line of it has that. */
+  private Optional<String> itself = Optional.empty();
+
+  private boolean isAlwaysOne = true;
   private int lastPatient = -1;
 
-  private PlainCourses(ByteLines lines, Map<Column, Integer> columns, int width) {
+  private PlainCourses(
+      ByteLines lines, Map<Column, Integer> columns, int width, PreparationChoice choice) {
     this.lines = lines;
     this.columns = columns;
+    this.choice = choice;
     split = new LineSplit(width);
   }
 
@@ -61,8 +78,10 @@ final class PlainCourses {
    * The file as it was read, or nothing where there may be anything wrong.
    *
    * @param mostBytes how many bytes the stream may have
+   * @param choice of the lines that are read
    */
-  static Optional<PlainCourses> read(InputStream in, long mostBytes) throws IOException {
+  static Optional<PlainCourses> read(InputStream in, long mostBytes, PreparationChoice choice)
+      throws IOException {
     var lines = new ByteLines(in);
     Optional<CSVRecord> header = lines.next() ? record(lines, BYTE_ORDER_MARK) : Optional.empty();
     if (header.isEmpty()) {
@@ -72,7 +91,7 @@ final class PlainCourses {
     if (columns.isEmpty()) {
       return Optional.empty();
     }
-    var courses = new PlainCourses(lines, new EnumMap<>(columns), header.get().size());
+    var courses = new PlainCourses(lines, new EnumMap<>(columns), header.get().size(), choice);
     while (lines.next()) {
       if (!courses.take() || lines.read() > mostBytes) {
         return Optional.empty();
@@ -80,6 +99,11 @@ final class PlainCourses {
     }
     courses.rows.sort();
     return courses.rows.areRight() ? Optional.of(courses) : Optional.empty();
+  }
+
+  /** What the file calls the preparation of strength 1, if it says so. */
+  Optional<String> preparation() {
+    return itself.filter(name -> isAlwaysOne);
   }
 
   /** Tells of all courses in their order. */
@@ -152,12 +176,42 @@ final class PlainCourses {
 
   private boolean takeRead(HistoryLine line) {
     int patient = numberOf(patients, line.patient());
-    if (!rows.isOf(patient, numberOf(groups, line.group()))) {
+    int named = line.preparation().map(name -> numberOf(names, name)).orElse(NOT_NAMED);
+    if (line.strength().isEmpty()
+        || !isRead(named)
+        || !rows.isOf(patient, numberOf(groups, line.group()))) {
       return false;
     }
-    var given = new Given(line.volume(), line.potency(), line.strength());
+    double strength = line.strength().get();
+    isAlwaysOne &= !isItself || strength == 1;
+    var given = new Given(line.volume(), line.potency(), strength);
     rows.add(patient, line.injection(), given.logDose(), line.grade(), line.lasted());
     return true;
+  }
+
+  /** Whether lines of that preparation are read, as the others before; a doubt if they are not. */
+  private boolean isRead(int named) {
+    if (named == preparation) {
+      return true;
+    }
+    Optional<String> name = named < 0 ? Optional.empty() : Optional.of(names.text(named));
+    if (preparation != NOT_SEEN && choice.named().isEmpty() || !choice.isChosen(name)) {
+      return false;
+    }
+    preparation = named;
+    isItself =
+        name.isPresent()
+            && (choice.named().isEmpty() || name.get().equals(choice.named().getFirst()));
+    itself = isItself ? name : itself;
+    return true;
+  }
+
+  /** The number of the preparation that the line names. */
+  private int named() {
+    int cell = cell(Column.PREPARATION);
+    return isEmpty(Column.PREPARATION)
+        ? NOT_NAMED
+        : names.find(lines.bytes(), split.from(cell), split.to(cell));
   }
 
   private static int numberOf(TextTable table, String text) {
@@ -166,7 +220,7 @@ final class PlainCourses {
     return number < 0 ? table.add(bytes, 0, bytes.length) : number;
   }
 
-  /** Of the columns that may be left out, which say nothing of a course. */
+  /** Of the columns that may be left out. */
   private boolean areNamesRight() {
     return isNameRight(Column.PREPARATION)
         && isNameRight(Column.BARREL)
@@ -193,10 +247,12 @@ final class PlainCourses {
             && !Double.isNaN(potency)
             && !Double.isNaN(strength)
             && grade >= 0
+            && isRead(named())
             && rows.isOf(patient, group);
     if (!isRight) {
       return false;
     }
+    isAlwaysOne &= !isItself || strength == 1;
     double dose = new Given(volumeOf.get(volume), potency, strength).logDose();
     return takeReport(patient, injection, dose, Grade.of(grade).orElseThrow());
   }

@@ -77,6 +77,9 @@ final class CourseFileTest {
           "1,2",
           "\n");
 
+  private static final PreparationChoice NOT_CHOSEN =
+      new PreparationChoice(List.of(), Optional.empty());
+
   /** What was told, in words. */
   private static final class Told implements CourseTaker {
     private final List<String> words = new ArrayList<>();
@@ -94,15 +97,16 @@ final class CourseFileTest {
 
   private static Optional<List<String>> quick(byte[] content) throws IOException {
     var told = new Told();
-    var read = PlainCourses.read(new ByteArrayInputStream(content), ANY);
+    var read = PlainCourses.read(new ByteArrayInputStream(content), ANY, NOT_CHOSEN);
     read.ifPresent(courses -> courses.tell(told));
     return read.map(courses -> told.words);
   }
 
   private static Optional<List<String>> slow(byte[] content) {
     var told = new Told();
-    var read = HistoryFile.read("a.csv", content).found();
-    read.ifPresent(history -> CourseFile.tell(history, told));
+    var read =
+        HistoryFile.read("a.csv", content).found().flatMap(file -> NOT_CHOSEN.of(file).found());
+    read.ifPresent(chosen -> CourseFile.tell(chosen, told));
     return read.map(history -> told.words);
   }
 
@@ -143,7 +147,8 @@ final class CourseFileTest {
       Collections.shuffle(rows, random);
     }
     boolean isLong = random.nextInt(3) == 0;
-    rows.replaceAll(row -> isLong ? row + setting(random) : row);
+    String preparation = List.of("three-drug", "alprostadil-20", "").get(random.nextInt(3));
+    rows.replaceAll(row -> isLong ? row + setting(random, preparation) : row);
     return HEADER + (isLong ? ",time,preparation,barrel\n" : "\n") + String.join("\n", rows) + "\n";
   }
 
@@ -157,12 +162,10 @@ final class CourseFileTest {
     };
   }
 
-  private static String setting(Random random) {
-    return switch (random.nextInt(3)) {
-      case 0 -> ",2026-03-01T21:30:00+01:00,three-drug,u100-1";
-      case 1 -> ",,alprostadil-20,";
-      default -> ",,,";
-    };
+  private static String setting(Random random, String preparation) {
+    return random.nextInt(3) == 0
+        ? ",2026-03-01T21:30:00+01:00," + preparation + ",u100-1"
+        : ",," + preparation + ",";
   }
 
   private static byte[] mutated(String sound, Random random) {
@@ -246,12 +249,46 @@ final class CourseFileTest {
             + HEADER
             + "\n2026-03-01T21:30:00+01:00,u100-0.5,three-drug-30-1-10,"
             + "A,mixed,2,0.1,1,1,3,50,exact,"
-            + "\n,,,A,mixed,1,0.1,1,1,4,50,exact,\n";
+            + "\n,,three-drug-30-1-10,A,mixed,1,0.1,1,1,4,50,exact,\n";
 
     assertThat(quick(bytes(text))).isPresent().isEqualTo(slow(bytes(text)));
     assertThat(quick(bytes(text.replace("+01:00", "")))).isEmpty();
     assertThat(quick(bytes(text.replace("u100", "\u0001")))).isEmpty();
     assertThat(quick(bytes(text.replace("three", "th\u0001ree")))).isEmpty();
+  }
+
+  @Test
+  void lines_of_chosen_preparations_are_read_quickly_as_with_care(@TempDir Path folder)
+      throws IOException {
+    var quick = 0;
+    for (int attempt = 0; attempt < TRIES / 10; attempt++) {
+      var random = new Random(SEED + attempt);
+      var text = new StringBuilder(HEADER).append(",preparation\n");
+      for (int row = 1; row <= 9; row++) {
+        text.append("P").append(random.nextInt(3)).append(",mixed,").append(row);
+        text.append(",0.15,0.97,").append(List.of("1", "0.5").get(random.nextInt(2)));
+        text.append(",3,20,exact,,").append(List.of("a", "b").get(random.nextInt(2))).append('\n');
+      }
+      Path file = Files.write(folder.resolve(attempt + ".csv"), bytes(text.toString()));
+      for (List<String> named : List.of(List.of("a", "b"), List.of("b", "a"), List.of("b"))) {
+        var choice = new PreparationChoice(named, Optional.empty());
+        var careful = choice.of(HistoryFile.read(file).orThrow()).orThrow();
+        var told = new Told();
+        CourseFile.tell(careful, told);
+        CourseFile.Found found = CourseFile.read(file, choice).orThrow();
+
+        assertThat(found.courses().trials()).isEqualTo(careful.lines().size());
+        assertThat(found.preparation()).isEqualTo(careful.preparation());
+        assertThat(found.leftOut()).isEqualTo(careful.leftOut());
+        var read =
+            PlainCourses.read(new ByteArrayInputStream(Files.readAllBytes(file)), ANY, choice);
+        var again = new Told();
+        read.ifPresent(courses -> courses.tell(again));
+        assertThat(read.isEmpty() || again.words.equals(told.words)).isTrue();
+        quick += read.isPresent() ? 1 : 0;
+      }
+    }
+    assertThat(quick).isGreaterThan(TRIES / 10);
   }
 
   @Test
@@ -270,8 +307,10 @@ final class CourseFileTest {
       throws IOException {
     byte[] content = bytes(HEADER + "\nA,mixed,1,0.1,1,1,2,,none,\n");
 
-    assertThat(PlainCourses.read(new ByteArrayInputStream(content), content.length)).isPresent();
-    assertThat(PlainCourses.read(new ByteArrayInputStream(content), content.length - 1)).isEmpty();
+    assertThat(PlainCourses.read(new ByteArrayInputStream(content), content.length, NOT_CHOSEN))
+        .isPresent();
+    assertThat(PlainCourses.read(new ByteArrayInputStream(content), content.length - 1, NOT_CHOSEN))
+        .isEmpty();
     assertThat(quick(bytes(HEADER + "\n" + " ".repeat(3_000_000) + "\n"))).isEmpty();
   }
 
@@ -286,12 +325,12 @@ final class CourseFileTest {
     Path wrong = Files.write(folder.resolve("b.csv"), bytes(sound.replace("0.1", "-0.1")));
 
     for (Path file : List.of(plain, packed)) {
-      Courses courses = CourseFile.read(file).orThrow();
+      Courses courses = CourseFile.read(file, NOT_CHOSEN).orThrow().courses();
       assertThat(courses.groups()).containsExactly("mixed", "unknown");
       assertThat(courses.trials()).isEqualTo(2);
     }
     for (Path file : List.of(cut, wrong, folder, folder.resolve("none.csv"))) {
-      Reading<Courses> reading = CourseFile.read(file);
+      Reading<CourseFile.Found> reading = CourseFile.read(file, NOT_CHOSEN);
       assertThat(reading.faults()).isNotEmpty().isEqualTo(HistoryFile.read(file).faults());
     }
   }

@@ -58,7 +58,7 @@ final class HistoryFileTest {
         injection,
         Volume.parseMillilitres(volume).orThrow(),
         potency,
-        group.equals("spinal_cord") ? 0.5 : 1,
+        Optional.of(group.equals("spinal_cord") ? 0.5 : 1.0),
         Grade.NONE,
         new Lasted.NotRecorded(),
         Optional.empty(),
@@ -151,10 +151,14 @@ final class HistoryFileTest {
             + "\nB,mixed,2,0.2,1,1,0,,none,\nA,mixed,1,0.1,1,1,0,,none,"
             + "\nB,mixed,1,0.1,1,1,0,,none,\n";
 
-    var patients = read(text).orThrow().patients();
+    var patients =
+        new PreparationChoice(List.of(), Optional.empty())
+            .of(read(text).orThrow())
+            .orThrow()
+            .patients();
 
     assertThat(patients.keySet()).containsExactly("B", "A");
-    assertThat(patients.get("B")).extracting(HistoryLine::injection).containsExactly(1, 2);
+    assertThat(patients.get("B")).extracting(line -> line.said().injection()).containsExactly(1, 2);
   }
 
   @ParameterizedTest
@@ -168,6 +172,9 @@ final class HistoryFileTest {
         "A,mixed,1,0.1,1e0,1,2,,none,|potency: \"1e0\" was given",
         "A,mixed,1,0.1,,1,2,,none,|potency: nothing was given",
         "A,mixed,1,0.1,1,0,2,,none,|strength: \"0\" was given",
+        "A,mixed,1,0.1,1,30,2,,none,|strength: \"30\" was given: write a number from 0.05 to 20",
+        "A,mixed,1,10,1,1,2,,none,|volume_ml: \"10\" was given: no syringe holds more than 1 mL",
+        "A,mixed,1,0.1,1,1,3,43201,exact,|duration_min: \"43201\" was given: write minutes from 0",
         "A,mixed,1,-0.1,1,1,2,,none,|volume_ml: \"-0.1\" is not a volume in mL: leave out",
         "A,mixed,1,0,1,1,2,,none,|volume_ml: \"0\" is not a volume in mL: it must be more than 0",
         "A,mixed,1,0.0625,1,1,2,,none,|volume_ml: \"0.0625\" is not a volume in mL: it has more",

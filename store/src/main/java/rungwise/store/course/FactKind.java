@@ -19,6 +19,7 @@ enum FactKind {
   INJECTION_REPORTED,
   HANDED_OVER,
   REPORT_UNFINISHED,
+  FLAGS_SEEN,
   TABLET_TAKEN,
   DAILY_TABLET_DECIDED,
   REPORT_WITHDRAWN,
@@ -44,6 +45,7 @@ enum FactKind {
       case CourseFact.InjectionReported reported -> INJECTION_REPORTED;
       case CourseFact.HandedOver handed -> HANDED_OVER;
       case CourseFact.ReportUnfinished unfinished -> REPORT_UNFINISHED;
+      case CourseFact.FlagsSeen seen -> FLAGS_SEEN;
       case CourseFact.TabletTaken taken -> TABLET_TAKEN;
       case CourseFact.DailyTabletDecided decided -> DAILY_TABLET_DECIDED;
       case CourseFact.ReportWithdrawn withdrawn -> REPORT_WITHDRAWN;

@@ -101,6 +101,7 @@ record FactReading(
       case INJECTION_REPORTED -> reported(own(row, INJECTION_REPORTED), isOrdered(row));
       case HANDED_OVER -> InjectionRows.handed(own(row, HANDED_OVER));
       case REPORT_UNFINISHED -> unfinished(own(row, REPORT_UNFINISHED));
+      case FLAGS_SEEN -> new CourseFact.FlagsSeen();
       case TABLET_TAKEN -> TabletRows.taken(own(row, TABLET_TAKEN));
       case DAILY_TABLET_DECIDED -> TabletRows.decided(own(row, DAILY_TABLET_DECIDED));
       case REPORT_WITHDRAWN -> new CourseFact.ReportWithdrawn();

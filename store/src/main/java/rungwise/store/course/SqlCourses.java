@@ -3,6 +3,7 @@ package rungwise.store.course;
 import static rungwise.store.schema.Tables.ANSWER_OVERTURNED;
 import static rungwise.store.schema.Tables.BASELINE_RECORDED;
 import static rungwise.store.schema.Tables.CORRECTION_CONFIRMED;
+import static rungwise.store.schema.Tables.COURSE_END;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
 import static rungwise.store.schema.Tables.DAILY_TABLET_DECIDED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
@@ -33,19 +34,21 @@ import static rungwise.store.schema.Tables.TABLET_TAKEN;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
 
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Supplier;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.Field;
 import org.jooq.Record;
+import org.jooq.Record2;
 import org.jooq.Result;
 import org.jooq.Table;
-import org.jooq.TableField;
 import org.jooq.TableRecord;
 import org.jooq.impl.DSL;
 import rungwise.clinic.course.CourseEntry;
@@ -57,6 +60,7 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.people.AccountId;
+import rungwise.clinic.soundness.Flaw;
 import rungwise.store.database.Database;
 import rungwise.store.journal.Journal;
 
@@ -67,15 +71,48 @@ public final class SqlCourses implements Courses {
 
   private final Database database;
   private final Journal journal;
+  private final Supplier<List<Flaw>> shared;
 
-  public SqlCourses(Database database, Journal journal) {
+  /**
+   * Courses over a journal.
+   *
+   * @param shared what is wrong with what every course rests on
+   */
+  public SqlCourses(Database database, Journal journal, Supplier<List<Flaw>> shared) {
     this.database = database;
     this.journal = journal;
+    this.shared = shared;
   }
 
+  /** By their openings and by their sealed ends, so that nothing that is changed hides a course. */
   @Override
   public List<CourseId> all() {
-    return where(ENTRY.CORRECTS.isNull());
+    return database
+        .reading()
+        .select(COURSE_END.COURSE_ID, COURSE_END.FIRST_SEQ)
+        .from(COURSE_END)
+        .union(
+            DSL.select(ENTRY.COURSE_ID, ENTRY.SEQ)
+                .from(COURSE_OPENED)
+                .crossJoin(ENTRY) // SQLite keeps its order
+                .where(ENTRY.ID.eq(COURSE_OPENED.ENTRY_ID))
+                .and(ENTRY.CORRECTS.isNull())
+                .and(ENTRY.COURSE_ID.isNotNull()))
+        .fetch()
+        .stream()
+        .sorted(Comparator.comparing((Record2<String, Long> row) -> row.value2()).reversed())
+        .flatMap(row -> idOf(row.value1()).stream())
+        .distinct()
+        .toList();
+  }
+
+  /** What was changed into no id names no course; the course itself is found by its end. */
+  private static Optional<CourseId> idOf(String text) {
+    try {
+      return Optional.of(new CourseId(text));
+    } catch (IllegalArgumentException changed) {
+      return Optional.empty();
+    }
   }
 
   @Override
@@ -105,8 +142,9 @@ public final class SqlCourses implements Courses {
         .where(ENTRY.ID.eq(COURSE_OPENED.ENTRY_ID))
         .and(condition)
         .orderBy(ENTRY.SEQ.desc())
-        .fetch(row -> new CourseId(row.value1()))
+        .fetch(row -> idOf(row.value1()))
         .stream()
+        .flatMap(Optional::stream)
         .distinct()
         .toList();
   }
@@ -123,8 +161,9 @@ public final class SqlCourses implements Courses {
         .on(INJECTION_REPORTED.OBSERVATION.eq(OBSERVATION_STARTED.ENTRY_ID))
         .where(INJECTION_REPORTED.ENTRY_ID.isNull())
         .orderBy(ENTRY.SEQ.asc())
-        .fetch(row -> new CourseId(row.value1()))
+        .fetch(row -> idOf(row.value1()))
         .stream()
+        .flatMap(Optional::stream)
         .distinct()
         .toList();
   }
@@ -140,8 +179,9 @@ public final class SqlCourses implements Courses {
         .where(INJECTION_REPORTED.OBSERVATION.isNotNull())
         .and(INJECTION_REPORTED.SOFT_AFTER.eq(Tokens.of(SoftKind.AT_LEAST)))
         .orderBy(ENTRY.SEQ.asc())
-        .fetch(row -> new CourseId(row.value1()))
+        .fetch(row -> idOf(row.value1()))
         .stream()
+        .flatMap(Optional::stream)
         .distinct()
         .toList();
   }
@@ -149,18 +189,11 @@ public final class SqlCourses implements Courses {
   /** A few queries, however long the course is. Lines of later entries do no harm. */
   @Override
   public Optional<CourseFile> find(CourseId id) {
-    DSLContext reading = database.reading();
-    Result<Record> rows = rowsOf(id, reading);
-    if (rows.isEmpty()) {
-      return Optional.empty();
-    }
-    FactReading facts = linesOf(id, reading);
-    return Optional.of(
-        new CourseFile(id, rows.stream().map(row -> entry(row, facts.fact(row))).toList()));
+    return database.inSnapshot(
+        () -> new SealedCourse(id, database.reading(), journal).read(shared.get()));
   }
 
-  private static FactReading linesOf(CourseId id, DSLContext reading) {
-    var lines = new Lines(reading, id);
+  static FactReading linesOf(CourseLines lines) {
     return new FactReading(
         lines
             .of(DOSE_SIGNED_RUNG.ENTRY_ID, DOSE_SIGNED_RUNG.LINE)
@@ -189,23 +222,8 @@ public final class SqlCourses implements Courses {
             .intoGroups(REPORT_UNFINISHED_LINE.ENTRY_ID));
   }
 
-  /** The rows of one course in the tables whose entries may have several, in their order. */
-  private record Lines(DSLContext reading, CourseId id) {
-    <R extends Record> Result<R> of(TableField<R, String> entryId, TableField<R, Integer> line) {
-      Table<R> table = Objects.requireNonNull(entryId.getTable());
-      return reading
-          .select(table.fields())
-          .from(table)
-          .join(ENTRY)
-          .on(ENTRY.ID.eq(entryId))
-          .where(ENTRY.COURSE_ID.eq(id.text()))
-          .orderBy(line)
-          .fetchInto(table);
-    }
-  }
-
   /** The tables of the facts of one row each. */
-  private static final Map<Table<?>, FactKind> TABLES = tables();
+  static final Map<Table<?>, FactKind> TABLES = tables();
 
   private static Map<Table<?>, FactKind> tables() {
     var tables = new LinkedHashMap<Table<?>, FactKind>();
@@ -234,19 +252,22 @@ public final class SqlCourses implements Courses {
     return tables;
   }
 
-  private static Result<Record> rowsOf(CourseId id, DSLContext reading) {
+  /** Tables that go with entries of several kinds. */
+  static final List<Table<?>> OF_ANY_KIND = List.of(INJECTION_NOT_ORDERED);
+
+  static Result<Record> rowsOf(Condition own, DSLContext reading) {
     Table<?> joined = ENTRY;
-    for (Map.Entry<Table<?>, FactKind> own : TABLES.entrySet()) {
-      Field<String> entryId = Objects.requireNonNull(own.getKey().field(ENTRY_ID, String.class));
-      joined = joined.leftJoin(own.getKey()).on(isOf(own.getValue(), entryId));
+    for (Map.Entry<Table<?>, FactKind> table : TABLES.entrySet()) {
+      joined = joined.leftJoin(table.getKey()).on(isOf(table.getValue(), entryId(table.getKey())));
     }
-    joined = joined.leftJoin(INJECTION_NOT_ORDERED).on(INJECTION_NOT_ORDERED.ENTRY_ID.eq(ENTRY.ID));
-    return reading
-        .select()
-        .from(joined)
-        .where(ENTRY.COURSE_ID.eq(id.text()))
-        .orderBy(ENTRY.SEQ.asc())
-        .fetch();
+    for (Table<?> table : OF_ANY_KIND) {
+      joined = joined.leftJoin(table).on(entryId(table).eq(ENTRY.ID));
+    }
+    return reading.select().from(joined).where(own).orderBy(ENTRY.SEQ.asc()).fetch();
+  }
+
+  static Field<String> entryId(Table<?> table) {
+    return Objects.requireNonNull(table.field(ENTRY_ID, String.class));
   }
 
   /** The kind stands first, so that only the one table of that kind is looked into. */
@@ -254,7 +275,7 @@ public final class SqlCourses implements Courses {
     return ENTRY.KIND.eq(DSL.inline(kind.token())).and(entryId.eq(ENTRY.ID));
   }
 
-  private static CourseEntry entry(Record row, CourseFact fact) {
+  static CourseEntry entry(Record row, CourseFact fact) {
     return new CourseEntry(
         row.get(ENTRY.SEQ),
         new EntryId(row.get(ENTRY.ID)),

@@ -57,6 +57,11 @@ public final class Database implements Transactions, AutoCloseable {
     return Storage.isRefusal(failure);
   }
 
+  /** Whether the file holds what no SQLite file holds, so that it cannot be read. */
+  public static boolean isDamage(DataAccessException failure) {
+    return Storage.isDamage(failure);
+  }
+
   /** Whether the folder already holds a database. */
   public static boolean isIn(DataFolder folder) {
     return Files.exists(folder.file(FILE));
@@ -229,8 +234,11 @@ public final class Database implements Transactions, AutoCloseable {
     }
   }
 
-  /** Reads many times from the one state that the database is in now. */
+  /** Reads many times from the one state that the database is in now, or the transaction is in. */
   public <T> T inSnapshot(Supplier<T> work) {
+    if (current.isBound()) {
+      return work.get();
+    }
     return reader.transactionResult(
         inner -> ScopedValue.where(current, inner.dsl()).call(work::get));
   }

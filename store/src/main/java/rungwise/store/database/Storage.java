@@ -3,6 +3,7 @@ package rungwise.store.database;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.jooq.exception.DataTypeException;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 
@@ -24,6 +25,18 @@ final class Storage {
         .map(found -> found.getResultCode().code & BASIC_CODE)
         .filter(basic -> basic == SQLiteErrorCode.SQLITE_CONSTRAINT.code)
         .isPresent();
+  }
+
+  /** Whether the file is damaged as a file, or holds a value that is none. */
+  static boolean isDamage(Throwable failure) {
+    return sqlite(failure)
+        .map(found -> found.getResultCode().code & BASIC_CODE)
+        .map(
+            basic ->
+                basic == SQLiteErrorCode.SQLITE_CORRUPT.code
+                    || basic == SQLiteErrorCode.SQLITE_NOTADB.code
+                    || basic == SQLiteErrorCode.SQLITE_IOERR.code)
+        .orElse(failure instanceof DataTypeException);
   }
 
   private static Optional<SQLiteException> sqlite(Throwable failure) {

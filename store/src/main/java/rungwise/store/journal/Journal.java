@@ -5,12 +5,14 @@ import static rungwise.store.schema.Tables.JOURNAL_HEAD;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.jooq.DSLContext;
 import org.jooq.Field;
 import org.jooq.TableRecord;
+import rungwise.clinic.soundness.Flaw;
 import rungwise.store.database.Database;
 import rungwise.store.schema.tables.records.EntryRecord;
 import rungwise.store.schema.tables.records.JournalHeadRecord;
@@ -26,10 +28,12 @@ public final class Journal {
 
   private final Database database;
   private final Seals seals;
+  private final CourseEnds courseEnds;
 
   public Journal(Database database, JournalKey key) {
     this.database = database;
     this.seals = new Seals(key);
+    this.courseEnds = new CourseEnds(seals);
   }
 
   /**
@@ -54,6 +58,9 @@ public final class Journal {
       rows.forEach(writing::executeInsert);
     }
     move(writing, row);
+    if (row.getCourseId() != null) {
+      courseEnds.move(writing, row);
+    }
     return row.getId();
   }
 
@@ -70,6 +77,50 @@ public final class Journal {
    */
   public Inspected inspect(Optional<String> keptSeal) {
     return database.inSnapshot(() -> new Inspection(database.reading(), seals, keptSeal).whole());
+  }
+
+  /**
+   * Whether an entry that was read, with all rows of its facts, is as it was sealed.
+   *
+   * @param facts in any order of tables; rows of one table in the order of their lines
+   */
+  public boolean isAsSealed(EntryRecord entry, List<? extends TableRecord<?>> facts) {
+    var ordered = new ArrayList<TableRecord<?>>(facts);
+    ordered.sort(Comparator.comparing(fact -> fact.getTable().getName()));
+    return seals.ofEntry(entry, ordered).equals(entry.getSeal());
+  }
+
+  /** Whether a course has so many entries and ends with that one. */
+  public boolean endsWith(String course, long entries, EntryRecord last) {
+    return courseEnds.isAt(database.reading(), course, entries, last);
+  }
+
+  /** Seals the ends of the courses of a record that was written before they were sealed. */
+  public void sealEnds() {
+    database.inTransaction(
+        () -> {
+          courseEnds.makeMissing(database.writing());
+          return true;
+        });
+  }
+
+  /** What is wrong with people, preparations, syringes, protocols and the like. */
+  public List<Flaw> flawsOfFoundation() {
+    return database.inSnapshot(() -> new Survey(database.reading(), seals).foundation());
+  }
+
+  /**
+   * What is wrong with the chain, and with an entry that a walk over it found broken, if every
+   * course rests on it.
+   */
+  public List<Flaw> flawsOfChain(BrokenEntry found) {
+    return database.inSnapshot(
+        () -> {
+          var survey = new Survey(database.reading(), seals);
+          var flaws = new ArrayList<>(survey.chain());
+          survey.shared(found.seq()).ifPresent(flaws::add);
+          return List.copyOf(flaws);
+        });
   }
 
   private JournalHeadRecord head(DSLContext writing) {

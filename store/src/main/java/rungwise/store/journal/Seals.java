@@ -1,9 +1,11 @@
 package rungwise.store.journal;
 
+import static rungwise.store.schema.Tables.COURSE_END;
 import static rungwise.store.schema.Tables.ENTRY;
 
 import java.util.List;
 import org.jooq.TableRecord;
+import rungwise.store.schema.tables.records.CourseEndRecord;
 import rungwise.store.schema.tables.records.EntryRecord;
 import rungwise.store.schema.tables.records.JournalHeadRecord;
 
@@ -38,5 +40,14 @@ final class Seals {
 
   boolean isSealed(JournalHeadRecord head) {
     return ofHead(head.getSeq(), head.getSeal()).equals(head.getHeadSeal());
+  }
+
+  /** The seal of the end of a course. */
+  String ofEnd(CourseEndRecord end) {
+    return key.seal("end of a course\n" + Canonical.text("course_end", end, COURSE_END.END_SEAL));
+  }
+
+  boolean isSealed(CourseEndRecord end) {
+    return ofEnd(end).equals(end.getEndSeal());
   }
 }

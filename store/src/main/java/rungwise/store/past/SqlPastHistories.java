@@ -123,7 +123,7 @@ public final class SqlPastHistories implements PastHistories {
         row.getInjection(),
         Volume.ofMicrolitres(row.getVolumeMicrolitres()),
         Double.parseDouble(row.getPotency()),
-        Double.parseDouble(row.getStrength()),
+        Optional.of(row.getStrength()).filter(said -> !said.isEmpty()).map(Double::valueOf),
         Grade.of(row.getGrade()).orElseThrow(),
         soft(row),
         Optional.ofNullable(row.getInjectedAt())
@@ -185,7 +185,7 @@ public final class SqlPastHistories implements PastHistories {
     row.setInjection(injection.number());
     row.setVolumeMicrolitres(injection.volume().microlitres());
     row.setPotency(Double.toString(injection.potency()));
-    row.setStrength(Double.toString(injection.strength()));
+    row.setStrength(injection.strength().map(said -> Double.toString(said)).orElse(""));
     row.setGrade((short) injection.grade().number());
     switch (injection.soft()) {
       case SoftAfter.Exactly exactly -> {

@@ -19,6 +19,8 @@ import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.room.EndDraft;
 import rungwise.clinic.room.StartDraft;
 import rungwise.clinic.screening.ScreeningForm;
+import rungwise.clinic.soundness.Flaw;
+import rungwise.clinic.soundness.UnreadableRecord;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.guard.GuardRule;
@@ -206,9 +208,9 @@ final class FailingWritesTest {
       careless.run("delete from plan_chosen");
     }
 
-    assertThatThrownBy(() -> world.file(course))
-        .isInstanceOf(IllegalStateException.class)
-        .hasMessageContaining("no row in plan_chosen")
-        .hasMessageContaining("Restore a backup");
+    assertThat(world.file(course).flaws())
+        .extracting(Flaw::what)
+        .containsExactly(Flaw.What.UNREADABLE);
+    assertThatThrownBy(() -> world.state(course)).isInstanceOf(UnreadableRecord.class);
   }
 }

@@ -13,6 +13,7 @@ import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.OverriddenHold;
+import rungwise.store.CarriedFile;
 import rungwise.store.OpenStores;
 import rungwise.store.RawDatabase;
 import rungwise.store.SqliteStore;
@@ -21,6 +22,7 @@ import rungwise.store.SqliteStore;
 final class OldOverridesTest {
 
   @TempDir Path folder;
+  @TempDir Path another;
 
   @Test
   void an_override_without_facts_is_read_and_lifts_nothing_that_has_facts() throws SQLException {
@@ -37,6 +39,15 @@ final class OldOverridesTest {
         raw.run("delete from " + table);
       }
       raw.run("insert into dose_signed_override values ('" + old + "', 1, 'hard_to_measure')");
+      assertReadAsOld(CarriedFile.whole(store), course);
+    }
+  }
+
+  /** The record of before, as it was sealed then. */
+  private void assertReadAsOld(String file, CourseId course) {
+    try (var before = SqliteStore.open(another)) {
+      CarriedFile.takeIn(before, file);
+      var world = new TitrationWorld(OpenStores.ports(before), new LabelReader());
 
       assertThat(world.file(course).signedDose().orElseThrow().fact().overridden())
           .containsExactly(

@@ -34,6 +34,7 @@ final class EveryRowTest {
   /** What is no record: hashes that are replaced, the migrations, and the sealed end itself. */
   private static final Set<String> NO_RECORD =
       Set.of(
+          "course_end",
           "credential",
           "flyway_schema_history",
           "journal_head",

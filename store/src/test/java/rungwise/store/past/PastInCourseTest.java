@@ -66,7 +66,8 @@ final class PastInCourseTest {
   /** His record number is that of the first man of the world, in another spelling. */
   private String bringIn(Optional<Setting> setting, SoftAfter soft) {
     var injection =
-        new PastInjection(2, 1, Volume.ofMicrolitres(120), 1, 1, Grade.FULLY_FIRM, soft, setting);
+        new PastInjection(
+            2, 1, Volume.ofMicrolitres(120), 1, Optional.of(1.0), Grade.FULLY_FIRM, soft, setting);
     var plan = imports.plan(List.of(new PastHistory("mr-1", "vasculogenic", List.of(injection))));
     assertThat(plan.faults()).isEmpty();
     return imports.commit(plan, "history.csv", done -> {});
@@ -124,7 +125,14 @@ final class PastInCourseTest {
   private void bringInHalfStrength(SoftAfter soft) {
     var injection =
         new PastInjection(
-            2, 1, Volume.ofMicrolitres(500), 1, 0.5, Grade.FULLY_FIRM, soft, Optional.empty());
+            2,
+            1,
+            Volume.ofMicrolitres(500),
+            1,
+            Optional.of(0.5),
+            Grade.FULLY_FIRM,
+            soft,
+            Optional.empty());
     var plan = imports.plan(List.of(new PastHistory("mr-1", "vasculogenic", List.of(injection))));
     imports.commit(plan, "history.csv", done -> {});
   }
@@ -211,7 +219,7 @@ final class PastInCourseTest {
             1,
             Volume.ofMicrolitres(250),
             1,
-            1,
+            Optional.of(1.0),
             Grade.FULLY_FIRM,
             minutes(150),
             Optional.empty(),
@@ -236,7 +244,7 @@ final class PastInCourseTest {
             1,
             Volume.ofMicrolitres(250),
             1,
-            1,
+            Optional.of(1.0),
             Grade.FULLY_FIRM,
             minutes(150),
             Optional.empty(),
@@ -286,7 +294,14 @@ final class PastInCourseTest {
     var future = new Setting(world.now().plusSeconds(1), new PreparationId("nobody's"), "u40-1");
     var injection =
         new PastInjection(
-            7, 1, Volume.ofMicrolitres(120), 1, 1, Grade.NONE, minutes(1), Optional.of(future));
+            7,
+            1,
+            Volume.ofMicrolitres(120),
+            1,
+            Optional.of(1.0),
+            Grade.NONE,
+            minutes(1),
+            Optional.of(future));
 
     var plan = imports.plan(List.of(new PastHistory("P", "unknown", List.of(injection))));
 

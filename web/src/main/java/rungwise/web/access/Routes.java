@@ -72,6 +72,7 @@ public final class Routes {
           Route.post("/courses/{id}/hand-over", REPORTS, Screen.VISIT),
           Route.post("/courses/{id}/sign", PRESCRIBER, Screen.COURSE).signing(),
           Route.post("/courses/{id}/review", PRESCRIBER, Screen.COURSE).signing(),
+          Route.post("/courses/{id}/seen", PRESCRIBER, Screen.COURSE),
           Route.post("/courses/{id}/confirm", PRESCRIBER, Screen.COURSE).signing(),
           Route.post("/courses/{id}/past", PRESCRIBER, Screen.COURSE).signing(),
           Route.post("/courses/{id}/reopen", PRESCRIBER, Screen.COURSE).signing(),

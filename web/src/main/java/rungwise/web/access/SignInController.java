@@ -16,7 +16,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
-import rungwise.web.page.Fault;
+import rungwise.quantities.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.secrets.KnownDevices;

@@ -15,8 +15,8 @@ import rungwise.clinic.ClinicTime;
 import rungwise.clinic.audit.TrailSearch;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.people.AccountId;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
-import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 
 /**

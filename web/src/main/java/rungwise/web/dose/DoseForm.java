@@ -12,11 +12,11 @@ import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
+import rungwise.quantities.Fault;
 import rungwise.quantities.MarkNumber;
 import rungwise.quantities.Mass;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
-import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 
 /** The question as it stands in the address: fields by name, an absent one is empty. */

@@ -3,7 +3,7 @@ package rungwise.web.factor;
 import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.factor.FactorSecret;
-import rungwise.web.page.Fault;
+import rungwise.quantities.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.factor.FactorStanding;
 import rungwise.clinic.people.Account;
-import rungwise.web.page.Fault;
+import rungwise.quantities.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 

@@ -2,7 +2,7 @@ package rungwise.web.factor;
 
 import java.util.List;
 import java.util.Optional;
-import rungwise.web.page.Fault;
+import rungwise.quantities.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 import rungwise.web.page.HeldField;

@@ -53,6 +53,19 @@ public record FaultPage(
           TO_TODAY,
           TODAY);
 
+  /** A course of whose record too little is left to show anything. */
+  public static final FaultPage UNREADABLE =
+      new FaultPage(
+          HttpStatus.SERVICE_UNAVAILABLE,
+          "The record of this man cannot be read",
+          "Nothing was saved and nothing can be shown: another program, or a fault of the disk,"
+              + " changed what had been saved. Inject nothing by it. If he calls, go by what he"
+              + " says: an erection that may have lasted 4 hours is an emergency. Write down what he"
+              + " tells you and the time, and tell your administrator now: a sound record has to be"
+              + " put back, as the guide says.",
+          TO_TODAY,
+          TODAY);
+
   /** The page for a status of an answer; every status that has no page of its own shares one. */
   public static FaultPage of(HttpStatus status) {
     return switch (status) {

@@ -19,6 +19,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpStatus;
 import rungwise.clinic.CannotKeep;
+import rungwise.clinic.soundness.UnreadableRecord;
 import rungwise.web.page.Templates;
 
 /**
@@ -48,7 +49,12 @@ final class Incidents implements Filter {
       Optional<String> unkept = unkept(failure);
       if (unkept.isPresent()) {
         LOG.error("Nothing was saved: {}", unkept.get());
-        answerUnkept((HttpServletRequest) request, (HttpServletResponse) response);
+        answer(FaultPage.NOT_KEPT, (HttpServletRequest) request, (HttpServletResponse) response);
+        return;
+      }
+      if (isUnreadable(failure)) {
+        LOG.error("The record of a course cannot be read: run verify");
+        answer(FaultPage.UNREADABLE, (HttpServletRequest) request, (HttpServletResponse) response);
         return;
       }
       String number = nextNumber();
@@ -65,11 +71,16 @@ final class Incidents implements Filter {
         .findFirst();
   }
 
-  private void answerUnkept(HttpServletRequest request, HttpServletResponse response)
+  private static boolean isUnreadable(Throwable failure) {
+    return Stream.iterate(failure, Objects::nonNull, Throwable::getCause)
+        .anyMatch(UnreadableRecord.class::isInstance);
+  }
+
+  private void answer(FaultPage page, HttpServletRequest request, HttpServletResponse response)
       throws IOException {
     if (!response.isCommitted()) {
       response.resetBuffer();
-      FaultPage.NOT_KEPT.write(templates, request, response);
+      page.write(templates, request, response);
     }
   }
 

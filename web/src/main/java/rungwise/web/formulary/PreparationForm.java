@@ -19,33 +19,12 @@ import rungwise.dosing.supply.InUseRule;
  */
 record PreparationForm(Map<String, String> typed) {
 
-  static final String NAME = "name";
-  static final String FORM = "form";
-  static final String DILUENT = "diluent";
-  static final String USABLE_HOURS = "usableHours";
-  static final String FILL = "fill";
-  static final String CEILING = "ceiling";
-  static final String PRESERVATIVE = "preservative";
-  static final String IN_USE = "inUse";
-  static final String IN_USE_DAYS = "inUseDays";
   static final String CONFIRMED = "confirmed";
 
   static final PreparationForm EMPTY = new PreparationForm(Map.of());
 
   PreparationForm {
     typed = Map.copyOf(typed);
-  }
-
-  static String strengthOf(Component component) {
-    return "strength-" + component.token();
-  }
-
-  static String againOf(Component component) {
-    return "again-" + component.token();
-  }
-
-  static String limitOf(Component component) {
-    return "limit-" + component.token();
   }
 
   /** What was typed into a field. */
@@ -69,32 +48,38 @@ record PreparationForm(Map<String, String> typed) {
   PreparationDraft draft() {
     List<IngredientDraft> rows =
         Arrays.stream(Component.values())
-            .filter(one -> !(said(strengthOf(one)) + said(limitOf(one))).isBlank())
+            .filter(
+                one ->
+                    !(said(PreparationDraft.strengthOf(one)) + said(PreparationDraft.limitOf(one)))
+                        .isBlank())
             .map(
                 one ->
                     new IngredientDraft(
-                        one.token(), said(strengthOf(one)), said(againOf(one)), said(limitOf(one))))
+                        one.token(),
+                        said(PreparationDraft.strengthOf(one)),
+                        said(PreparationDraft.againOf(one)),
+                        said(PreparationDraft.limitOf(one))))
             .toList();
     return new PreparationDraft(
-        said(NAME),
-        said(FORM),
-        said(DILUENT),
-        said(USABLE_HOURS),
-        said(FILL),
+        said(Preparation.NAME),
+        said(PreparationDraft.FORM),
+        said(PreparationDraft.DILUENT),
+        said(PreparationDraft.USABLE_HOURS),
+        said(PreparationDraft.FILL),
         rows,
-        said(CEILING),
-        said(PRESERVATIVE),
-        said(IN_USE),
-        said(IN_USE_DAYS));
+        said(Preparation.CEILING),
+        said(PreparationDraft.PRESERVATIVE),
+        said(PreparationDraft.IN_USE),
+        said(PreparationDraft.IN_USE_DAYS));
   }
 
   /** A version that is to be changed. */
   static PreparationForm of(ClinicPreparation kept) {
     Preparation one = kept.preparation();
     var fields = new HashMap<String, String>();
-    fields.put(NAME, one.name());
-    fields.put(CEILING, one.ceiling().millilitresText());
-    fields.put(PRESERVATIVE, one.preservative().orElse(""));
+    fields.put(Preparation.NAME, one.name());
+    fields.put(Preparation.CEILING, one.ceiling().millilitresText());
+    fields.put(PreparationDraft.PRESERVATIVE, one.preservative().orElse(""));
     one.ingredients().forEach(ingredient -> put(ingredient, fields));
     put(one.form(), fields);
     put(kept.inUse(), fields);
@@ -103,38 +88,41 @@ record PreparationForm(Map<String, String> typed) {
 
   private static void put(Ingredient ingredient, Map<String, String> fields) {
     Component component = ingredient.component();
-    fields.put(strengthOf(component), ingredient.strength().numberText(component.unit()));
+    fields.put(
+        PreparationDraft.strengthOf(component), ingredient.strength().numberText(component.unit()));
     ingredient
         .limit()
-        .ifPresent(most -> fields.put(limitOf(component), most.numberText(component.unit())));
+        .ifPresent(
+            most ->
+                fields.put(PreparationDraft.limitOf(component), most.numberText(component.unit())));
   }
 
   private static void put(Form form, Map<String, String> fields) {
     switch (form) {
-      case Form.Solution solution -> fields.put(FORM, "solution");
+      case Form.Solution solution -> fields.put(PreparationDraft.FORM, "solution");
       case Form.Powder powder -> {
-        fields.put(FORM, "powder");
-        fields.put(DILUENT, powder.diluent().millilitresText());
-        fields.put(USABLE_HOURS, powder.usableFor().wholeHoursText());
+        fields.put(PreparationDraft.FORM, "powder");
+        fields.put(PreparationDraft.DILUENT, powder.diluent().millilitresText());
+        fields.put(PreparationDraft.USABLE_HOURS, powder.usableFor().wholeHoursText());
       }
       case Form.Prefilled prefilled -> {
-        fields.put(FORM, "prefilled");
-        fields.put(FILL, prefilled.fill().millilitresText());
+        fields.put(PreparationDraft.FORM, "prefilled");
+        fields.put(PreparationDraft.FILL, prefilled.fill().millilitresText());
       }
       case Form.Cartridge cartridge -> {
-        fields.put(FORM, "cartridge");
-        fields.put(FILL, cartridge.fill().millilitresText());
+        fields.put(PreparationDraft.FORM, "cartridge");
+        fields.put(PreparationDraft.FILL, cartridge.fill().millilitresText());
       }
     }
   }
 
   private static void put(InUseRule rule, Map<String, String> fields) {
     switch (rule) {
-      case InUseRule.SingleUse once -> fields.put(IN_USE, "single_use");
-      case InUseRule.NotStated unknown -> fields.put(IN_USE, "not_stated");
+      case InUseRule.SingleUse once -> fields.put(PreparationDraft.IN_USE, "single_use");
+      case InUseRule.NotStated unknown -> fields.put(PreparationDraft.IN_USE, "not_stated");
       case InUseRule.DaysAfterOpening limit -> {
-        fields.put(IN_USE, "days");
-        fields.put(IN_USE_DAYS, Integer.toString(limit.days()));
+        fields.put(PreparationDraft.IN_USE, "days");
+        fields.put(PreparationDraft.IN_USE_DAYS, Integer.toString(limit.days()));
       }
     }
   }

@@ -4,9 +4,13 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
+import rungwise.clinic.formulary.PreparationDraft;
 import rungwise.dosing.known.Component;
+import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.UsualStrengths;
 import rungwise.quantities.Concentration;
+import rungwise.quantities.Reading;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
 import rungwise.web.page.Faults;
@@ -65,43 +69,75 @@ public record PreparationFormPage(
         changes.isPresent(),
         faults,
         notices,
-        field(Field.Kind.TEXT, PreparationForm.NAME, "What the clinic calls it", typed)
+        field(Field.Kind.TEXT, Preparation.NAME, "What the clinic calls it", typed)
             .withHint("Never shown without the composition")
             .withFaults(faults),
         forms(typed).withFaults(faults),
-        field(Field.Kind.AMOUNT, PreparationForm.DILUENT, "Diluent, in mL", typed)
+        field(Field.Kind.AMOUNT, PreparationDraft.DILUENT, "Diluent, in mL", typed)
             .withHint("Only for a powder: what makes the strength below, such as 1")
             .optional()
             .withFaults(faults),
         field(
                 Field.Kind.COUNT,
-                PreparationForm.USABLE_HOURS,
+                PreparationDraft.USABLE_HOURS,
                 "Usable once dissolved, in hours",
                 typed)
             .withHint("Only for a powder, such as 24")
             .optional()
             .withFaults(faults),
-        field(Field.Kind.AMOUNT, PreparationForm.FILL, "Fill, in mL", typed)
+        field(Field.Kind.AMOUNT, PreparationDraft.FILL, "Fill, in mL", typed)
             .withHint("Only for a prefilled syringe or a cartridge, such as 0.5")
             .optional()
             .withFaults(faults),
         Arrays.stream(Component.values()).map(one -> row(one, typed, faults)).toList(),
         ceiling(typed).withFaults(faults),
-        field(Field.Kind.TEXT, PreparationForm.PRESERVATIVE, "Preservative", typed)
+        field(Field.Kind.TEXT, PreparationDraft.PRESERVATIVE, "Preservative", typed)
             .withHint("As the label names it; empty if there is none")
             .optional()
             .withFaults(faults),
-        Questions.inUse(typed.said(PreparationForm.IN_USE)).withFaults(faults),
-        Questions.inUseDays(typed.said(PreparationForm.IN_USE_DAYS)).withFaults(faults));
+        Questions.inUse(typed.said(PreparationDraft.IN_USE)).withFaults(faults),
+        Questions.inUseDays(typed.said(PreparationDraft.IN_USE_DAYS)).withFaults(faults));
   }
 
   private static Field field(Field.Kind kind, String name, String label, PreparationForm typed) {
     return Field.of(kind, name, label).withValue(typed.said(name));
   }
 
+  /** The fields from top to bottom. */
+  private static final List<String> ORDER =
+      Stream.of(
+              Stream.of(
+                  Preparation.NAME,
+                  PreparationDraft.FORM,
+                  PreparationDraft.DILUENT,
+                  PreparationDraft.USABLE_HOURS,
+                  PreparationDraft.FILL),
+              Arrays.stream(Component.values())
+                  .flatMap(
+                      one ->
+                          Stream.of(
+                              PreparationDraft.strengthOf(one),
+                              PreparationDraft.againOf(one),
+                              PreparationDraft.limitOf(one))),
+              Stream.of(
+                  Preparation.CEILING,
+                  PreparationDraft.PRESERVATIVE,
+                  PreparationDraft.IN_USE,
+                  PreparationDraft.IN_USE_DAYS))
+          .flatMap(fields -> fields)
+          .toList();
+
+  /** What was refused, each at its field; what is wrong with all components at the first one's. */
+  static Faults placed(Reading.Refused<?> refused) {
+    String first = PreparationDraft.strengthOf(Component.PAPAVERINE);
+    return Faults.of(
+            refused.placed(), field -> field.equals(Preparation.COMPONENTS) ? first : field)
+        .inOrderOf(ORDER);
+  }
+
   private static Field ceiling(PreparationForm typed) {
     String label = "Maximum volume of one injection, in mL";
-    return field(Field.Kind.AMOUNT, PreparationForm.CEILING, label, typed)
+    return field(Field.Kind.AMOUNT, Preparation.CEILING, label, typed)
         .withHint("At most 1, as no larger syringe is known");
   }
 
@@ -111,7 +147,7 @@ public record PreparationFormPage(
         component.fullName(),
         field(
                 Field.Kind.AMOUNT,
-                PreparationForm.strengthOf(component),
+                PreparationDraft.strengthOf(component),
                 "Strength, in " + unit + " per mL",
                 typed)
             .optional()
@@ -119,7 +155,7 @@ public record PreparationFormPage(
         again(component, typed, faults),
         field(
                 Field.Kind.AMOUNT,
-                PreparationForm.limitOf(component),
+                PreparationDraft.limitOf(component),
                 "Most in one injection, in " + unit,
                 typed)
             .optional()
@@ -127,9 +163,9 @@ public record PreparationFormPage(
   }
 
   private static Optional<Field> again(Component component, PreparationForm typed, Faults faults) {
-    String name = PreparationForm.againOf(component);
+    String name = PreparationDraft.againOf(component);
     return Concentration.parsePerMillilitre(
-            component.unit(), typed.said(PreparationForm.strengthOf(component)))
+            component.unit(), typed.said(PreparationDraft.strengthOf(component)))
         .found()
         .flatMap(strength -> UsualStrengths.notice(component, strength))
         .map(
@@ -145,13 +181,13 @@ public record PreparationFormPage(
 
   private static Choice forms(PreparationForm typed) {
     return Choice.of(
-            PreparationForm.FORM,
+            PreparationDraft.FORM,
             "Form",
             List.of(
                 new Option("solution", "solution in a vial", "", false),
                 new Option("powder", "powder in a vial, to be dissolved", "", false),
                 new Option("prefilled", "prefilled syringe", "", false),
                 new Option("cartridge", "cartridge", "", false)))
-        .withPicked(Set.of(typed.said(PreparationForm.FORM)));
+        .withPicked(Set.of(typed.said(PreparationDraft.FORM)));
   }
 }

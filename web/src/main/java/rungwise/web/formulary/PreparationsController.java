@@ -22,6 +22,7 @@ import rungwise.clinic.people.Account;
 import rungwise.clinic.titration.Titration;
 import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.Reading;
+import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 
 /** The preparations of the clinic. */
@@ -87,7 +88,7 @@ final class PreparationsController {
 
   @GetMapping("/preparations/{id}/withdraw")
   ModelAndView withdrawForm(@PathVariable String id) {
-    return Page.of(WITHDRAW, withdrawPage(version(id), "", List.of()));
+    return Page.of(WITHDRAW, withdrawPage(version(id), "", Faults.NONE));
   }
 
   @PostMapping("/preparations/{id}/withdraw")
@@ -104,11 +105,11 @@ final class PreparationsController {
         yield Page.redirect("/preparations");
       }
       case Reading.Refused<ClinicPreparation> refused ->
-          Page.refused(WITHDRAW, withdrawPage(old, reason, refused.faults()));
+          Page.refused(WITHDRAW, withdrawPage(old, reason, Faults.of(refused)));
     };
   }
 
-  private WithdrawPage withdrawPage(ClinicPreparation old, String reason, List<String> faults) {
+  private WithdrawPage withdrawPage(ClinicPreparation old, String reason, Faults faults) {
     var reached = titration.reach().ofRecall(formulary.withEarlier(old.id()));
     return WithdrawPage.of(old, reached, reason, faults);
   }
@@ -121,8 +122,7 @@ final class PreparationsController {
     Optional<String> path = old.map(kept -> kept.id().value());
     List<String> notices = formulary.noticesOn(form.draft());
     if (!notices.isEmpty() && !form.confirms(notices)) {
-      return Page.refused(
-          FORM, PreparationFormPage.of(form, path, FaultPlaces.place(List.of()), notices));
+      return Page.refused(FORM, PreparationFormPage.of(form, path, Faults.NONE, notices));
     }
     Reading<ClinicPreparation> outcome =
         old.map(kept -> formulary.change(actor.id(), kept.id(), form.draft()))
@@ -132,7 +132,7 @@ final class PreparationsController {
       case Reading.Refused<ClinicPreparation> refused ->
           Page.refused(
               FORM,
-              PreparationFormPage.of(form, path, FaultPlaces.place(refused.faults()), List.of()));
+              PreparationFormPage.of(form, path, PreparationFormPage.placed(refused), List.of()));
     };
   }
 

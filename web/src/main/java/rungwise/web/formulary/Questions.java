@@ -2,6 +2,7 @@ package rungwise.web.formulary;
 
 import java.util.List;
 import java.util.Set;
+import rungwise.clinic.formulary.PreparationDraft;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
 import rungwise.web.page.Field;
@@ -14,7 +15,7 @@ final class Questions {
   /** How long an opened vial may be used; nothing is picked unless the person did. */
   static Choice inUse(String picked) {
     return Choice.of(
-            PreparationForm.IN_USE,
+            PreparationDraft.IN_USE,
             "How long an opened vial may be used, as the pharmacy or the label says",
             List.of(
                 new Option("single_use", "one injection, then it is thrown away", "", false),
@@ -28,7 +29,7 @@ final class Questions {
   }
 
   static Field inUseDays(String value) {
-    return Field.of(Field.Kind.COUNT, PreparationForm.IN_USE_DAYS, "Days after opening")
+    return Field.of(Field.Kind.COUNT, PreparationDraft.IN_USE_DAYS, "Days after opening")
         .withHint("Only for a number of days, such as 28")
         .withValue(value)
         .optional();

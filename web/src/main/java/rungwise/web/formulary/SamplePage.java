@@ -18,8 +18,7 @@ public record SamplePage(
     Field inUseDays,
     Choice compared) {
 
-  static SamplePage of(Preparation sample, SampleDraft draft, List<String> found) {
-    Faults faults = FaultPlaces.place(found);
+  static SamplePage of(Preparation sample, SampleDraft draft, Faults faults) {
     return new SamplePage(
         "/preparations/samples/" + sample.id(),
         PreparationLine.of(sample),
@@ -37,7 +36,7 @@ public record SamplePage(
     var option =
         new Option(
             "yes", "Every component and every strength is the same as on my label", "", false);
-    return Choice.of(FaultPlaces.COMPARED, "Compared with the label in my hand", List.of(option))
+    return Choice.of(SampleDraft.COMPARED, "Compared with the label in my hand", List.of(option))
         .withPicked(isCompared ? Set.of("yes") : Set.of());
   }
 }

@@ -1,6 +1,5 @@
 package rungwise.web.formulary;
 
-import java.util.List;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -18,6 +17,7 @@ import rungwise.clinic.people.Account;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.quantities.Reading;
+import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 
 /** The published compositions, each to be compared with a label before it is kept. */
@@ -40,7 +40,7 @@ final class SamplesController {
   @GetMapping("/preparations/samples/{id}")
   ModelAndView one(@PathVariable String id) {
     var nothingSaid = new SampleDraft(/* isCompared= */ false, "", "");
-    return Page.of(ONE, SamplePage.of(sample(id), nothingSaid, List.of()));
+    return Page.of(ONE, SamplePage.of(sample(id), nothingSaid, Faults.NONE));
   }
 
   @PostMapping("/preparations/samples/{id}")
@@ -57,7 +57,7 @@ final class SamplesController {
       case Reading.Read<ClinicPreparation> read ->
           PreparationsController.kept(actor, read.value(), carried);
       case Reading.Refused<ClinicPreparation> refused ->
-          Page.refused(ONE, SamplePage.of(sample, draft, refused.faults()));
+          Page.refused(ONE, SamplePage.of(sample, draft, Faults.of(refused)));
     };
   }
 

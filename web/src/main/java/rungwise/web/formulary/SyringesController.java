@@ -1,6 +1,5 @@
 package rungwise.web.formulary;
 
-import java.util.List;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -16,6 +15,7 @@ import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.people.Account;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.quantities.Reading;
+import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 
 /** The types of syringe that the clinic keeps. */
@@ -34,7 +34,7 @@ final class SyringesController {
   @GetMapping("/syringes")
   ModelAndView list(@AuthenticationPrincipal Account actor, Model carried) {
     String notice = PreparationsController.notice(carried);
-    return Page.of(LIST, SyringesPage.of(formulary, actor, notice, List.of()));
+    return Page.of(LIST, SyringesPage.of(formulary, actor, notice, Faults.NONE));
   }
 
   @PostMapping("/syringes/{token}")
@@ -58,7 +58,7 @@ final class SyringesController {
         yield Page.redirect("/syringes");
       }
       case Reading.Refused<Barrel> refused ->
-          Page.refused(LIST, SyringesPage.of(formulary, actor, "", refused.faults()));
+          Page.refused(LIST, SyringesPage.of(formulary, actor, "", Faults.of(refused)));
     };
   }
 }

@@ -33,11 +33,11 @@ public record SyringesPage(String notice, Faults faults, List<Row> rows, boolean
     rows = List.copyOf(rows);
   }
 
-  static SyringesPage of(Formulary formulary, Account actor, String notice, List<String> faults) {
+  static SyringesPage of(Formulary formulary, Account actor, String notice, Faults faults) {
     List<Barrel> kept = formulary.syringes();
     return new SyringesPage(
         notice,
-        FaultPlaces.place(faults),
+        faults,
         Barrels.all().stream().map(one -> row(one, kept.contains(one))).toList(),
         PreparationsPage.mayChange(actor));
   }

@@ -22,8 +22,7 @@ public record WithdrawPage(
   }
 
   static WithdrawPage of(
-      ClinicPreparation kept, List<Reached> reached, String reason, List<String> found) {
-    Faults faults = FaultPlaces.place(found);
+      ClinicPreparation kept, List<Reached> reached, String reason, Faults faults) {
     return new WithdrawPage(
         "/preparations/" + kept.id(),
         kept.preparation().name(),

@@ -2,6 +2,7 @@ package rungwise.web.page;
 
 import java.util.List;
 import java.util.Optional;
+import rungwise.quantities.Fault;
 
 /**
  * Ties the faults of a form to its fields by how they begin.

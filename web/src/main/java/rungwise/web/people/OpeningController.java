@@ -14,8 +14,8 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
-import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.people.OpeningPage.Typed;
@@ -70,8 +70,7 @@ final class OpeningController {
     return switch (made) {
       case Reading.Read<Account> read -> opened(read.value());
       case Reading.Refused<Account> refused ->
-          Page.refused(
-              FIRST_START, OpeningPage.firstStart(typed, FaultPlaces.place(refused.faults())));
+          Page.refused(FIRST_START, OpeningPage.firstStart(typed, Faults.of(refused)));
     };
   }
 
@@ -103,7 +102,7 @@ final class OpeningController {
     return switch (accepted) {
       case Reading.Read<Account> read -> opened(read.value());
       case Reading.Refused<Account> refused ->
-          Page.refused(WELCOME, OpeningPage.welcome(typed, FaultPlaces.place(refused.faults())));
+          Page.refused(WELCOME, OpeningPage.welcome(typed, Faults.of(refused)));
     };
   }
 

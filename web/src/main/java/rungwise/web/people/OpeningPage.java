@@ -1,6 +1,7 @@
 package rungwise.web.people;
 
 import java.util.Optional;
+import rungwise.clinic.people.AccountFields;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 
@@ -21,7 +22,7 @@ public record OpeningPage(
     return of(
         typed,
         Optional.of(
-            Field.of(Field.Kind.TEXT, FaultPlaces.FULL_NAME, "Full name")
+            Field.of(Field.Kind.TEXT, AccountFields.FULL_NAME, "Full name")
                 .withHint("As colleagues know you, such as Ana Ruiz.")
                 .withAutocomplete("name")
                 .withValue(typed.fullName())
@@ -37,18 +38,18 @@ public record OpeningPage(
   private static OpeningPage of(
       Typed typed, Optional<Field> fullName, String codeHint, Faults faults) {
     return new OpeningPage(
-        Field.of(Field.Kind.TEXT, FaultPlaces.CODE, "One-time code")
+        Field.of(Field.Kind.TEXT, AccountFields.CODE, "One-time code")
             .withHint(codeHint)
             .withAutocomplete("one-time-code")
             .withValue(typed.code())
             .withFaults(faults),
-        Field.of(Field.Kind.TEXT, FaultPlaces.SIGN_IN_NAME, "Sign-in name")
+        Field.of(Field.Kind.TEXT, AccountFields.SIGN_IN_NAME, "Sign-in name")
             .withHint("3 to 40 lower-case letters, digits, dots or dashes, such as ana.ruiz.")
             .withAutocomplete("username")
             .withValue(typed.signInName())
             .withFaults(faults),
         fullName,
-        Field.of(Field.Kind.SECRET, FaultPlaces.PASSWORD, "New password")
+        Field.of(Field.Kind.SECRET, AccountFields.PASSWORD, "New password")
             .withHint("At least 12 characters, such as four words in a row.")
             .withAutocomplete("new-password")
             .withFaults(faults),

@@ -16,6 +16,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
 import rungwise.quantities.Reading;
+import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.secrets.Refusal;
 import rungwise.web.secrets.TryLimiter;
@@ -41,7 +42,7 @@ final class PasswordController {
 
   @GetMapping("/account/password")
   ModelAndView show() {
-    return Page.of(PAGE, PasswordPage.of(List.of()));
+    return Page.of(PAGE, PasswordPage.of(Faults.NONE));
   }
 
   @PostMapping("/account/password")
@@ -55,7 +56,9 @@ final class PasswordController {
     Optional<Refusal> refusal = limiter.tryCode(request.getRemoteAddr(), name);
     if (refusal.isPresent()) {
       return Page.of(
-          PAGE, PasswordPage.of(List.of(refusal.get().words())), HttpStatus.TOO_MANY_REQUESTS);
+          PAGE,
+          PasswordPage.of(Faults.ofForm(List.of(refusal.get().words()))),
+          HttpStatus.TOO_MANY_REQUESTS);
     }
     return switch (people.changePassword(actor.id(), presentPassword, newPassword)) {
       case Reading.Read<Account> read -> {
@@ -67,7 +70,7 @@ final class PasswordController {
         yield Page.redirect("/account");
       }
       case Reading.Refused<Account> refused ->
-          Page.refused(PAGE, PasswordPage.of(refused.faults()));
+          Page.refused(PAGE, PasswordPage.of(Faults.of(refused)));
     };
   }
 }

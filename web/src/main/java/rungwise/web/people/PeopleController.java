@@ -72,8 +72,7 @@ final class PeopleController {
     return switch (people.invite(actor.id(), name, fullName, picked)) {
       case Reading.Read<Invitation> read -> showCode(actor, read.value(), carried);
       case Reading.Refused<Invitation> refused ->
-          Page.refused(
-              INVITE, InvitePage.of(fullName, name, picked, FaultPlaces.place(refused.faults())));
+          Page.refused(INVITE, InvitePage.of(fullName, name, picked, Faults.of(refused)));
     };
   }
 
@@ -114,7 +113,7 @@ final class PeopleController {
     return switch (people.newCode(actor.id(), account.id())) {
       case Reading.Read<Invitation> read -> showCode(actor, read.value(), carried);
       case Reading.Refused<Invitation> refused ->
-          refused(account, account.roles(), refused.faults());
+          refused(account, account.roles(), Faults.of(refused));
     };
   }
 
@@ -132,13 +131,12 @@ final class PeopleController {
         carried.addFlashAttribute(NOTICE, notice);
         yield Page.redirect(AccountPage.pathOf(account));
       }
-      case Reading.Refused<Account> refused -> refused(account, picked, refused.faults());
+      case Reading.Refused<Account> refused -> refused(account, picked, Faults.of(refused));
     };
   }
 
-  private static ModelAndView refused(Account account, Set<Role> picked, List<String> faults) {
-    return Page.refused(
-        ACCOUNT, AccountPage.of(account).refused(picked, FaultPlaces.place(faults)));
+  private static ModelAndView refused(Account account, Set<Role> picked, Faults faults) {
+    return Page.refused(ACCOUNT, AccountPage.of(account).refused(picked, faults));
   }
 
   private ModelAndView showCode(Account actor, Invitation made, RedirectAttributes carried) {

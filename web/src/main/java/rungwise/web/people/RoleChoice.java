@@ -5,6 +5,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import rungwise.clinic.people.AccountFields;
 import rungwise.clinic.people.Role;
 import rungwise.web.page.Choice;
 
@@ -21,7 +22,7 @@ final class RoleChoice {
                     new Choice.Option(
                         role.token(), role.words(), role.task(), picked.contains(role)))
             .toList();
-    return Choice.of(FaultPlaces.ROLES, "Roles", options)
+    return Choice.of(AccountFields.ROLES, "Roles", options)
         .withHint("One person may have several. Each opens the pages it needs.");
   }
 

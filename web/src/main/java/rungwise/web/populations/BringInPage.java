@@ -2,7 +2,7 @@ package rungwise.web.populations;
 
 import java.util.ArrayList;
 import java.util.List;
-import rungwise.web.page.Fault;
+import rungwise.quantities.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 

@@ -8,8 +8,8 @@ import rungwise.clinic.populations.Origin;
 import rungwise.clinic.populations.PopulationSheet;
 import rungwise.clinic.populations.PopulationWords;
 import rungwise.dosing.known.AetiologyGroup;
+import rungwise.quantities.Fault;
 import rungwise.web.page.Choice;
-import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.HeldField;
 

@@ -11,7 +11,7 @@ import rungwise.clinic.populations.PopulationReader;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.populations.SignedPopulation;
 import rungwise.dosing.known.Preparation;
-import rungwise.web.page.Fault;
+import rungwise.quantities.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 

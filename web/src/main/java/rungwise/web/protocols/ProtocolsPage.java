@@ -13,7 +13,7 @@ import rungwise.clinic.protocols.ProtocolRule;
 import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.dosing.protocol.Protocol;
-import rungwise.web.page.Fault;
+import rungwise.quantities.Fault;
 import rungwise.web.page.Faults;
 
 /** The protocols, each with every rule and its source. */

@@ -20,8 +20,8 @@ import rungwise.clinic.room.RoomViews;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.sheet.OpenErectionView;
 import rungwise.clinic.standing.CourseChanges.By;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
-import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 

@@ -10,7 +10,9 @@ import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.Baseline.Ability;
 import rungwise.clinic.course.Baseline.Injector;
 import rungwise.clinic.course.CourseFact.AnswerOverturned.ShownBy;
+import rungwise.clinic.screening.BaselineDraft;
 import rungwise.clinic.screening.ScreeningView;
+import rungwise.clinic.screening.Screenings;
 import rungwise.dosing.screening.Answer;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
@@ -30,15 +32,15 @@ record ScreeningChoices(ScreeningForms forms, Faults faults) {
     String score =
         onRecord.flatMap(Baseline::score).map(one -> Integer.toString(one.total())).orElse("");
     return new BaselineForm(
-        Field.of(Field.Kind.COUNT, ScreeningForms.SCORE, "Total of the five-question score")
+        Field.of(Field.Kind.COUNT, BaselineDraft.SCORE, "Total of the five-question score")
             .withHint("1 to 25. The questions themselves are not kept.")
-            .withValue(forms.said(ScreeningForms.SCORE, score))
+            .withValue(forms.said(BaselineDraft.SCORE, score))
             .optional()
             .withFaults(faults),
-        ability(ScreeningForms.HANDS, "His hands", onRecord.map(Baseline::hands)),
-        ability(ScreeningForms.SIGHT, "His sight", onRecord.map(Baseline::sight)),
+        ability(BaselineDraft.HANDS, "His hands", onRecord.map(Baseline::hands)),
+        ability(BaselineDraft.SIGHT, "His sight", onRecord.map(Baseline::sight)),
         choice(
-            ScreeningForms.INJECTOR,
+            BaselineDraft.INJECTOR,
             "Who will inject",
             Injector.values(),
             Injector::words,
@@ -91,15 +93,15 @@ record ScreeningChoices(ScreeningForms forms, Faults faults) {
             .map(one -> new Option(one.words(), one.words(), "", false))
             .toList();
     return new ExaminationForm(
-        Field.of(Field.Kind.DATE, ScreeningForms.DAY, "Day")
-            .withValue(forms.said(ScreeningForms.DAY, today))
+        Field.of(Field.Kind.DATE, Screenings.DAY, "Day")
+            .withValue(forms.said(Screenings.DAY, today))
             .withFaults(faults),
-        Choice.of(ScreeningForms.SCARRING, "Curvature or scarring found", answers)
-            .withPicked(Set.of(forms.said(ScreeningForms.SCARRING)))
+        Choice.of(Screenings.SCARRING, "Curvature or scarring found", answers)
+            .withPicked(Set.of(forms.said(Screenings.SCARRING)))
             .withFaults(faults),
-        Field.of(Field.Kind.TEXT, ScreeningForms.NOTE, "Note")
+        Field.of(Field.Kind.TEXT, Screenings.NOTE, "Note")
             .withHint("Where, how large, how much it bends")
-            .withValue(forms.said(ScreeningForms.NOTE))
+            .withValue(forms.said(Screenings.NOTE))
             .optional()
             .withFaults(faults));
   }

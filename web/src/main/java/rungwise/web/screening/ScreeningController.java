@@ -2,6 +2,7 @@ package rungwise.web.screening;
 
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -20,7 +21,6 @@ import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.CourseState;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;
-import rungwise.web.page.FieldPlaces;
 import rungwise.web.page.Page;
 import rungwise.web.titration.OpenCourses;
 
@@ -60,8 +60,7 @@ final class ScreeningController {
       RedirectAttributes carried) {
     var forms = new ScreeningForms(typed);
     Reading<Long> outcome = screenings.answer(actor, OpenCourses.idOf(id), forms.answers());
-    return done(
-        actor, id, forms, outcome, ScreeningForms.ANSWER_PLACES, "The answers are saved.", carried);
+    return done(actor, id, forms, outcome, Faults::of, "The answers are saved.", carried);
   }
 
   @PostMapping("/courses/{id}/screening/decision")
@@ -74,8 +73,14 @@ final class ScreeningController {
     String condition = forms.said(ScreeningForms.CONDITION);
     String reason = forms.said(ScreeningForms.reasonFor(condition));
     Reading<Long> outcome = screenings.decide(actor, OpenCourses.idOf(id), condition, reason);
-    FieldPlaces places = ScreeningForms.decisionPlaces(condition);
-    return done(actor, id, forms, outcome, places, "The decision is on record.", carried);
+    return done(
+        actor,
+        id,
+        forms,
+        outcome,
+        refused -> Faults.of(refused.placed(), field -> ScreeningForms.reasonFor(condition)),
+        "The decision is on record.",
+        carried);
   }
 
   @PostMapping("/courses/{id}/screening/wrong")
@@ -93,8 +98,14 @@ final class ScreeningController {
             condition,
             forms.said(ScreeningForms.shownByFor(condition)),
             forms.said(ScreeningForms.whyWrong(condition)));
-    FieldPlaces places = ScreeningForms.wrongPlaces(condition);
-    return done(actor, id, forms, outcome, places, "That the yes was wrong is on record.", carried);
+    return done(
+        actor,
+        id,
+        forms,
+        outcome,
+        refused -> ScreeningForms.wrongs(refused, condition),
+        "That the yes was wrong is on record.",
+        carried);
   }
 
   @PostMapping("/courses/{id}/screening/baseline")
@@ -105,8 +116,7 @@ final class ScreeningController {
       RedirectAttributes carried) {
     var forms = new ScreeningForms(typed);
     Reading<Long> outcome = screenings.baseline(actor, OpenCourses.idOf(id), forms.baseline());
-    FieldPlaces places = ScreeningForms.BASELINE_PLACES;
-    return done(actor, id, forms, outcome, places, "The baseline is on record.", carried);
+    return done(actor, id, forms, outcome, Faults::of, "The baseline is on record.", carried);
   }
 
   @PostMapping("/courses/{id}/screening/examination")
@@ -120,11 +130,10 @@ final class ScreeningController {
         screenings.examine(
             actor,
             OpenCourses.idOf(id),
-            forms.said(ScreeningForms.DAY),
-            forms.said(ScreeningForms.SCARRING),
-            forms.said(ScreeningForms.NOTE));
-    FieldPlaces places = ScreeningForms.EXAMINATION_PLACES;
-    return done(actor, id, forms, outcome, places, "The examination is on record.", carried);
+            forms.said(Screenings.DAY),
+            forms.said(Screenings.SCARRING),
+            forms.said(Screenings.NOTE));
+    return done(actor, id, forms, outcome, Faults::of, "The examination is on record.", carried);
   }
 
   private ModelAndView done(
@@ -132,7 +141,7 @@ final class ScreeningController {
       String id,
       ScreeningForms forms,
       Reading<Long> outcome,
-      FieldPlaces places,
+      Function<Reading.Refused<Long>, Faults> placed,
       String notice,
       RedirectAttributes carried) {
     return switch (outcome) {
@@ -143,7 +152,7 @@ final class ScreeningController {
         yield Page.redirect("/courses/" + OpenCourses.idOf(id) + "/screening");
       }
       case Reading.Refused<Long> refused ->
-          Page.refused(PAGE, page(actor, id, forms, places.place(refused.faults())));
+          Page.refused(PAGE, page(actor, id, forms, placed.apply(refused)));
     };
   }
 

@@ -2,50 +2,26 @@ package rungwise.web.screening;
 
 import java.util.Arrays;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import rungwise.clinic.screening.BaselineDraft;
 import rungwise.clinic.screening.ScreeningDraft;
+import rungwise.clinic.screening.Screenings;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Topic;
-import rungwise.web.page.FieldPlaces;
-import rungwise.web.page.FieldPlaces.Place;
+import rungwise.quantities.Reading;
+import rungwise.web.page.Faults;
 
 /** The forms of the screening page as typed: fields by name, an absent one is empty. */
 record ScreeningForms(Map<String, String> typed) {
 
   static final String BASIS = "basis";
   static final String STILL_TRUE = "stillTrue";
-  static final String SCORE = "score";
-  static final String HANDS = "hands";
-  static final String SIGHT = "sight";
-  static final String INJECTOR = "injector";
-  static final String DAY = "day";
-  static final String SCARRING = "scarring";
-  static final String NOTE = "note";
   static final String CONDITION = "condition";
 
   static final ScreeningForms EMPTY = new ScreeningForms(Map.of());
-
-  static final FieldPlaces ANSWER_PLACES = new FieldPlaces(List.of(), "");
-  static final FieldPlaces BASELINE_PLACES =
-      new FieldPlaces(
-          List.of(
-              new Place("The score", SCORE),
-              new Place("Choose how well his hands", HANDS),
-              new Place("Choose how well he sees", SIGHT),
-              new Place("Choose who will inject", INJECTOR)),
-          "");
-  static final FieldPlaces EXAMINATION_PLACES =
-      new FieldPlaces(
-          List.of(
-              new Place("\"", DAY),
-              new Place("Choose whether", SCARRING),
-              new Place("Write at most", NOTE)),
-          DAY);
 
   ScreeningForms {
     typed = Map.copyOf(typed);
@@ -71,16 +47,11 @@ record ScreeningForms(Map<String, String> typed) {
     return "wrong-" + condition;
   }
 
-  static FieldPlaces wrongPlaces(String condition) {
-    return new FieldPlaces(
-        List.of(
-            new Place("Choose what shows", shownByFor(condition)),
-            new Place("Write", whyWrong(condition))),
-        "");
-  }
-
-  static FieldPlaces decisionPlaces(String condition) {
-    return new FieldPlaces(List.of(new Place("Write", reasonFor(condition))), "");
+  /** What was refused of a yes that was wrong, each at its field. */
+  static Faults wrongs(Reading.Refused<?> refused, String condition) {
+    return Faults.of(
+        refused.placed(),
+        field -> field.equals(Screenings.SHOWN_BY) ? shownByFor(condition) : whyWrong(condition));
   }
 
   /** What was typed into a field. */
@@ -119,6 +90,10 @@ record ScreeningForms(Map<String, String> typed) {
   }
 
   BaselineDraft baseline() {
-    return new BaselineDraft(said(SCORE), said(HANDS), said(SIGHT), said(INJECTOR));
+    return new BaselineDraft(
+        said(BaselineDraft.SCORE),
+        said(BaselineDraft.HANDS),
+        said(BaselineDraft.SIGHT),
+        said(BaselineDraft.INJECTOR));
   }
 }

@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.Set;
 import rungwise.clinic.start.CourseDraft;
 import rungwise.dosing.known.AetiologyGroup;
+import rungwise.quantities.Fault;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
-import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 

@@ -17,6 +17,7 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.people.Account;
+import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.supply.ClinicVial;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.dosing.known.Component;
@@ -74,7 +75,7 @@ final class ClinicVialsController {
       RedirectAttributes carried) {
     var form = new VialForm(VialForm.ADDENDUM, typed);
     ClinicVial vial = find(id);
-    return switch (vials.amend(actor, id, form.draft(), form.said(VialForm.REASON))) {
+    return switch (vials.amend(actor, id, form.draft(), form.said(CourseChanges.REASON))) {
       case Reading.Read<Vial> read -> done(actor, read.value(), "amended", carried);
       case Reading.Refused<Vial> refused ->
           Page.refused(ONE, ClinicVialsPage.one(vial, actor, form, places(form, refused)));
@@ -104,11 +105,11 @@ final class ClinicVialsController {
   }
 
   private static Faults places(VialForm form, Reading.Refused<Vial> refused) {
-    return form.places(Component.ALPROSTADIL).place(refused.faults());
+    return form.placed(refused, Component.ALPROSTADIL);
   }
 
   private static Faults end(Reading.Refused<Vial> refused) {
-    return VialForm.PLACES_OF_AN_END.place(refused.faults());
+    return Faults.of(refused.placed(), field -> VialForm.END);
   }
 
   private ClinicVial find(String id) {

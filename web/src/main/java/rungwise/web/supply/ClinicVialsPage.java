@@ -5,6 +5,7 @@ import java.util.List;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.people.Account;
+import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.supply.ClinicVial;
 import rungwise.clinic.supply.VialDraft;
@@ -68,7 +69,7 @@ public record ClinicVialsPage(
         row(vial),
         By.CLINICIAN.includes(actor),
         new VialFields(form, faults).ofAny(),
-        reason(form, form.nameOf(VialForm.REASON), "Reason", "Such as: opened today", faults),
+        reason(form, form.nameOf(CourseChanges.REASON), "Reason", "Such as: opened today", faults),
         reason(form, VialForm.END, "Why it is kept no longer", "Such as: used up", faults));
   }
 

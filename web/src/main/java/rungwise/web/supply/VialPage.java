@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.sheet.CourseView;
+import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.supply.VialDraft;
 import rungwise.clinic.supply.VialView;
@@ -108,14 +109,14 @@ public record VialPage(
 
   private static Addendum addendum(String path, VialView.Line line, VialView view, Sent sent) {
     VialForm form = sent.orElse(VialForm.addendumTo(VialDraft.of(line.vial())));
-    String reason = form.nameOf(VialForm.REASON);
+    String reason = form.nameOf(CourseChanges.REASON);
     return new Addendum(
         path + "/" + line.entry(),
         sent.is(VialForm.ADDENDUM),
         fields(form, view, sent.faults()),
         Field.of(Field.Kind.TEXT, reason, "Reason")
             .withHint("Such as: opened today")
-            .withValue(form.said(VialForm.REASON))
+            .withValue(form.said(CourseChanges.REASON))
             .withFaults(sent.faults()));
   }
 

@@ -22,6 +22,7 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseViews;
+import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.supply.VialView;
 import rungwise.clinic.supply.Vials;
@@ -77,7 +78,7 @@ final class VialsController {
       @RequestParam Map<String, String> typed,
       RedirectAttributes carried) {
     var form = new VialForm(VialForm.ADDENDUM, typed);
-    String reason = form.said(VialForm.REASON);
+    String reason = form.said(CourseChanges.REASON);
     EntryId vial = entryOf(courses.find(id), entry);
     Reading<Long> outcome = vials.amend(actor, OpenCourses.idOf(id), vial, form.draft(), reason);
     return done(actor, id, form, outcome, carried);
@@ -96,7 +97,7 @@ final class VialsController {
       case Reading.Refused<Long> refused -> {
         CourseState state = courses.find(id);
         var first = state.question().preparation().ingredients().getFirst().component();
-        var sent = new Sent(form, form.places(first).place(refused.faults()));
+        var sent = new Sent(form, form.placed(refused, first));
         yield Page.refused(PAGE, page(actor, state, sent));
       }
     };

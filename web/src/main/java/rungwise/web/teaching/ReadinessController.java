@@ -66,7 +66,7 @@ final class ReadinessController {
         yield Page.redirect("/courses/" + course + "/before-home");
       }
       case Reading.Refused<Long> refused ->
-          Page.refused(PAGE, page(actor, id, form, form.places().place(refused.faults())));
+          Page.refused(PAGE, page(actor, id, form, form.placed(refused)));
     };
   }
 

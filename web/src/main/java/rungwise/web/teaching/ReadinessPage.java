@@ -13,6 +13,7 @@ import rungwise.clinic.people.Account;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.teaching.ReadinessDraft;
 import rungwise.clinic.teaching.ReadinessView;
 import rungwise.dosing.source.Sourced;
 import rungwise.web.page.Faults;
@@ -113,7 +114,7 @@ public record ReadinessPage(
   private record ItemFields(String item, ReadinessForm form, Faults faults) {
 
     Field day(String today) {
-      return field(Field.Kind.DATE, ReadinessForm.DAY, "Day on which it was done", today)
+      return field(Field.Kind.DATE, ReadinessDraft.DAY, "Day on which it was done", today)
           .withFaults(faults);
     }
 
@@ -121,19 +122,19 @@ public record ReadinessPage(
       return List.of(
           field(
                   Field.Kind.TEXT,
-                  ReadinessForm.HOSPITAL,
+                  ReadinessDraft.HOSPITAL,
                   "Hospital that he goes to",
                   agreed.map(EmergencyPlan::hospital).orElse(""))
               .withFaults(faults),
           field(
                   Field.Kind.TEXT,
-                  ReadinessForm.AFTER_HOURS,
+                  ReadinessDraft.AFTER_HOURS,
                   "Number that is answered after hours",
                   agreed.map(EmergencyPlan::afterHoursNumber).orElse(""))
               .withFaults(faults),
           field(
                   Field.Kind.TEXT,
-                  ReadinessForm.TRANSPORT,
+                  ReadinessDraft.TRANSPORT,
                   "How he gets there, and who drives",
                   agreed.map(EmergencyPlan::transport).orElse(""))
               .withFaults(faults));
@@ -142,7 +143,7 @@ public record ReadinessPage(
     List<Field> answers(Optional<EmergencyPlan> agreed, List<String> questions) {
       var fields = new ArrayList<Field>();
       for (String question : questions) {
-        String name = ReadinessForm.answerField(fields.size() + 1);
+        String name = ReadinessDraft.answerTo(fields.size() + 1);
         String before = agreed.map(plan -> plan.answerTo(question)).orElse("");
         fields.add(field(Field.Kind.TEXT, name, question, before));
       }
@@ -159,7 +160,7 @@ public record ReadinessPage(
     }
 
     Field note() {
-      return field(Field.Kind.TEXT, ReadinessForm.NOTE, "Note", "")
+      return field(Field.Kind.TEXT, ReadinessDraft.NOTE, "Note", "")
           .withHint("What was shown, taught or agreed, and with whom")
           .optional()
           .withFaults(faults);

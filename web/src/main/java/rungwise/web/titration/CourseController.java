@@ -158,6 +158,24 @@ final class CourseController {
         page -> page.withLifting(forms -> forms.withConfirmation(correction, confirmReason)));
   }
 
+  @PostMapping("/courses/{id}/seen")
+  ModelAndView seen(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @RequestParam(defaultValue = "0") long basis,
+      @RequestParam(defaultValue = "") String seenWords,
+      RedirectAttributes carried) {
+    CourseId course = courseId(id);
+    return done(
+        actor,
+        course,
+        "flagged reports seen",
+        lifting.seeFlags(actor, course, basis, seenWords),
+        "The flagged reports are marked as seen by you.",
+        carried,
+        page -> page.withLifting(forms -> forms.withSeen(seenWords)));
+  }
+
   @PostMapping("/courses/{id}/past")
   ModelAndView past(
       @AuthenticationPrincipal Account actor,

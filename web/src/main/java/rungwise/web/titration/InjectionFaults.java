@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Predicate;
 import rungwise.clinic.titration.PartFault;
-import rungwise.web.page.Fault;
+import rungwise.quantities.Fault;
 import rungwise.web.page.Faults;
 
 /** Ties the faults of a form about an injection to its fields, by their words. */

@@ -13,12 +13,14 @@ import rungwise.web.start.StartChoices;
 /**
  * The forms by which a prescriber lifts what stops or closes.
  *
+ * @param seenWords what a prescriber makes of flagged reports
  * @param which the corrections to choose from, where there are several
  * @param softDate asked where it is not on record how an emergency ended
  * @param reference what he was injected with before the record began
  */
 public record LiftingForms(
     LiftingView view,
+    Field seenWords,
     Optional<Choice> which,
     Field confirmReason,
     Field softDate,
@@ -32,6 +34,9 @@ public record LiftingForms(
   static LiftingForms of(LiftingView view, StartChoices choices) {
     return new LiftingForms(
         view,
+        Field.of(Field.Kind.TEXT, "seenWords", "What you make of it")
+            .withHint("One sentence, if there is something to say: it stays on record.")
+            .optional(),
         view.corrections().size() < 2 ? Optional.empty() : Optional.of(which(view)),
         reason("confirmReason", "What shows that the first report was wrong"),
         Field.of(Field.Kind.DATE, "softDate", "Day on which he was seen or told to be soft")
@@ -42,10 +47,20 @@ public record LiftingForms(
         reason("pastReason", "How that is known"));
   }
 
+  /** Whether anything waits for a prescriber. */
+  public boolean isAsked() {
+    return !view.flags().isEmpty()
+        || view.isEndOpen()
+        || !view.emergencies().isEmpty()
+        || !view.corrections().isEmpty()
+        || !view.past().isEmpty();
+  }
+
   /** The same with what was typed into the review, shown again when it is refused. */
   LiftingForms withReview(String date, String time, String reason) {
     return new LiftingForms(
         view,
+        seenWords,
         which,
         confirmReason,
         softDate.withValue(date),
@@ -55,10 +70,25 @@ public record LiftingForms(
         pastReason);
   }
 
+  /** The same with what was typed about flagged reports, shown again when it is refused. */
+  LiftingForms withSeen(String words) {
+    return new LiftingForms(
+        view,
+        seenWords.withValue(words),
+        which,
+        confirmReason,
+        softDate,
+        softTime,
+        reviewReason,
+        reference,
+        pastReason);
+  }
+
   /** The same with the reason that was typed, shown again when it is refused. */
   LiftingForms withConfirmation(String correction, String reason) {
     return new LiftingForms(
         view,
+        seenWords,
         which.map(choice -> choice.withPicked(Set.of(correction))),
         confirmReason.withValue(reason),
         softDate,
@@ -72,6 +102,7 @@ public record LiftingForms(
   LiftingForms withPast(String picked, String reason) {
     return new LiftingForms(
         view,
+        seenWords,
         which,
         confirmReason,
         softDate,

@@ -19,6 +19,7 @@ import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.people.Account;
+import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.ReportAnswer;
 import rungwise.clinic.titration.ReportDraft;
@@ -39,11 +40,13 @@ final class ReportController {
 
   private final Titration titration;
   private final StartChoices choices;
+  private final CourseViews views;
   private final ClinicTime time;
 
-  ReportController(Titration titration, StartChoices choices, ClinicTime time) {
+  ReportController(Titration titration, StartChoices choices, CourseViews views, ClinicTime time) {
     this.titration = titration;
     this.choices = choices;
+    this.views = views;
     this.time = time;
   }
 
@@ -148,7 +151,11 @@ final class ReportController {
       CourseState state, ReportForm form, Optional<String> entry, Faults faults) {
     var around =
         new ReportPage.Around(
-            state, choices.barrels().get(), titration.namesakes(state.file()), time);
+            state,
+            choices.barrels().get(),
+            titration.namesakes(state.file()),
+            views.notOver(state),
+            time);
     return ReportPage.of(around, form, entry, faults);
   }
 

@@ -1,6 +1,5 @@
 package rungwise.web.titration;
 
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -13,14 +12,15 @@ import rungwise.clinic.course.CourseFact.ReportUnfinished;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.CourseId;
-import rungwise.clinic.course.EmergencyPlan;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.VialLabels;
+import rungwise.clinic.sheet.OpenErectionView;
+import rungwise.clinic.sheet.OpenErectionView.Way;
+import rungwise.clinic.soundness.Flaw;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.UnfinishedReports;
 import rungwise.clinic.titration.ReportPart;
 import rungwise.dosing.history.Place;
-import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
@@ -35,7 +35,8 @@ import rungwise.web.page.Field;
  *
  * @param path where it is sent
  * @param correction the entry that is corrected, if one is
- * @param danger what may mean 4 hours, where the form stands unfinished on record
+ * @param open the erection of which nobody has said how it ended
+ * @param isUnfinished whether what the form shows stands unfinished on record: it may mean 4 hours
  * @param unfinished other unfinished reports of his, each with its address
  * @param continues the entry of the unfinished report that the form goes on with; may be empty
  * @param syringe the syringe whose line is asked for
@@ -48,7 +49,8 @@ public record ReportPage(
     Who who,
     Optional<String> correction,
     Faults faults,
-    Optional<Danger> danger,
+    Optional<OpenErectionView> open,
+    boolean isUnfinished,
     List<Unfinished> unfinished,
     String continues,
     Choice identified,
@@ -71,13 +73,13 @@ public record ReportPage(
     unfinished = List.copyOf(unfinished);
   }
 
-  /**
-   * What is entered may mean 4 hours or still firm.
-   *
-   * @param since how long ago he injected and when 4 hours are or were; may be empty
-   * @param plan his emergency plan in a line; may be empty
-   */
-  public record Danger(String since, String plan) {}
+  /** Whether this form is where the end of the open erection is written down. */
+  public boolean isItsEnd() {
+    return open.map(OpenErectionView::way)
+        .filter(
+            way -> way instanceof Way.Report || way.equals(new Way.Correct(correction.orElse(""))))
+        .isPresent();
+  }
 
   /** A report that stands unfinished on record, and the page that goes on with it. */
   public record Unfinished(String words, String path) {}
@@ -99,11 +101,17 @@ public record ReportPage(
    * Whose report it is.
    *
    * @param namesakes other men who could be taken for him
+   * @param flaws what of his record is not as it was written, in words; empty if nothing
    */
   public record Who(
-      String fullName, String birthDate, String recordNumber, List<Namesake> namesakes) {
+      String fullName,
+      String birthDate,
+      String recordNumber,
+      List<Namesake> namesakes,
+      List<String> flaws) {
     public Who {
       namesakes = List.copyOf(namesakes);
+      flaws = List.copyOf(flaws);
     }
   }
 
@@ -155,7 +163,12 @@ public record ReportPage(
       Choice secondDose) {}
 
   /** What surrounds the form: the course, the syringes of the clinic, the men who are alike. */
-  record Around(CourseState state, List<Barrel> barrels, List<CourseFile> alike, ClinicTime time) {}
+  record Around(
+      CourseState state,
+      List<Barrel> barrels,
+      List<CourseFile> alike,
+      Optional<OpenErectionView> notOver,
+      ClinicTime time) {}
 
   static ReportPage of(Around around, ReportForm form, Optional<String> entry, Faults faults) {
     CourseState state = around.state();
@@ -167,13 +180,11 @@ public record ReportPage(
     return new ReportPage(
         course + "/report" + entry.map(one -> "/" + one).orElse(""),
         course,
-        who(state.file().patient(), entry.isPresent() ? List.of() : around.alike()),
+        who(state.file(), entry.isPresent() ? List.of() : around.alike()),
         entry,
         faults,
-        open.stream()
-            .filter(one -> one.entry().id().text().equals(form.unfinished()))
-            .map(one -> danger(around, one.fact()))
-            .findFirst(),
+        around.notOver(),
+        open.stream().anyMatch(one -> one.entry().id().text().equals(form.unfinished())),
         open.stream()
             .filter(one -> !one.entry().id().text().equals(form.unfinished()))
             .map(one -> unfinished(around, course, one))
@@ -193,24 +204,6 @@ public record ReportPage(
         more(ask, form, state.file()),
         place(ask),
         ask.field(Field.Kind.TEXT, "reason", "Why it is corrected"));
-  }
-
-  private static Danger danger(Around around, ReportUnfinished fact) {
-    return new Danger(
-        fact.injectedAt().map(at -> since(around, at)).orElse(""),
-        around.state().file().emergencyPlan().map(EmergencyPlan::words).orElse(""));
-  }
-
-  private static String since(Around around, Instant injected) {
-    Instant fourHours = DurationLimits.EMERGENCY.value().after(injected);
-    boolean isOver = !fourHours.isAfter(around.state().now());
-    return "Injected "
-        + ClinicTime.distance(around.state().now(), injected)
-        + "; 4 hours "
-        + (isOver ? "were" : "are")
-        + " at "
-        + around.time().timeText(fourHours)
-        + ".";
   }
 
   private static Unfinished unfinished(
@@ -257,12 +250,14 @@ public record ReportPage(
     return who.namesakes().stream().map(Namesake::course).toList();
   }
 
-  private static Who who(Patient patient, List<CourseFile> alike) {
+  private static Who who(CourseFile file, List<CourseFile> alike) {
+    Patient patient = file.patient();
     return new Who(
         patient.fullName(),
         ClinicTime.words(patient.birthDate()),
         patient.recordNumber(),
-        alike.stream().map(file -> namesake(patient, file)).toList());
+        alike.stream().map(other -> namesake(patient, other)).toList(),
+        file.flaws().stream().map(Flaw::words).toList());
   }
 
   private static Namesake namesake(Patient patient, CourseFile other) {

@@ -17,6 +17,7 @@ import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.sheet.OpenErectionView;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.Titration;
+import rungwise.clinic.titration.Titration.Everybody;
 import rungwise.web.page.Page;
 import rungwise.web.start.StartChoices;
 import rungwise.web.today.TodayPage.Row;
@@ -55,21 +56,21 @@ final class TodayController {
 
   @GetMapping("/")
   ModelAndView today(@AuthenticationPrincipal Account account) {
-    boolean isClinical = isClinical(account);
+    Everybody everybody =
+        isClinical(account) ? titration.everybody() : new Everybody(List.of(), List.of());
     List<Row> rows =
-        isClinical
-            ? titration.all().stream()
-                .map(state -> row(state))
-                .map(row -> CourseAccess.isStanding(account) ? row : row.withoutAdvice())
-                .sorted(
-                    Comparator.comparing(Row::need)
-                        .thenComparing(Row::since)
-                        .thenComparing(Row::man))
-                .toList()
-            : List.of();
+        everybody.courses().stream()
+            .map(state -> row(state))
+            .map(row -> CourseAccess.isStanding(account) ? row : row.withoutAdvice())
+            .sorted(
+                Comparator.comparing(Row::need).thenComparing(Row::since).thenComparing(Row::man))
+            .toList();
+    List<String> unreadable =
+        everybody.unreadable().stream().map(course -> "/courses/" + course).toList();
     List<OpenErectionView> open = rows.stream().flatMap(row -> row.open().stream()).toList();
     List<Row> others = rows.stream().filter(row -> row.open().isEmpty()).toList();
-    long waiting = others.stream().filter(row -> row.need().isWaiting()).count();
+    long waiting =
+        others.stream().filter(row -> row.need().isWaiting()).count() + unreadable.size();
     boolean mayOpen = account.may(Role.PRESCRIBER) || account.may(Role.NURSE_EDUCATOR);
     return Page.of(
         "today/today",
@@ -77,7 +78,8 @@ final class TodayController {
             answer(open.size(), waiting),
             open,
             others,
-            rows.isEmpty() ? steps(account) : List.of(),
+            unreadable,
+            rows.isEmpty() && unreadable.isEmpty() ? steps(account) : List.of(),
             mayOpen));
   }
 

@@ -17,12 +17,14 @@ import rungwise.web.sign.Sign;
  * @param answer who needs somebody now, in one sentence
  * @param rows every course, the most worrying first; an erection that is not over is not among them
  * @param open the erections of which nobody has said how they ended, the most urgent first
+ * @param unreadable where the courses are of which too little can be read to show anything
  * @param steps what to do first where there is nothing yet
  */
 public record TodayPage(
     String answer,
     List<OpenErectionView> open,
     List<Row> rows,
+    List<String> unreadable,
     List<Step> steps,
     boolean mayOpenCourse)
     implements NamesCourses {
@@ -55,10 +57,10 @@ public record TodayPage(
     /** The shape before what is needed. */
     public Sign sign() {
       return switch (need) {
-        case EMERGENCY, FIRM, SUSPENDED -> Sign.STOP;
+        case EMERGENCY, FIRM, RECORD_NOT_SOUND, SUSPENDED -> Sign.STOP;
         case END_NOT_KNOWN -> Sign.NOT_KNOWN;
         case EMERGENCY_OVER -> Sign.OVER;
-        case DECISION -> Sign.WAIT;
+        case FLAGGED, DECISION -> Sign.WAIT;
         case SIGNATURE -> Sign.PROPOSED;
         case OBSERVATION, EXAMINATION, NOTHING -> Sign.NOTE;
       };
@@ -90,6 +92,7 @@ public record TodayPage(
   public TodayPage {
     open = List.copyOf(open);
     rows = List.copyOf(rows);
+    unreadable = List.copyOf(unreadable);
     steps = List.copyOf(steps);
   }
 

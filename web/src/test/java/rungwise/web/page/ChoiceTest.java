@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import rungwise.quantities.Fault;
 import rungwise.web.page.Choice.Option;
 
 class ChoiceTest {

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import rungwise.dosing.known.AetiologyGroup;
-import rungwise.web.page.Fault;
+import rungwise.quantities.Fault;
 
 class ProtocolFormTest {
 

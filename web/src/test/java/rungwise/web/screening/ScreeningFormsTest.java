@@ -9,8 +9,12 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.screening.ScreeningDraft;
+import rungwise.clinic.screening.Screenings;
+import rungwise.clinic.standing.CourseChanges;
 import rungwise.dosing.screening.ErectileScore;
 import rungwise.dosing.screening.Topic;
+import rungwise.quantities.Fault;
+import rungwise.quantities.Reading;
 import rungwise.web.page.Choice.Option;
 import rungwise.web.page.Faults;
 
@@ -40,15 +44,19 @@ class ScreeningFormsTest {
   }
 
   @Test
-  void faults_of_the_examination_stand_at_their_fields() {
-    Faults faults =
-        ScreeningForms.EXAMINATION_PLACES.place(
+  void faults_of_a_wrong_yes_stand_at_the_fields_of_its_condition() {
+    var refused =
+        new Reading.Refused<Long>(
             List.of(
-                "3 March 2027 is still to come.",
-                "Choose whether curvature or scarring was found."));
+                new Fault(Screenings.SHOWN_BY, "Choose what shows it."),
+                new Fault(CourseChanges.REASON, "Write the reason."),
+                Fault.ofForm("Open the page again.")));
 
-    assertThat(faults.of("day")).isEqualTo("3 March 2027 is still to come.");
-    assertThat(faults.of("scarring")).startsWith("Choose whether");
+    Faults faults = ScreeningForms.wrongs(refused, "SICKLE_CELL");
+
+    assertThat(faults.of("shownBy-SICKLE_CELL")).isEqualTo("Choose what shows it.");
+    assertThat(faults.of("wrong-SICKLE_CELL")).isEqualTo("Write the reason.");
+    assertThat(faults.of("")).isEqualTo("Open the page again.");
   }
 
   @Test

@@ -8,6 +8,8 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.supply.VialDraft;
 import rungwise.dosing.known.Component;
+import rungwise.quantities.Fault;
+import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;
 
 class VialFormTest {
@@ -42,27 +44,20 @@ class VialFormTest {
   }
 
   @Test
-  void each_fault_stands_at_the_line_of_the_label_that_it_is_about() {
-    Faults faults =
-        VialForm.empty(VialForm.NEW)
-            .places(Component.ALPROSTADIL)
-            .place(
-                List.of(
-                    "Enter the lot, as the label says it.",
-                    "alprostadil: \".5\" is not a strength",
-                    "Enter the strength of each component, as the label says it.",
-                    "Made: \"x\" is not a date",
-                    "Enter the beyond-use date: without it no dose may be drawn.",
-                    "Opened: \"x\" is not a date",
-                    "Days of use once opened: a whole number from 1 to 365.",
-                    "Write the reason: it stays on record."));
+  void each_fault_stands_at_the_field_of_its_own_form() {
+    var refused =
+        new Reading.Refused<Long>(
+            List.of(
+                new Fault(VialDraft.LOT, "Enter the lot."),
+                new Fault(VialDraft.strengthOf(Component.PAPAVERINE), "Not a strength."),
+                new Fault(VialDraft.STRENGTHS, "Enter the strength."),
+                Fault.ofForm("Open the course again.")));
 
-    assertThat(faults.of("new-lot")).startsWith("Enter the lot");
-    assertThat(faults.of("new-strength-alprostadil")).contains(".5", "Enter the strength");
-    assertThat(faults.of("new-made")).startsWith("Made");
-    assertThat(faults.of("new-beyondUse")).startsWith("Enter the beyond-use");
-    assertThat(faults.of("new-opened")).startsWith("Opened");
-    assertThat(faults.of("new-daysInUse")).startsWith("Days of use");
-    assertThat(faults.of("new-reason")).startsWith("Write the reason");
+    Faults faults = VialForm.empty(VialForm.NEW).placed(refused, Component.ALPROSTADIL);
+
+    assertThat(faults.of("new-lot")).isEqualTo("Enter the lot.");
+    assertThat(faults.of("new-strength-papaverine")).isEqualTo("Not a strength.");
+    assertThat(faults.of("new-strength-alprostadil")).isEqualTo("Enter the strength.");
+    assertThat(faults.of("")).isEqualTo("Open the course again.");
   }
 }

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.teaching.ReadinessDraft;
+import rungwise.quantities.Fault;
+import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;
 
 class ReadinessFormTest {
@@ -29,15 +31,13 @@ class ReadinessFormTest {
   @Test
   void each_line_of_the_plan_has_its_own_fault() {
     Faults faults =
-        PLAN.places()
-            .place(
+        PLAN.placed(
+            new Reading.Refused<Long>(
                 List.of(
-                    "3 March 2027 is still to come.",
-                    "Enter the number that is answered after hours.",
-                    "Enter how he gets there, and who drives."));
+                    new Fault(ReadinessDraft.DAY, "It is still to come."),
+                    new Fault(ReadinessDraft.answerTo(2), "The protocol asks for this."))));
 
-    assertThat(faults.of("EMERGENCY_PLAN-day")).contains("still to come");
-    assertThat(faults.of("EMERGENCY_PLAN-afterHours")).contains("after hours");
-    assertThat(faults.of("EMERGENCY_PLAN-transport")).contains("drives");
+    assertThat(faults.of("EMERGENCY_PLAN-day")).isEqualTo("It is still to come.");
+    assertThat(faults.of("EMERGENCY_PLAN-answer-2")).isEqualTo("The protocol asks for this.");
   }
 }

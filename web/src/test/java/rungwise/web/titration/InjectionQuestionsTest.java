@@ -8,9 +8,9 @@ import org.junit.jupiter.api.Test;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.ClinicTime.Occurrence;
 import rungwise.dosing.syringe.Barrels;
+import rungwise.quantities.Fault;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
-import rungwise.web.page.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Typed;
 

@@ -1,7 +1,5 @@
 package rungwise.checks.adversary.law;
 
-import java.util.Collections;
-import java.util.EnumSet;
 import java.util.Set;
 
 /** The rules that never bend, one by one. */
@@ -58,7 +56,7 @@ public enum Law {
   NOBODY_ELSE_OPENS("nobody but a prescriber opens a volume");
 
   /** What the engine is not known to obey yet. */
-  public static final Set<Law> AWAITED = Collections.unmodifiableSet(EnumSet.of(FIRST_IN_CLINIC));
+  public static final Set<Law> AWAITED = Set.of();
 
   public final String words;
 

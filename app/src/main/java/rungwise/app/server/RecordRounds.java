@@ -1,0 +1,85 @@
+package rungwise.app.server;
+
+import java.util.Optional;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import rungwise.store.RecordWatch;
+import rungwise.store.journal.BrokenEntry;
+
+/**
+ * Looks at the record while the server runs: at what every course rests on before the first page
+ * and then every minute, at the whole of it at the start and then every day.
+ */
+final class RecordRounds implements AutoCloseable {
+
+  private static final Logger LOG = LoggerFactory.getLogger(RecordRounds.class);
+  private static final long SECONDS_TO_END = 10;
+
+  private final RecordWatch watch;
+  private final ScheduledExecutorService thread =
+      new ScheduledThreadPoolExecutor(
+          1, Thread.ofPlatform().daemon().name("record-rounds").factory());
+
+  private RecordRounds(RecordWatch watch) {
+    this.watch = watch;
+  }
+
+  /** Looks at what every course rests on, and goes on beside what pages do. */
+  static RecordRounds begin(RecordWatch watch) {
+    var rounds = new RecordRounds(watch);
+    rounds.lookAtFoundation();
+    rounds.thread.scheduleWithFixedDelay(rounds::lookAtFoundation, 1, 1, TimeUnit.MINUTES);
+    rounds.thread.scheduleWithFixedDelay(rounds::lookAtAll, 0, 1, TimeUnit.DAYS);
+    return rounds;
+  }
+
+  private void lookAtFoundation() {
+    safely(
+        () -> {
+          boolean wasSound = watch.flaws().isEmpty();
+          watch.lookAtFoundation();
+          if (wasSound) {
+            watch.flaws().forEach(flaw -> LOG.error("Not as it was written: {}", flaw.words()));
+          }
+        });
+  }
+
+  private void lookAtAll() {
+    safely(
+        () -> {
+          Optional<BrokenEntry> broken = watch.lookAtAll();
+          if (broken.isEmpty()) {
+            LOG.info("The whole record is as it was written");
+          } else {
+            LOG.error("The record is not as it was written: {} Run verify.", broken.get().words());
+          }
+        });
+  }
+
+  /** A look that fails is told, and the next one is tried all the same. */
+  private void safely(Runnable look) {
+    try {
+      look.run();
+    } catch (RuntimeException e) {
+      if (!thread.isShutdown()) {
+        LOG.error("The record could not be looked at: {}", e.getClass().getName());
+      }
+    }
+  }
+
+  /** Ends before the store is closed. */
+  @Override
+  public void close() {
+    thread.shutdownNow();
+    try {
+      if (!thread.awaitTermination(SECONDS_TO_END, TimeUnit.SECONDS)) {
+        LOG.warn("A look at the record has not ended yet");
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}

@@ -1,0 +1,62 @@
+package rungwise.store;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.jooq.exception.DataAccessException;
+import rungwise.clinic.soundness.Flaw;
+import rungwise.store.journal.BrokenEntry;
+import rungwise.store.journal.Inspected;
+import rungwise.store.journal.Journal;
+
+/**
+ * Looks again and again at what every course rests on, while the store is open. A course looks at
+ * its own entries whenever it is read; what is found here stops every course.
+ */
+public final class RecordWatch {
+
+  private final Journal journal;
+  private volatile List<Flaw> foundation = List.of();
+  private volatile List<Flaw> chain = List.of();
+
+  RecordWatch(Journal journal) {
+    this.journal = journal;
+  }
+
+  /** What was wrong at the last look; empty if nothing. */
+  public List<Flaw> flaws() {
+    return Stream.of(foundation, chain).flatMap(List::stream).distinct().toList();
+  }
+
+  /** Looks at people, preparations, syringes, protocols and the like: some milliseconds. */
+  public void lookAtFoundation() {
+    foundation = journal.flawsOfFoundation();
+  }
+
+  /**
+   * Walks over the whole record. What it finds of one course, or of who looked at a page, stops
+   * nothing here.
+   *
+   * @return the first entry that is not as it was sealed
+   */
+  public Optional<BrokenEntry> lookAtAll() {
+    return switch (journal.inspect(Optional.empty())) {
+      case Inspected.Whole whole -> {
+        chain = List.of();
+        yield Optional.empty();
+      }
+      case Inspected.Broken broken -> {
+        chain = chainOf(broken.first());
+        yield Optional.of(broken.first());
+      }
+    };
+  }
+
+  private List<Flaw> chainOf(BrokenEntry found) {
+    try {
+      return journal.flawsOfChain(found);
+    } catch (DataAccessException unreadable) {
+      return List.of(new Flaw(Flaw.What.CHAIN, found.seq()));
+    }
+  }
+}

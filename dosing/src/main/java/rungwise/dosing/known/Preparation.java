@@ -30,6 +30,7 @@ public record Preparation(
 
   private static final String PER_MILLILITRE = " per mL";
   private static final int NOTHING_LEFT_OUT = -1;
+
   /** The fields that a fault of a preparation names. */
   public static final String NAME = "name";
 

@@ -50,8 +50,6 @@ public record HistorySurvey(List<HistoryLine> lines, List<String> faults, int as
         line.grade(),
         line.softAfter(),
         line.setting(),
-        line.setting().isPresent()
-            ? Optional.empty()
-            : line.preparation().map(PreparationId::new));
+        line.setting().isPresent() ? Optional.empty() : line.preparation().map(PreparationId::new));
   }
 }

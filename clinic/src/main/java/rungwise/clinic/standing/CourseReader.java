@@ -92,7 +92,13 @@ public final class CourseReader {
             new Remembered<PreparationId, Preparation>(this::preparation),
             ports.time());
     return new CourseState(
-        file, question, choice, proposal.notes(), flags.read(), signed(plan).waits());
+        file,
+        question,
+        choice,
+        proposal.notes(),
+        PastReading.unconfirmed(file, ports.past()),
+        flags.read(),
+        signed(plan).waits());
   }
 
   /**

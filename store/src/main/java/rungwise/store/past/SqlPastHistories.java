@@ -14,6 +14,7 @@ import org.jooq.Record;
 import org.jooq.Result;
 import org.jooq.TableRecord;
 import org.jooq.impl.DSL;
+import rungwise.clinic.course.EntryId;
 import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastInjection;
@@ -53,6 +54,31 @@ public final class SqlPastHistories implements PastHistories {
   }
 
   @Override
+  public List<Undone> undone(String recordKey) {
+    var undoing = ENTRY.as("undoing");
+    var of = PAST_HISTORY.RECORD_KEY.eq(recordKey);
+    return database
+        .reading()
+        .select(ENTRY.ID, undoing.ID, undoing.SEQ, undoing.RECORDED_AT, undoing.REASON)
+        .from(PAST_HISTORY)
+        .join(ENTRY)
+        .on(ENTRY.ID.eq(PAST_HISTORY.ENTRY_ID))
+        .join(undoing)
+        .on(undoing.CORRECTS.eq(ENTRY.ID))
+        .where(of)
+        .orderBy(undoing.SEQ)
+        .fetch()
+        .map(
+            row ->
+                new Undone(
+                    read(of.and(ENTRY.ID.eq(row.get(ENTRY.ID)))).getFirst(),
+                    new EntryId(row.get(undoing.ID)),
+                    row.get(undoing.SEQ),
+                    row.get(undoing.RECORDED_AT),
+                    row.get(undoing.REASON)));
+  }
+
+  @Override
   public List<Kept> all() {
     return where(DSL.noCondition());
   }
@@ -64,6 +90,10 @@ public final class SqlPastHistories implements PastHistories {
   }
 
   private List<Kept> where(Condition condition) {
+    return read(condition.and(counts()));
+  }
+
+  private List<Kept> read(Condition condition) {
     Result<Record> heads =
         database
             .reading()
@@ -72,7 +102,6 @@ public final class SqlPastHistories implements PastHistories {
             .join(ENTRY)
             .on(ENTRY.ID.eq(PAST_HISTORY.ENTRY_ID))
             .where(condition)
-            .and(counts())
             .orderBy(ENTRY.SEQ)
             .fetch();
     if (heads.isEmpty()) {
@@ -83,6 +112,8 @@ public final class SqlPastHistories implements PastHistories {
             .reading()
             .select(PAST_INJECTION.fields())
             .from(PAST_HISTORY)
+            .join(ENTRY)
+            .on(ENTRY.ID.eq(PAST_HISTORY.ENTRY_ID))
             .join(PAST_INJECTION)
             .on(PAST_INJECTION.ENTRY_ID.eq(PAST_HISTORY.ENTRY_ID))
             .where(condition)

@@ -10,9 +10,11 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;
 
@@ -29,6 +31,12 @@ public record ClinicTime(ZoneId zone) {
     FIRST,
     SECOND
   }
+
+  /** The fields of a date, of a time of day, and of which one where it came twice. */
+  public static final String DATE_FIELD = "date";
+
+  public static final String TIME_FIELD = "time";
+  public static final String OCCURRENCE_FIELD = "occurrence";
 
   private static final DateTimeFormatter DATE = DateTimeFormatter.ISO_LOCAL_DATE;
 
@@ -109,11 +117,10 @@ public record ClinicTime(ZoneId zone) {
   public Reading<Instant> read(String dateText, String timeText, Occurrence occurrence) {
     Reading<LocalDate> date = readDate(dateText);
     Reading<LocalTime> time = ClockText.read(timeText);
-    if (date instanceof Reading.Refused<LocalDate> refused) {
-      return new Reading.Refused<>(refused.faults());
-    }
-    if (time instanceof Reading.Refused<LocalTime> refused) {
-      return new Reading.Refused<>(refused.faults());
+    var faults = new ArrayList<>(date.at(DATE_FIELD).placed());
+    faults.addAll(time.at(TIME_FIELD).placed());
+    if (!faults.isEmpty()) {
+      return new Reading.Refused<>(faults);
     }
     return read(date.orThrow(), time.orThrow(), occurrence);
   }
@@ -124,18 +131,22 @@ public record ClinicTime(ZoneId zone) {
     List<ZoneOffset> offsets = zone.getRules().getValidOffsets(local);
     if (offsets.isEmpty()) {
       return Reading.refused(
-          "There was no "
-              + TIME.format(time)
-              + " on "
-              + words(local.toLocalDate())
-              + ": the clocks went forward. Ask for the time again.");
+          new Fault(
+              TIME_FIELD,
+              "There was no "
+                  + TIME.format(time)
+                  + " on "
+                  + words(local.toLocalDate())
+                  + ": the clocks went forward. Ask for the time again."));
     }
     if (offsets.size() > 1 && occurrence == Occurrence.NOT_SAID) {
       return Reading.refused(
-          TIME.format(time)
-              + " came twice on "
-              + words(local.toLocalDate())
-              + ": the clocks went back. Say whether it was the first or the second.");
+          new Fault(
+              OCCURRENCE_FIELD,
+              TIME.format(time)
+                  + " came twice on "
+                  + words(local.toLocalDate())
+                  + ": the clocks went back. Say whether it was the first or the second."));
     }
     ZoneOffset offset = occurrence == Occurrence.SECOND ? offsets.getLast() : offsets.getFirst();
     return Reading.of(local.toInstant(offset));

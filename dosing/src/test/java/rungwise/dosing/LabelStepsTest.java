@@ -192,6 +192,19 @@ final class LabelStepsTest {
   }
 
   @Test
+  void a_step_that_was_too_long_by_a_report_that_was_withdrawn_is_not_proposed_from_below() {
+    Advice advice =
+        advise(
+            new LabelWorld()
+                .injected("0.25", Grade.USABLE, minutes(80))
+                .struck()
+                .injected("0.12", Grade.FULLER, minutes(20)));
+
+    assertThat(advice.decision()).isEqualTo(new Decision.Refer());
+    assertThat(advice.reason().rule()).isEqualTo(TitrationRule.NEXT_STEP_TOO_LONG);
+  }
+
+  @Test
   void a_contraindication_stops_and_an_unasked_one_waits() {
     Advice stopped = advise(new LabelWorld().screened(Condition.SICKLE_CELL, Answer.YES));
     Advice waiting = advise(new LabelWorld().screened(Screening.NOT_ASKED));

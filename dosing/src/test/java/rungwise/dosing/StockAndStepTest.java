@@ -232,7 +232,7 @@ final class StockAndStepTest {
     assertThat(Dosing.advise(struck.question()).reason().rule())
         .isEqualTo(TitrationRule.EMERGENCY_FIRST);
     assertThat(Dosing.advise(struck.reviewed().question()).reason().rule())
-        .isEqualTo(TitrationRule.GUARD_FORBIDS);
+        .isEqualTo(TitrationRule.NEXT_STEP_TOO_LONG);
     assertThat(Dosing.advise(struck.question()).isAllowed(ml("0.25"))).isFalse();
   }
 

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.jooq.exception.DataAccessException;
 import rungwise.clinic.soundness.Flaw;
+import rungwise.store.database.Database;
 import rungwise.store.journal.BrokenEntry;
 import rungwise.store.journal.Inspected;
 import rungwise.store.journal.Journal;
@@ -15,17 +16,27 @@ import rungwise.store.journal.Journal;
  */
 public final class RecordWatch {
 
+  private final Database database;
   private final Journal journal;
   private volatile List<Flaw> foundation = List.of();
   private volatile List<Flaw> chain = List.of();
 
-  RecordWatch(Journal journal) {
+  RecordWatch(Database database, Journal journal) {
+    this.database = database;
     this.journal = journal;
   }
 
   /** What was wrong at the last look; empty if nothing. */
   public List<Flaw> flaws() {
-    return Stream.of(foundation, chain).flatMap(List::stream).distinct().toList();
+    return Stream.of(journal.flawOfEnd().stream().toList(), foundation, chain)
+        .flatMap(List::stream)
+        .distinct()
+        .toList();
+  }
+
+  /** Whether the end of the record could not be kept lately, so that a loss would not be told. */
+  public boolean isEndBehind() {
+    return journal.isEndBehind();
   }
 
   /** Looks at people, preparations, syringes, protocols and the like: some milliseconds. */
@@ -42,14 +53,23 @@ public final class RecordWatch {
   public Optional<BrokenEntry> lookAtAll() {
     return switch (journal.inspect(Optional.empty())) {
       case Inspected.Whole whole -> {
-        chain = List.of();
-        yield Optional.empty();
+        Optional<String> damage = damage();
+        chain = damage.stream().map(what -> new Flaw(Flaw.What.FILE, whole.entries())).toList();
+        yield damage.map(what -> new BrokenEntry(whole.entries(), "The file is damaged: " + what));
       }
       case Inspected.Broken broken -> {
         chain = chainOf(broken.first());
         yield Optional.of(broken.first());
       }
     };
+  }
+
+  private Optional<String> damage() {
+    try {
+      return database.damage();
+    } catch (DataAccessException unreadable) {
+      return Optional.of("it cannot be read to its end");
+    }
   }
 
   private List<Flaw> chainOf(BrokenEntry found) {

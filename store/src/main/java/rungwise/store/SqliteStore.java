@@ -29,6 +29,7 @@ import rungwise.store.factor.SqlFactors;
 import rungwise.store.formulary.SqlPreparations;
 import rungwise.store.formulary.SqlSyringes;
 import rungwise.store.journal.CarriedEntries;
+import rungwise.store.journal.EndFile;
 import rungwise.store.journal.Journal;
 import rungwise.store.journal.JournalKey;
 import rungwise.store.past.SqlPastHistories;
@@ -66,7 +67,7 @@ public final class SqliteStore implements AutoCloseable {
     this.giveBack = giveBack;
     this.database = database;
     this.journal = new Journal(database, key);
-    this.watch = new RecordWatch(journal);
+    this.watch = new RecordWatch(database, journal);
     this.accounts = new SqlAccounts(database, journal);
     this.credentials = new SqlCredentials(database);
     this.preparations = new SqlPreparations(database, journal);
@@ -97,6 +98,7 @@ public final class SqliteStore implements AutoCloseable {
       JournalKey key = JournalKey.in(folder, /* isNewFolder= */ !Database.isIn(folder));
       var store = new SqliteStore(folder::close, Database.open(folder), key);
       store.journal.sealEnds();
+      store.journal.keepEnd(EndFile.in(dataFolder, key));
       return store;
     } catch (RuntimeException e) {
       folder.close();

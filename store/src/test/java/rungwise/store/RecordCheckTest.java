@@ -107,7 +107,7 @@ final class RecordCheckTest {
 
   @Test
   void an_end_that_was_cut_with_its_head_put_back_is_found_by_a_seal_kept_elsewhere()
-      throws SQLException {
+      throws SQLException, IOException {
     String kept;
     try (var raw = RawDatabase.withoutTriggers(folder)) {
       raw.run("create table kept_head as select * from journal_head");
@@ -122,6 +122,9 @@ final class RecordCheckTest {
       raw.run("delete from journal_head");
       raw.run("insert into journal_head select * from kept_head");
     }
+
+    assertThat(broken().first().words()).contains("though it had been saved");
+    Files.delete(folder.resolve("journal.end"));
 
     assertThat(whole().entries()).isEqualTo(ENTRIES);
     assertThat(RecordCheck.of(folder, Optional.of(kept)))

@@ -15,6 +15,7 @@ import rungwise.clinic.access.CourseAccess;
 import rungwise.clinic.audit.Trail;
 import rungwise.clinic.audit.Viewing;
 import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.factor.FactorPorts;
 import rungwise.clinic.factor.FactorSecret;
@@ -28,6 +29,7 @@ import rungwise.clinic.formulary.FormularyPorts;
 import rungwise.clinic.past.CourseAsHistory;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastImports;
+import rungwise.clinic.people.AccountId;
 import rungwise.clinic.people.OneTimeCode;
 import rungwise.clinic.people.PasswordHashing;
 import rungwise.clinic.people.People;
@@ -169,6 +171,28 @@ public final class OpenClinic implements AutoCloseable {
     return store.deviceKey();
   }
 
+  /**
+   * Writes down that a record that ends before what had been saved is meant, and why.
+   *
+   * @throws WrongUse if it does not end too early, or no reason is given
+   */
+  public void acceptShorterRecord(String why) {
+    if (why.isBlank() || why.length() > NewEntry.LONGEST_WORDS) {
+      throw new WrongUse(
+          "--accept-shorter-record has "
+              + why.length()
+              + " characters: write in 1 to "
+              + NewEntry.LONGEST_WORDS
+              + " why the record was put back.");
+    }
+    if (store.journal().flawOfEnd().isEmpty()) {
+      throw new WrongUse(
+          "--accept-shorter-record is for a record that ends before what had been saved, and this"
+              + " one does not: start without it.");
+    }
+    store.journal().acceptEnd(clock.instant(), AccountId.PROGRAM.text(), why.strip());
+  }
+
   /** Looks at what every course rests on. */
   RecordWatch watch() {
     return store.watch();
@@ -247,7 +271,8 @@ public final class OpenClinic implements AutoCloseable {
         .toList();
   }
 
-  private Stream<CourseFile> courses() {
+  /** Every course, read anew. */
+  Stream<CourseFile> courses() {
     return store.courses().all().stream().flatMap(id -> store.courses().find(id).stream());
   }
 

@@ -41,6 +41,9 @@ final class RecordRounds implements AutoCloseable {
         () -> {
           boolean wasSound = watch.flaws().isEmpty();
           watch.lookAtFoundation();
+          if (watch.isEndBehind()) {
+            LOG.error("The file journal.end cannot be written: a loss would not be noticed");
+          }
           if (wasSound) {
             watch.flaws().forEach(flaw -> LOG.error("Not as it was written: {}", flaw.words()));
           }

@@ -89,6 +89,15 @@ final class ServeVerb implements Callable<Integer> {
       description = "How long a second factor that was given counts, 1 to 24. [${DEFAULT-VALUE}]")
   private int shiftHours;
 
+  @Option(
+      names = "--accept-shorter-record",
+      paramLabel = "WHY",
+      description = {
+        "Take a record that ends before what had been saved for the whole one, because somebody put"
+            + " an older copy back on purpose. The words go on record."
+      })
+  private @Nullable String shorterBecause;
+
   @Mixin private ProviderOptions provider = new ProviderOptions();
 
   @ArgGroup(exclusive = false)
@@ -122,6 +131,7 @@ final class ServeVerb implements Callable<Integer> {
               + " between reads passwords and records. Give --tls-certificate and --tls-key.");
     }
     OpenClinic opened = OpenClinic.in(data, InstantSource.system());
+    acceptShorter(opened);
     try (RunningServer server = RunningServer.start(settings, opened)) {
       out.println("Rungwise serves " + data + " at " + server.uri());
       opened
@@ -138,6 +148,18 @@ final class ServeVerb implements Callable<Integer> {
       server.awaitEnd();
     }
     return ExitCode.OK;
+  }
+
+  private void acceptShorter(OpenClinic opened) {
+    if (shorterBecause == null) {
+      return;
+    }
+    try {
+      opened.acceptShorterRecord(shorterBecause);
+    } catch (WrongUse e) {
+      opened.close();
+      throw e;
+    }
   }
 
   private ServerSettings readSettings() {

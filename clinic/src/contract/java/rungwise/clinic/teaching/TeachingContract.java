@@ -216,8 +216,14 @@ public abstract class TeachingContract {
     world.setClock(Instant.parse("2026-09-01T20:00:00Z"));
 
     assertThat(world.state(course).question().readiness()).isEmpty();
+    assertThat(expired()).containsExactly(Readiness.TEACH_BACK);
     record(item(Readiness.TEACH_BACK, "2026-09-01", "")).orThrow();
     assertThat(world.state(course).question().readiness()).containsExactly(Readiness.TEACH_BACK);
+    assertThat(expired()).isEmpty();
+  }
+
+  private Set<Readiness> expired() {
+    return world.state(course).question().circumstances().expired();
   }
 
   /** What stops a dose for home of a man who was fine in the clinic and has all but consent. */

@@ -120,9 +120,19 @@ public sealed interface CourseFact {
     /** What a protocol asks for that this does not give on a day, in words. */
     public List<String> lacks(Protocol.Home asked, LocalDate on) {
       var lacks = new ArrayList<String>();
-      expires(asked)
-          .filter(end -> !on.isBefore(end))
-          .ifPresent(end -> lacks.add("it held until " + ClinicTime.words(end)));
+      expired(asked, on).ifPresent(end -> lacks.add("it held until " + ClinicTime.words(end)));
+      lacks.addAll(unanswered(asked));
+      return lacks;
+    }
+
+    /** Since when it no longer holds on a day; empty if it still does. */
+    public Optional<LocalDate> expired(Protocol.Home asked, LocalDate on) {
+      return expires(asked).filter(end -> !on.isBefore(end));
+    }
+
+    /** What a protocol asks of the emergency plan that this one does not say. */
+    public List<String> unanswered(Protocol.Home asked) {
+      var lacks = new ArrayList<String>();
       plan.ifPresent(
           agreed ->
               asked.plan().stream()

@@ -272,6 +272,17 @@ public final class CourseFile {
         .collect(Collectors.toUnmodifiableSet());
   }
 
+  /** What had counted for home use, and has run out by a day under what a protocol asks for. */
+  public Set<Readiness> expired(Protocol.Home asked, LocalDate day) {
+    Set<Readiness> counting = readiness(asked, day);
+    return inForce(ReadinessRecorded.class).stream()
+        .map(Written::fact)
+        .filter(fact -> fact.expired(asked, day).isPresent() && fact.unanswered(asked).isEmpty())
+        .map(ReadinessRecorded::item)
+        .filter(item -> !counting.contains(item))
+        .collect(Collectors.toUnmodifiableSet());
+  }
+
   /** What counts for home use on a day, under what a protocol asks for. */
   public Set<Readiness> readiness(Protocol.Home asked, LocalDate day) {
     return inForce(ReadinessRecorded.class).stream()

@@ -5,15 +5,18 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import rungwise.clinic.course.CourseFact.CorrectionConfirmed;
 import rungwise.clinic.course.CourseFact.PastReviewed;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.past.PastHistories.Kept;
+import rungwise.clinic.past.PastHistories.Undone;
 import rungwise.dosing.history.Before;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.Stock;
+import rungwise.dosing.history.Struck;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
@@ -43,28 +46,74 @@ public final class PastReading {
       PastHistories past,
       Function<PreparationId, Preparation> preparations,
       Instant now) {
+    String key = file.patient().recordKey();
+    List<Undone> undone =
+        past.undone(key).stream().filter(one -> !one.kept().at().isAfter(now)).toList();
     List<Kept> known =
-        past.of(file.patient().recordKey()).stream()
-            .filter(kept -> !kept.at().isAfter(now))
+        Stream.concat(
+                past.of(key).stream().filter(kept -> !kept.at().isAfter(now)),
+                undone.stream().filter(one -> one.at().isAfter(now)).map(Undone::kept))
             .toList();
-    return known.isEmpty() ? own : new PastReading(file, preparations).added(own, known);
+    List<Undone> taken =
+        undone.stream()
+            .filter(one -> !one.at().isAfter(now))
+            .filter(one -> !isConfirmed(file, one))
+            .toList();
+    return known.isEmpty() && taken.isEmpty()
+        ? own
+        : new PastReading(file, preparations).added(own, known, taken);
+  }
+
+  /** What was taken back, and that no prescriber has confirmed to be wrong. */
+  public static List<Undone> unconfirmed(CourseFile file, PastHistories past) {
+    return past.undone(file.patient().recordKey()).stream()
+        .filter(one -> !isConfirmed(file, one))
+        .toList();
+  }
+
+  private static boolean isConfirmed(CourseFile file, Undone undone) {
+    return file.inForce(CorrectionConfirmed.class).stream()
+        .anyMatch(written -> written.fact().correction().equals(undone.entry()));
   }
 
   /** Whether a prescriber has, or had, to write what long erections from before followed. */
   public static boolean hasLongUndated(CourseFile file, PastHistories past) {
-    return past.of(file.patient().recordKey()).stream()
-        .flatMap(PastReading::notNamed)
-        .anyMatch(PastReading::isLong);
+    return Stream.concat(
+            past.of(file.patient().recordKey()).stream(),
+            unconfirmed(file, past).stream().map(Undone::kept))
+        .anyMatch(PastReading::hasLongUndated);
   }
 
-  private History added(History own, List<Kept> known) {
+  /** Whether it tells of a long erection without saying what was injected. */
+  public static boolean hasLongUndated(Kept kept) {
+    return notNamed(kept).anyMatch(PastReading::isLong);
+  }
+
+  private History added(History own, List<Kept> known, List<Undone> taken) {
+    List<Injection> dated = known.stream().flatMap(this::dated).toList();
     return own.withPast(
-        known.stream().flatMap(this::dated).toList(),
+        dated,
+        taken.stream().flatMap(one -> struck(one, dated)).toList(),
         new Before(
             known.stream().flatMap(this::undated).toList(),
-            known.stream().flatMap(this::unmapped).toList(),
-            known.stream().flatMap(this::nobodyKnows).toList(),
+            Stream.concat(known.stream(), taken.stream().map(Undone::kept))
+                .flatMap(this::unmapped)
+                .toList(),
+            Stream.concat(known.stream(), taken.stream().map(Undone::kept))
+                .flatMap(this::nobodyKnows)
+                .toList(),
             known.stream().anyMatch(this::isOpen)));
+  }
+
+  /** What it said goes on counting; where it was brought in again, that stands there instead. */
+  private Stream<Struck> struck(Undone undone, List<Injection> now) {
+    return Stream.concat(dated(undone.kept()), undated(undone.kept()))
+        .map(
+            said ->
+                new Struck(
+                    said,
+                    undone.number(),
+                    now.stream().filter(one -> one.at().equals(said.at())).findFirst()));
   }
 
   private boolean isOpen(Kept kept) {

@@ -9,6 +9,7 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.VialLabels;
 import rungwise.clinic.supply.ClinicVial;
 import rungwise.clinic.supply.ClinicVialShelf;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /**
@@ -28,7 +29,7 @@ record DrawnFrom(Optional<Written<VialReceived>> own, Optional<ClinicVial> ofCli
     if (typed.equals(StartDraft.VIAL_NOT_KNOWN)) {
       return draft.alreadyGiven()
           ? Reading.of(NOBODY_KNOWS)
-          : Reading.refused("Read the label of the vial before he is injected, and choose it.");
+          : refused("Read the label of the vial before he is injected, and choose it.");
     }
     var chosen =
         new DrawnFrom(
@@ -37,18 +38,22 @@ record DrawnFrom(Optional<Written<VialReceived>> own, Optional<ClinicVial> ofCli
                 .findFirst(),
             shelf.find(typed));
     return chosen.equals(NOBODY_KNOWS)
-        ? Reading.refused("The clinic does not keep that vial any more: choose one of the list.")
+        ? refused("The clinic does not keep that vial any more: choose one of the list.")
         : Reading.of(chosen);
   }
 
   private static Reading<DrawnFrom> inUse(CourseFile file) {
     List<String> labels = VialLabels.of(file.ownVials());
     return labels.size() > 1
-        ? Reading.refused(
+        ? refused(
             "Say from which vial it is drawn: the labels of his vials differ: "
                 + String.join("; ", labels)
                 + ".")
         : Reading.of(new DrawnFrom(file.vial(), Optional.empty()));
+  }
+
+  private static Reading<DrawnFrom> refused(String fault) {
+    return Reading.refused(new Fault(VisitFields.VIAL, fault));
   }
 
   /** What its label says. */

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseFact.HandedOver;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
@@ -19,6 +20,7 @@ import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.StandingPorts;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /** Men who left the clinic while it was firm, and to whom they are handed. */
@@ -77,28 +79,35 @@ public final class HandOver {
       return Reading.refused(
           "How it ended is known by now, or he was handed over: open the board again.");
     }
-    var faults = new ArrayList<String>();
+    var faults = new ArrayList<Fault>();
     Optional<Account> to =
         onCall(actor).stream().filter(one -> one.id().text().equals(draft.to())).findFirst();
     if (to.isEmpty()) {
-      faults.add("Choose by name who calls him from now on.");
+      faults.add(new Fault(VisitFields.TO, "Choose by name who calls him from now on."));
     }
     Optional<Integer> tries = tries(draft.tries());
     if (tries.isEmpty()) {
       faults.add(
-          "\""
-              + draft.tries()
-              + "\" is not a number of tries: try to reach him at least once, and write how often,"
-              + " such as 2.");
+          new Fault(
+              VisitFields.TRIES,
+              "\""
+                  + draft.tries()
+                  + "\" is not a number of tries: try to reach him at least once, and write how often,"
+                  + " such as 2."));
     }
     Reading<Instant> last = ports.time().read(draft.date(), draft.time(), draft.occurrence());
-    faults.addAll(last.faults());
+    faults.addAll(last.placed());
     if (last.found().filter(at -> at.isAfter(now)).isPresent()) {
-      faults.add("The last try lies in the future: write when he was tried last.");
+      faults.add(
+          new Fault(
+              ClinicTime.TIME_FIELD,
+              "The last try lies in the future: write when he was tried last."));
     }
-    CourseChanges.textFault(draft.words()).ifPresent(faults::add);
+    CourseChanges.textFault(draft.words(), VisitFields.WORDS).ifPresent(faults::add);
     if (draft.words().isBlank()) {
-      faults.add("Write who was tried and what came of it: it stays on record.");
+      faults.add(
+          new Fault(
+              VisitFields.WORDS, "Write who was tried and what came of it: it stays on record."));
     }
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);

@@ -30,6 +30,7 @@ import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.supply.ClinicVial;
 import rungwise.clinic.supply.ClinicVialShelf;
 import rungwise.dosing.decision.Clearance;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /** The use cases of an injection in the clinic, from the needle until he is soft again. */
@@ -72,22 +73,24 @@ public final class Room {
         (file, now) -> {
           Reading<DrawnFrom> from = DrawnFrom.of(draft, file, shelf);
           if (from.found().isEmpty()) {
-            return new Reading.Refused<>(from.faults());
+            return new Reading.Refused<>(from.placed());
           }
           DrawnFrom vial = from.orThrow();
           LabelledDose dose = LabelledDose.of(ports, file, vial.label(), file.plan().preparation());
           Reading<ObservationStarted> reading =
               new VisitReading(ports.time(), now).start(draft, file, vial.ownEntry(), dose);
           if (reading.found().isEmpty()) {
-            return new Reading.Refused<>(reading.faults());
+            return new Reading.Refused<>(reading.placed());
           }
           ObservationStarted fact = reading.orThrow();
           if (file.hasInjectionAt(fact.injectedAt())) {
-            return Reading.refused(CourseChanges.INJECTED_THEN_ALREADY);
+            return Reading.refused(
+                new Fault(ClinicTime.TIME_FIELD, CourseChanges.INJECTED_THEN_ALREADY));
           }
           List<String> blocks = blocks(drawing(file, fact.injectedAt(), vial), fact);
           if (!blocks.isEmpty() && !draft.alreadyGiven()) {
-            return new Reading.Refused<>(blocks);
+            return new Reading.Refused<>(
+                blocks.stream().map(block -> new Fault(VisitFields.GIVEN, block)).toList());
           }
           var notices = new ArrayList<>(reading.notices());
           blocks.forEach(block -> notices.add("Recorded although: " + block));
@@ -184,7 +187,7 @@ public final class Room {
               new VisitReading(ports.time(), now)
                   .note(draft, observation, open.get().fact().injectedAt());
           return reading.found().isEmpty()
-              ? new Reading.Refused<>(reading.faults())
+              ? new Reading.Refused<>(reading.placed())
               : Reading.of(changes.append(id, reading.orThrow(), actor, now));
         });
   }
@@ -202,8 +205,8 @@ public final class Room {
           }
           Reading<VisitReading.Ended> reading =
               new VisitReading(ports.time(), now).end(draft, open.get(), file);
-          var faults = new ArrayList<>(reading.faults());
-          CourseChanges.textFault(draft.note()).ifPresent(faults::add);
+          var faults = new ArrayList<>(reading.placed());
+          CourseChanges.textFault(draft.note(), VisitFields.NOTE).ifPresent(faults::add);
           if (!faults.isEmpty()) {
             return new Reading.Refused<>(faults);
           }

@@ -28,6 +28,7 @@ import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Spot;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.syringe.Barrels;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
@@ -39,7 +40,7 @@ final class VisitReading {
 
   private final ClinicTime time;
   private final Instant now;
-  private final List<String> faults = new ArrayList<>();
+  private final List<Fault> faults = new ArrayList<>();
   private final List<String> notices = new ArrayList<>();
 
   VisitReading(ClinicTime time, Instant now) {
@@ -60,10 +61,14 @@ final class VisitReading {
     Plan plan = file.plan();
     Optional<Instant> at = instant(draft.date(), draft.time(), draft.occurrence());
     Optional<Volume> drawn =
-        take(DrawnMark.read(draft.mark(), Barrels.of(plan.barrel()).orElseThrow()));
+        take(
+            VisitFields.MARK,
+            DrawnMark.read(draft.mark(), Barrels.of(plan.barrel()).orElseThrow()));
     Optional<Spot> spot =
-        take(FormChoices.spot(draft.side(), draft.hour())).orElse(Optional.empty());
-    var vitals = take(Room.vitals(draft.systolic(), draft.diastolic(), draft.pulse()));
+        take(VisitFields.SIDE, FormChoices.spot(draft.side(), draft.hour()))
+            .orElse(Optional.empty());
+    var vitals =
+        take(VisitFields.SYSTOLIC, Room.vitals(draft.systolic(), draft.diastolic(), draft.pulse()));
     if (vitals.filter(Optional::isEmpty).isPresent()) {
       notices.add("No blood pressure and pulse before the injection were written down.");
     }
@@ -96,11 +101,17 @@ final class VisitReading {
             .filter(one -> one != Moment.FULLY_SOFT)
             .findFirst();
     if (moment.isEmpty()) {
-      faults.add("Choose what was seen. That he is soft again ends the observation.");
+      faults.add(
+          new Fault(
+              VisitFields.MOMENT,
+              "Choose what was seen. That he is soft again ends the observation."));
     }
     Optional<Grade> grade =
-        draft.grade().isBlank() ? Optional.empty() : take(FormChoices.grade(draft.grade()));
-    var vitals = take(Room.vitals(draft.systolic(), draft.diastolic(), draft.pulse()));
+        draft.grade().isBlank()
+            ? Optional.empty()
+            : take(VisitFields.GRADE, FormChoices.grade(draft.grade()));
+    var vitals =
+        take(VisitFields.SYSTOLIC, Room.vitals(draft.systolic(), draft.diastolic(), draft.pulse()));
     return faults.isEmpty()
         ? Reading.of(
             new ObservationNoted(
@@ -113,11 +124,14 @@ final class VisitReading {
     Instant injectedAt = started.fact().injectedAt();
     Optional<Instant> at = instant(draft.date(), draft.time(), draft.occurrence());
     within(at, injectedAt);
-    Optional<Grade> grade = take(FormChoices.grade(draft.grade()));
+    Optional<Grade> grade = take(VisitFields.GRADE, FormChoices.grade(draft.grade()));
     Set<Cause> wrong = FormChoices.wrong(draft.whatWentWrong());
-    Optional<SimpleCauses> causes = take(FormChoices.causes(draft.causes(), wrong));
-    Optional<Integer> pain = take(FormChoices.pain(draft.pain())).orElse(Optional.empty());
-    var vitals = take(Room.vitals(draft.systolic(), draft.diastolic(), draft.pulse()));
+    Optional<SimpleCauses> causes =
+        take(VisitFields.CAUSES, FormChoices.causes(draft.causes(), wrong));
+    Optional<Integer> pain =
+        take(VisitFields.PAIN, FormChoices.pain(draft.pain())).orElse(Optional.empty());
+    var vitals =
+        take(VisitFields.SYSTOLIC, Room.vitals(draft.systolic(), draft.diastolic(), draft.pulse()));
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
     }
@@ -173,18 +187,19 @@ final class VisitReading {
         .findFirst();
   }
 
-  private <T> Optional<T> take(Reading<T> reading) {
-    faults.addAll(reading.faults());
+  private <T> Optional<T> take(String field, Reading<T> reading) {
+    faults.addAll(reading.at(field).placed());
     notices.addAll(reading.notices());
     return reading.found();
   }
 
   private Optional<Instant> instant(String date, String clock, Occurrence occurrence) {
-    Optional<Instant> at = take(time.read(date, clock, occurrence));
+    Optional<Instant> at = take(ClinicTime.TIME_FIELD, time.read(date, clock, occurrence));
     at.filter(instant -> instant.isAfter(now))
         .ifPresent(
             instant ->
-                faults.add(time.words(instant) + " is still to come: check the date and time."));
+                faults.add(
+                    ofTime(time.words(instant) + " is still to come: check the date and time.")));
     return at;
   }
 
@@ -193,17 +208,23 @@ final class VisitReading {
         .ifPresent(
             instant ->
                 faults.add(
-                    time.words(instant)
-                        + " is before the injection of "
-                        + time.words(injectedAt)
-                        + ": check the time."));
+                    ofTime(
+                        time.words(instant)
+                            + " is before the injection of "
+                            + time.words(injectedAt)
+                            + ": check the time.")));
     at.filter(instant -> LONGEST_STAY.after(injectedAt).isBefore(instant))
         .ifPresent(
             instant ->
                 faults.add(
-                    time.words(instant)
-                        + " is more than "
-                        + LONGEST_STAY
-                        + " after the injection: check the date."));
+                    ofTime(
+                        time.words(instant)
+                            + " is more than "
+                            + LONGEST_STAY
+                            + " after the injection: check the date.")));
+  }
+
+  private static Fault ofTime(String text) {
+    return new Fault(ClinicTime.TIME_FIELD, text);
   }
 }

@@ -39,13 +39,7 @@ final class AroundWords {
   CourseView.Around of(CourseState state, Advice advice) {
     CourseFile file = state.file();
     LocalDate due = examinationDue(state);
-    boolean isDueNow =
-        state
-            .question()
-            .history()
-            .lastReviewed()
-            .filter(one -> !state.question().circumstances().isExaminedSince(one.at()))
-            .isPresent();
+    boolean isDueNow = state.question().notExaminedSince().isPresent();
     boolean isAtMaximum = advice.reason().rule() == TitrationRule.AT_MAXIMUM;
     return new CourseView.Around(
         screening(state),

@@ -26,8 +26,15 @@ public record Flaw(What what, long entry) {
     /** An entry was removed from the record, put in, or moved. */
     CHAIN("the record of the clinic is broken at entry %d: entries were removed, added or moved"),
 
+    /** The database file is damaged as a file, so that a reader may be led past a row. */
+    FILE("the database file is damaged; %d entries in it were as they were written"),
+
     /** The record ends before an entry that had been saved. */
-    CUT("the record ends before entry %d, which had been saved: the last entries are lost");
+    CUT("the record ends before entry %d, which had been saved: it and all after it are lost"),
+
+    /** The file that says where the record ended is damaged. */
+    END_NOT_KNOWN(
+        "it is not known whether the record ended with entry %d: the file that says so is damaged");
 
     private final String words;
 

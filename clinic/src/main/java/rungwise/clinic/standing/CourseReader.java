@@ -102,7 +102,13 @@ public final class CourseReader {
             new Remembered<PreparationId, Preparation>(this::preparation),
             ports.time());
     return new CourseState(
-        file, question, choice, proposal.notes(), flags.read(), signed(plan).waits());
+        file,
+        question,
+        choice,
+        proposal.notes(),
+        PastReading.unconfirmed(file, ports.past()),
+        flags.read(),
+        signed(plan).waits());
   }
 
   /**
@@ -145,6 +151,7 @@ public final class CourseReader {
         ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)),
         new Tablets(file).last(),
         unfinished(file),
+        file.expired(protocol.home(), ports.time().dayOf(now)),
         file.flaws().stream().map(Flaw::words).toList());
   }
 

@@ -75,11 +75,7 @@ final class ReportFlags {
     Protocol protocol = protocols.apply(file.planAt(one.at()));
     order(report, one);
     home(report, one);
-    TimeSpan spacing = protocol.limits().spacing().value();
-    inARow(report, one, Kind.TOO_SOON, spacing, 2);
-    inARow(report, one, Kind.THIRD_IN_A_DAY, TimeSpan.ofHours(24), THIRD);
-    int most = protocol.limits().inSevenDays().value();
-    inARow(report, one, Kind.TOO_MANY_IN_A_WEEK, TimeGuards.SEVEN_DAYS, most + 1);
+    limits(protocol).forEach(limit -> inARow(report, one, limit));
     tablet(report, one, TimeSpan.ofHours(protocol.limits().pde5Hours().value()));
   }
 
@@ -116,23 +112,41 @@ final class ReportFlags {
     }
   }
 
-  /** It is the one of that place in a row that is shorter than a span. */
-  private void inARow(
-      Written<InjectionReported> report, Injection one, Kind kind, TimeSpan span, int place) {
+  /**
+   * What must not come in a row that is shorter than a span.
+   *
+   * @param place the one that is flagged: the second, the third...
+   */
+  private record Row(Kind kind, TimeSpan span, int place, List<Fact> limit) {}
+
+  private static List<Row> limits(Protocol protocol) {
+    TimeSpan spacing = protocol.limits().spacing().value();
+    int most = protocol.limits().inSevenDays().value();
+    return List.of(
+        new Row(Kind.TOO_SOON, spacing, 2, List.of(Fact.said("smallest time between", spacing))),
+        new Row(Kind.THIRD_IN_A_DAY, TimeSpan.ofHours(24), THIRD, List.of()),
+        new Row(
+            Kind.TOO_MANY_IN_A_WEEK,
+            TimeGuards.SEVEN_DAYS,
+            most + 1,
+            List.of(Fact.said("most allowed", most))));
+  }
+
+  private void inARow(Written<InjectionReported> report, Injection one, Row limit) {
     List<Injection> row =
         injections.subList(0, injections.lastIndexOf(one) + 1).stream()
-            .filter(other -> span.after(other.at()).isAfter(one.at()))
+            .filter(other -> limit.span().after(other.at()).isAfter(one.at()))
             .toList();
-    if (row.size() < place || !isNews(one, row)) {
+    if (row.size() < limit.place() || !isNews(one, row)) {
       return;
     }
     var facts = new ArrayList<Fact>();
     facts.add(new Fact.Happened("the one before", row.get(row.size() - 2).at()));
-    if (place > 2) {
+    if (limit.place() > 2) {
       facts.add(new Fact.Happened("the first of them", row.getFirst().at()));
     }
-    facts.add(Fact.said("within", span));
-    add(report, kind, facts, row.stream().mapToLong(Injection::entry).max().orElseThrow());
+    facts.addAll(limit.limit());
+    add(report, limit.kind(), facts, row.stream().mapToLong(Injection::entry).max().orElseThrow());
   }
 
   /**

@@ -37,6 +37,6 @@ public record ReportAnswer(
   public Reading<Long> reading() {
     return entry
         .<Reading<Long>>map(number -> new Reading.Read<>(number, notices))
-        .orElseGet(() -> new Reading.Refused<>(faults.stream().map(PartFault::text).toList()));
+        .orElseGet(() -> new Reading.Refused<>(faults.stream().map(PartFault::placed).toList()));
   }
 }

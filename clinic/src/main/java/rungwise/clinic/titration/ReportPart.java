@@ -2,6 +2,7 @@ package rungwise.clinic.titration;
 
 import java.util.Arrays;
 import java.util.Optional;
+import rungwise.clinic.ClinicTime;
 
 /** The parts of the report form. A fault belongs to one of them. */
 public enum ReportPart {
@@ -11,10 +12,10 @@ public enum ReportPart {
   /** "last_night", "today" or "other". */
   DAY("day"),
   /** For another day only. */
-  DATE("date"),
-  TIME("time"),
+  DATE(ClinicTime.DATE_FIELD),
+  TIME(ClinicTime.TIME_FIELD),
   /** Which of two equal times of day. */
-  OCCURRENCE("occurrence"),
+  OCCURRENCE(ClinicTime.OCCURRENCE_FIELD),
   /** The syringe really used; empty for the one of the plan. */
   BARREL("barrel"),
   /** The number of the line really drawn; on a syringe marked in mL the volume. */

@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import rungwise.clinic.course.CourseFact.DailyTabletDecided;
 import rungwise.clinic.course.CourseFact.ReportUnfinished;
 import rungwise.clinic.course.CourseFact.TabletTaken;
@@ -83,11 +84,13 @@ public final class Reports {
   /** Whoever writes the report down reads what of it a prescriber is told. */
   private List<String> flagged(CourseId id, long report, Instant now) {
     CourseFile file = ports.courses().find(id).orElseThrow();
-    return new CourseReader(ports)
-        .state(file, now).flags().stream()
-            .filter(flag -> flag.report().entry().number() == report)
-            .map(flag -> "Kept, and a prescriber is told: " + flag.kind().words())
-            .toList();
+    String told =
+        new CourseReader(ports)
+            .state(file, now).flags().stream()
+                .filter(flag -> flag.report().entry().number() == report)
+                .map(flag -> flag.kind().words())
+                .collect(Collectors.joining(" "));
+    return told.isEmpty() ? List.of() : List.of("A prescriber is told of it: " + told);
   }
 
   /** A tablet that is on record already is not written down again. */

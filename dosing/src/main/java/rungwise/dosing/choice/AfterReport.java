@@ -101,7 +101,7 @@ record AfterReport(Question question, Injection report) {
   }
 
   private boolean wasTooLongAtOrBelow(Volume volume) {
-    return question.history().injections().stream()
+    return question.history().everSaid().stream()
         .filter(one -> one.isReachedBy(question.preparation(), volume))
         .anyMatch(one -> one.soft().mayPass(DurationLimits.NO_HIGHER_DOSE.value()));
   }

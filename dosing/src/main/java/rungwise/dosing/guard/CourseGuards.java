@@ -1,8 +1,11 @@
 package rungwise.dosing.guard;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import rungwise.dosing.history.Circumstances.Unfinished;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
@@ -97,8 +100,8 @@ public final class CourseGuards {
   private static Verdict about(GuardRule rule, Condition condition) {
     return Verdict.of(
             rule,
-            Fact.said("condition", condition.words()),
-            Fact.said("what to do", condition.action()))
+            Fact.said(Fact.CONDITION, condition.words()),
+            Fact.said(Fact.WHAT_TO_DO, condition.action()))
         .citing(condition.source());
   }
 
@@ -109,8 +112,8 @@ public final class CourseGuards {
     var hours = question.protocol().limits().pde5Hours();
     return Verdict.of(
             GuardRule.CAUTION,
-            Fact.said("condition", condition.words()),
-            Fact.said("what to do", condition.action()),
+            Fact.said(Fact.CONDITION, condition.words()),
+            Fact.said(Fact.WHAT_TO_DO, condition.action()),
             Fact.said("the clinic's own hours between the two", hours.value()))
         .citing(hours.source());
   }
@@ -136,13 +139,37 @@ public final class CourseGuards {
         .toList();
   }
 
-  /** What forbids injecting at home. */
-  public static List<Verdict> askForHome(Question question) {
+  /** What was never shown or agreed is a hard stop; what was and has run out is a hold. */
+  private static List<Verdict> readiness(Question question) {
     var verdicts = new ArrayList<Verdict>();
-    String missing = Readiness.missing(question.preparation(), question.readiness());
+    Set<Readiness> expired = question.circumstances().expired();
+    var everOnRecord = new HashSet<>(question.readiness());
+    everOnRecord.addAll(expired);
+    String missing = Readiness.missing(question.preparation(), everOnRecord);
     if (!missing.isEmpty()) {
       verdicts.add(Verdict.of(GuardRule.HOME_NOT_READY, Fact.said("not on record", missing)));
     }
+    var unexpired = EnumSet.allOf(Readiness.class);
+    unexpired.removeAll(expired);
+    String old = Readiness.missing(question.preparation(), unexpired);
+    if (!old.isEmpty()) {
+      var facts = new ArrayList<Fact>();
+      facts.add(Fact.said("has run out", old));
+      question
+          .protocol()
+          .home()
+          .readinessMonths()
+          .map(months -> Fact.said("months for which it holds", months.value()))
+          .ifPresent(facts::add);
+      verdicts.add(Verdict.of(GuardRule.READINESS_EXPIRED, facts.toArray(Fact[]::new)));
+    }
+    return verdicts;
+  }
+
+  /** What forbids injecting at home. */
+  public static List<Verdict> askForHome(Question question) {
+    var verdicts = new ArrayList<Verdict>();
+    verdicts.addAll(readiness(question));
     List<Injection> same = question.history().sinceChangeTo(question.preparation());
     if (same.stream().noneMatch(Injection::provesInClinic)) {
       verdicts.add(
@@ -173,7 +200,7 @@ public final class CourseGuards {
     Injection emergency = reviewed.get();
     var facts = new ArrayList<>(List.of(DoseGuards.factsOf(question, emergency)));
     int known = facts.size();
-    if (!question.circumstances().isExaminedSince(emergency.at())) {
+    if (question.notExaminedSince().isPresent()) {
       facts.add(Fact.said("not on record since", "an examination"));
     }
     if (!question.history().isTestedSince(emergency)) {

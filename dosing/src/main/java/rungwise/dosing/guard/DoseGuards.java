@@ -264,7 +264,7 @@ public final class DoseGuards {
             most ->
                 Verdict.of(
                     GuardRule.CARE_ABOVE,
-                    Fact.said("condition", question.screening().heart().getFirst().words()),
+                    Fact.said(Fact.CONDITION, question.screening().heart().getFirst().words()),
                     Fact.said("above", most.value())));
   }
 

@@ -156,6 +156,11 @@ public enum GuardRule {
       "Something that must come before home use is not on record.",
       Source.read(Citation.US_SYRINGE_LABEL, "2 and 17: dose finding and training in the office"),
       "each item is on record"),
+  READINESS_EXPIRED(
+      GuardClass.HOLD,
+      "What he has shown or agreed before home use is older than the protocol allows.",
+      new Source.CommonPractice("what was taught and agreed is gone over again from time to time"),
+      "each item is on record anew"),
   EXAMINATION_LONG_OVERDUE(
       GuardClass.HOLD,
       "An examination for curvature and scarring is overdue by more than the protocol's grace.",

@@ -14,7 +14,12 @@ public enum Overriding {
   static Overriding of(GuardRule rule) {
     return switch (rule) {
       case SPACING, WEEKLY_COUNT, PDE5_HOURS -> IN_THE_CLINIC;
-      case SCREENING_EXPIRED, EXAMINATION_OVERDUE, EXAMINATION_LONG_OVERDUE, LAPSED -> UNTIL_A_DATE;
+      case SCREENING_EXPIRED,
+          READINESS_EXPIRED,
+          EXAMINATION_OVERDUE,
+          EXAMINATION_LONG_OVERDUE,
+          LAPSED ->
+          UNTIL_A_DATE;
       default -> rule.guardClass() == GuardClass.HOLD ? WHILE_THE_SAME : NEVER;
     };
   }

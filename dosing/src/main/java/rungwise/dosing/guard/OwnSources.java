@@ -71,6 +71,8 @@ public final class OwnSources {
     Protocol.Limits limits = protocol.limits();
     return switch (verdict.rule()) {
       case SCREENING_EXPIRED -> limits.screeningMonths().source();
+      case READINESS_EXPIRED ->
+          protocol.home().readinessMonths().map(Sourced::source).orElse(verdict.source());
       case SPACING -> limits.spacing().source();
       case WEEKLY_COUNT -> limits.inSevenDays().source();
       case PDE5_HOURS -> limits.pde5Hours().source();

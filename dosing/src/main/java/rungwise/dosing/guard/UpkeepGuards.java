@@ -105,8 +105,15 @@ final class UpkeepGuards {
     return verdicts;
   }
 
-  /** An examination that nobody knows of was due at the beginning of time. */
+  /**
+   * After an emergency at once: neither an examination before it nor the start of the course counts
+   * any more. One that nobody knows of was due at the beginning of time.
+   */
   private static Instant examinationDue(Question question) {
+    Optional<Injection> emergency = question.notExaminedSince();
+    if (emergency.isPresent()) {
+      return emergency.get().at();
+    }
     int months = question.protocol().limits().reviewMonths().value();
     return question
         .circumstances()
@@ -119,9 +126,10 @@ final class UpkeepGuards {
   private static Fact[] examination(Question question) {
     Circumstances around = question.circumstances();
     Fact last =
-        around
-            .examined()
-            .<Fact>map(at -> new Fact.Happened("examined", at))
+        question
+            .notExaminedSince()
+            .<Fact>map(one -> new Fact.Happened("not examined since an emergency", one.at()))
+            .or(() -> around.examined().map(at -> new Fact.Happened("examined", at)))
             .or(() -> around.began().map(at -> new Fact.Happened("not examined; course begun", at)))
             .orElseGet(() -> Fact.said("examined", "not known"));
     var months = question.protocol().limits().reviewMonths();

@@ -3,6 +3,7 @@ package rungwise.dosing.history;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import rungwise.dosing.protocol.Protocol;
 
 /**
@@ -17,6 +18,7 @@ import rungwise.dosing.protocol.Protocol;
  * @param lastTablet when he last took a PDE5 inhibitor, as far as anybody was told; one that a
  *     prescriber lets him take daily is left out
  * @param unfinished what may mean 4 hours and is neither complete nor reviewed
+ * @param expired what of the readiness for home was on record and has run out
  * @param flaws what of his record is not as it was written, in words; empty if nothing
  */
 public record Circumstances(
@@ -27,6 +29,7 @@ public record Circumstances(
     List<Protocol> newer,
     Optional<Instant> lastTablet,
     List<Unfinished> unfinished,
+    Set<Readiness> expired,
     List<String> flaws) {
 
   /**
@@ -46,11 +49,13 @@ public record Circumstances(
           List.of(),
           Optional.empty(),
           List.of(),
+          Set.of(),
           List.of());
 
   public Circumstances {
     newer = List.copyOf(newer);
     unfinished = List.copyOf(unfinished);
+    expired = Set.copyOf(expired);
     flaws = List.copyOf(flaws);
   }
 
@@ -62,41 +67,64 @@ public record Circumstances(
   /** The same for a man who was last examined at an instant. */
   public Circumstances withExamined(Instant at) {
     return new Circumstances(
-        began, Optional.of(at), found, recalled, newer, lastTablet, unfinished, flaws);
+        began, Optional.of(at), found, recalled, newer, lastTablet, unfinished, expired, flaws);
   }
 
   /** The same after the entry of a number by which curvature or scarring was found. */
   public Circumstances withFound(long entry) {
     return new Circumstances(
-        began, examined, Optional.of(entry), recalled, newer, lastTablet, unfinished, flaws);
+        began,
+        examined,
+        Optional.of(entry),
+        recalled,
+        newer,
+        lastTablet,
+        unfinished,
+        expired,
+        flaws);
   }
 
   /** The same with a preparation that the clinic has taken out of use. */
   public Circumstances withRecall() {
     return new Circumstances(
-        began, examined, found, /* recalled= */ true, newer, lastTablet, unfinished, flaws);
+        began,
+        examined,
+        found,
+        /* recalled= */ true,
+        newer,
+        lastTablet,
+        unfinished,
+        expired,
+        flaws);
   }
 
   /** The same under later versions of the protocol. */
   public Circumstances withNewer(List<Protocol> versions) {
     return new Circumstances(
-        began, examined, found, recalled, versions, lastTablet, unfinished, flaws);
+        began, examined, found, recalled, versions, lastTablet, unfinished, expired, flaws);
   }
 
   /** The same after a tablet for erections. */
   public Circumstances withTablet(Instant at) {
     return new Circumstances(
-        began, examined, found, recalled, newer, Optional.of(at), unfinished, flaws);
+        began, examined, found, recalled, newer, Optional.of(at), unfinished, expired, flaws);
+  }
+
+  /** The same with items of the readiness for home that have run out. */
+  public Circumstances withExpired(Set<Readiness> items) {
+    return new Circumstances(
+        began, examined, found, recalled, newer, lastTablet, unfinished, items, flaws);
   }
 
   /** The same with what may mean 4 hours. */
   public Circumstances withUnfinished(List<Unfinished> worries) {
-    return new Circumstances(began, examined, found, recalled, newer, lastTablet, worries, flaws);
+    return new Circumstances(
+        began, examined, found, recalled, newer, lastTablet, worries, expired, flaws);
   }
 
   /** The same with a record that is not as it was written. */
   public Circumstances withFlaws(List<String> words) {
     return new Circumstances(
-        began, examined, found, recalled, newer, lastTablet, unfinished, words);
+        began, examined, found, recalled, newer, lastTablet, unfinished, expired, words);
   }
 }

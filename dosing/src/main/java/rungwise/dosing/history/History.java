@@ -3,10 +3,10 @@ package rungwise.dosing.history;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
@@ -68,12 +68,16 @@ public record History(
     acceptances = List.copyOf(acceptances);
   }
 
-  /** The same, with what is known of the time before this record began. */
-  public History withPast(List<Injection> dated, Before known) {
+  /**
+   * The same, with what is known of the time before this record began.
+   *
+   * @param taken what was brought in and taken back, and goes on counting
+   */
+  public History withPast(List<Injection> dated, List<Struck> taken, Before known) {
     return new History(
         Stream.concat(dated.stream(), injections.stream()).toList(),
         mayHaveBeen,
-        struck,
+        Stream.concat(struck.stream(), taken.stream()).toList(),
         observing,
         reopenings,
         reviews,
@@ -142,14 +146,20 @@ public record History(
                 .filter(Injection::mayBeEmergency)
                 .filter(this::isOpen)
                 .toList());
-    Set<Long> told = open.stream().map(Injection::entry).collect(Collectors.toSet());
+    Map<Long, Long> told = new HashMap<>();
+    open.forEach(one -> told.put(one.entry(), one.entry()));
     struck.stream()
         .filter(one -> one.mayBeEmergency() && isOpen(one.said()))
         .sorted(Comparator.comparing(one -> !one.said().soft().saysEmergency()))
-        .filter(one -> told.add(one.now()))
+        .filter(one -> isFirst(told, one))
         .map(Struck::said)
         .forEach(open::add);
     return List.copyOf(open);
+  }
+
+  /** Of one injection one report is told; of one entry that told of several, each of them. */
+  private static boolean isFirst(Map<Long, Long> told, Struck one) {
+    return told.computeIfAbsent(one.now(), now -> one.said().entry()).equals(one.said().entry());
   }
 
   private boolean isOpen(Injection emergency) {

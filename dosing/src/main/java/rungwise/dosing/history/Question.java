@@ -57,6 +57,11 @@ public record Question(
     return history.lastOf(preparation());
   }
 
+  /** The last emergency, known or possible, since which nobody has examined him. */
+  public Optional<Injection> notExaminedSince() {
+    return history.lastReviewed().filter(one -> !circumstances.isExaminedSince(one.at()));
+  }
+
   /** What the first dose of this preparation rests on. */
   public Beginning beginning() {
     return history.beginning(preparation());

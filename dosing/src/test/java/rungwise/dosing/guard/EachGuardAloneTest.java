@@ -9,6 +9,7 @@ import static rungwise.dosing.LabelWorld.ml;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -26,6 +27,7 @@ import rungwise.dosing.history.Circumstances.Unfinished;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
+import rungwise.dosing.history.Readiness;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Stock;
 import rungwise.dosing.history.VialInHand;
@@ -149,6 +151,14 @@ final class EachGuardAloneTest {
   private static List<Alone> beforeHome() {
     return List.of(
         new Alone(GuardRule.HOME_NOT_READY, () -> home(usual().ready(Set.of()), "0.25")),
+        new Alone(
+            GuardRule.READINESS_EXPIRED,
+            () ->
+                home(
+                    usual()
+                        .ready(Set.of())
+                        .around(Circumstances.NONE.withExpired(EnumSet.allOf(Readiness.class))),
+                    "0.25")),
         new Alone(
             GuardRule.FIRST_IN_CLINIC,
             () ->

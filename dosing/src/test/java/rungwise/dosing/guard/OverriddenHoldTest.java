@@ -8,6 +8,7 @@ import static rungwise.dosing.LabelWorld.ml;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -18,10 +19,12 @@ import org.junit.jupiter.params.provider.EnumSource;
 import rungwise.dosing.Dosing;
 import rungwise.dosing.LabelSheet;
 import rungwise.dosing.LabelWorld;
+import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
+import rungwise.dosing.history.Readiness;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.Stock;
 import rungwise.dosing.supply.Freshness;
@@ -90,6 +93,40 @@ final class OverriddenHoldTest {
     assertThat(isLifted(rule, Place.HOME, Optional.of(NOW.plusMillis(1)))).isTrue();
     assertThat(isLifted(rule, Place.HOME, Optional.of(NOW))).isFalse();
     assertThat(isLifted(rule, Place.HOME, Optional.empty())).isFalse();
+  }
+
+  /** What he once showed may be gone over a little later; what he never showed may not. */
+  @Test
+  void readiness_that_has_run_out_is_lifted_until_a_day_and_what_was_never_there_is_not() {
+    LabelWorld world =
+        new LabelWorld()
+            .injected("0.25", Grade.USABLE, minutes(40))
+            .ready(EnumSet.of(Readiness.SUPERVISED_INJECTION, Readiness.EMERGENCY_PLAN))
+            .around(Circumstances.NONE.withExpired(EnumSet.of(Readiness.TEACH_BACK)));
+    Verdict expired = CourseGuards.askForHome(world.question()).getFirst();
+    Instant until = world.question().now().plus(Duration.ofDays(30));
+    var signed =
+        new SignedDose(
+            ml("0.25"),
+            Place.HOME,
+            Set.of(OverriddenHold.of(expired, Optional.of(until))),
+            Optional.empty());
+
+    assertThat(expired.rule()).isEqualTo(GuardRule.READINESS_EXPIRED);
+    assertThat(blocks(world, signed)).isEmpty();
+    assertThat(signed.less(List.of(expired), until.minusMillis(1))).isEmpty();
+    assertThat(signed.less(List.of(expired), until)).containsExactly(expired);
+    assertThat(blocks(world.ready(EnumSet.of(Readiness.EMERGENCY_PLAN)), signed))
+        .containsExactly(GuardRule.HOME_NOT_READY);
+    assertThat(
+            blocks(
+                world
+                    .ready(EnumSet.of(Readiness.SUPERVISED_INJECTION))
+                    .around(
+                        Circumstances.NONE.withExpired(
+                            EnumSet.of(Readiness.TEACH_BACK, Readiness.EMERGENCY_PLAN))),
+                signed))
+        .containsExactly(GuardRule.READINESS_EXPIRED);
   }
 
   @Test

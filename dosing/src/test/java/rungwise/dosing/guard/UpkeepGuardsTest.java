@@ -89,6 +89,40 @@ final class UpkeepGuardsTest {
     assertThat(blocks(world.at(due.minusMillis(1)), "0.5", Place.CLINIC)).isEmpty();
   }
 
+  /**
+   * Neither what was felt before it nor the start of the course says anything of the time since.
+   */
+  @Test
+  void after_an_emergency_an_examination_is_due_at_once() {
+    for (Optional<Instant> examined : List.of(Optional.<Instant>empty(), Optional.of(START))) {
+      LabelWorld world =
+          new LabelWorld()
+              .examined(Optional.empty())
+              .around(
+                  new Circumstances(
+                      Optional.of(START),
+                      examined,
+                      Optional.empty(),
+                      /* recalled= */ false,
+                      List.of(),
+                      Optional.empty(),
+                      List.of(),
+                      Set.of(),
+                      List.of()))
+              .injected("0.25", Grade.FULLY_FIRM, minutes(20))
+              .injected("0.5", Grade.FULLY_FIRM, minutes(240))
+              .reviewed()
+              .injected("0.12", Grade.FULLER, minutes(20));
+
+      assertThat(DoseGuards.ask(world.question(), ml("0.25")))
+          .extracting(Verdict::rule)
+          .contains(GuardRule.EXAMINATION_OVERDUE);
+      assertThat(DoseGuards.ask(world.question(), ml("0.12")))
+          .extracting(Verdict::rule)
+          .doesNotContain(GuardRule.EXAMINATION_OVERDUE);
+    }
+  }
+
   @Test
   void after_the_grace_it_holds_every_dose_at_home() {
     Instant due = Instant.parse("2026-06-02T20:00:00Z");

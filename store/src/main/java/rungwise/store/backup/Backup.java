@@ -6,12 +6,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
-import java.util.Optional;
 import org.jooq.exception.DataAccessException;
 import rungwise.store.RecordCheck;
 import rungwise.store.database.CannotOpenStore;
 import rungwise.store.database.DataFolder;
 import rungwise.store.database.Database;
+import rungwise.store.journal.EndFile;
 import rungwise.store.journal.Inspected;
 import rungwise.store.journal.JournalKey;
 
@@ -62,11 +62,12 @@ public final class Backup {
       throws IOException {
     Path file = draft.resolve(Database.FILE);
     DataFolder.createForOwner(file);
+    var end = EndFile.in(dataFolder, sealed.secret()).readToCompare();
     try (Database database = Database.openToRead(dataFolder)) {
       database.copyTo(file);
     }
     Folders.force(file);
-    return switch (RecordCheck.ofCopy(file, sealed.secret(), Optional.empty())) {
+    return switch (RecordCheck.ofCopy(file, sealed.secret(), end)) {
       case Inspected.Broken broken -> new Copied.Refused(broken);
       case Inspected.Whole found -> {
         var head = headOf(found, file, sealed);

@@ -2,10 +2,12 @@ package rungwise.store.database;
 
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
+import com.zaxxer.hikari.pool.HikariPool;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
@@ -44,6 +46,7 @@ public final class Database implements Transactions, AutoCloseable {
   private final DSLContext writer;
   private final DSLContext reader;
   private final ScopedValue<DSLContext> current = ScopedValue.newInstance();
+  private final ScopedValue<AtomicReference<Runnable>> afterwards = ScopedValue.newInstance();
 
   private Database(HikariDataSource writing, HikariDataSource reading) {
     this.writing = writing;
@@ -136,11 +139,24 @@ public final class Database implements Transactions, AutoCloseable {
    * @throws CannotOpenStore if it is none, or its tables are not those of this program
    */
   public static Database openFrozen(Path file) {
+    validate(frozen(file), file);
+    return openKnown(file);
+  }
+
+  /** The same where it is known that the tables are those of this program. */
+  public static Database openKnown(Path file) {
+    try {
+      HikariDataSource only = pool(frozen(file), 1, /* isReadOnly= */ true);
+      return new Database(only, only);
+    } catch (HikariPool.PoolInitializationException e) {
+      throw new CannotOpenStore("The database " + file + " cannot be read.", e);
+    }
+  }
+
+  private static SQLiteDataSource frozen(Path file) {
     var source = new SQLiteDataSource(frozenConfig());
     source.setUrl("jdbc:sqlite:file:" + file.toUri().getRawPath() + "?immutable=1");
-    validate(source, file);
-    HikariDataSource only = pool(source, 1, /* isReadOnly= */ true);
-    return new Database(only, only);
+    return source;
   }
 
   private static void validate(SQLiteDataSource source, Path file) {
@@ -225,13 +241,48 @@ public final class Database implements Transactions, AutoCloseable {
 
   @Override
   public <T> T inTransaction(Supplier<T> work) {
-    DSLContext outer = current.isBound() ? current.get() : writer;
+    if (current.isBound()) {
+      return inner(work);
+    }
+    var after = new AtomicReference<Runnable>(() -> {});
+    T result = ScopedValue.where(afterwards, after).call(() -> transaction(writer, work));
+    after.get().run();
+    return result;
+  }
+
+  /** What an inner transaction that fails wanted done afterwards is not done. */
+  private <T> T inner(Supplier<T> work) {
+    Runnable before = afterwards.isBound() ? afterwards.get().get() : () -> {};
+    try {
+      return transaction(current.get(), work);
+    } catch (RuntimeException | Error e) {
+      if (afterwards.isBound()) {
+        afterwards.get().set(before);
+      }
+      throw e;
+    }
+  }
+
+  private <T> T transaction(DSLContext outer, Supplier<T> work) {
     try {
       return outer.transactionResult(
           inner -> ScopedValue.where(current, inner.dsl()).call(work::get));
     } catch (DataAccessException e) {
       throw Storage.explain(e).<RuntimeException>map(words -> new CannotKeep(words, e)).orElse(e);
     }
+  }
+
+  /**
+   * Has something done once what is written in this transaction is on the disk; it takes the place
+   * of what was to be done before.
+   *
+   * @throws IllegalStateException outside a transaction
+   */
+  public void onceCommitted(Runnable action) {
+    if (!afterwards.isBound()) {
+      throw new IllegalStateException("bug: a write outside a transaction");
+    }
+    afterwards.get().set(action);
   }
 
   /** Reads many times from the one state that the database is in now, or the transaction is in. */

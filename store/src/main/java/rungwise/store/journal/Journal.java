@@ -14,6 +14,7 @@ import org.jooq.Field;
 import org.jooq.TableRecord;
 import rungwise.clinic.soundness.Flaw;
 import rungwise.store.database.Database;
+import rungwise.store.journal.EndFile.End;
 import rungwise.store.schema.tables.records.EntryRecord;
 import rungwise.store.schema.tables.records.JournalHeadRecord;
 
@@ -29,6 +30,7 @@ public final class Journal {
   private final Database database;
   private final Seals seals;
   private final CourseEnds courseEnds;
+  private Optional<KeptEnd> keptEnd = Optional.empty();
 
   public Journal(Database database, JournalKey key) {
     this.database = database;
@@ -61,7 +63,79 @@ public final class Journal {
     if (row.getCourseId() != null) {
       courseEnds.move(writing, row);
     }
+    keptEnd.ifPresent(
+        kept -> database.onceCommitted(() -> kept.committed(new End(row.getSeq(), row.getSeal()))));
     return row.getId();
+  }
+
+  /**
+   * Keeps the end of the journal in a file from now on.
+   *
+   * @throws rungwise.store.database.CannotOpenStore if the file cannot be made
+   */
+  public void keepEnd(EndFile file) {
+    keptEnd = Optional.of(KeptEnd.begin(this, file));
+  }
+
+  /** Whether the record ends before what had been saved; empty if it does not. */
+  public Optional<Flaw> flawOfEnd() {
+    return keptEnd.flatMap(KeptEnd::flaw);
+  }
+
+  /** Whether the end could not be kept lately, so that a loss would not be told. */
+  public boolean isEndBehind() {
+    return keptEnd.filter(KeptEnd::isBehind).isPresent();
+  }
+
+  /**
+   * Writes down that the record, which ends too early, is meant, and why; then it is the whole one.
+   *
+   * @return the number of the first entry that is lost
+   * @throws IllegalStateException if it does not end too early
+   */
+  public long acceptEnd(Instant at, String by, String why) {
+    KeptEnd kept = keptEnd.orElseThrow();
+    Flaw flaw = kept.flaw().orElseThrow(() -> new IllegalStateException("bug: nothing is lost"));
+    database.inTransaction(
+        () ->
+            append(
+                NewEntry.of("shorter_record_accepted", at, by)
+                    .because(flaw.words() + ". Accepted: " + why)));
+    kept.accept();
+    return flaw.entry();
+  }
+
+  /** Where the journal ends now. */
+  End end() {
+    return database.inSnapshot(
+        () -> {
+          JournalHeadRecord head = database.reading().fetchOne(JOURNAL_HEAD);
+          return head == null
+              ? new End(0, Seals.BEFORE_THE_FIRST)
+              : new End(head.getSeq(), head.getSeal());
+        });
+  }
+
+  /**
+   * What of an end that was kept elsewhere is not in the journal.
+   *
+   * @param kept empty if what was kept cannot be read
+   */
+  public Optional<Flaw> missing(Optional<End> kept) {
+    long last = end().seq();
+    if (kept.isEmpty()) {
+      return Optional.of(new Flaw(Flaw.What.END_NOT_KNOWN, last));
+    }
+    long seq = kept.get().seq();
+    if (seq > last) {
+      return Optional.of(new Flaw(Flaw.What.CUT, last + 1));
+    }
+    boolean isThere =
+        seq == 0
+            || database
+                .reading()
+                .fetchExists(ENTRY, ENTRY.SEQ.eq(seq).and(ENTRY.SEAL.eq(kept.get().seal())));
+    return isThere ? Optional.empty() : Optional.of(new Flaw(Flaw.What.CUT, seq));
   }
 
   /** The first entry that is missing or is not as it was sealed; empty if the journal is whole. */

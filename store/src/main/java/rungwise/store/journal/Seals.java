@@ -50,4 +50,9 @@ final class Seals {
   boolean isSealed(CourseEndRecord end) {
     return ofEnd(end).equals(end.getEndSeal());
   }
+
+  /** The seal of the end as it is kept beside the database. */
+  String ofKept(EndFile.End end) {
+    return key.seal("end that is kept apart\n" + end.seq() + "\n" + end.seal() + "\n");
+  }
 }

@@ -16,6 +16,7 @@ import org.jooq.Result;
 import org.jooq.TableRecord;
 import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
+import rungwise.clinic.course.EntryId;
 import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastInjection;
@@ -56,6 +57,31 @@ public final class SqlPastHistories implements PastHistories {
   }
 
   @Override
+  public List<Undone> undone(String recordKey) {
+    var undoing = ENTRY.as("undoing");
+    var of = PAST_HISTORY.RECORD_KEY.eq(recordKey);
+    return database
+        .reading()
+        .select(ENTRY.ID, undoing.ID, undoing.SEQ, undoing.RECORDED_AT, undoing.REASON)
+        .from(PAST_HISTORY)
+        .join(ENTRY)
+        .on(ENTRY.ID.eq(PAST_HISTORY.ENTRY_ID))
+        .join(undoing)
+        .on(undoing.CORRECTS.eq(ENTRY.ID))
+        .where(of)
+        .orderBy(undoing.SEQ)
+        .fetch()
+        .map(
+            row ->
+                new Undone(
+                    read(of.and(ENTRY.ID.eq(row.get(ENTRY.ID)))).getFirst(),
+                    new EntryId(row.get(undoing.ID)),
+                    row.get(undoing.SEQ),
+                    row.get(undoing.RECORDED_AT),
+                    row.get(undoing.REASON)));
+  }
+
+  @Override
   public List<Kept> all() {
     return where(DSL.noCondition());
   }
@@ -67,6 +93,10 @@ public final class SqlPastHistories implements PastHistories {
   }
 
   private List<Kept> where(Condition condition) {
+    return read(condition.and(counts()));
+  }
+
+  private List<Kept> read(Condition condition) {
     Result<Record> heads =
         database
             .reading()
@@ -75,7 +105,6 @@ public final class SqlPastHistories implements PastHistories {
             .join(ENTRY)
             .on(ENTRY.ID.eq(PAST_HISTORY.ENTRY_ID))
             .where(condition)
-            .and(counts())
             .orderBy(ENTRY.SEQ)
             .fetch();
     if (heads.isEmpty()) {
@@ -87,6 +116,8 @@ public final class SqlPastHistories implements PastHistories {
             .select(PAST_INJECTION.fields())
             .select(PAST_INJECTION_NAMED.PREPARATION)
             .from(PAST_HISTORY)
+            .join(ENTRY)
+            .on(ENTRY.ID.eq(PAST_HISTORY.ENTRY_ID))
             .join(PAST_INJECTION)
             .on(PAST_INJECTION.ENTRY_ID.eq(PAST_HISTORY.ENTRY_ID))
             .leftJoin(PAST_INJECTION_NAMED)

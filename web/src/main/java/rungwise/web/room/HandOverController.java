@@ -1,6 +1,5 @@
 package rungwise.web.room;
 
-import java.util.List;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -12,12 +11,14 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import rungwise.clinic.ClinicTime;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.Titration;
 import rungwise.quantities.Reading;
+import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.page.Typed;
 import rungwise.web.titration.CoursePaths;
@@ -45,9 +46,9 @@ final class HandOverController {
     CourseState state = CoursePaths.find(titration, id);
     Typed now =
         Typed.NOTHING
-            .with("date", room.time().dateText(state.now()))
-            .with("time", room.time().timeText(state.now()));
-    return Page.of(HAND_OVER, page(actor, state, now, List.of()));
+            .with(ClinicTime.DATE_FIELD, room.time().dateText(state.now()))
+            .with(ClinicTime.TIME_FIELD, room.time().timeText(state.now()));
+    return Page.of(HAND_OVER, page(actor, state, now, Faults.NONE));
   }
 
   @PostMapping("/courses/{id}/hand-over")
@@ -61,7 +62,7 @@ final class HandOverController {
     Reading<Long> outcome =
         room.handOver().handOver(actor, state.file().id(), HandOverPage.draft(typed));
     if (outcome instanceof Reading.Refused<Long> refused) {
-      return Page.refused(HAND_OVER, page(actor, state, typed, refused.faults()));
+      return Page.refused(HAND_OVER, page(actor, state, typed, Faults.of(refused)));
     }
     LOG.info(
         "Course {}: handed over by {}, entry {}", state.file().id(), actor.id(), outcome.orThrow());
@@ -70,7 +71,7 @@ final class HandOverController {
     return Page.redirect("/room");
   }
 
-  private HandOverPage page(Account actor, CourseState state, Typed typed, List<String> faults) {
+  private HandOverPage page(Account actor, CourseState state, Typed typed, Faults faults) {
     return HandOverPage.of(
         views.of(state), room.handOver().onCall(actor), typed, room.time(), faults);
   }

@@ -22,17 +22,19 @@ import rungwise.clinic.people.Account;
 import rungwise.clinic.room.Observed;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.room.RoomViews;
+import rungwise.clinic.room.VisitFields;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.Titration;
 import rungwise.dosing.history.Spot;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.page.Typed;
 import rungwise.web.titration.CoursePaths;
-import rungwise.web.titration.InjectionFaults;
+import rungwise.web.titration.InjectionQuestions;
 
 /** An injection in the clinic, from the needle until he is soft again. */
 @Controller
@@ -59,7 +61,7 @@ final class VisitController {
       @AuthenticationPrincipal Account actor, @PathVariable String id, Model carried) {
     String notice = Optional.ofNullable(carried.getAttribute(NOTICE)).orElse("").toString();
     CourseState state = CoursePaths.find(titration, id);
-    return Page.of(VISIT, page(actor, state, notice, new VisitForm(Typed.NOTHING), "", List.of()));
+    return Page.of(VISIT, page(actor, state, notice, new VisitForm(Typed.NOTHING), Faults.NONE));
   }
 
   @PostMapping("/courses/{id}/visit")
@@ -72,7 +74,7 @@ final class VisitController {
     var form = new VisitForm(new Typed(typed));
     Reading<Long> outcome = room.start(actor, state.file().id(), form.start());
     if (outcome instanceof Reading.Refused<Long> refused) {
-      return refused(actor, state, form, VisitForm.START, refused.faults());
+      return refused(actor, state, form, VisitForm.START, refused);
     }
     return done(
         actor,
@@ -96,7 +98,7 @@ final class VisitController {
     Reading<Long> outcome =
         room.note(actor, state.file().id(), CoursePaths.entryId(observation), form.note());
     if (outcome instanceof Reading.Refused<Long> refused) {
-      return refused(actor, state, form, VisitForm.NOTE, refused.faults());
+      return refused(actor, state, form, VisitForm.NOTE, refused);
     }
     return done(actor, state, "seen", "It is on record.", outcome, "/visit", carried);
   }
@@ -113,9 +115,11 @@ final class VisitController {
     Reading<Long> outcome =
         form.saysHow()
             ? room.end(actor, state.file().id(), CoursePaths.entryId(observation), form.end())
-            : Reading.refused("Choose how it ended: he is soft again, or he left before.");
+            : Reading.refused(
+                new Fault(
+                    VisitFields.HOW, "Choose how it ended: he is soft again, or he left before."));
     if (outcome instanceof Reading.Refused<Long> refused) {
-      return refused(actor, state, form, VisitForm.END, refused.faults());
+      return refused(actor, state, form, VisitForm.END, refused);
     }
     String notice = "The observation is ended, and the report is on record.";
     return done(actor, state, "observation ended", notice, outcome, "", carried);
@@ -136,24 +140,23 @@ final class VisitController {
   }
 
   private ModelAndView refused(
-      Account actor, CourseState state, VisitForm form, String which, List<String> faults) {
-    return Page.refused(VISIT, page(actor, state, "", form, which, faults));
+      Account actor,
+      CourseState state,
+      VisitForm form,
+      String which,
+      Reading.Refused<Long> refused) {
+    Faults faults = Faults.of(refused.placed(), field -> InjectionQuestions.name(which, field));
+    return Page.refused(VISIT, page(actor, state, "", form, faults));
   }
 
   /** The page with what was typed into one of its forms, over what they show at first. */
   private VisitPage page(
-      Account actor,
-      CourseState state,
-      String notice,
-      VisitForm typed,
-      String which,
-      List<String> found) {
+      Account actor, CourseState state, String notice, VisitForm typed, Faults faults) {
     ClinicTime time = room.time();
     var view = courseViews.of(state);
     List<Observed> observed = room.observed(state.file());
     Optional<Observed> first = observed.stream().findFirst();
     VisitForm form = typed.over(VisitForm.now(state, first, time));
-    Faults faults = InjectionFaults.place(found, which);
     String course = "/courses/" + state.file().id();
     String path = course + "/visit";
     return new VisitPage(

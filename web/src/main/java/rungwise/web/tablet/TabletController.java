@@ -12,17 +12,16 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.titration.PartFault;
 import rungwise.clinic.titration.ReportAnswer;
 import rungwise.clinic.titration.ReportDraft;
 import rungwise.clinic.titration.ReportPart;
 import rungwise.clinic.titration.Titration;
-import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.page.Typed;
 import rungwise.web.titration.CoursePaths;
-import rungwise.web.titration.InjectionFaults;
 import rungwise.web.titration.TabletForm;
 
 /** Tablets for erections: that he took one, and whether he may go on with a daily low dose. */
@@ -54,7 +53,7 @@ final class TabletController {
             .with(ReportPart.TABLET_TIME, typed.text(ReportPart.TABLET_TIME.field()));
     ReportAnswer answer = titration.reports().tookTablet(actor, state.file().id(), draft);
     if (answer.entry().isEmpty()) {
-      Faults faults = InjectionFaults.of(answer.faults());
+      Faults faults = new Faults(answer.faults().stream().map(PartFault::placed).toList());
       return Page.refused(PAGE, TabletPage.of(state.file(), faults, TabletForm.of(typed, faults)));
     }
     LOG.info("Course {}: tablet by {}, {}", state.file().id(), actor.id(), answer.entry().get());
@@ -74,7 +73,7 @@ final class TabletController {
     Reading<Long> outcome =
         titration.reports().decideDailyTablet(actor, state.file().id(), allowed, reason);
     if (outcome instanceof Reading.Refused<Long> refused) {
-      var faults = new Faults(refused.faults().stream().map(Fault::ofForm).toList());
+      var faults = Faults.ofForm(refused.faults());
       return Page.refused(PAGE, TabletPage.of(state.file(), faults, TabletForm.empty()));
     }
     LOG.info("Course {}: daily tablet by {}", state.file().id(), actor.id());

@@ -33,9 +33,16 @@ public record InjectionQuestions(String form, Typed typed, Faults faults) {
   private static final int HOURS = 12;
   private static final List<Integer> USUAL_HOURS = List.of(10, 2);
 
+  /** The name of a field in one of several forms of a page: "noteTime". */
+  public static String name(String form, String field) {
+    return form.isEmpty()
+        ? field
+        : form + field.substring(0, 1).toUpperCase(Locale.ROOT) + field.substring(1);
+  }
+
   /** The name of a field of this form. */
   public String name(String field) {
-    return InjectionFaults.name(form, field);
+    return name(form, field);
   }
 
   /** What was typed into a field of this form. */

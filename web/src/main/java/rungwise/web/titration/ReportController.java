@@ -1,5 +1,6 @@
 package rungwise.web.titration;
 
+import java.util.List;
 import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -21,6 +22,7 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.titration.PartFault;
 import rungwise.clinic.titration.ReportAnswer;
 import rungwise.clinic.titration.ReportDraft;
 import rungwise.clinic.titration.Reports;
@@ -101,7 +103,7 @@ final class ReportController {
     EntryId report = written(state, entry).entry().id();
     Reading<Long> outcome = titration.withdraw(actor, state.file().id(), report, reason);
     if (outcome instanceof Reading.Refused<Long> refused) {
-      Faults faults = InjectionFaults.place(refused.faults(), "");
+      Faults faults = Faults.of(refused.placed(), field -> "withdrawReason");
       return Page.refused(FORM, correction(state, entry, faults));
     }
     carried.addFlashAttribute("notice", "The report no longer counts. It stays on record.");
@@ -130,7 +132,7 @@ final class ReportController {
       String path = "/courses/" + state.file().id() + "/report";
       return Page.redirect(path + entry.map(one -> "/" + one).orElse("") + "?draft=" + unfinished);
     }
-    return Page.refused(FORM, page(state, form, entry, InjectionFaults.of(answer.faults())));
+    return Page.refused(FORM, page(state, form, entry, placed(answer.faults())));
   }
 
   /** The page that goes on with what stands unfinished on record. */
@@ -138,7 +140,7 @@ final class ReportController {
     ReportDraft draft =
         Reports.draftOf(state.file(), CoursePaths.entryId(entry))
             .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
-    Faults faults = InjectionFaults.of(titration.reports().faultsOf(state.file(), draft));
+    Faults faults = placed(titration.reports().faultsOf(state.file(), draft));
     return page(state, ReportForm.of(draft), corrects, faults);
   }
 
@@ -164,5 +166,9 @@ final class ReportController {
         .filter(one -> one.entry().id().text().equals(entry))
         .findFirst()
         .orElseThrow(() -> new ResponseStatusException(HttpStatus.NOT_FOUND));
+  }
+
+  private static Faults placed(List<PartFault> faults) {
+    return new Faults(faults.stream().map(PartFault::placed).toList());
   }
 }

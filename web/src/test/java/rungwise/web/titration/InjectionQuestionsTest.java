@@ -8,7 +8,6 @@ import org.junit.jupiter.api.Test;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.ClinicTime.Occurrence;
 import rungwise.dosing.syringe.Barrels;
-import rungwise.quantities.Fault;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
 import rungwise.web.page.Faults;
@@ -71,23 +70,5 @@ class InjectionQuestionsTest {
   void the_line_is_asked_in_the_numbers_of_the_syringe() {
     assertThat(asked("", Typed.NOTHING).mark(Barrels.U100_1).label()).startsWith("Line to which");
     assertThat(asked("", Typed.NOTHING).mark(Barrels.MILLILITRE_1).label()).endsWith("in mL");
-  }
-
-  @Test
-  void each_fault_leads_to_its_field() {
-    List<String> texts =
-        List.of(
-            "Choose how firm it was, from nothing happened to fully firm.",
-            "\"9 pm\" is not a time of day: write hours and minutes, such as 21:30",
-            "Pain: a whole number from 0 to 10.",
-            "\"5 U\" is not a mark",
-            "Something nobody foresaw.");
-
-    assertThat(InjectionFaults.place(texts, "end").all())
-        .extracting(Fault::field)
-        .containsExactly("endGrade", "endTime", "endPain", "endMark", "");
-    assertThat(InjectionFaults.place(texts, "").all())
-        .extracting(Fault::field)
-        .containsExactly("grade", "time", "pain", "mark", "");
   }
 }

@@ -86,7 +86,10 @@ public final class Ascent {
   private Top run() {
     for (int tries = 0; tries < MOST_TRIES && damping < MOST_DAMPING; tries++) {
       int[] free = free();
-      Optional<double[]> step = step(free);
+      if (hasArrived(free)) {
+        return new Top(point, here, /* isSettled= */ true);
+      }
+      Optional<double[]> step = step(free, damping);
       if (step.isEmpty()) {
         harder();
         continue;
@@ -94,17 +97,25 @@ public final class Ascent {
       double[] next = plus(point, step.get());
       double[] inside = within(next);
       double expected = expectedGain(inside);
-      boolean isCut = !Arrays.equals(next, inside);
-      if (damping == 0 && !isCut && expected <= enough) {
-        return new Top(point, here, /* isSettled= */ true);
-      }
-      if (isCut && !(expected > 0)) {
+      if (!Arrays.equals(next, inside) && !(expected > 0)) {
         harder();
       } else {
         take(inside, expected);
       }
     }
     return new Top(point, here, /* isSettled= */ false);
+  }
+
+  /**
+   * Whether Newton's own step gains too little, whatever damping is in force: near the top rounding
+   * alone may make steps look as if they went down.
+   */
+  private boolean hasArrived(int[] free) {
+    return step(free, 0)
+        .map(step -> plus(point, step))
+        .filter(next -> Arrays.equals(next, within(next)))
+        .filter(next -> expectedGain(next) <= enough)
+        .isPresent();
   }
 
   private void take(double[] next, double expected) {
@@ -143,7 +154,7 @@ public final class Ascent {
     return Arrays.copyOf(all, count);
   }
 
-  private Optional<double[]> step(int[] free) {
+  private Optional<double[]> step(int[] free, double damped) {
     double[][] matrix = new double[free.length][free.length];
     double[] slope = new double[free.length];
     for (int i = 0; i < free.length; i++) {
@@ -151,7 +162,7 @@ public final class Ascent {
       for (int j = 0; j <= i; j++) {
         matrix[i][j] = -here.hessian()[free[i]][free[j]];
       }
-      matrix[i][i] += damping * Math.max(LEAST_DIAGONAL, Math.abs(matrix[i][i]));
+      matrix[i][i] += damped * Math.max(LEAST_DIAGONAL, Math.abs(matrix[i][i]));
     }
     return SymmetricSystem.of(matrix).map(system -> spread(free, system.solve(slope)));
   }

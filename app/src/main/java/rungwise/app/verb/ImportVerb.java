@@ -43,7 +43,9 @@ import rungwise.files.record.RecordFileReader;
           + " open now or later.",
       "A patient without time, preparation and barrel in each line becomes history only: he may not"
           + " inject before a report of his last injection and an order are entered.",
-      "--undo takes an import back; it stays on record and no longer counts."
+      "--undo takes an import back; it stays on record and no longer counts. Of what it said, an"
+          + " emergency goes on stopping and a closed dose stays closed until a prescriber confirms"
+          + " on the course that it was wrong."
     },
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {
@@ -233,7 +235,9 @@ final class ImportVerb implements Callable<Integer> {
                   () -> new WrongUse(String.join(System.lineSeparator(), outcome.faults())));
       return print(
           JsonObject.empty().with("undone", id).with("patients", (double) count),
-          "Import %s no longer counts: %d patients. It stays on record.".formatted(id, count));
+          ("Import %s no longer counts: %d patients. It stays on record. What it stopped or closed"
+                  + " waits for a prescriber on each course.")
+              .formatted(id, count));
     }
   }
 

@@ -122,6 +122,11 @@ final class Memory implements Courses, Transactions {
     }
 
     @Override
+    public List<PastHistories.Undone> undone(String recordKey) {
+      return List.of();
+    }
+
+    @Override
     public List<PastHistories.Kept> all() {
       return past;
     }

@@ -11,6 +11,7 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.Courses;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /**
@@ -27,6 +28,12 @@ public final class CourseAccess {
   public static final int ON_ONE_PAGE = 50;
 
   private static final int LONGEST = 500;
+
+  /** The fields of the question why a course is opened. */
+  public static final String REASON = "accessReason";
+
+  public static final String WORDS = "accessWords";
+
   private static final String NO_REASON = "No reason was chosen: choose one";
   private static final String NO_WORDS =
       "The words are missing: write why you open this course, in 1 to 500 characters";
@@ -67,7 +74,7 @@ public final class CourseAccess {
   public Reading<TakenAccess> take(
       Account actor, CourseId course, Optional<AccessReason> reason, String words) {
     String written = words.strip();
-    List<String> faults = faults(reason, written);
+    List<Fault> faults = faults(reason, written);
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
     }
@@ -91,14 +98,14 @@ public final class CourseAccess {
         });
   }
 
-  private static List<String> faults(Optional<AccessReason> reason, String written) {
+  private static List<Fault> faults(Optional<AccessReason> reason, String written) {
     if (reason.isEmpty()) {
-      return List.of(NO_REASON);
+      return List.of(new Fault(REASON, NO_REASON));
     }
     if (reason.get() == AccessReason.OTHER && written.isEmpty()) {
-      return List.of(NO_WORDS);
+      return List.of(new Fault(WORDS, NO_WORDS));
     }
-    return written.length() > LONGEST ? List.of(TOO_LONG) : List.of();
+    return written.length() > LONGEST ? List.of(new Fault(WORDS, TOO_LONG)) : List.of();
   }
 
   /**

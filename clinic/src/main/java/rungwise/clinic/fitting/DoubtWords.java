@@ -38,6 +38,24 @@ public final class DoubtWords {
       case Doubt.NoDurations none ->
           "No duration at grade 3 or 4 is known: d0, d1 and tau are not fitted, and the result is"
               + " no population to forecast with.";
+      case Doubt.LikeHours hours ->
+          "In "
+              + counted(hours.courses())
+              + " (the first is number "
+              + hours.first()
+              + ") usable responses were over within 5 minutes: were hours written for minutes?";
+      case Doubt.LikeDays days ->
+          "In "
+              + counted(days.courses())
+              + " (the first is number "
+              + days.first()
+              + ") something lasted more than 3 days: look it up.";
+      case Doubt.Repeated repeated ->
+          "There is, injection for injection, what another man's course says in "
+              + counted(repeated.courses())
+              + " (the first is number "
+              + repeated.first()
+              + "): is somebody there twice?";
       case Doubt.AtBound bound ->
           "The search left "
               + bound.parameter()

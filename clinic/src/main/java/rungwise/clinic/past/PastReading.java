@@ -5,14 +5,18 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import rungwise.clinic.course.CourseFact.CorrectionConfirmed;
 import rungwise.clinic.course.CourseFact.PastReviewed;
 import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.past.PastHistories.Kept;
+import rungwise.clinic.past.PastHistories.Undone;
 import rungwise.dosing.history.Before;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.Stock;
+import rungwise.dosing.history.Struck;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
@@ -20,9 +24,10 @@ import rungwise.quantities.Volume;
 
 /**
  * What guards and advice make of a history from before this record began. Injections with a time
- * and a preparation are read like reports of which nobody asked what went wrong. Without them
- * nothing is known of the last injection, until a report is written after the history was; and what
- * was long closes doses only once a prescriber has written what was injected.
+ * and a preparation are read like reports of which nobody asked what went wrong. Without a time
+ * nothing is known of the last injection, until a report is written after the history was; without
+ * a preparation what was long stops every dose until a prescriber has written what was injected,
+ * and where nobody can tell it closes every dose that no prescriber has opened since.
  */
 public final class PastReading {
 
@@ -41,27 +46,74 @@ public final class PastReading {
       PastHistories past,
       Function<PreparationId, Preparation> preparations,
       Instant now) {
+    String key = file.patient().recordKey();
+    List<Undone> undone =
+        past.undone(key).stream().filter(one -> !one.kept().at().isAfter(now)).toList();
     List<Kept> known =
-        past.of(file.patient().recordKey()).stream()
-            .filter(kept -> !kept.at().isAfter(now))
+        Stream.concat(
+                past.of(key).stream().filter(kept -> !kept.at().isAfter(now)),
+                undone.stream().filter(one -> one.at().isAfter(now)).map(Undone::kept))
             .toList();
-    return known.isEmpty() ? own : new PastReading(file, preparations).added(own, known);
+    List<Undone> taken =
+        undone.stream()
+            .filter(one -> !one.at().isAfter(now))
+            .filter(one -> !isConfirmed(file, one))
+            .toList();
+    return known.isEmpty() && taken.isEmpty()
+        ? own
+        : new PastReading(file, preparations).added(own, known, taken);
+  }
+
+  /** What was taken back, and that no prescriber has confirmed to be wrong. */
+  public static List<Undone> unconfirmed(CourseFile file, PastHistories past) {
+    return past.undone(file.patient().recordKey()).stream()
+        .filter(one -> !isConfirmed(file, one))
+        .toList();
+  }
+
+  private static boolean isConfirmed(CourseFile file, Undone undone) {
+    return file.inForce(CorrectionConfirmed.class).stream()
+        .anyMatch(written -> written.fact().correction().equals(undone.entry()));
   }
 
   /** Whether a prescriber has, or had, to write what long erections from before followed. */
   public static boolean hasLongUndated(CourseFile file, PastHistories past) {
-    return past.of(file.patient().recordKey()).stream()
-        .flatMap(PastReading::undated)
-        .anyMatch(PastReading::isLong);
+    return Stream.concat(
+            past.of(file.patient().recordKey()).stream(),
+            unconfirmed(file, past).stream().map(Undone::kept))
+        .anyMatch(PastReading::hasLongUndated);
   }
 
-  private History added(History own, List<Kept> known) {
+  /** Whether it tells of a long erection without saying what was injected. */
+  public static boolean hasLongUndated(Kept kept) {
+    return notNamed(kept).anyMatch(PastReading::isLong);
+  }
+
+  private History added(History own, List<Kept> known, List<Undone> taken) {
+    List<Injection> dated = known.stream().flatMap(this::dated).toList();
     return own.withPast(
-        known.stream().flatMap(this::dated).toList(),
+        dated,
+        taken.stream().flatMap(one -> struck(one, dated)).toList(),
         new Before(
-            known.stream().flatMap(this::mapped).toList(),
-            known.stream().flatMap(this::unmapped).toList(),
+            known.stream().flatMap(this::undated).toList(),
+            Stream.concat(known.stream(), taken.stream().map(Undone::kept))
+                .flatMap(this::unmapped)
+                .toList(),
+            Stream.concat(known.stream(), taken.stream().map(Undone::kept))
+                .flatMap(this::nobodyKnows)
+                .toList(),
             known.stream().anyMatch(this::isOpen)));
+  }
+
+  /** What it said goes on counting; where it was brought in again, that stands there instead. */
+  private Stream<Struck> struck(Undone undone, List<Injection> now) {
+    return Stream.concat(dated(undone.kept()), undated(undone.kept()))
+        .map(
+            said ->
+                new Struck(
+                    said,
+                    undone.number(),
+                    now.stream().filter(one -> one.at().equals(said.at())).findFirst()));
   }
 
   private boolean isOpen(Kept kept) {
@@ -86,8 +138,8 @@ public final class PastReading {
                     .stream());
   }
 
-  private static Stream<PastInjection> undated(Kept kept) {
-    return kept.history().injections().stream().filter(one -> one.setting().isEmpty());
+  private static Stream<PastInjection> notNamed(Kept kept) {
+    return kept.history().injections().stream().filter(one -> one.preparation().isEmpty());
   }
 
   private static boolean isLong(PastInjection one) {
@@ -95,28 +147,55 @@ public final class PastReading {
   }
 
   /** What a prescriber wrote of a history after it was brought in, the last time. */
-  private Optional<PastReviewed> reviewOf(Kept kept) {
+  private Optional<Written<PastReviewed>> reviewOf(Kept kept) {
     return file.inForce(PastReviewed.class).stream()
         .filter(written -> written.entry().number() > kept.number())
-        .map(CourseFile.Written::fact)
         .reduce((earlier, later) -> later);
   }
 
   private Stream<Before.Unmapped> unmapped(Kept kept) {
     return reviewOf(kept).isPresent()
         ? Stream.empty()
-        : undated(kept)
+        : notNamed(kept)
             .filter(PastReading::isLong)
             .map(one -> new Before.Unmapped(one.volume(), one.grade(), one.soft()));
   }
 
   /** Each stands at the instant at which the history was brought in: it was not later. */
+  private Stream<Injection> undated(Kept kept) {
+    return Stream.concat(named(kept), mapped(kept));
+  }
+
+  private Stream<Injection> named(Kept kept) {
+    return kept.history().injections().stream()
+        .flatMap(
+            one ->
+                one
+                    .named()
+                    .map(
+                        id -> injection(kept, one, one.volume(), kept.at(), preparations.apply(id)))
+                    .stream());
+  }
+
   private Stream<Injection> mapped(Kept kept) {
-    return reviewOf(kept).flatMap(PastReviewed::reference).map(preparations).stream()
+    return reviewOf(kept).flatMap(written -> written.fact().reference()).map(preparations).stream()
         .flatMap(
             reference ->
-                undated(kept)
+                notNamed(kept)
                     .map(one -> injection(kept, one, inReference(one), kept.at(), reference)));
+  }
+
+  /** Long ones of which a prescriber has written that nobody can tell what was injected. */
+  private Stream<Before.NobodyKnows> nobodyKnows(Kept kept) {
+    return reviewOf(kept).filter(written -> written.fact().reference().isEmpty()).stream()
+        .flatMap(
+            written ->
+                notNamed(kept)
+                    .filter(PastReading::isLong)
+                    .map(
+                        one ->
+                            new Before.NobodyKnows(
+                                written.entry().number(), kept.at(), one.grade(), one.soft())));
   }
 
   /** As much of the reference preparation as holds the same, rounded down to a microlitre. */

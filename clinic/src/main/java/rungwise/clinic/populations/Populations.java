@@ -20,6 +20,7 @@ import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.protocol.Protocol;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /**
@@ -31,6 +32,12 @@ import rungwise.quantities.Reading;
  * does not come back by itself.
  */
 public final class Populations {
+
+  /** The field of the name. */
+  public static final String NAME_FIELD = "name";
+
+  /** The field of the preparations for which it is signed. */
+  public static final String PREPARATIONS_FIELD = "preparations";
 
   private static final String NOT_ALLOWED =
       "Only the programme lead can sign or withdraw a population of the response model.";
@@ -177,17 +184,21 @@ public final class Populations {
   }
 
   /** Faults of a name for a document that is brought in. */
-  public List<String> faultsOfName(String name) {
+  public List<Fault> faultsOfName(String name) {
     if (!NAME.matcher(name).matches()) {
-      return List.of(
+      return ofName(
           "name: \""
               + name
               + "\" was given: write small letters, digits and hyphens, such as our-men-2026");
     }
     return shipped().stream().anyMatch(one -> one.name().equals(name))
-        ? List.of(
+        ? ofName(
             "name: \"" + name + "\" is that of a population of the program: choose another name")
         : List.of();
+  }
+
+  private static List<Fault> ofName(String text) {
+    return List.of(new Fault(NAME_FIELD, text));
   }
 
   /** Signs a population that comes with the program. */
@@ -246,12 +257,12 @@ public final class Populations {
       String name,
       Reading<PopulationSheet> sheet,
       Asked asked,
-      List<String> earlier) {
+      List<Fault> earlier) {
     if (!actor.may(Role.PROGRAMME_LEAD)) {
       return Reading.refused(NOT_ALLOWED);
     }
     var faults = new ArrayList<>(earlier);
-    faults.addAll(sheet.faults());
+    faults.addAll(sheet.placed());
     sheet.found().ifPresent(found -> faults.addAll(unfit(found, asked.preparations())));
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
@@ -281,9 +292,11 @@ public final class Populations {
   }
 
   /** Only what is known exactly can be signed for. */
-  private static List<String> unfit(PopulationSheet sheet, Set<PreparationId> preparations) {
+  private static List<Fault> unfit(PopulationSheet sheet, Set<PreparationId> preparations) {
     if (preparations.isEmpty()) {
-      return List.of("preparations: choose at least one for which it is signed");
+      return List.of(
+          new Fault(
+              PREPARATIONS_FIELD, "preparations: choose at least one for which it is signed"));
     }
     Set<PreparationId> fit =
         sheet.fits().stream()
@@ -298,6 +311,7 @@ public final class Populations {
                     + id.value()
                     + "\" is not known exactly here: choose from the list")
         .sorted()
+        .map(text -> new Fault(PREPARATIONS_FIELD, text))
         .toList();
   }
 

@@ -1,16 +1,19 @@
 package rungwise.clinic.sheet;
 
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.StruckReport;
+import rungwise.clinic.past.PastHistories.Undone;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.sheet.LiftingView.Correction;
 import rungwise.clinic.sheet.LiftingView.Flag;
@@ -67,14 +70,40 @@ final class LiftingWords {
     Map<Long, Struck> waiting =
         history.struck().stream()
             .filter(Struck::isToConfirm)
-            .collect(Collectors.toMap(one -> one.said().entry(), one -> one));
-    return StruckReport.of(state.file()).stream()
-        .flatMap(
-            one ->
-                Optional.ofNullable(waiting.get(one.said().entry().number()))
-                    .map(struck -> correction(one, struck))
-                    .stream())
+            .collect(Collectors.toMap(one -> one.said().entry(), one -> one, (one, other) -> one));
+    var reports =
+        StruckReport.of(state.file()).stream()
+            .flatMap(
+                one ->
+                    Optional.ofNullable(waiting.get(one.said().entry().number()))
+                        .map(struck -> correction(one, struck))
+                        .stream());
+    return Stream.concat(reports, state.undoneToConfirm().stream().map(one -> undone(one, history)))
         .toList();
+  }
+
+  private Correction undone(Undone undone, History history) {
+    List<Struck> struck =
+        history.struck().stream()
+            .filter(one -> one.now() == undone.number() && one.isToConfirm())
+            .toList();
+    String said =
+        struck.isEmpty()
+            ? "Long erections without a time"
+            : struck.stream()
+                .map(one -> emergency(one.said(), history))
+                .collect(Collectors.joining("; "));
+    return new Correction(
+        undone.entry().text(),
+        said,
+        "an import, " + time.words(undone.kept().at()),
+        "The import is undone",
+        "whoever undid it, " + time.words(undone.at()),
+        undone.reason(),
+        struck.stream()
+            .max(Comparator.comparing(Struck::mayBeEmergency))
+            .map(LiftingWords::keeps)
+            .orElse("Every dose stays stopped."));
   }
 
   private Correction correction(StruckReport report, Struck struck) {

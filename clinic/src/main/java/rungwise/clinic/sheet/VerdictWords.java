@@ -14,7 +14,7 @@ import rungwise.dosing.history.Fact;
 /** What the safety checks say of a course, in words. */
 record VerdictWords(ClinicTime time, CourseState state) {
 
-  private static final Set<String> CONDITION_FACTS = Set.of("condition", "what to do");
+  private static final Set<String> CONDITION_FACTS = Set.of(Fact.CONDITION, Fact.WHAT_TO_DO);
 
   List<VerdictText> of(List<Verdict> verdicts) {
     return verdicts.stream().map(this::of).toList();

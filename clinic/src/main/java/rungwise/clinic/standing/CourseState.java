@@ -6,11 +6,14 @@ import java.util.Optional;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
+import rungwise.clinic.past.PastHistories.Undone;
+import rungwise.clinic.past.PastReading;
 import rungwise.dosing.Dosing;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Clearance;
 import rungwise.dosing.guard.SignedDose;
+import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
 
 /**
@@ -18,6 +21,7 @@ import rungwise.dosing.history.Question;
  *
  * @param choice how the next dose is chosen
  * @param notes what a reader must know about the ladder while it is not signed
+ * @param undone histories that were taken back, and that no prescriber has confirmed to be wrong
  * @param flags what a prescriber is to look at among the reports, seen or not
  * @param protocolWaits why the protocol has to be signed anew; empty if it need not
  */
@@ -26,12 +30,14 @@ public record CourseState(
     Question question,
     Choice choice,
     List<String> notes,
+    List<Undone> undone,
     List<ReportFlag> flags,
     List<String> protocolWaits) {
 
   public CourseState {
     protocolWaits = List.copyOf(protocolWaits);
     notes = List.copyOf(notes);
+    undone = List.copyOf(undone);
     flags = List.copyOf(flags);
   }
 
@@ -47,6 +53,19 @@ public record CourseState(
   /** What no prescriber has seen yet. */
   public List<ReportFlag> flagsToSee() {
     return flags.stream().filter(flag -> !flag.isSeen()).toList();
+  }
+
+  /** Those of them that still stop or close something. */
+  public List<Undone> undoneToConfirm() {
+    History history = question.history();
+    boolean isUnmapped = !history.before().unmapped().isEmpty();
+    return undone.stream()
+        .filter(
+            one ->
+                (isUnmapped && PastReading.hasLongUndated(one.kept()))
+                    || history.struck().stream()
+                        .anyMatch(said -> said.now() == one.number() && said.isToConfirm()))
+        .toList();
   }
 
   public Instant now() {

@@ -189,7 +189,10 @@ public final class Lifting {
                   .anyMatch(
                       number ->
                           waiting.stream().anyMatch(struck -> struck.said().entry() == number));
-          return waits
+          boolean isUndone =
+              reader.state(file, now).undoneToConfirm().stream()
+                  .anyMatch(one -> one.entry().equals(correction));
+          return waits || isUndone
               ? changes.appendWithReason(
                   id, new CorrectionConfirmed(correction), actor, now, Optional.empty(), reason)
               : Reading.refused(

@@ -69,6 +69,11 @@ final class FitRunsTest {
     }
 
     @Override
+    public List<PastHistories.Undone> undone(String recordKey) {
+      return List.of();
+    }
+
+    @Override
     public List<PastHistories.Kept> all() {
       return past.stream().map(one -> new PastHistories.Kept(1, FIRST, "import", one)).toList();
     }

@@ -35,6 +35,44 @@ public sealed interface Doubt {
   /** No duration at grade 3 or 4 is known: d0, d1 and tau are not fitted. */
   record NoDurations() implements Doubt {}
 
+  /**
+   * Two usable responses of one man are hardly over so soon: hours may have been written for
+   * minutes. An assumption.
+   */
+  double LEAST_USABLE_MINUTES = 5;
+
+  int MEANT_IN_HOURS = 2;
+
+  /** A duration that is doubted and kept: late comers are real. Common practice, no source. */
+  double MOST_MINUTES = 3 * 24 * 60.0;
+
+  /** So many equal durations at equal doses are hardly those of two men: an assumption. */
+  int EQUAL_DURATIONS = 3;
+
+  /**
+   * More than one usable response that was over within {@link #LEAST_USABLE_MINUTES}.
+   *
+   * @param courses in how many courses
+   * @param first the number of the first of them, from 1
+   */
+  record LikeHours(int courses, int first) implements Doubt {}
+
+  /**
+   * Durations above {@link #MOST_MINUTES}.
+   *
+   * @param courses in how many courses
+   * @param first the number of the first of them, from 1
+   */
+  record LikeDays(int courses, int first) implements Doubt {}
+
+  /**
+   * Courses that are, injection for injection, one that came before.
+   *
+   * @param courses how many
+   * @param first the number of the first of them, from 1
+   */
+  record Repeated(int courses, int first) implements Doubt {}
+
   /** A parameter that the search found at an end of its range. */
   record AtBound(String parameter) implements Doubt {}
 

@@ -1,12 +1,19 @@
 package rungwise.dosing.fit;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
+import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** What the courses themselves make doubtful, whatever the search finds. */
 final class Doubts {
 
   private static final int FIRST_USEFUL = 3;
+  private static final double LEAST = Math.log(Doubt.LEAST_USABLE_MINUTES);
+  private static final double MOST = Math.log(Doubt.MOST_MINUTES);
 
   private Doubts() {}
 
@@ -46,6 +53,7 @@ final class Doubts {
     if (!hasDurations(courses)) {
       doubts.add(new Doubt.NoDurations());
     }
+    doubts.addAll(suspicions(courses));
     return doubts;
   }
 
@@ -72,5 +80,71 @@ final class Doubts {
       }
     }
     return useful == 0 || poor == 0;
+  }
+
+  /** What looks as if it were written in another unit, or twice. */
+  static List<Doubt> suspicions(Courses courses) {
+    var doubts = new ArrayList<Doubt>();
+    int[] hours = with(courses, Doubt.MEANT_IN_HOURS, trial -> isLikeHours(courses, trial));
+    if (hours.length > 0) {
+      doubts.add(new Doubt.LikeHours(hours.length, 1 + hours[0]));
+    }
+    int[] days = with(courses, 1, trial -> isLikeDays(courses, trial));
+    if (days.length > 0) {
+      doubts.add(new Doubt.LikeDays(days.length, 1 + days[0]));
+    }
+    int[] repeated = repeated(courses);
+    if (repeated.length > 0) {
+      doubts.add(new Doubt.Repeated(repeated.length, 1 + repeated[0]));
+    }
+    return doubts;
+  }
+
+  /** The courses of which so many trials are so. */
+  private static int[] with(Courses courses, int least, IntPredicate isSo) {
+    return IntStream.range(0, courses.count())
+        .filter(course -> trials(courses, course).filter(isSo).count() >= least)
+        .toArray();
+  }
+
+  private static IntStream trials(Courses courses, int course) {
+    return IntStream.range(courses.firstTrial(course), courses.firstTrial(course + 1));
+  }
+
+  private static boolean isLikeHours(Courses courses, int trial) {
+    return courses.duration(trial) == Courses.EXACT && courses.low(trial) < LEAST;
+  }
+
+  private static boolean isLikeDays(Courses courses, int trial) {
+    return courses.duration(trial) != Courses.NOT_KNOWN && courses.low(trial) > MOST;
+  }
+
+  private static int[] repeated(Courses courses) {
+    Set<List<Double>> seen = new HashSet<>();
+    return IntStream.range(0, courses.count())
+        .filter(course -> exactDurations(courses, course) >= Doubt.EQUAL_DURATIONS)
+        .filter(course -> !seen.add(told(courses, course)))
+        .toArray();
+  }
+
+  private static long exactDurations(Courses courses, int course) {
+    return trials(courses, course)
+        .filter(trial -> courses.duration(trial) == Courses.EXACT)
+        .count();
+  }
+
+  /** Everything that a course says of its injections. */
+  private static List<Double> told(Courses courses, int course) {
+    return trials(courses, course)
+        .boxed()
+        .flatMap(
+            trial ->
+                Stream.of(
+                    courses.logDose(trial),
+                    (double) courses.grade(trial),
+                    (double) courses.duration(trial),
+                    courses.low(trial),
+                    courses.high(trial)))
+        .toList();
   }
 }

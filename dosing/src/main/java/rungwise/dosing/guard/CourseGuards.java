@@ -100,8 +100,8 @@ public final class CourseGuards {
   private static Verdict about(GuardRule rule, Condition condition) {
     return Verdict.of(
             rule,
-            Fact.said("condition", condition.words()),
-            Fact.said("what to do", condition.action()))
+            Fact.said(Fact.CONDITION, condition.words()),
+            Fact.said(Fact.WHAT_TO_DO, condition.action()))
         .citing(condition.source());
   }
 
@@ -112,8 +112,8 @@ public final class CourseGuards {
     var hours = question.protocol().limits().pde5Hours();
     return Verdict.of(
             GuardRule.CAUTION,
-            Fact.said("condition", condition.words()),
-            Fact.said("what to do", condition.action()),
+            Fact.said(Fact.CONDITION, condition.words()),
+            Fact.said(Fact.WHAT_TO_DO, condition.action()),
             Fact.said("the clinic's own hours between the two", hours.value()))
         .citing(hours.source());
   }

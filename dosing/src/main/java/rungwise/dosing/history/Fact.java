@@ -5,6 +5,12 @@ import java.time.Instant;
 /** Something that a rule read, so that a reader can check it. */
 public sealed interface Fact {
 
+  /** The name of a condition of the screening. */
+  String CONDITION = "condition";
+
+  /** The name of what such a condition asks for. */
+  String WHAT_TO_DO = "what to do";
+
   /** What it is: "last dose". */
   String what();
 

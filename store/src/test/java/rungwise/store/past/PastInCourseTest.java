@@ -12,12 +12,15 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.EntryId;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastImports;
 import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.past.PastInjection.Setting;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.sheet.CourseViews;
+import rungwise.clinic.sheet.LiftingView;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
@@ -26,6 +29,7 @@ import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.PreparationId;
+import rungwise.dosing.known.SamplePreparations;
 import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
@@ -50,7 +54,7 @@ final class PastInCourseTest {
     imports =
         new PastImports(
             store.pastHistories(),
-            ALPROSTADIL::equals,
+            id -> id.equals(ALPROSTADIL) || id.equals(SamplePreparations.ALPROSTADIL_40.id()),
             store.transactions(),
             UUID::randomUUID,
             world::now);
@@ -64,12 +68,22 @@ final class PastInCourseTest {
 
   /** His record number is that of the first man of the world, in another spelling. */
   private String bringIn(Optional<Setting> setting, SoftAfter soft) {
-    var injection =
-        new PastInjection(
-            2, 1, Volume.ofMicrolitres(120), 1, Optional.of(1.0), Grade.FULLY_FIRM, soft, setting);
+    var injection = past(1, setting, soft);
     var plan = imports.plan(List.of(new PastHistory("mr-1", "vasculogenic", List.of(injection))));
     assertThat(plan.faults()).isEmpty();
     return imports.commit(plan, "history.csv", done -> {});
+  }
+
+  private static PastInjection past(int number, Optional<Setting> setting, SoftAfter soft) {
+    return new PastInjection(
+        number + 1,
+        number,
+        Volume.ofMicrolitres(120),
+        1,
+        Optional.of(1.0),
+        Grade.FULLY_FIRM,
+        soft,
+        setting);
   }
 
   private Optional<Setting> hoursAgo(long hours) {
@@ -114,10 +128,119 @@ final class PastInCourseTest {
     assertThat(world.blocks(course)).contains(GuardRule.VOLUME_CLOSED);
 
     imports.undo(id, "the wrong file").orThrow();
+    confirmUndone(Staff.PRESCRIBER).orThrow();
     assertThat(world.blocks(course)).isEmpty();
 
     bringIn(hoursAgo(500), minutes(240));
     assertThat(world.blocks(course)).contains(GuardRule.EMERGENCY_OPEN);
+  }
+
+  private Reading<Long> confirmUndone(Account actor) {
+    EntryId undone = world.state(course).undone().getLast().entry();
+    return world.lifting().confirmCorrection(actor, course, undone, "it was another clinic's file");
+  }
+
+  private List<LiftingView.Correction> toConfirm() {
+    return new CourseViews(world.room().time(), account -> "somebody")
+        .of(world.state(course))
+        .lifting()
+        .corrections();
+  }
+
+  @Test
+  void an_import_that_is_undone_opens_no_dose_until_a_prescriber_confirms() {
+    world.signProposed(course);
+    imports.undo(bringIn(hoursAgo(500), minutes(150)), "the wrong file").orThrow();
+
+    assertThat(world.blocks(course)).containsExactly(GuardRule.VOLUME_CLOSED);
+    assertThat(toConfirm())
+        .singleElement()
+        .satisfies(
+            one -> {
+              assertThat(one.said()).contains("soft after 2 h 30 min");
+              assertThat(one.now()).isEqualTo("The import is undone");
+              assertThat(one.reason()).isEqualTo("the wrong file");
+            });
+    assertThat(confirmUndone(Staff.EDUCATOR).faults()).isNotEmpty();
+    assertThat(world.blocks(course)).containsExactly(GuardRule.VOLUME_CLOSED);
+
+    confirmUndone(Staff.PRESCRIBER).orThrow();
+    assertThat(world.blocks(course)).isEmpty();
+    assertThat(toConfirm()).isEmpty();
+    assertThat(world.state(course).undone()).isEmpty();
+  }
+
+  @Test
+  void an_import_that_is_undone_ends_no_emergency() {
+    world.signProposed(course);
+    imports.undo(bringIn(hoursAgo(500), minutes(240)), "the wrong file").orThrow();
+
+    assertThat(world.state(course).question().history().openEmergencies()).hasSize(1);
+    assertThat(world.blocks(course)).contains(GuardRule.EMERGENCY_OPEN);
+
+    world.lifting().reviewEmergency(Staff.PRESCRIBER, course, "long ago, no harm").orThrow();
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.EMERGENCY_OPEN);
+    assertThat(isClosed(120)).isTrue();
+  }
+
+  @Test
+  void two_emergencies_of_an_import_that_is_undone_are_both_told() {
+    world.signProposed(course);
+    var first = past(1, hoursAgo(500), minutes(240));
+    var second = past(2, hoursAgo(400), minutes(300));
+    var plan =
+        imports.plan(List.of(new PastHistory("mr-1", "vasculogenic", List.of(first, second))));
+    imports.undo(imports.commit(plan, "history.csv", done -> {}), "the wrong file").orThrow();
+
+    assertThat(world.state(course).question().history().openEmergencies()).hasSize(2);
+    assertThat(toConfirm()).hasSize(1);
+  }
+
+  @Test
+  void what_is_brought_in_again_as_it_was_waits_for_nobody() {
+    world.signProposed(course);
+    Optional<Setting> when = hoursAgo(500);
+    imports.undo(bringIn(when, minutes(150)), "the wrong file").orThrow();
+
+    bringIn(when, minutes(150));
+
+    assertThat(toConfirm()).isEmpty();
+    assertThat(world.blocks(course)).containsExactly(GuardRule.VOLUME_CLOSED);
+  }
+
+  @Test
+  void what_is_brought_in_again_as_shorter_opens_nothing_before_a_prescriber_confirms() {
+    world.signProposed(course);
+    Optional<Setting> when = hoursAgo(500);
+    imports.undo(bringIn(when, minutes(150)), "the wrong file").orThrow();
+
+    bringIn(when, minutes(40));
+
+    assertThat(world.blocks(course)).containsExactly(GuardRule.VOLUME_CLOSED);
+    confirmUndone(Staff.PRESCRIBER).orThrow();
+    assertThat(world.blocks(course)).isEmpty();
+  }
+
+  @Test
+  void a_long_erection_without_a_time_waits_for_a_prescriber_also_when_its_import_is_undone() {
+    imports.undo(bringIn(Optional.empty(), minutes(150)), "the wrong file").orThrow();
+
+    assertThat(world.blocks(course)).contains(GuardRule.PAST_LONG);
+    assertThat(toConfirm()).hasSize(1);
+    confirmUndone(Staff.PRESCRIBER).orThrow();
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.PAST_LONG);
+  }
+
+  @Test
+  void a_decision_on_an_import_that_was_undone_later_is_replayed_as_it_was() {
+    String id = bringIn(hoursAgo(500), minutes(40));
+    world.signProposed(course);
+    var signature = world.lastEntry(course);
+    world.pass(Duration.ofHours(1));
+
+    imports.undo(id, "the wrong file").orThrow();
+
+    assertThat(world.titration().replay(course, signature).orElseThrow().isSame()).isTrue();
   }
 
   /** He had 0.5 mL of half of what the strength 1 stands for. */
@@ -187,7 +310,71 @@ final class PastInCourseTest {
     review(Staff.PRESCRIBER, Optional.empty(), "his clinic has closed").orThrow();
 
     assertThat(world.blocks(course)).doesNotContain(GuardRule.PAST_LONG);
+  }
+
+  @Test
+  void what_nobody_can_tell_closes_every_dose_until_a_prescriber_opens_it() {
+    bringInHalfStrength(minutes(150));
+    review(Staff.PRESCRIBER, Optional.empty(), "his clinic has closed").orThrow();
+    world.pass(Duration.ofDays(3));
+    world
+        .report(course, ReportForm.at("2026-03-02", "09:00").mark("12").grade("3").exactly("40"))
+        .orThrow();
+
+    assertThat(isClosed(120)).isTrue();
+    assertThat(isClosed(250)).isTrue();
+    assertThat(world.lifting().reopen(Staff.EDUCATOR, course, 120, "he had little").faults())
+        .isNotEmpty();
+
+    world.lifting().reopen(Staff.PRESCRIBER, course, 120, "in the clinic, as a new man").orThrow();
+    assertThat(isClosed(120)).isFalse();
+    assertThat(isClosed(250)).isTrue();
+    world.signProposed(course);
+    assertThat(world.state(course).mayInject().isClear()).isTrue();
+  }
+
+  @Test
+  void a_line_without_a_time_that_names_its_preparation_keeps_it() {
+    var named =
+        new PastInjection(
+            2,
+            1,
+            Volume.ofMicrolitres(250),
+            1,
+            Optional.of(1.0),
+            Grade.FULLY_FIRM,
+            minutes(150),
+            Optional.empty(),
+            Optional.of(SamplePreparations.ALPROSTADIL_40.id()));
+    var plan = imports.plan(List.of(new PastHistory("mr-1", "vasculogenic", List.of(named))));
+    imports.commit(plan, "history.csv", done -> {});
+
+    assertThat(world.blocks(course)).contains(GuardRule.PAST_OPEN);
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.PAST_LONG);
+    assertThat(isClosed(500)).isTrue();
     assertThat(isClosed(250)).isFalse();
+    assertThat(store.pastHistories().all().getFirst().history().injections())
+        .containsExactly(named);
+    assertThat(review(Staff.PRESCRIBER, Optional.empty(), "seen").faults()).hasSize(1);
+  }
+
+  @Test
+  void a_line_that_names_a_preparation_of_nobody_here_is_refused() {
+    var named =
+        new PastInjection(
+            2,
+            1,
+            Volume.ofMicrolitres(250),
+            1,
+            Optional.of(1.0),
+            Grade.FULLY_FIRM,
+            minutes(150),
+            Optional.empty(),
+            Optional.of(new PreparationId("nobody's")));
+
+    var plan = imports.plan(List.of(new PastHistory("mr-1", "vasculogenic", List.of(named))));
+
+    assertThat(plan.faults()).singleElement().asString().contains("is not one of the clinic's");
   }
 
   @Test

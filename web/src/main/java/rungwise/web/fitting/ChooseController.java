@@ -1,6 +1,5 @@
 package rungwise.web.fitting;
 
-import java.util.List;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -16,6 +15,7 @@ import rungwise.clinic.fitting.FitRuns;
 import rungwise.clinic.fitting.FitState;
 import rungwise.clinic.people.Account;
 import rungwise.quantities.Reading;
+import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 
 /** Chooses the courses of a fit, counts them, and starts it. */
@@ -34,10 +34,10 @@ final class ChooseController {
 
   @GetMapping("/populations/fit")
   ModelAndView begin() {
-    return Page.of(FORM, form(ChooseForm.whole(), List.of()));
+    return Page.of(FORM, form(ChooseForm.whole(), Faults.NONE));
   }
 
-  private ChooseForm form(FitDraft draft, List<String> faults) {
+  private ChooseForm form(FitDraft draft, Faults faults) {
     return ChooseForm.of(
         runs.references(), draft, faults, !(runs.state() instanceof FitState.None));
   }
@@ -49,7 +49,7 @@ final class ChooseController {
     return switch (runs.choose(actor, draft)) {
       case Reading.Read<ChosenCourses> read -> Page.of(CHOSEN, ChosenPage.of(read.value(), draft));
       case Reading.Refused<ChosenCourses> refused ->
-          Page.refused(FORM, form(draft, refused.faults()));
+          Page.refused(FORM, form(draft, Faults.of(refused)));
     };
   }
 
@@ -63,7 +63,7 @@ final class ChooseController {
         yield Page.redirect(RunController.RESULT);
       }
       case Reading.Refused<ChosenCourses> refused ->
-          Page.refused(FORM, form(draft, refused.faults()));
+          Page.refused(FORM, form(draft, Faults.of(refused)));
     };
   }
 }

@@ -10,7 +10,6 @@ import org.springframework.util.MultiValueMap;
 import rungwise.clinic.fitting.FitDraft;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Preparation;
-import rungwise.quantities.Fault;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
 import rungwise.web.page.Faults;
@@ -36,8 +35,6 @@ public record ChooseForm(
   static final String FILES = "files";
 
   private static final String YES = "yes";
-  private static final List<String> FIELDS =
-      List.of(FitDraft.REFERENCE, FitDraft.GROUPS, FitDraft.FROM, FitDraft.TO);
 
   public ChooseForm {
     reference = List.copyOf(reference);
@@ -70,8 +67,7 @@ public record ChooseForm(
   }
 
   static ChooseForm of(
-      List<Preparation> preparations, FitDraft draft, List<String> found, boolean isRunning) {
-    var faults = new Faults(found.stream().map(ChooseForm::fault).toList());
+      List<Preparation> preparations, FitDraft draft, Faults faults, boolean isRunning) {
     return new ChooseForm(
         faults,
         preparations.isEmpty() ? List.of() : List.of(reference(preparations, draft, faults)),
@@ -80,14 +76,6 @@ public record ChooseForm(
         day(FitDraft.TO, "Begun up to", draft.to(), faults),
         files(draft),
         isRunning);
-  }
-
-  private static Fault fault(String text) {
-    return FIELDS.stream()
-        .filter(field -> text.startsWith(field + ": "))
-        .findFirst()
-        .map(field -> new Fault(field, text))
-        .orElseGet(() -> Fault.ofForm(text));
   }
 
   private static Choice reference(List<Preparation> preparations, FitDraft draft, Faults faults) {

@@ -10,9 +10,9 @@ import rungwise.clinic.forecast.ForecastMove;
 import rungwise.clinic.populations.PopulationChange;
 import rungwise.clinic.populations.PopulationSheet;
 import rungwise.clinic.populations.PopulationWords;
+import rungwise.clinic.populations.Populations;
 import rungwise.dosing.fit.Posterior;
 import rungwise.dosing.known.AetiologyGroup;
-import rungwise.quantities.Fault;
 import rungwise.web.access.NamesCourses;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Faults;
@@ -50,7 +50,6 @@ public record ResultPage(
     implements NamesCourses {
 
   private static final String FIT = "fit";
-  private static final String NAME = "name";
 
   /**
    * How the forecast of one man would move.
@@ -125,7 +124,7 @@ public record ResultPage(
         result.predicted().flatMap(ReportPictures::of),
         beside.change(),
         beside.moves().stream().map(Move::of).toList(),
-        Field.of(Field.Kind.TEXT, NAME, "What it is called here")
+        Field.of(Field.Kind.TEXT, Populations.NAME_FIELD, "What it is called here")
             .withHint("Small letters, digits and hyphens, such as our-men-2026."),
         beside.sheet().map(SignFor::choice).orElse(List.of()));
   }
@@ -141,8 +140,7 @@ public record ResultPage(
         + " they can be trusted.";
   }
 
-  ResultPage with(String called, Set<String> picked, List<String> found) {
-    var all = new Faults(found.stream().map(ResultPage::fault).toList());
+  ResultPage with(String called, Set<String> picked, Faults all) {
     return new ResultPage(
         all,
         held,
@@ -159,15 +157,6 @@ public record ResultPage(
         moves,
         name.withValue(called).withFaults(all),
         preparations.stream().map(one -> one.withPicked(picked).withFaults(all)).toList());
-  }
-
-  private static Fault fault(String text) {
-    for (String field : List.of(NAME, SignFor.FIELD)) {
-      if (text.startsWith(field)) {
-        return new Fault(field, text);
-      }
-    }
-    return Fault.ofForm(text);
   }
 
   @Override

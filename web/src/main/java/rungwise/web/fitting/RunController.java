@@ -1,7 +1,6 @@
 package rungwise.web.fitting;
 
 import jakarta.servlet.http.HttpServletResponse;
-import java.util.List;
 import java.util.Set;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -17,6 +16,7 @@ import rungwise.clinic.fitting.FitState;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.populations.SignedPopulation;
 import rungwise.quantities.Reading;
+import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.populations.SignFor;
 
@@ -77,11 +77,11 @@ final class RunController {
         yield Page.redirect("/populations");
       }
       case Reading.Refused<SignedPopulation> refused ->
-          refused(called, preparations, refused.faults());
+          refused(called, preparations, Faults.of(refused));
     };
   }
 
-  private ModelAndView refused(String name, Set<String> preparations, List<String> faults) {
+  private ModelAndView refused(String name, Set<String> preparations, Faults faults) {
     FitState state = runs.state();
     return state instanceof FitState.Done(FitResult result)
         ? Page.refused(SHOWN, page(result).with(name, preparations, faults))

@@ -12,7 +12,9 @@ import rungwise.clinic.people.Account;
 import rungwise.clinic.populations.PopulationSheet;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.populations.SignedPopulation;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
+import rungwise.web.page.Faults;
 import rungwise.web.page.HeldField;
 import rungwise.web.page.Page;
 
@@ -31,7 +33,7 @@ final class BringInController {
 
   @GetMapping("/populations/new")
   ModelAndView begin() {
-    return Page.of(FORM, BringInPage.of("", "", List.of(), List.of()));
+    return Page.of(FORM, BringInPage.of("", "", Faults.NONE));
   }
 
   @PostMapping("/populations/new")
@@ -41,10 +43,11 @@ final class BringInController {
       @RequestParam(defaultValue = "") String document) {
     String called = name.strip();
     Reading<PopulationSheet> sheet = populations.lookBroughtIn(document);
-    List<String> faultsOfName = populations.faultsOfName(called);
+    List<Fault> faultsOfName = populations.faultsOfName(called);
     return sheet.found().isPresent() && faultsOfName.isEmpty()
         ? Page.of(LOOK, look(actor, called, document, sheet.orThrow()))
-        : Page.refused(FORM, BringInPage.of(called, document, faultsOfName, sheet.faults()));
+        : Page.refused(
+            FORM, BringInPage.of(called, document, BringInPage.faults(faultsOfName, sheet)));
   }
 
   private static LookPage look(Account actor, String name, String document, PopulationSheet sheet) {
@@ -54,7 +57,8 @@ final class BringInController {
         actor,
         "/populations/new/sign",
         List.of(
-            new HeldField(BringInPage.NAME, name), new HeldField(BringInPage.DOCUMENT, document)));
+            new HeldField(Populations.NAME_FIELD, name),
+            new HeldField(BringInPage.DOCUMENT, document)));
   }
 
   @PostMapping("/populations/new/sign")
@@ -73,9 +77,11 @@ final class BringInController {
     return sheet.found().isPresent() && populations.faultsOfName(called).isEmpty()
         ? Page.refused(
             LOOK,
-            look(actor, called, document, sheet.orThrow()).with(outcome.faults(), preparations))
+            look(actor, called, document, sheet.orThrow())
+                .with(new Faults(outcome.placed()), preparations))
         : Page.refused(
             FORM,
-            BringInPage.of(called, document, populations.faultsOfName(called), sheet.faults()));
+            BringInPage.of(
+                called, document, BringInPage.faults(populations.faultsOfName(called), sheet)));
   }
 }

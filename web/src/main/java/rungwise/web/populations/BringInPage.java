@@ -2,7 +2,10 @@ package rungwise.web.populations;
 
 import java.util.ArrayList;
 import java.util.List;
+import rungwise.clinic.populations.PopulationSheet;
+import rungwise.clinic.populations.Populations;
 import rungwise.quantities.Fault;
+import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 
@@ -14,20 +17,20 @@ import rungwise.web.page.Field;
  */
 public record BringInPage(Faults faults, Field name, String document, String fault) {
 
-  /** The field of the name. */
-  static final String NAME = "name";
-
   /** The field of the document. */
   static final String DOCUMENT = "document";
 
-  static BringInPage of(String name, String document, List<String> faultsOfName, List<String> of) {
-    var all = new ArrayList<Fault>();
-    faultsOfName.forEach(text -> all.add(new Fault(NAME, text)));
-    of.forEach(text -> all.add(new Fault(DOCUMENT, text)));
-    var faults = new Faults(all);
+  /** All that is wrong with a name and with what was read of a document. */
+  static Faults faults(List<Fault> ofName, Reading<PopulationSheet> sheet) {
+    var all = new ArrayList<>(ofName);
+    all.addAll(sheet.at(DOCUMENT).placed());
+    return new Faults(all);
+  }
+
+  static BringInPage of(String name, String document, Faults faults) {
     return new BringInPage(
         faults,
-        Field.of(Field.Kind.TEXT, NAME, "What it is called here")
+        Field.of(Field.Kind.TEXT, Populations.NAME_FIELD, "What it is called here")
             .withHint("Small letters, digits and hyphens, such as our-men-2026.")
             .withValue(name)
             .withFaults(faults),

@@ -8,7 +8,6 @@ import rungwise.clinic.populations.Origin;
 import rungwise.clinic.populations.PopulationSheet;
 import rungwise.clinic.populations.PopulationWords;
 import rungwise.dosing.known.AetiologyGroup;
-import rungwise.quantities.Fault;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Faults;
 import rungwise.web.page.HeldField;
@@ -60,22 +59,18 @@ public record LookPage(
         actor.may(Role.PROGRAMME_LEAD));
   }
 
-  LookPage with(List<String> found, Set<String> picked) {
+  LookPage with(Faults found, Set<String> picked) {
     return new LookPage(
-        new Faults(found.stream().map(LookPage::fault).toList()),
+        found,
         name,
         origin,
         reference,
         words,
-        preparations.stream().map(one -> one.withPicked(picked)).toList(),
+        preparations.stream().map(one -> one.withPicked(picked).withFaults(found)).toList(),
         others,
         groupsWithout,
         signPath,
         held,
         isLead);
-  }
-
-  private static Fault fault(String text) {
-    return text.startsWith(SignFor.FIELD) ? new Fault(SignFor.FIELD, text) : Fault.ofForm(text);
   }
 }

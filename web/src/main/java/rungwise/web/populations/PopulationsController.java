@@ -20,6 +20,7 @@ import rungwise.clinic.populations.PopulationReader;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.populations.SignedPopulation;
 import rungwise.quantities.Reading;
+import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 
 /** The populations of the response model: those that were signed, and those of the program. */
@@ -83,7 +84,7 @@ final class PopulationsController {
     return switch (populations.signShipped(actor, name, SignFor.ids(preparations))) {
       case Reading.Read<SignedPopulation> read -> signed(read.value(), actor);
       case Reading.Refused<SignedPopulation> refused ->
-          Page.refused(LOOK, page.with(refused.faults(), preparations));
+          Page.refused(LOOK, page.with(Faults.of(refused), preparations));
     };
   }
 

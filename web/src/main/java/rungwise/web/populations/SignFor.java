@@ -4,15 +4,13 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import rungwise.clinic.populations.PopulationSheet;
+import rungwise.clinic.populations.Populations;
 import rungwise.dosing.known.PreparationId;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
 
 /** For which preparations a population is signed. */
 public final class SignFor {
-
-  /** The field, which begins a fault. */
-  public static final String FIELD = "preparations";
 
   private SignFor() {}
 
@@ -31,7 +29,7 @@ public final class SignFor {
             .toList();
     return options.isEmpty()
         ? List.of()
-        : List.of(Choice.of(FIELD, "For which preparations", options));
+        : List.of(Choice.of(Populations.PREPARATIONS_FIELD, "For which preparations", options));
   }
 
   /** The ids that were ticked. */

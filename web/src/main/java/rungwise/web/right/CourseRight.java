@@ -20,6 +20,7 @@ import rungwise.quantities.Reading;
 import rungwise.web.access.Route;
 import rungwise.web.access.Routes;
 import rungwise.web.access.Shown;
+import rungwise.web.page.Faults;
 import rungwise.web.page.HeldField;
 import rungwise.web.page.Templates;
 import rungwise.web.session.Sessions;
@@ -52,14 +53,14 @@ final class CourseRight implements HandlerInterceptor {
     }
     var form = TakeAccessForm.of(request);
     if (isRead(request) || !form.isSent()) {
-      return ask(request, response, form, List.of());
+      return ask(request, response, form, Faults.NONE);
     }
     return switch (access.take(actor.get(), course.get(), form.reason(), form.words())) {
       case Reading.Read<TakenAccess> read -> {
         LOG.info("Course {}: access taken by {}", course.get(), actor.get().id());
         yield true;
       }
-      case Reading.Refused<TakenAccess> refused -> ask(request, response, form, refused.faults());
+      case Reading.Refused<TakenAccess> refused -> ask(request, response, form, Faults.of(refused));
     };
   }
 
@@ -83,10 +84,7 @@ final class CourseRight implements HandlerInterceptor {
   }
 
   private boolean ask(
-      HttpServletRequest request,
-      HttpServletResponse response,
-      TakeAccessForm form,
-      List<String> faults)
+      HttpServletRequest request, HttpServletResponse response, TakeAccessForm form, Faults faults)
       throws IOException {
     response.setStatus(
         faults.isEmpty() ? HttpStatus.FORBIDDEN.value() : HttpStatus.UNPROCESSABLE_CONTENT.value());

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Set;
 import rungwise.clinic.access.AccessReason;
 import rungwise.clinic.access.CourseAccess;
-import rungwise.quantities.Fault;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
@@ -26,11 +25,10 @@ public record TakeAccessPage(
   }
 
   static TakeAccessPage of(
-      String action, List<HeldField> held, TakeAccessForm form, List<String> faults) {
-    Faults placed = place(faults);
+      String action, List<HeldField> held, TakeAccessForm form, Faults faults) {
     Choice reasons =
         Choice.of(
-                TakeAccessForm.REASON,
+                CourseAccess.REASON,
                 "Why do you open it?",
                 Arrays.stream(AccessReason.values())
                     .map(
@@ -38,28 +36,17 @@ public record TakeAccessPage(
                             new Choice.Option(
                                 reason.name(), reason.words(), "", /* picked= */ false))
                     .toList())
-            .withFaults(placed);
+            .withFaults(faults);
     return new TakeAccessPage(
         action,
         held,
         form.reason().map(picked -> reasons.withPicked(Set.of(picked.name()))).orElse(reasons),
-        Field.of(Field.Kind.TEXT, TakeAccessForm.WORDS, "In your words")
+        Field.of(Field.Kind.TEXT, CourseAccess.WORDS, "In your words")
             .withHint("Needed for another reason; helps whoever reads it later.")
             .withValue(form.words())
-            .withFaults(placed)
+            .withFaults(faults)
             .optional(),
         CourseAccess.GOOD_FOR.toHours(),
-        placed);
-  }
-
-  private static Faults place(List<String> faults) {
-    return new Faults(
-        faults.stream()
-            .map(
-                text ->
-                    new Fault(
-                        text.startsWith("The words") ? TakeAccessForm.WORDS : TakeAccessForm.REASON,
-                        text))
-            .toList());
+        faults);
   }
 }

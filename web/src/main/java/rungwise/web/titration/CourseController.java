@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpStatus;
@@ -20,7 +21,9 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.EntryId;
 import rungwise.clinic.forecast.CourseForecasts;
+import rungwise.clinic.past.PastHistories.Undone;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseViews;
@@ -142,10 +145,10 @@ final class CourseController {
     CourseId course = courseId(id);
     Reading<Long> outcome =
         titration.find(course).stream()
-            .flatMap(state -> state.file().entries().stream())
-            .map(CourseEntry::id)
-            .filter(entry -> entry.text().equals(correction))
+            .flatMap(state -> entries(state))
+            .filter(entry -> entry.equals(correction))
             .findFirst()
+            .map(EntryId::new)
             .map(entry -> lifting.confirmCorrection(actor, course, entry, confirmReason))
             .orElseGet(() -> Reading.refused("Choose the correction that you confirm."));
     return done(
@@ -197,6 +200,14 @@ final class CourseController {
         "What he was injected with before this record is written down.",
         carried,
         page -> page.withLifting(forms -> forms.withPast(reference, pastReason)));
+  }
+
+  /** The entries of a course, and those by which what was brought in for it was taken back. */
+  private static Stream<String> entries(CourseState state) {
+    return Stream.concat(
+            state.file().entries().stream().map(CourseEntry::id),
+            state.undone().stream().map(Undone::entry))
+        .map(EntryId::text);
   }
 
   private static Optional<PreparationId> preparation(String reference) {

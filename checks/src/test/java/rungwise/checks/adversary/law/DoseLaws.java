@@ -78,6 +78,13 @@ public final class DoseLaws {
         judge.fail(law, volume + " uL is open after " + closing.get().words());
       }
     }
+    Optional<Told> besides = ledger.closingBesides(mix, volume);
+    if (besides.isPresent()) {
+      judge.look(Law.VIAL_NOT_KNOWN, true);
+      if (open) {
+        judge.fail(Law.VIAL_NOT_KNOWN, volume + " uL is open after " + besides.get().words());
+      }
+    }
     Optional<Told> longer = ledger.longBelow(mix, volume);
     if (longer.isPresent()) {
       judge.look(Law.HIGHER_AFTER_LONG, true);
@@ -118,7 +125,7 @@ public final class DoseLaws {
       noneAbove(Law.FIRST_DOSE, scene.rungs().getFirst());
       return;
     }
-    List<Told> tolerated = ledger.tolerated(before.get());
+    List<Told> tolerated = ledger.lastTolerated();
     if (tolerated.isEmpty()) {
       boolean anyLong = ledger.counting().stream().anyMatch(Told::isLong);
       judge.look(Law.CHANGE_AFTER_LONG, anyLong);

@@ -215,24 +215,14 @@ public final class Screenings {
             BaselineDraft.INJECTOR,
             "who will inject",
             faults);
+    if (!faults.isEmpty()) {
+      return changes.change(actor, By.CLINICIAN, id, (file, now) -> new Reading.Refused<>(faults));
+    }
+    var fact =
+        new BaselineRecorded(
+            new Baseline(score, hands.orElseThrow(), sight.orElseThrow(), injector.orElseThrow()));
     return changes.change(
-        actor,
-        By.CLINICIAN,
-        id,
-        (file, now) ->
-            faults.isEmpty()
-                ? Reading.of(
-                    changes.append(
-                        id,
-                        new BaselineRecorded(
-                            new Baseline(
-                                score,
-                                hands.orElseThrow(),
-                                sight.orElseThrow(),
-                                injector.orElseThrow())),
-                        actor,
-                        now))
-                : new Reading.Refused<>(faults));
+        actor, By.CLINICIAN, id, (file, now) -> Reading.of(changes.append(id, fact, actor, now)));
   }
 
   private static Optional<ErectileScore> score(String text, List<Fault> faults) {

@@ -313,10 +313,16 @@ public record History(
         .orElseGet(() -> afterNothingTolerated(before, next));
   }
 
+  /**
+   * What was struck counts too until a prescriber agrees; of this preparation while nothing of it
+   * counts, because then nothing else speaks of it.
+   */
   private Beginning afterNothingTolerated(List<Injection> before, Preparation next) {
+    boolean isNothingOfIt = before.size() == injections.size();
     List<Beginning.Held> tooLong =
         everSaid().stream()
-            .filter(one -> !one.preparation().isSameAs(next) || before.contains(one))
+            .filter(
+                one -> isNothingOfIt || !one.preparation().isSameAs(next) || before.contains(one))
             .filter(Injection::forbidsHigherDose)
             .map(one -> new Beginning.Held(one.preparation(), one.drawn()))
             .toList();

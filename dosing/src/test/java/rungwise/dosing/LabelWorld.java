@@ -285,7 +285,7 @@ public final class LabelWorld {
 
   /** He was injected before the record began, and nobody has asked when. */
   public LabelWorld withOpenPast() {
-    before = new Before(before.undated(), before.unmapped(), /* isOpen= */ true);
+    before = new Before(before.undated(), before.unmapped(), List.of(), /* isOpen= */ true);
     return this;
   }
 
@@ -323,14 +323,14 @@ public final class LabelWorld {
             Setting.HOME,
             Stock.NOT_RECORDED);
     var all = Stream.concat(before.undated().stream(), Stream.of(one)).toList();
-    before = new Before(all, before.unmapped(), before.isOpen());
+    before = new Before(all, before.unmapped(), List.of(), before.isOpen());
     return this;
   }
 
   /** A history from before says this of a dose of nobody knows what. */
   public LabelWorld unmapped(String volume, Grade grade, SoftAfter soft) {
     var one = new Before.Unmapped(ml(volume), grade, soft);
-    before = new Before(before.undated(), List.of(one), before.isOpen());
+    before = new Before(before.undated(), List.of(one), List.of(), before.isOpen());
     return this;
   }
 
@@ -342,7 +342,8 @@ public final class LabelWorld {
   }
 
   private History history() {
-    return new History(injections, struck, observing, reopenings, reviews, acceptances, before);
+    return new History(
+        injections, List.of(), struck, observing, reopenings, reviews, acceptances, before);
   }
 
   public Ladder ladder() {

@@ -248,7 +248,8 @@ public final class SampleCourse {
                 Optional.of(1.0),
                 Grade.NONE,
                 new SoftAfter.NotKnown(),
-                Optional.empty())));
+                Optional.empty(),
+                Optional.of(PREPARATION))));
   }
 
   private static CourseFact started(EntryId vial) {

@@ -289,6 +289,7 @@ public final class OpenClinic implements AutoCloseable {
             protocols,
             populations,
             formulary::find,
+            formulary::labelled,
             id -> formulary.version(id).orElseThrow().inUse(),
             formulary::recalledAt,
             store.transactions(),

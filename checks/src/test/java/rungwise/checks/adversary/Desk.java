@@ -59,10 +59,15 @@ final class Desk {
             .with(ReportPart.BEFORE_MINUTES, isBetween ? said.second() + "" : "")
             .with(ReportPart.CAUSES, said.asked())
             .with(ReportPart.PLACE, said.place())
-            .with(ReportPart.VIAL, said.vial());
+            .with(ReportPart.VIAL, said.vial().isEmpty() ? ReportPart.VIAL_NOT_KNOWN : said.vial());
     return corrects
         .map(report -> draft.correcting(report).with(ReportPart.REASON, "asked again"))
         .orElse(draft);
+  }
+
+  /** Which vial it was, as a form says it. */
+  static String vial(Optional<Ledger.Vial> vial) {
+    return vial.map(Ledger.Vial::entry).orElse(ReportPart.VIAL_NOT_KNOWN);
   }
 
   static StartDraft start(long minute, long microlitres, String barrel, boolean given) {

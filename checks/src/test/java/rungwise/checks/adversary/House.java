@@ -100,6 +100,7 @@ final class House {
             protocols,
             populations,
             this::find,
+            this::labelled,
             House::inUse,
             id -> Optional.ofNullable(recalled.get(id)),
             memory,
@@ -113,6 +114,12 @@ final class House {
     room = new Room(ports, nothing, nothing, List::of);
     starting = new Starting(ports, preparations::containsKey, () -> new UUID(5, ++ids));
     reader = new CourseReader(ports);
+  }
+
+  private Optional<Preparation> labelled(String composition) {
+    return preparations.values().stream()
+        .filter(one -> one.composition().equals(composition))
+        .findFirst();
   }
 
   private Populations populations(Memory.Nothing nothing) {

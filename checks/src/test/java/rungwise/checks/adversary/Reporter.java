@@ -228,7 +228,10 @@ final class Reporter {
   }
 
   private void told(long entry, Told.Said said, Optional<Told> old, Account who) {
-    Mix planned = old.map(one -> one.mix).orElseGet(() -> ledger.planAt(said.at()).mix());
+    Mix planned =
+        old.filter(one -> one.said.vial().isEmpty())
+            .map(one -> one.mix)
+            .orElseGet(() -> ledger.planAt(said.at()).mix());
     Mix mix = mix(said, planned);
     boolean prescriber = who.equals(House.PRESCRIBER);
     ledger.lastByPrescriber = prescriber;
@@ -251,8 +254,8 @@ final class Reporter {
   }
 
   /**
-   * What the label of the vial says that was named, else what was planned. While the product is not
-   * known to heed the label, the record has what was planned, so that the other laws can be asked.
+   * What the label of the vial says that was named, else what was planned. Which of several records
+   * of the same mixture was written down makes no difference to what was injected.
    */
   private Mix mix(Told.Said said, Mix planned) {
     Mix label = named(said).map(Ledger.Vial::mix).orElse(planned);
@@ -261,12 +264,15 @@ final class Reporter {
     }
     actor.judge.look(Law.LABEL_DECIDES, true);
     String kept = house.file().reports().getLast().fact().preparation().value();
-    boolean heeded =
-        Stream.of(Mix.values()).anyMatch(one -> one.id.equals(kept) && one.isSameAs(label));
-    if (!heeded) {
+    Optional<Mix> heeded =
+        Stream.of(Mix.values())
+            .filter(one -> one.id.equals(kept))
+            .filter(label::isSameAs)
+            .findFirst();
+    if (heeded.isEmpty()) {
       actor.judge.fail(Law.LABEL_DECIDES, "kept as " + kept + ", the label says " + label.label());
     }
-    return heeded || !Law.AWAITED.contains(Law.LABEL_DECIDES) ? label : planned;
+    return heeded.orElse(label);
   }
 
   private long ordered(Told.Said said, Mix mix) {
@@ -321,15 +327,19 @@ final class Reporter {
   String visitStart(SplittableRandom random) {
     long drawn = ledger.order().map(Ledger.Signed::volume).orElseGet(() -> drawn(random));
     boolean given = random.nextInt(3) == 0;
+    Optional<Ledger.Vial> from = ledger.inHand(random, given);
     Reading<Long> read =
         house.room.start(
             House.EDUCATOR,
             house.course(),
-            Desk.start(actor.now, drawn, ledger.plan().barrel(), given));
+            Desk.start(actor.now, drawn, ledger.plan().barrel(), given)
+                .from(ledger.vials.isEmpty() ? "" : Desk.vial(from)));
     if (read.found().isPresent()) {
       String id = house.memory.lastEntry().id().text();
-      String vial = ledger.vial().map(Ledger.Vial::entry).orElse("");
-      long ordered = ledger.order().map(Ledger.Signed::volume).orElse(0L);
+      String vial = from.map(Ledger.Vial::entry).orElse("");
+      Mix planned = ledger.plan().mix();
+      boolean asPlanned = from.map(Ledger.Vial::mix).orElse(planned).isSameAs(planned);
+      long ordered = asPlanned ? ledger.order().map(Ledger.Signed::volume).orElse(0L) : 0;
       ledger.watched.add(new Ledger.Watched(id, actor.now, drawn, ordered, vial));
     }
     return "educator injects " + drawn + " uL in the clinic" + Actor.outcome(read);

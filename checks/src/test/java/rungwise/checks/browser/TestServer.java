@@ -1,6 +1,7 @@
 package rungwise.checks.browser;
 
 import java.net.URI;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneId;
@@ -114,6 +115,11 @@ public final class TestServer implements AutoCloseable {
   }
 
   /** The clock that the clinic lives by. */
+  /** The file that another program may change. */
+  public Path database() {
+    return folder.path().resolve("rungwise.db");
+  }
+
   public StoryClock clock() {
     return clock;
   }

@@ -130,6 +130,7 @@ public abstract class ChangedPlanContract {
   @Test
   void an_injection_after_the_change_counts_for_the_new_preparation() {
     change();
+    world.receive(course, VialForm.of(SamplePreparations.ALPROSTADIL_40));
     world.pass(Duration.ofDays(1));
 
     Reading<Long> reading = world.report(course, ReportForm.at("2026-03-06", "10:00").mark("6"));

@@ -76,14 +76,23 @@ public record ReportForm(ReportDraft draft) {
 
   /** The same of which nobody knows the vial. */
   public ReportForm vialNotKnown() {
-    return with(ReportPart.VIAL, "");
+    return with(ReportPart.VIAL, ReportPart.VIAL_NOT_KNOWN);
   }
 
-  /** The same from the vial in use, unless it says which or that nobody knows. */
+  /** The same from the vial in use, or of the report that it corrects, unless it says which. */
   ReportForm from(Optional<CourseFile> file) {
     return draft.typed().containsKey(ReportPart.VIAL)
         ? this
-        : file.flatMap(CourseFile::vial).map(vial -> vial(vial.entry().id())).orElse(this);
+        : file.flatMap(this::vialOf).map(this::vial).orElseGet(this::vialNotKnown);
+  }
+
+  private Optional<EntryId> vialOf(CourseFile file) {
+    Optional<EntryId> inUse = file.vial().map(vial -> vial.entry().id());
+    return draft
+        .corrects()
+        .flatMap(entry -> ReportReading.reported(file, entry))
+        .map(earlier -> earlier.details().vial())
+        .orElse(inUse);
   }
 
   /** Which vial it was drawn from. */

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFile;
@@ -102,6 +103,7 @@ public final class TitrationWorld {
             written,
             populations,
             TitrationWorld::preparation,
+            TitrationWorld::labelled,
             id -> inUse,
             id -> Optional.ofNullable(withdrawn.get(id)),
             stored.transactions(),
@@ -113,6 +115,12 @@ public final class TitrationWorld {
 
   private static Optional<Preparation> preparation(PreparationId id) {
     return id.equals(WEAK.id()) ? Optional.of(WEAK) : SamplePreparations.of(id.value());
+  }
+
+  private static Optional<Preparation> labelled(String composition) {
+    return Stream.concat(SamplePreparations.all().stream(), Stream.of(WEAK))
+        .filter(one -> one.composition().equals(composition))
+        .findFirst();
   }
 
   /** Whether a preparation may be planned now. */

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
@@ -36,6 +37,7 @@ public final class CourseFile {
 
   private final CourseId id;
   private final List<CourseEntry> entries;
+  private final Map<EntryId, CourseEntry> byId;
   private final List<Flaw> flaws;
   private final List<CourseEntry> inForce;
 
@@ -54,6 +56,9 @@ public final class CourseFile {
     }
     Set<EntryId> corrected =
         entries.stream().flatMap(entry -> entry.corrects().stream()).collect(Collectors.toSet());
+    byId =
+        entries.stream()
+            .collect(Collectors.toMap(CourseEntry::id, entry -> entry, (one, same) -> one));
     inForce = entries.stream().filter(entry -> !corrected.contains(entry.id())).toList();
   }
 
@@ -166,6 +171,14 @@ public final class CourseFile {
         .reduce((earlier, later) -> later);
   }
 
+  /** The vial of an entry, as its last addendum says. */
+  public Optional<Written<VialReceived>> vialOf(EntryId vial) {
+    EntryId root = rootOf(entry(vial));
+    return vials().stream()
+        .filter(written -> rootOf(written.entry()).equals(root))
+        .reduce((earlier, later) -> later);
+  }
+
   /** The number of the entry that a chain of addenda began with. */
   public long beganAt(CourseEntry entry) {
     return entry(rootOf(entry)).number();
@@ -188,7 +201,7 @@ public final class CourseFile {
    * @throws java.util.NoSuchElementException if it is not in this course
    */
   public CourseEntry entry(EntryId entry) {
-    return entries.stream().filter(one -> one.id().equals(entry)).findFirst().orElseThrow();
+    return Optional.ofNullable(byId.get(entry)).orElseThrow();
   }
 
   /** Whether an injection at that very instant is on record or under observation. */

@@ -11,6 +11,7 @@ import rungwise.clinic.course.CourseFact.ObservationStarted;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EntryId;
+import rungwise.clinic.course.VialLabels;
 import rungwise.clinic.day.OpenErection.Way;
 import rungwise.clinic.day.OpenErection.Where;
 import rungwise.clinic.standing.CourseState;
@@ -18,6 +19,7 @@ import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.DurationLimits;
+import rungwise.dosing.known.Preparation;
 import rungwise.quantities.TimeSpan;
 
 /** The erections of a course that were, or may be, an emergency, by whether their end is known. */
@@ -143,6 +145,14 @@ public final class OpenErections {
         .map(one -> inTheRoom(state, one));
   }
 
+  /** Whether the vial that it was drawn from says so, where it is known. */
+  private static boolean isOnLabel(
+      CourseFile file, ObservationStarted started, Preparation preparation) {
+    return VialLabels.labelOf(file, started.vial())
+        .filter(label -> !label.equals(preparation.composition()))
+        .isEmpty();
+  }
+
   private static OpenErection inTheRoom(CourseState state, Written<ObservationStarted> written) {
     ObservationStarted started = written.fact();
     CourseEntry entry = written.entry();
@@ -154,7 +164,8 @@ public final class OpenErections {
         Optional.of(started.injectedAt()),
         seen,
         Optional.of(state.question().preparation())
-            .filter(one -> one.id().equals(started.preparation())),
+            .filter(one -> one.id().equals(started.preparation()))
+            .filter(one -> isOnLabel(state.file(), started, one)),
         Optional.of(started.drawn()),
         Where.UNDER_OBSERVATION,
         /* isWithdrawn= */ false,

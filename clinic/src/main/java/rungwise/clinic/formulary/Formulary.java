@@ -59,6 +59,14 @@ public final class Formulary {
     return preparations.find(id).map(ClinicPreparation::preparation);
   }
 
+  /** The first one in use of which a label has that composition. */
+  public Optional<Preparation> labelled(String composition) {
+    return preparations.inUse().stream()
+        .map(ClinicPreparation::preparation)
+        .filter(one -> one.composition().equals(composition))
+        .findFirst();
+  }
+
   /** What somebody must look at again before a draft is kept; empty if it is faulty anyway. */
   public List<String> noticesOn(PreparationDraft draft) {
     return DraftReading.read(draft, new PreparationId("draft"), Optional.empty()).notices();

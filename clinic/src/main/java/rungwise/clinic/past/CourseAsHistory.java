@@ -8,6 +8,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.VialLabels;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
@@ -31,12 +32,13 @@ public final class CourseAsHistory {
       CourseFile file,
       List<PastHistories.Kept> past,
       Function<PreparationId, Preparation> preparations) {
+    var labels = new VialLabels(file, preparations);
     var injections = new ArrayList<PastInjection>();
     past.forEach(kept -> kept.history().injections().forEach(one -> add(injections, one)));
     file.reports().stream()
         .map(CourseFile.Written::fact)
         .sorted(Comparator.comparing(InjectionReported::injectedAt))
-        .forEach(report -> add(injections, injection(report, preparations)));
+        .forEach(report -> add(injections, injection(report, labels.injected(report))));
     return injections.isEmpty()
         ? Stream.empty()
         : Stream.of(
@@ -55,21 +57,21 @@ public final class CourseAsHistory {
             one.strength(),
             one.grade(),
             one.soft(),
-            one.setting()));
+            one.setting(),
+            one.named()));
   }
 
-  private static PastInjection injection(
-      InjectionReported report, Function<PreparationId, Preparation> preparations) {
+  private static PastInjection injection(InjectionReported report, Preparation injected) {
     return new PastInjection(
         /* line= */ 0,
         /* number= */ 0,
         report.drawn(),
         /* potency= */ 1,
-        strength(preparations.apply(report.preparation())),
+        strength(injected),
         report.grade(),
         report.soft(),
         Optional.of(
-            new PastInjection.Setting(report.injectedAt(), report.preparation(), report.barrel())));
+            new PastInjection.Setting(report.injectedAt(), injected.id(), report.barrel())));
   }
 
   /** Only the strengths of one single component stand in an exact relation. */

@@ -5,7 +5,6 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.IntConsumer;
 import java.util.function.Predicate;
@@ -83,24 +82,26 @@ public final class PastImports {
   }
 
   private void check(PastInjection one, Instant now, List<String> faults) {
-    Optional<PastInjection.Setting> setting = one.setting();
-    if (setting.isEmpty()) {
-      return;
-    }
     String line = "line " + one.line() + ": ";
-    if (setting.get().at().isAfter(now)) {
-      faults.add(line + "time: this is in the future: correct it");
-    }
-    if (!isKnown.test(setting.get().preparation())) {
-      faults.add(
-          line
-              + "preparation: \""
-              + setting.get().preparation()
-              + "\" is not one of the clinic's: enter it there first, or leave the column empty");
-    }
-    if (Barrels.of(setting.get().barrel()).isEmpty()) {
-      faults.add(line + "barrel: there is no such syringe: write its token, such as u100-1");
-    }
+    one.setting()
+        .filter(setting -> setting.at().isAfter(now))
+        .ifPresent(setting -> faults.add(line + "time: this is in the future: correct it"));
+    one.preparation()
+        .filter(id -> !isKnown.test(id))
+        .ifPresent(
+            id ->
+                faults.add(
+                    line
+                        + "preparation: \""
+                        + id
+                        + "\" is not one of the clinic's: enter it there first, or leave the"
+                        + " column empty"));
+    one.setting()
+        .filter(setting -> Barrels.of(setting.barrel()).isEmpty())
+        .ifPresent(
+            setting ->
+                faults.add(
+                    line + "barrel: there is no such syringe: write its token, such as u100-1"));
   }
 
   /**

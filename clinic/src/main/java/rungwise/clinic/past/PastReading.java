@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import rungwise.clinic.course.CourseFact.CorrectionConfirmed;
 import rungwise.clinic.course.CourseFact.PastReviewed;
 import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.past.PastHistories.Kept;
 import rungwise.clinic.past.PastHistories.Undone;
 import rungwise.dosing.history.Before;
@@ -23,9 +24,10 @@ import rungwise.quantities.Volume;
 
 /**
  * What guards and advice make of a history from before this record began. Injections with a time
- * and a preparation are read like reports of which nobody asked what went wrong. Without them
- * nothing is known of the last injection, until a report is written after the history was; and what
- * was long closes doses only once a prescriber has written what was injected.
+ * and a preparation are read like reports of which nobody asked what went wrong. Without a time
+ * nothing is known of the last injection, until a report is written after the history was; without
+ * a preparation what was long stops every dose until a prescriber has written what was injected,
+ * and where nobody can tell it closes every dose that no prescriber has opened since.
  */
 public final class PastReading {
 
@@ -82,9 +84,9 @@ public final class PastReading {
         .anyMatch(PastReading::hasLongUndated);
   }
 
-  /** Whether it tells of a long erection without saying when it was. */
+  /** Whether it tells of a long erection without saying what was injected. */
   public static boolean hasLongUndated(Kept kept) {
-    return undated(kept).anyMatch(PastReading::isLong);
+    return notNamed(kept).anyMatch(PastReading::isLong);
   }
 
   private History added(History own, List<Kept> known, List<Undone> taken) {
@@ -93,16 +95,19 @@ public final class PastReading {
         dated,
         taken.stream().flatMap(one -> struck(one, dated)).toList(),
         new Before(
-            known.stream().flatMap(this::mapped).toList(),
+            known.stream().flatMap(this::undated).toList(),
             Stream.concat(known.stream(), taken.stream().map(Undone::kept))
                 .flatMap(this::unmapped)
+                .toList(),
+            Stream.concat(known.stream(), taken.stream().map(Undone::kept))
+                .flatMap(this::nobodyKnows)
                 .toList(),
             known.stream().anyMatch(this::isOpen)));
   }
 
   /** What it said goes on counting; where it was brought in again, that stands there instead. */
   private Stream<Struck> struck(Undone undone, List<Injection> now) {
-    return Stream.concat(dated(undone.kept()), mapped(undone.kept()))
+    return Stream.concat(dated(undone.kept()), undated(undone.kept()))
         .map(
             said ->
                 new Struck(
@@ -133,8 +138,8 @@ public final class PastReading {
                     .stream());
   }
 
-  private static Stream<PastInjection> undated(Kept kept) {
-    return kept.history().injections().stream().filter(one -> one.setting().isEmpty());
+  private static Stream<PastInjection> notNamed(Kept kept) {
+    return kept.history().injections().stream().filter(one -> one.preparation().isEmpty());
   }
 
   private static boolean isLong(PastInjection one) {
@@ -142,28 +147,55 @@ public final class PastReading {
   }
 
   /** What a prescriber wrote of a history after it was brought in, the last time. */
-  private Optional<PastReviewed> reviewOf(Kept kept) {
+  private Optional<Written<PastReviewed>> reviewOf(Kept kept) {
     return file.inForce(PastReviewed.class).stream()
         .filter(written -> written.entry().number() > kept.number())
-        .map(CourseFile.Written::fact)
         .reduce((earlier, later) -> later);
   }
 
   private Stream<Before.Unmapped> unmapped(Kept kept) {
     return reviewOf(kept).isPresent()
         ? Stream.empty()
-        : undated(kept)
+        : notNamed(kept)
             .filter(PastReading::isLong)
             .map(one -> new Before.Unmapped(one.volume(), one.grade(), one.soft()));
   }
 
   /** Each stands at the instant at which the history was brought in: it was not later. */
+  private Stream<Injection> undated(Kept kept) {
+    return Stream.concat(named(kept), mapped(kept));
+  }
+
+  private Stream<Injection> named(Kept kept) {
+    return kept.history().injections().stream()
+        .flatMap(
+            one ->
+                one
+                    .named()
+                    .map(
+                        id -> injection(kept, one, one.volume(), kept.at(), preparations.apply(id)))
+                    .stream());
+  }
+
   private Stream<Injection> mapped(Kept kept) {
-    return reviewOf(kept).flatMap(PastReviewed::reference).map(preparations).stream()
+    return reviewOf(kept).flatMap(written -> written.fact().reference()).map(preparations).stream()
         .flatMap(
             reference ->
-                undated(kept)
+                notNamed(kept)
                     .map(one -> injection(kept, one, inReference(one), kept.at(), reference)));
+  }
+
+  /** Long ones of which a prescriber has written that nobody can tell what was injected. */
+  private Stream<Before.NobodyKnows> nobodyKnows(Kept kept) {
+    return reviewOf(kept).filter(written -> written.fact().reference().isEmpty()).stream()
+        .flatMap(
+            written ->
+                notNamed(kept)
+                    .filter(PastReading::isLong)
+                    .map(
+                        one ->
+                            new Before.NobodyKnows(
+                                written.entry().number(), kept.at(), one.grade(), one.soft())));
   }
 
   /** As much of the reference preparation as holds the same, rounded down to a microlitre. */

@@ -17,6 +17,7 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Moment;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Vial;
+import rungwise.clinic.course.VialLabels;
 import rungwise.clinic.course.Vitals;
 import rungwise.clinic.day.MayInject;
 import rungwise.clinic.people.Account;
@@ -24,12 +25,11 @@ import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.standing.LabelledDose;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.supply.ClinicVial;
 import rungwise.clinic.supply.ClinicVialShelf;
 import rungwise.dosing.decision.Clearance;
-import rungwise.dosing.known.Preparation;
-import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
@@ -38,9 +38,6 @@ public final class Room {
 
   private static final String GONE =
       "This observation was ended or changed meanwhile: open the board again.";
-
-  private static final String NO_SUCH_VIAL =
-      "The clinic does not keep that vial any more: choose one of the list.";
 
   private final StandingPorts ports;
   private final CourseChanges changes;
@@ -74,12 +71,14 @@ public final class Room {
         By.CLINICIAN,
         id,
         (file, now) -> {
-          Optional<ClinicVial> vial = shelf.find(draft.clinicVial());
-          if (vial.isEmpty() && !draft.clinicVial().isBlank()) {
-            return Reading.refused(new Fault(VisitFields.VIAL, NO_SUCH_VIAL));
+          Reading<DrawnFrom> from = DrawnFrom.of(draft, file, shelf);
+          if (from.found().isEmpty()) {
+            return new Reading.Refused<>(from.placed());
           }
+          DrawnFrom vial = from.orThrow();
+          LabelledDose dose = LabelledDose.of(ports, file, vial.label(), file.plan().preparation());
           Reading<ObservationStarted> reading =
-              new VisitReading(ports.time(), now).start(draft, file);
+              new VisitReading(ports.time(), now).start(draft, file, vial.ownEntry(), dose);
           if (reading.found().isEmpty()) {
             return new Reading.Refused<>(reading.placed());
           }
@@ -96,14 +95,17 @@ public final class Room {
           var notices = new ArrayList<>(reading.notices());
           blocks.forEach(block -> notices.add("Recorded although: " + block));
           ObservationStarted kept =
-              vial.map(one -> fact.from(drawn(file, fact, one, actor, now))).orElse(fact);
+              vial.ofClinic()
+                  .map(one -> fact.from(drawn(file, fact, one, actor, now)))
+                  .orElse(fact);
           return new Reading.Read<>(changes.append(id, kept, actor, now), notices);
         });
   }
 
-  private CourseState drawing(CourseFile file, Instant at, Optional<ClinicVial> vial) {
-    return vial.map(one -> reader.drawing(file, at, one.id(), one.vial()))
-        .orElseGet(() -> reader.state(file, at));
+  private CourseState drawing(CourseFile file, Instant at, DrawnFrom vial) {
+    return vial.ofClinic()
+        .map(one -> reader.drawing(file, at, one.id(), one.vial()))
+        .orElseGet(() -> reader.drawing(file, at, vial.own()));
   }
 
   /** Writes into the course what the vial's label says, and that the vial is open. */
@@ -244,13 +246,13 @@ public final class Room {
   public List<Observed> observed(CourseFile file) {
     Instant now = changes.now();
     return file.observing().stream()
-        .map(written -> Observed.of(file, written, preparation(written.fact().preparation()), now))
+        .map(written -> Observed.of(file, written, labels(file).injected(written.fact()), now))
         .sorted(Comparator.comparing(Observed::injectedAt))
         .toList();
   }
 
-  private Preparation preparation(PreparationId id) {
-    return ports.preparations().apply(id).orElseThrow();
+  private VialLabels labels(CourseFile file) {
+    return new VialLabels(file, id -> ports.preparations().apply(id).orElseThrow());
   }
 
   /** Ends the day of the room, unless somebody is still under observation. */

@@ -11,7 +11,8 @@ import rungwise.clinic.ClinicTime.Occurrence;
  * @param systolic before the injection, as are the next two; may all be empty
  * @param alreadyGiven whether it has happened already, so that it is recorded whatever the safety
  *     checks say
- * @param clinicVial the id of a vial of the clinic's; empty for his own
+ * @param vial the entry of a vial of his or of the clinic's; {@link #VIAL_NOT_KNOWN} where it has
+ *     happened and nobody knows; empty for his own, where the labels of all say the same
  */
 public record StartDraft(
     String date,
@@ -24,9 +25,12 @@ public record StartDraft(
     String diastolic,
     String pulse,
     boolean alreadyGiven,
-    String clinicVial) {
+    String vial) {
 
-  /** Drawn from his own vial. */
+  /** What stands in place of a vial that nobody knows. */
+  public static final String VIAL_NOT_KNOWN = "not_known";
+
+  /** Drawn from his own vial, of which all labels say the same. */
   public StartDraft(
       String date,
       String time,
@@ -41,8 +45,8 @@ public record StartDraft(
     this(date, time, occurrence, mark, side, hour, systolic, diastolic, pulse, alreadyGiven, "");
   }
 
-  /** The same, drawn from a vial of the clinic's. */
-  public StartDraft from(String clinicVialId) {
+  /** The same, drawn from a vial of his or of the clinic's. */
+  public StartDraft from(String drawnFrom) {
     return new StartDraft(
         date,
         time,
@@ -54,6 +58,6 @@ public record StartDraft(
         diastolic,
         pulse,
         alreadyGiven,
-        clinicVialId);
+        drawnFrom);
   }
 }

@@ -18,6 +18,7 @@ import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.course.Moment;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vitals;
+import rungwise.clinic.standing.LabelledDose;
 import rungwise.clinic.titration.DrawnMark;
 import rungwise.clinic.titration.FormChoices;
 import rungwise.dosing.history.Grade;
@@ -55,7 +56,8 @@ final class VisitReading {
    */
   record Ended(InjectionReported report, boolean isSoft, Instant at, Optional<Vitals> after) {}
 
-  Reading<ObservationStarted> start(StartDraft draft, CourseFile file) {
+  Reading<ObservationStarted> start(
+      StartDraft draft, CourseFile file, Optional<EntryId> vial, LabelledDose dose) {
     Plan plan = file.plan();
     Optional<Instant> at = instant(draft.date(), draft.time(), draft.occurrence());
     Optional<Volume> drawn =
@@ -74,16 +76,19 @@ final class VisitReading {
       return new Reading.Refused<>(faults);
     }
     Volume volume = drawn.orElseThrow();
+    dose.notice(volume).ifPresent(notices::add);
     return new Reading.Read<>(
         new ObservationStarted(
             at.orElseThrow(),
-            plan.preparation(),
+            dose.kept(),
             plan.barrel(),
             volume,
-            file.signedDose().map(signed -> signed.fact().volume()),
+            file.signedDose()
+                .filter(signed -> dose.isAsPlanned())
+                .map(signed -> signed.fact().volume()),
             spot,
             vitals.orElseThrow(),
-            file.vial().map(vial -> vial.entry().id())),
+            vial),
         notices);
   }
 

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
@@ -15,8 +16,8 @@ import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.NonResponseStep;
 import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.history.Injection;
 import rungwise.dosing.known.Preparation;
-import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening;
@@ -45,7 +46,7 @@ final class AroundWords {
         file.baseline().map(EntryWords::words).orElse(""),
         file.vial().map(written -> EntryWords.words(written.fact().vial())).orElse(""),
         file.emergencyPlan().map(EmergencyPlan::words).orElse(""),
-        usual(file),
+        usual(state),
         file.observing().stream()
             .findFirst()
             .map(written -> time.words(written.fact().injectedAt())),
@@ -94,22 +95,25 @@ final class AroundWords {
   }
 
   /** How it usually goes: the middle one of the last useful injections that said so. */
-  private static String usual(CourseFile file) {
-    Optional<TimeSpan> onset = middle(file, InjectionDetails::onset);
-    Optional<TimeSpan> usable = middle(file, InjectionDetails::usable);
+  private static String usual(CourseState state) {
+    Optional<TimeSpan> onset = middle(state, InjectionDetails::onset);
+    Optional<TimeSpan> usable = middle(state, InjectionDetails::usable);
     return onset.map(one -> "first firm after " + one).orElse("")
         + (onset.isPresent() && usable.isPresent() ? ", " : "")
         + usable.map(one -> "usable for " + one).orElse("");
   }
 
   private static Optional<TimeSpan> middle(
-      CourseFile file, Function<InjectionDetails, Optional<TimeSpan>> part) {
-    PreparationId now = file.plan().preparation();
+      CourseState state, Function<InjectionDetails, Optional<TimeSpan>> part) {
+    Set<Long> ofThis =
+        state.question().history().of(state.question().preparation()).stream()
+            .map(Injection::entry)
+            .collect(Collectors.toSet());
     List<TimeSpan> all =
-        file.reports().stream()
+        state.file().reports().stream()
+            .filter(written -> ofThis.contains(written.entry().number()))
             .map(CourseFile.Written::fact)
             .filter(report -> report.grade().isUseful())
-            .filter(report -> report.preparation().equals(now))
             .flatMap(report -> part.apply(report.details()).stream())
             .toList();
     List<TimeSpan> last =

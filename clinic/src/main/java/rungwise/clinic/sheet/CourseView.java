@@ -203,6 +203,7 @@ public record CourseView(
   /**
    * One injection.
    *
+   * @param drawn the volume; with what it held, where that was another preparation or may have been
    * @param isOfThisPreparation whether it was the preparation of the plan in force
    * @param report the report itself, for a drawing
    * @param day the day in the clinic's zone

@@ -41,7 +41,6 @@ import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.DurationLimits;
-import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
@@ -99,7 +98,7 @@ public final class CourseViews {
         texts.of(overridable(state, advice)),
         steps(state, advice, texts),
         ladder.ceiling(),
-        injections(file),
+        injections(state),
         ready(state),
         entries(file),
         closedFrom(state, ladder),
@@ -231,30 +230,34 @@ public final class CourseViews {
     return isAllowed ? "possible" : "not possible now";
   }
 
-  private List<InjectionLine> injections(CourseFile file) {
-    PreparationId now = file.plan().preparation();
-    return file.reports().stream()
+  private List<InjectionLine> injections(CourseState state) {
+    return state.file().reports().stream()
         .sorted(
             Comparator.comparing(
                     (CourseFile.Written<InjectionReported> written) -> written.fact().injectedAt())
                 .reversed())
-        .map(written -> injection(written, now))
+        .map(written -> injection(written, state))
         .toList();
   }
 
   private InjectionLine injection(
-      CourseFile.Written<InjectionReported> written, PreparationId now) {
+      CourseFile.Written<InjectionReported> written, CourseState state) {
     InjectionReported report = written.fact();
+    boolean isOfThis =
+        state.question().history().of(state.question().preparation()).stream()
+            .anyMatch(one -> one.entry() == written.entry().number());
     return new InjectionLine(
         written.entry().id().text(),
         time.words(report.injectedAt()),
-        report.drawn().toString(),
+        isOfThis
+            ? report.drawn() + InjectedWords.besides(written, state)
+            : InjectedWords.of(written, state),
         report.grade().number() + ", " + report.grade().words(),
         report.soft().words(),
         report.causes().words(),
         DetailsWords.of(report),
         report.soft().mayReach(DurationLimits.CLOSES_VOLUME.value()),
-        report.preparation().equals(now),
+        isOfThis,
         LocalDate.ofInstant(report.injectedAt(), time.zone()),
         report);
   }

@@ -7,8 +7,9 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFile;
-import rungwise.clinic.course.CourseHistory;
+import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
@@ -57,6 +58,15 @@ public final class CourseReader {
         now,
         ports.populations().choiceFor(file.plan().preparation()),
         (course, protocol, at) -> Optional.of(ofClinic(course, protocol, at, vial, label)));
+  }
+
+  /** The state while a dose is drawn from one of his own vials, not from the one in use. */
+  public CourseState drawing(CourseFile file, Instant now, Optional<Written<VialReceived>> vial) {
+    return state(
+        file,
+        now,
+        ports.populations().choiceFor(file.plan().preparation()),
+        (course, protocol, at) -> vial.map(one -> own(course, protocol, at, one)));
   }
 
   /** Finds the vial in hand. */
@@ -178,7 +188,7 @@ public final class CourseReader {
 
   private Stocks stocks(
       CourseFile file, Protocol protocol, Function<PreparationId, Preparation> known) {
-    return new Stocks(file, file.vials(), protocol, ports.time().zone(), known);
+    return new Stocks(file, protocol, ports.time().zone(), known);
   }
 
   /**
@@ -229,14 +239,15 @@ public final class CourseReader {
   }
 
   private Optional<VialInHand> vial(CourseFile file, Protocol protocol, Instant now) {
-    Stocks stocks = stocks(file, protocol, this::preparation);
-    return file.vial()
-        .map(
-            written ->
-                new VialInHand(
-                    stocks.of(written, now, file.plan().preparation()),
-                    new VialInHand.Label(written.fact().vial().composition()),
-                    uses(file, stocks).of(written).end()));
+    return file.vial().map(written -> own(file, protocol, now, written));
+  }
+
+  private VialInHand own(
+      CourseFile file, Protocol protocol, Instant now, Written<VialReceived> vial) {
+    return new VialInHand(
+        stocks(file, protocol, this::preparation).of(vial, now, preparationOf(file)),
+        new VialInHand.Label(vial.fact().vial().composition()),
+        uses(file).of(vial).end());
   }
 
   private VialInHand ofClinic(
@@ -245,14 +256,14 @@ public final class CourseReader {
     EntryId known =
         file.vialOfClinic(vial).map(written -> file.rootOf(written.entry())).orElse(vial);
     return new VialInHand(
-        stocks.of(known, label, now, file.plan().preparation()),
+        stocks.of(known, label, now, preparationOf(file)),
         new VialInHand.Label(label.composition()),
-        uses(file, stocks).of(label, Optional.empty()).end());
+        uses(file).of(label, Optional.empty()).end());
   }
 
   /** A vial of which a dose is drawn at an instant: open from then on, if it serves for more. */
   public Vial openedBy(CourseFile file, Vial label, Instant drawn) {
-    VialUses uses = uses(file, stocks(file, protocol(file.plan()), this::preparation));
+    VialUses uses = uses(file);
     return new Vial(
         label.lot(),
         label.composition(),
@@ -262,13 +273,13 @@ public final class CourseReader {
 
   /** Until when each vial of a course may be used, by the entry that says so. */
   public Map<EntryId, VialUse> vialUses(CourseFile file) {
-    VialUses uses = uses(file, stocks(file, protocol(file.plan()), this::preparation));
+    VialUses uses = uses(file);
     return file.vials().stream()
         .collect(Collectors.toMap(written -> written.entry().id(), uses::of));
   }
 
-  private VialUses uses(CourseFile file, Stocks stocks) {
-    return new VialUses(file, stocks, this::preparation, ports.inUse(), ports.time().zone());
+  private VialUses uses(CourseFile file) {
+    return new VialUses(file, this::preparation, ports.inUse(), ports.time().zone());
   }
 
   private Ladder ladder(DoseSigned signed, Plan plan) {

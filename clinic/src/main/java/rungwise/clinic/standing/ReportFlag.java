@@ -23,6 +23,7 @@ public record ReportFlag(
   /** What it is. Each is kept and none is refused: it has happened. */
   public enum Kind {
     NOT_SIGNED("Nobody had signed a dose for him at that time."),
+    OTHER_LABEL("The label of the vial says something else than what was signed for him."),
     CLINIC_ONLY("He injected at home what was signed for the clinic only."),
     NOT_READY("He injected at home before everything was on record that must come first."),
     TOO_SOON("It was too soon after the one before."),

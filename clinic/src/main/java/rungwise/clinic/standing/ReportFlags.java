@@ -80,10 +80,17 @@ final class ReportFlags {
   }
 
   private void order(Written<InjectionReported> report, Injection one) {
-    Optional<DoseSigned> order =
-        file.signedDoseAt(one.at()).map(Written::fact).filter(signed -> isOf(signed, one));
+    Optional<DoseSigned> order = file.signedDoseAt(one.at()).map(Written::fact);
     if (order.isEmpty()) {
       add(report, Kind.NOT_SIGNED, List.of(Fact.said("drawn", one.drawn())), one.entry());
+    } else if (!signedOf(order.get()).isSameAs(one.preparation())) {
+      add(
+          report,
+          Kind.OTHER_LABEL,
+          List.of(
+              Fact.said("label", one.preparation().composition()),
+              Fact.said("signed", signedOf(order.get()).composition())),
+          one.entry());
     } else if (order.get().place() == Place.CLINIC && one.isAtHome()) {
       add(
           report,
@@ -93,8 +100,8 @@ final class ReportFlags {
     }
   }
 
-  private boolean isOf(DoseSigned signed, Injection one) {
-    return preparations.apply(signed.plan().preparation()).isSameAs(one.preparation());
+  private Preparation signedOf(DoseSigned signed) {
+    return preparations.apply(signed.plan().preparation());
   }
 
   private void home(Written<InjectionReported> report, Injection one) {

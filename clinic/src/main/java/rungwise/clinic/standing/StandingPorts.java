@@ -21,6 +21,7 @@ import rungwise.dosing.supply.InUseRule;
  * @param past what was brought in from before this record began
  * @param populations asks the response model, where one is signed for a preparation
  * @param preparations finds every version of every preparation, withdrawn ones too
+ * @param labelled finds the preparation in use of which a vial's label has the composition
  * @param inUse how long a version of a preparation may be used once opened
  * @param recalled when a version of a preparation was taken out of use; empty if it was not
  */
@@ -30,6 +31,7 @@ public record StandingPorts(
     Protocols protocols,
     Populations populations,
     Function<PreparationId, Optional<Preparation>> preparations,
+    Function<String, Optional<Preparation>> labelled,
     Function<PreparationId, InUseRule> inUse,
     Function<PreparationId, Optional<Instant>> recalled,
     Transactions transactions,

@@ -3,8 +3,6 @@ package rungwise.clinic.standing;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.List;
-import java.util.Optional;
 import java.util.function.Function;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.VialReceived;
@@ -12,6 +10,7 @@ import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Vial;
+import rungwise.clinic.course.VialLabels;
 import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Preparation;
@@ -22,30 +21,36 @@ import rungwise.dosing.supply.Freshness;
 /**
  * What the doses of one course were drawn from.
  *
- * @param vials all of them, in the order in which they were dispensed
  * @param zone where a day begins
  */
 record Stocks(
     CourseFile file,
-    List<Written<VialReceived>> vials,
     Protocol protocol,
     ZoneId zone,
     Function<PreparationId, Preparation> preparations) {
 
   /** The stock of a report's dose. Of a report that names no vial it is not known. */
   Stock of(Written<InjectionReported> report) {
-    return vialOf(report)
-        .map(vial -> of(vial, report.fact().injectedAt(), report.fact().preparation()))
+    return report
+        .fact()
+        .details()
+        .vial()
+        .flatMap(file::vialOf)
+        .map(vial -> of(vial, report.fact().injectedAt(), injected(report)))
         .orElse(Stock.NOT_RECORDED);
   }
 
+  private Preparation injected(Written<InjectionReported> report) {
+    return new VialLabels(file, preparations).injected(report.fact());
+  }
+
   /** A vial as stock, as old as it is at an instant. */
-  Stock of(Written<VialReceived> vial, Instant at, PreparationId preparation) {
+  Stock of(Written<VialReceived> vial, Instant at, Preparation preparation) {
     return of(file.rootOf(vial.entry()), vial.fact().vial(), at, preparation);
   }
 
   /** The same of a label, under the id by which this course knows the vial. */
-  Stock of(EntryId id, Vial vial, Instant at, PreparationId preparation) {
+  Stock of(EntryId id, Vial vial, Instant at, Preparation preparation) {
     return new Stock(
         id.text(),
         isSingleUse(preparation)
@@ -56,22 +61,8 @@ record Stocks(
                 protocol.limits().freshDays().value()));
   }
 
-  /** The vial that the report names, as its last addendum says. */
-  Optional<Written<VialReceived>> vialOf(Written<InjectionReported> report) {
-    return report
-        .fact()
-        .details()
-        .vial()
-        .map(id -> file.rootOf(file.entry(id)))
-        .flatMap(
-            root ->
-                vials.stream()
-                    .filter(vial -> file.rootOf(vial.entry()).equals(root))
-                    .reduce((earlier, later) -> later));
-  }
-
   /** What is dissolved or opened for one injection has no time to grow old. */
-  private boolean isSingleUse(PreparationId preparation) {
-    return !(preparations.apply(preparation).form() instanceof Form.Solution);
+  private boolean isSingleUse(Preparation preparation) {
+    return !(preparation.form() instanceof Form.Solution);
   }
 }

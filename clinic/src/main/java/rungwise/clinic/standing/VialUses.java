@@ -5,13 +5,14 @@ import java.time.ZoneId;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFact.ObservationStarted;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EntryId;
-import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
-import rungwise.dosing.history.VialInHand;
+import rungwise.clinic.course.VialLabels;
 import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
@@ -27,7 +28,6 @@ import rungwise.dosing.supply.VialDates;
  */
 record VialUses(
     CourseFile file,
-    Stocks stocks,
     Function<PreparationId, Preparation> preparations,
     Function<PreparationId, InUseRule> rules,
     ZoneId zone) {
@@ -44,7 +44,8 @@ record VialUses(
    */
   VialUse of(Vial vial, Optional<Instant> drawn) {
     VialDates dates = vial.dates();
-    return preparationIn(vial)
+    return new VialLabels(file, preparations)
+        .planned(vial.composition())
         .map(preparation -> use(drawn, dates, preparation))
         .orElseGet(() -> use(dates, new InUseRule.NotStated(), new Form.Solution()));
   }
@@ -68,36 +69,21 @@ record VialUses(
     return preparation.form() instanceof Form.Solution && !(rule instanceof InUseRule.SingleUse);
   }
 
-  /** The preparation that the label says, of those that he was ever planned, the last one first. */
-  private Optional<Preparation> preparationIn(Vial vial) {
-    var label = new VialInHand.Label(vial.composition());
-    return file.plans().reversed().stream()
-        .map(Plan::preparation)
-        .distinct()
-        .map(preparations)
-        .filter(label::isOf)
-        .findFirst();
-  }
-
   private Optional<Instant> firstDrawn(EntryId vial) {
     Stream<Instant> reported =
         file.reports().stream()
-            .filter(report -> stocks.vialOf(report).filter(one -> isOf(one, vial)).isPresent())
-            .map(report -> report.fact().injectedAt());
+            .map(Written::fact)
+            .filter(report -> isOf(report.details().vial(), vial))
+            .map(InjectionReported::injectedAt);
     Stream<Instant> observed =
         file.observing().stream()
-            .filter(
-                one ->
-                    one.fact()
-                        .vial()
-                        .map(file::entry)
-                        .filter(entry -> file.rootOf(entry).equals(vial))
-                        .isPresent())
-            .map(one -> one.fact().injectedAt());
+            .map(Written::fact)
+            .filter(started -> isOf(started.vial(), vial))
+            .map(ObservationStarted::injectedAt);
     return Stream.concat(reported, observed).min(Instant::compareTo);
   }
 
-  private boolean isOf(Written<VialReceived> one, EntryId vial) {
-    return file.rootOf(one.entry()).equals(vial);
+  private boolean isOf(Optional<EntryId> one, EntryId vial) {
+    return one.map(entry -> file.rootOf(file.entry(entry))).equals(Optional.of(vial));
   }
 }

@@ -1,10 +1,12 @@
 package rungwise.clinic.titration;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InjectionDetails;
+import rungwise.clinic.course.VialLabels;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.Spot;
@@ -117,9 +119,19 @@ record DetailsReading(ReportDraft draft, PartFaults faults) {
     }
   }
 
+  /** Asked where the labels of his vials differ: the label decides what was injected. */
   private Optional<EntryId> vial(CourseFile file) {
     String entry = draft.text(ReportPart.VIAL);
-    if (entry.isBlank()) {
+    List<String> labels = VialLabels.of(file.vials());
+    if (entry.isBlank() && labels.size() > 1) {
+      faults.add(
+          ReportPart.VIAL,
+          "Say from which vial it was drawn, or that it is not known: the labels of his vials"
+              + " differ: "
+              + String.join("; ", labels)
+              + ".");
+    }
+    if (entry.isBlank() || entry.equals(ReportPart.VIAL_NOT_KNOWN)) {
       return Optional.empty();
     }
     Optional<EntryId> vial =

@@ -50,7 +50,7 @@ public enum ReportPart {
   AROUSED("aroused"),
   /** Names of what went wrong. */
   WRONG("wrong"),
-  /** The entry of the vial that it was drawn from. */
+  /** The entry of the vial that it was drawn from, or that it is not known. */
   VIAL("vial"),
   OTHER_TABLETS("otherTablets"),
   SECOND_DOSE("secondDose"),
@@ -60,6 +60,9 @@ public enum ReportPart {
   TABLET_TIME("tabletTime"),
   /** Why a report is replaced. */
   REASON("reason");
+
+  /** What stands in place of a vial that nobody knows. */
+  public static final String VIAL_NOT_KNOWN = "not_known";
 
   private final String field;
 

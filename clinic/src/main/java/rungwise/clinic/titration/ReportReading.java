@@ -11,11 +11,13 @@ import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.TabletTaken;
 import rungwise.clinic.course.CourseFile;
-import rungwise.clinic.course.CourseHistory;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.course.Plan;
+import rungwise.clinic.course.VialLabels;
 import rungwise.clinic.standing.CourseChanges;
+import rungwise.clinic.standing.CourseHistory;
+import rungwise.clinic.standing.LabelledDose;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
@@ -101,7 +103,7 @@ final class ReportReading {
 
   private InjectionReported report(
       Instant at, String barrel, Volume drawn, Response response, InjectionDetails details) {
-    PreparationId preparation = preparation(at);
+    PreparationId preparation = preparation(at, drawn, details);
     return new InjectionReported(
         at,
         preparation,
@@ -163,21 +165,33 @@ final class ReportReading {
         .orElse(file.plan().barrel());
   }
 
-  /** What he injected stays what it was when it is corrected, whatever is planned since. */
-  private PreparationId preparation(Instant at) {
-    PreparationId then =
-        draft
-            .corrects()
-            .flatMap(entry -> reported(file, entry))
-            .map(InjectionReported::preparation)
-            .orElseGet(() -> file.planAt(at).preparation());
-    if (!then.equals(file.plan().preparation())) {
+  /** What the label of the vial says, whatever was planned. */
+  private PreparationId preparation(Instant at, Volume drawn, InjectionDetails details) {
+    PreparationId planned = planned(at);
+    LabelledDose dose =
+        LabelledDose.of(ports, file, VialLabels.labelOf(file, details.vial()), planned);
+    Optional<String> other = dose.notice(drawn);
+    other.ifPresent(faults::notice);
+    if (other.isEmpty() && !planned.equals(file.plan().preparation())) {
       faults.notice(
           "Recorded as an injection of "
-              + preparationOf(then)
+              + preparationOf(planned)
               + ", which was his preparation at that time.");
     }
-    return then;
+    return dose.kept();
+  }
+
+  /**
+   * What was planned then. Of a report that named no vial it stays what it was when it is
+   * corrected, whatever is planned since.
+   */
+  private PreparationId planned(Instant at) {
+    return draft
+        .corrects()
+        .flatMap(entry -> reported(file, entry))
+        .filter(earlier -> earlier.details().vial().isEmpty())
+        .map(InjectionReported::preparation)
+        .orElseGet(() -> file.planAt(at).preparation());
   }
 
   private Preparation preparationOf(PreparationId id) {

@@ -16,6 +16,7 @@ import rungwise.clinic.course.CourseFact.ReportWithdrawn;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.people.AccountId;
+import rungwise.clinic.standing.CourseHistory;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;

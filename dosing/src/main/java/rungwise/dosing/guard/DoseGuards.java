@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import rungwise.dosing.history.Fact;
+import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.known.Dose;
@@ -268,11 +269,19 @@ public final class DoseGuards {
   }
 
   static Fact[] factsOf(Question question, Injection injection) {
-    boolean isUndated = question.history().isUndated(injection);
-    return new Fact[] {
-      new Fact.Happened(isUndated ? "injected before" : "injected", injection.at()),
-      Fact.said("drawn", injection.drawn()),
-      Fact.said("response", injection.responseWords())
-    };
+    History history = question.history();
+    var facts = new ArrayList<Fact>();
+    facts.add(
+        new Fact.Happened(
+            history.isUndated(injection) ? "injected before" : "injected", injection.at()));
+    facts.add(Fact.said("drawn", injection.drawn()));
+    if (history.mayHaveBeen().contains(injection)) {
+      facts.add(
+          Fact.said("of what, as the vial is not known", injection.preparation().composition()));
+    } else if (!injection.preparation().isSameAs(question.preparation())) {
+      facts.add(Fact.said("of", injection.preparation().composition()));
+    }
+    facts.add(Fact.said("response", injection.responseWords()));
+    return facts.toArray(Fact[]::new);
   }
 }

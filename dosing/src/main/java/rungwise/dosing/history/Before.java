@@ -1,6 +1,9 @@
 package rungwise.dosing.history;
 
+import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
+import rungwise.dosing.known.Preparation;
 import rungwise.quantities.Volume;
 
 /**
@@ -10,15 +13,22 @@ import rungwise.quantities.Volume;
  *     instant at which it can have been
  * @param unmapped long ones of which it is not known what was injected, and that no prescriber has
  *     reviewed
+ * @param nobodyKnows long ones of which a prescriber has written that nobody can tell
  * @param isOpen whether he was injected and nobody has asked since when the last time was
  */
-public record Before(List<Injection> undated, List<Unmapped> unmapped, boolean isOpen) {
+public record Before(
+    List<Injection> undated,
+    List<Unmapped> unmapped,
+    List<NobodyKnows> nobodyKnows,
+    boolean isOpen) {
 
-  public static final Before NOTHING = new Before(List.of(), List.of(), /* isOpen= */ false);
+  public static final Before NOTHING =
+      new Before(List.of(), List.of(), List.of(), /* isOpen= */ false);
 
   public Before {
     undated = List.copyOf(undated);
     unmapped = List.copyOf(unmapped);
+    nobodyKnows = List.copyOf(nobodyKnows);
   }
 
   /**
@@ -31,6 +41,30 @@ public record Before(List<Injection> undated, List<Unmapped> unmapped, boolean i
     /** "fully firm, soft after 150 min". */
     public String responseWords() {
       return grade.words() + ", " + soft.words();
+    }
+  }
+
+  /**
+   * The same once a prescriber has written that nobody can tell what was injected. What is not
+   * known counts as the worse: as if it had been whatever dose is asked about.
+   *
+   * @param entry the number of the prescriber's entry
+   * @param at the latest instant at which it can have been
+   */
+  public record NobodyKnows(long entry, Instant at, Grade grade, SoftAfter soft) {
+
+    Injection asIfOf(Preparation preparation, Volume volume) {
+      return new Injection(
+          entry,
+          at,
+          preparation,
+          volume,
+          Optional.empty(),
+          grade,
+          soft,
+          SimpleCauses.NOT_ASKED,
+          Injection.Setting.HOME,
+          Stock.NOT_RECORDED);
     }
   }
 }

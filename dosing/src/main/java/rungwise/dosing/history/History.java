@@ -20,6 +20,8 @@ import rungwise.quantities.Volume;
  * Everything of one course that a rule may look at.
  *
  * @param injections in the order of time, whatever the order given
+ * @param mayHaveBeen what an injection from nobody knows which vial may have been besides, once for
+ *     each other label that he had; it stops, closes and holds, and proves nothing
  * @param struck reports that were corrected or withdrawn and that no prescriber has confirmed to be
  *     wrong
  * @param observing injections in the clinic of which it is not yet recorded how they ended
@@ -28,6 +30,7 @@ import rungwise.quantities.Volume;
  */
 public record History(
     List<Injection> injections,
+    List<Injection> mayHaveBeen,
     List<Struck> struck,
     List<Observing> observing,
     List<Reopening> reopenings,
@@ -45,11 +48,19 @@ public record History(
   /** These injections and nothing else. */
   public static History of(List<Injection> injections) {
     return new History(
-        injections, List.of(), List.of(), List.of(), List.of(), List.of(), Before.NOTHING);
+        injections,
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        Before.NOTHING);
   }
 
   public History {
     injections = injections.stream().sorted(IN_ORDER).toList();
+    mayHaveBeen = List.copyOf(mayHaveBeen);
     struck = List.copyOf(struck);
     observing = List.copyOf(observing);
     reopenings = List.copyOf(reopenings);
@@ -65,6 +76,7 @@ public record History(
   public History withPast(List<Injection> dated, List<Struck> taken, Before known) {
     return new History(
         Stream.concat(dated.stream(), injections.stream()).toList(),
+        mayHaveBeen,
         Stream.concat(struck.stream(), taken.stream()).toList(),
         observing,
         reopenings,
@@ -102,14 +114,15 @@ public record History(
 
   /**
    * All that was said and still counts for stopping, closing and holding, in the order of time: the
-   * injections, those from before of which it is not known when they were, and what struck reports
-   * said.
+   * injections, what they may have been besides, those from before of which it is not known when
+   * they were, and what struck reports said.
    */
   public List<Injection> everSaid() {
-    return struck.isEmpty() && before.undated().isEmpty()
+    return struck.isEmpty() && mayHaveBeen.isEmpty() && before.undated().isEmpty()
         ? injections
         : Stream.of(
                 injections.stream(),
+                mayHaveBeen.stream(),
                 before.undated().stream(),
                 struck.stream().filter(Struck::counts).map(Struck::said))
             .flatMap(said -> said)
@@ -186,12 +199,14 @@ public record History(
 
   /**
    * The injection that keeps a volume of a preparation closed, if one does: of this preparation, or
-   * of another one of which this volume holds as much or more.
+   * of another one of which this volume holds as much or more, or of nobody knows what.
    */
   public Optional<Injection> closing(Preparation preparation, Volume volume) {
-    return everSaid().stream()
-        .filter(Injection::closesVolume)
-        .filter(one -> one.isReachedBy(preparation, volume))
+    return Stream.concat(
+            everSaid().stream()
+                .filter(Injection::closesVolume)
+                .filter(one -> one.isReachedBy(preparation, volume)),
+            before.nobodyKnows().stream().map(one -> one.asIfOf(preparation, volume)))
         .filter(one -> !isReopened(one, preparation.id(), volume))
         .findFirst();
   }
@@ -315,18 +330,39 @@ public record History(
 
   /**
    * What was struck counts too until a prescriber agrees; of this preparation while nothing of it
-   * counts, because then nothing else speaks of it.
+   * counts, because then nothing else speaks of it. What he may have been injected with, from
+   * nobody knows which vial, makes a change of it only where he was injected with anything else.
    */
   private Beginning afterNothingTolerated(List<Injection> before, Preparation next) {
     boolean isNothingOfIt = before.size() == injections.size();
-    List<Beginning.Held> tooLong =
+    List<Injection> ofNext =
         everSaid().stream()
-            .filter(
-                one -> isNothingOfIt || !one.preparation().isSameAs(next) || before.contains(one))
-            .filter(Injection::forbidsHigherDose)
-            .map(one -> new Beginning.Held(one.preparation(), one.drawn()))
+            .filter(one -> !isNothingOfIt)
+            .filter(one -> one.preparation().isSameAs(next) && !before.contains(one))
             .toList();
-    return tooLong.isEmpty() ? new Beginning.AsNew() : new Beginning.BelowTooLong(tooLong);
+    List<Injection> tooLong =
+        everSaid().stream()
+            .filter(one -> !ofNext.contains(one))
+            .filter(Injection::forbidsHigherDose)
+            .toList();
+    boolean isNew =
+        before.isEmpty()
+            && tooLong.stream()
+                .allMatch(one -> ofNext.stream().anyMatch(read -> mayHaveBeen(read, one)));
+    return tooLong.isEmpty() || isNew
+        ? new Beginning.AsNew()
+        : new Beginning.BelowTooLong(
+            tooLong.stream()
+                .map(one -> new Beginning.Held(one.preparation(), one.drawn()))
+                .toList());
+  }
+
+  /** Whether one is what another may have been besides, from nobody knows which vial. */
+  private boolean mayHaveBeen(Injection read, Injection besides) {
+    return read.entry() == besides.entry()
+        && read.at().equals(besides.at())
+        && read.drawn().equals(besides.drawn())
+        && !isUndated(besides);
   }
 
   /** The doses that are proven on fresh stock to be over in time, of whatever preparation. */

@@ -1,5 +1,6 @@
 package rungwise.dosing.known;
 
+import java.util.Arrays;
 import java.util.Optional;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;
@@ -45,5 +46,21 @@ public record Ingredient(Component component, Concentration strength, Optional<M
         + strength.numberIn(component.unit())
         + " "
         + component.unit().word();
+  }
+
+  /** What such words say, of an ingredient without a limit; empty if they say anything else. */
+  static Optional<Ingredient> ofStrengthWords(String words) {
+    return Arrays.stream(Component.values())
+        .filter(component -> words.startsWith(component.fullName() + " "))
+        .flatMap(component -> strength(component, words).stream())
+        .filter(read -> read.strengthWords().equals(words))
+        .findFirst();
+  }
+
+  private static Optional<Ingredient> strength(Component component, String words) {
+    String strength = words.substring(component.fullName().length()).strip();
+    return Concentration.parse(strength + "/mL")
+        .found()
+        .map(read -> new Ingredient(component, read, Optional.empty()));
   }
 }

@@ -1,6 +1,7 @@
 package rungwise.dosing.known;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -26,6 +27,9 @@ public record Preparation(
     List<Ingredient> ingredients,
     Volume ceiling,
     Optional<String> preservative) {
+
+  private static final String PER_MILLILITRE = " per mL";
+  private static final int NOTHING_LEFT_OUT = -1;
 
   /** The fields that a fault of a preparation names. */
   public static final String NAME = "name";
@@ -165,7 +169,37 @@ public record Preparation(
             .sorted(Comparator.comparing(Ingredient::component))
             .map(Ingredient::strengthWords)
             .collect(Collectors.joining(", "))
-        + " per mL";
+        + PER_MILLILITRE;
+  }
+
+  /**
+   * What a label says that it holds, as a solution of which nobody here has set a limit; empty if
+   * its words are not those of a composition.
+   */
+  public static Optional<Preparation> ofLabel(String composition) {
+    List<Ingredient> read =
+        Arrays.stream(withoutPerMillilitre(composition).split(", ", NOTHING_LEFT_OUT))
+            .flatMap(words -> Ingredient.ofStrengthWords(words).stream())
+            .toList();
+    return Optional.of(read)
+        .filter(ingredients -> compositionOf(ingredients).equals(composition))
+        .filter(
+            ingredients -> faultsOf(composition, ingredients, Barrels.largestCapacity()).isEmpty())
+        .map(
+            ingredients ->
+                new Preparation(
+                    new PreparationId("label: " + composition),
+                    composition,
+                    new Form.Solution(),
+                    ingredients,
+                    Barrels.largestCapacity(),
+                    Optional.empty()));
+  }
+
+  private static String withoutPerMillilitre(String composition) {
+    return composition.endsWith(PER_MILLILITRE)
+        ? composition.substring(0, composition.length() - PER_MILLILITRE.length())
+        : composition;
   }
 
   /** "papaverine 6 mg, phentolamine 0.2 mg, alprostadil 2 mcg". */

@@ -15,6 +15,7 @@ import org.apache.commons.csv.CSVPrinter;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastInjection;
 import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.TimeSpan;
 
 /** Writes histories as a history file with every column; the same ones give the same bytes. */
@@ -59,7 +60,7 @@ public final class HistoryFileWriter {
         status(one.soft()),
         one.soft() instanceof SoftAfter.Between between ? minutes(between.before()) : "",
         one.setting().map(setting -> setting.at().toString()).orElse(""),
-        one.setting().map(setting -> setting.preparation().value()).orElse(""),
+        one.preparation().map(PreparationId::value).orElse(""),
         one.setting().map(PastInjection.Setting::barrel).orElse(""));
   }
 

@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastInjection;
+import rungwise.dosing.known.PreparationId;
 
 /**
  * A history file of which some lines may be wrong.
@@ -47,6 +49,7 @@ public record HistorySurvey(List<HistoryLine> lines, List<String> faults, int as
         line.strength(),
         line.grade(),
         line.softAfter(),
-        line.setting());
+        line.setting(),
+        line.setting().isPresent() ? Optional.empty() : line.preparation().map(PreparationId::new));
   }
 }

@@ -3,6 +3,7 @@ package rungwise.store.past;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.PAST_HISTORY;
 import static rungwise.store.schema.Tables.PAST_INJECTION;
+import static rungwise.store.schema.Tables.PAST_INJECTION_NAMED;
 
 import java.time.Instant;
 import java.util.ArrayList;
@@ -14,6 +15,7 @@ import org.jooq.Record;
 import org.jooq.Result;
 import org.jooq.TableRecord;
 import org.jooq.impl.DSL;
+import org.jspecify.annotations.Nullable;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.past.PastHistory;
@@ -28,6 +30,7 @@ import rungwise.store.database.Database;
 import rungwise.store.journal.Journal;
 import rungwise.store.journal.NewEntry;
 import rungwise.store.schema.tables.records.PastHistoryRecord;
+import rungwise.store.schema.tables.records.PastInjectionNamedRecord;
 import rungwise.store.schema.tables.records.PastInjectionRecord;
 
 /** The histories in the journal: one entry for each patient of a file. */
@@ -107,27 +110,35 @@ public final class SqlPastHistories implements PastHistories {
     if (heads.isEmpty()) {
       return List.of();
     }
-    Map<String, Result<PastInjectionRecord>> lines =
+    Map<String, Result<Record>> lines =
         database
             .reading()
             .select(PAST_INJECTION.fields())
+            .select(PAST_INJECTION_NAMED.PREPARATION)
             .from(PAST_HISTORY)
             .join(ENTRY)
             .on(ENTRY.ID.eq(PAST_HISTORY.ENTRY_ID))
             .join(PAST_INJECTION)
             .on(PAST_INJECTION.ENTRY_ID.eq(PAST_HISTORY.ENTRY_ID))
+            .leftJoin(PAST_INJECTION_NAMED)
+            .on(PAST_INJECTION_NAMED.ENTRY_ID.eq(PAST_INJECTION.ENTRY_ID))
+            .and(PAST_INJECTION_NAMED.LINE.eq(PAST_INJECTION.LINE))
             .where(condition)
             .orderBy(PAST_INJECTION.ENTRY_ID, PAST_INJECTION.LINE)
-            .fetchInto(PAST_INJECTION)
+            .fetch()
             .intoGroups(PAST_INJECTION.ENTRY_ID);
     return heads.map(row -> kept(row, lines));
   }
 
-  private static Kept kept(Record row, Map<String, Result<PastInjectionRecord>> lines) {
-    Result<PastInjectionRecord> own = lines.get(row.get(PAST_HISTORY.ENTRY_ID));
+  private static Kept kept(Record row, Map<String, Result<Record>> lines) {
+    Result<Record> own = lines.get(row.get(PAST_HISTORY.ENTRY_ID));
     List<PastInjection> injections = new ArrayList<>();
     if (own != null) {
-      own.forEach(line -> injections.add(injection(line)));
+      own.forEach(
+          line ->
+              injections.add(
+                  injection(
+                      line.into(PAST_INJECTION), line.get(PAST_INJECTION_NAMED.PREPARATION))));
     }
     return new Kept(
         row.get(ENTRY.SEQ),
@@ -137,7 +148,7 @@ public final class SqlPastHistories implements PastHistories {
             row.get(PAST_HISTORY.PATIENT), row.get(PAST_HISTORY.AETIOLOGY_GROUP), injections));
   }
 
-  private static PastInjection injection(PastInjectionRecord row) {
+  private static PastInjection injection(PastInjectionRecord row, @Nullable String named) {
     return new PastInjection(
         row.getFileLine(),
         row.getInjection(),
@@ -150,7 +161,8 @@ public final class SqlPastHistories implements PastHistories {
             .map(
                 at ->
                     new PastInjection.Setting(
-                        at, new PreparationId(row.getPreparation()), row.getBarrel())));
+                        at, new PreparationId(row.getPreparation()), row.getBarrel())),
+        Optional.ofNullable(named).map(PreparationId::new));
   }
 
   private static SoftAfter soft(PastInjectionRecord row) {
@@ -182,9 +194,19 @@ public final class SqlPastHistories implements PastHistories {
     for (PastInjection injection : history.injections()) {
       line++;
       rows.add(row(injection, line));
+      if (injection.named().isPresent()) {
+        rows.add(named(injection.named().get(), line));
+      }
     }
     journal.append(
         NewEntry.of(BROUGHT_IN, at, AccountId.PROGRAM.text()), rows.toArray(TableRecord<?>[]::new));
+  }
+
+  private static PastInjectionNamedRecord named(PreparationId preparation, int line) {
+    var row = new PastInjectionNamedRecord();
+    row.setLine(line);
+    row.setPreparation(preparation.value());
+    return row;
   }
 
   private static PastInjectionRecord row(PastInjection injection, int line) {

@@ -179,6 +179,11 @@ begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists past_history_is_not_removed before delete on past_history
 begin select raise(abort, 'facts are never removed'); end;
 
+create trigger if not exists past_injection_named_is_not_changed before update on past_injection_named
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists past_injection_named_is_not_removed before delete on past_injection_named
+begin select raise(abort, 'facts are never removed'); end;
+
 create trigger if not exists past_injection_is_not_changed before update on past_injection
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists past_injection_is_not_removed before delete on past_injection

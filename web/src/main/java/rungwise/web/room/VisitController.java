@@ -174,10 +174,7 @@ final class VisitController {
                     state.question().ladder().barrel(),
                     lastSpot(state.file()),
                     roomViews.secondDose(state),
-                    VisitPage.vial(
-                        state.file().vial().map(written -> written.fact().vial()),
-                        room.vials(),
-                        form.ask(VisitForm.START, faults)),
+                    VisitPage.vial(state.file(), room.vials(), form.ask(VisitForm.START, faults)),
                     form.ask(VisitForm.START, faults),
                     time)),
         first.map(

@@ -5,8 +5,13 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.course.CourseFact.VialReceived;
+import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.Moment;
 import rungwise.clinic.course.Vial;
+import rungwise.clinic.course.VialLabels;
+import rungwise.clinic.room.StartDraft;
 import rungwise.clinic.room.WatchView;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.supply.ClinicVial;
@@ -138,19 +143,46 @@ public record VisitPage(
         view.isClear() || !ask.faults().isEmpty());
   }
 
-  /** Which vial it is drawn from, where the clinic keeps any of its own. */
-  static Optional<Choice> vial(Optional<Vial> own, List<ClinicVial> kept, InjectionQuestions ask) {
-    if (kept.isEmpty()) {
+  /**
+   * Which vial it is drawn from, where the clinic keeps any of its own, or the labels of his
+   * differ: then none of them is chosen beforehand.
+   */
+  static Optional<Choice> vial(CourseFile file, List<ClinicVial> kept, InjectionQuestions ask) {
+    boolean doLabelsDiffer = VialLabels.of(file.ownVials()).size() > 1;
+    if (kept.isEmpty() && !doLabelsDiffer) {
       return Optional.empty();
     }
-    String his = own.map(vial -> "his own: " + label(vial)).orElse("his own: none is on record");
     var options = new ArrayList<Option>();
-    options.add(new Option("", his, "", false));
+    if (doLabelsDiffer) {
+      file.ownVials().reversed().stream().map(VisitPage::own).forEach(options::add);
+    } else {
+      options.add(inUse(file));
+    }
     kept.forEach(
         one ->
             options.add(
                 new Option(one.id().text(), "the clinic's: " + label(one.vial()), "", false)));
+    if (doLabelsDiffer) {
+      options.add(
+          new Option(
+              StartDraft.VIAL_NOT_KNOWN,
+              "not known which",
+              "Only if it has happened already.",
+              false));
+    }
     return Optional.of(ask.choice(VisitForm.VIAL, "Drawn from which vial", options));
+  }
+
+  private static Option inUse(CourseFile file) {
+    String his =
+        file.vial()
+            .map(vial -> "his own: " + label(vial.fact().vial()))
+            .orElse("his own: none is on record");
+    return new Option("", his, "", false);
+  }
+
+  private static Option own(Written<VialReceived> vial) {
+    return new Option(vial.entry().id().text(), "his own: " + label(vial.fact().vial()), "", false);
   }
 
   private static String label(Vial vial) {

@@ -120,7 +120,9 @@ record ReportForm(Typed typed) {
             .with(ReportPart.PAIN, details.pain().map(pain -> Integer.toString(pain)).orElse(""))
             .with(ReportPart.BRUISE, details.bruise().words())
             .with(ReportPart.AROUSED, details.aroused().words())
-            .with(ReportPart.VIAL, details.vial().map(vial -> vialNow(vial, file)).orElse(""))
+            .with(
+                ReportPart.VIAL,
+                details.vial().map(vial -> vialNow(vial, file)).orElse(ReportPart.VIAL_NOT_KNOWN))
             .with(ReportPart.OTHER_TABLETS, details.otherTablets())
             .with(ReportPart.SECOND_DOSE, details.secondDose().words());
     return new ReportForm(

@@ -13,6 +13,7 @@ import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.Patient;
+import rungwise.clinic.course.VialLabels;
 import rungwise.clinic.sheet.OpenErectionView;
 import rungwise.clinic.sheet.OpenErectionView.Way;
 import rungwise.clinic.soundness.Flaw;
@@ -40,6 +41,7 @@ import rungwise.web.page.Field;
  * @param continues the entry of the unfinished report that the form goes on with; may be empty
  * @param syringe the syringe whose line is asked for
  * @param isOtherSyringe whether that is another one than the plan's
+ * @param whichVial asked of every report where the labels of his vials differ
  */
 public record ReportPage(
     String path,
@@ -57,6 +59,7 @@ public record ReportPage(
     String syringe,
     Choice barrel,
     boolean isOtherSyringe,
+    Optional<Choice> whichVial,
     Choice grade,
     Soft soft,
     Choice causes,
@@ -143,7 +146,7 @@ public record ReportPage(
   /**
    * What is folded away.
    *
-   * @param vial asked only where he has one
+   * @param vial where he has one, and all labels say the same
    */
   public record More(
       boolean isOpen,
@@ -193,6 +196,7 @@ public record ReportPage(
         used.words(),
         barrel(ask, around.barrels(), planned, used),
         !used.equals(planned),
+        vial(ask, state.file()).filter(asked -> doLabelsDiffer(state.file())),
         ask.grade("How firm it was"),
         EndQuestion.of(ask, around.time()),
         ask.causes(),
@@ -303,7 +307,7 @@ public record ReportPage(
         answer(ask, "bruise", "A bruise?"),
         answer(ask, "aroused", "Was he aroused?"),
         ask.wrong(),
-        vial(ask, file),
+        vial(ask, file).filter(asked -> !doLabelsDiffer(file)),
         ask.optional(Field.Kind.TEXT, "otherTablets", "Other tablets or drugs that day"),
         answer(ask, "secondDose", "A second dose that day?"));
   }
@@ -324,8 +328,8 @@ public record ReportPage(
       return Optional.empty();
     }
     var options = new ArrayList<Option>();
-    options.add(option("", "not known", ""));
     file.vials()
+        .reversed()
         .forEach(
             vial ->
                 options.add(
@@ -333,14 +337,20 @@ public record ReportPage(
                         vial.entry().id().text(),
                         "lot " + vial.fact().vial().lot() + ", " + vial.fact().vial().composition(),
                         "")));
-    return Optional.of(ask.choice("vial", "Vial", options, onlyLabel(file)));
+    options.add(option(ReportPart.VIAL_NOT_KNOWN, "not known which", ""));
+    return Optional.of(ask.choice("vial", "Which vial it was drawn from", options, inUse(file)));
   }
 
   /** The vial in use, where all that he has say the same; where two differ nothing is preset. */
-  private static String onlyLabel(CourseFile file) {
-    long labels =
-        file.vials().stream().map(vial -> vial.fact().vial().composition()).distinct().count();
-    return file.vial().filter(vial -> labels == 1).map(vial -> vial.entry().id().text()).orElse("");
+  private static String inUse(CourseFile file) {
+    return file.vial()
+        .filter(vial -> !doLabelsDiffer(file))
+        .map(vial -> vial.entry().id().text())
+        .orElse("");
+  }
+
+  private static boolean doLabelsDiffer(CourseFile file) {
+    return VialLabels.of(file.vials()).size() > 1;
   }
 
   private static Choice place(InjectionQuestions ask) {

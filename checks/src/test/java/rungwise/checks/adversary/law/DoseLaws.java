@@ -78,6 +78,13 @@ public final class DoseLaws {
         judge.fail(law, volume + " uL is open after " + closing.get().words());
       }
     }
+    Optional<Told> besides = ledger.closingBesides(mix, volume);
+    if (besides.isPresent()) {
+      judge.look(Law.VIAL_NOT_KNOWN, true);
+      if (open) {
+        judge.fail(Law.VIAL_NOT_KNOWN, volume + " uL is open after " + besides.get().words());
+      }
+    }
     Optional<Told> longer = ledger.longBelow(mix, volume);
     if (longer.isPresent()) {
       judge.look(Law.HIGHER_AFTER_LONG, true);
@@ -114,7 +121,7 @@ public final class DoseLaws {
       return;
     }
     Optional<Mix> before = ledger.mixBefore(mix);
-    List<Told> tolerated = before.map(ledger::tolerated).orElse(List.of());
+    List<Told> tolerated = before.isEmpty() ? List.of() : ledger.lastTolerated();
     if (tolerated.isEmpty()) {
       afterNothingTolerated();
       return;

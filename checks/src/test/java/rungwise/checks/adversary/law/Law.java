@@ -1,7 +1,5 @@
 package rungwise.checks.adversary.law;
 
-import java.util.Collections;
-import java.util.EnumSet;
 import java.util.Set;
 
 /** The rules that never bend, one by one. */
@@ -11,6 +9,7 @@ public enum Law {
   EMERGENCY_IS_COUNTED("every emergency that is open is told"),
   UNFINISHED("what may mean 4 hours stops while it is asked back"),
   LABEL_DECIDES("what the label of the vial says was injected, whatever was planned"),
+  VIAL_NOT_KNOWN("from nobody knows which vial it closes by each label that he had"),
   CLOSED("120 min or more, known or possible, closes that dose and all above it"),
   CLOSED_WHEN_STRUCK(
       "a struck report of 120 min or more closes until it is completed or confirmed"),
@@ -59,7 +58,7 @@ public enum Law {
   NOBODY_ELSE_OPENS("nobody but a prescriber opens a volume");
 
   /** What the engine is not known to obey yet. */
-  public static final Set<Law> AWAITED = Collections.unmodifiableSet(EnumSet.of(LABEL_DECIDES));
+  public static final Set<Law> AWAITED = Set.of();
 
   public final String words;
 

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SplittableRandom;
 import java.util.function.Predicate;
 import rungwise.dosing.screening.Condition;
 
@@ -329,6 +330,46 @@ public final class Ledger {
   /** The vial that was written down last. */
   public Optional<Vial> vial() {
     return vials.isEmpty() ? Optional.empty() : Optional.of(vials.getLast());
+  }
+
+  /** Mostly the last one; another one by mistake, or none where nobody knows afterwards. */
+  public Optional<Vial> inHand(SplittableRandom random, boolean given) {
+    if (vials.isEmpty() || (given && random.nextInt(6) == 0)) {
+      return Optional.empty();
+    }
+    return random.nextInt(6) == 0 ? Optional.of(vials.get(random.nextInt(vials.size()))) : vial();
+  }
+
+  /** The same where nobody knows from which vial, by another label that he had by then. */
+  public Optional<Told> closingBesides(Mix mix, long volume) {
+    for (Told one : counting()) {
+      if (one.mayReach(120)
+          && besides(one).stream().anyMatch(other -> mix.reaches(volume, other, one.drawn()))
+          && !isReopened(one.entry, mix, volume)) {
+        return Optional.of(one);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** What a report may have been besides, from nobody knows which vial; none of one from before. */
+  private List<Mix> besides(Told one) {
+    return one.vialKnown || one.id.isEmpty()
+        ? List.of()
+        : vials.stream()
+            .filter(vial -> vial.number() < beganAt(one))
+            .map(Vial::mix)
+            .filter(other -> !other.isSameAs(one.mix))
+            .toList();
+  }
+
+  /** The same of the mixture that was injected last of those that have any. */
+  public List<Told> lastTolerated() {
+    return counting().reversed().stream()
+        .map(one -> tolerated(one.mix))
+        .filter(some -> !some.isEmpty())
+        .findFirst()
+        .orElse(List.of());
   }
 
   /** The doses of a mixture that prove something, with no long one at as much or less. */

@@ -1,13 +1,17 @@
-package rungwise.clinic.course;
+package rungwise.clinic.standing;
 
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
+import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
+import rungwise.clinic.course.StruckReport;
+import rungwise.clinic.course.VialLabels;
 import rungwise.dosing.history.Acceptance;
 import rungwise.dosing.history.Before;
 import rungwise.dosing.history.EmergencyReview;
@@ -19,22 +23,37 @@ import rungwise.dosing.history.Stock;
 import rungwise.dosing.history.Struck;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
+import rungwise.quantities.Volume;
 
-/**
- * A course's entries as what the engine may look at.
- *
- * @param stock from which vial a report's dose was drawn
- * @param preparations every version of every preparation that was ever injected
- */
-public record CourseHistory(
-    CourseFile file,
-    Function<Written<InjectionReported>, Stock> stock,
-    Function<PreparationId, Preparation> preparations) {
+/** A course's entries as what the engine may look at. */
+public final class CourseHistory {
+
+  private final CourseFile file;
+  private final Function<Written<InjectionReported>, Stock> stock;
+  private final Function<PreparationId, Preparation> preparations;
+  private final VialLabels labels;
+
+  /**
+   * Of a course.
+   *
+   * @param stock from which vial a report's dose was drawn
+   * @param preparations every version of every preparation that was ever injected
+   */
+  public CourseHistory(
+      CourseFile file,
+      Function<Written<InjectionReported>, Stock> stock,
+      Function<PreparationId, Preparation> preparations) {
+    this.file = file;
+    this.stock = stock;
+    this.preparations = preparations;
+    this.labels = new VialLabels(file, preparations);
+  }
 
   /** What counts of it. */
   public History read() {
     return new History(
         file.reports().stream().map(this::injection).toList(),
+        mayHaveBeen(),
         struck(),
         observing(),
         reopenings(),
@@ -43,13 +62,22 @@ public record CourseHistory(
         Before.NOTHING);
   }
 
+  private List<Injection> mayHaveBeen() {
+    return file.reports().stream().flatMap(this::mayHaveBeen).toList();
+  }
+
+  private Stream<Injection> mayHaveBeen(Written<InjectionReported> report) {
+    return labels.mayHaveBeen(report).stream().map(other -> injection(report, other));
+  }
+
   private List<Struck> struck() {
-    return StruckReport.of(file).stream()
-        .map(
-            one ->
-                new Struck(
-                    injection(one.said()), one.now().number(), one.instead().map(this::injection)))
-        .toList();
+    return StruckReport.of(file).stream().flatMap(this::struck).toList();
+  }
+
+  private Stream<Struck> struck(StruckReport one) {
+    Optional<Injection> instead = one.instead().map(this::injection);
+    return Stream.concat(Stream.of(injection(one.said())), mayHaveBeen(one.said()))
+        .map(said -> new Struck(said, one.now().number(), instead));
   }
 
   private List<Observing> observing() {
@@ -97,23 +125,31 @@ public record CourseHistory(
   }
 
   /**
-   * Whether a dose of it had been signed. A row of before that was kept repeats what was drawn
-   * where nothing was ordered.
+   * The dose that was signed for it, where one of what was injected had been. A row of before that
+   * was kept repeats what was drawn where nothing was ordered.
    */
-  private boolean wasOrdered(InjectionReported report) {
-    return file.inForce(DoseSigned.class).stream()
-        .filter(written -> !written.entry().minute().isAfter(report.injectedAt()))
-        .anyMatch(written -> written.fact().plan().preparation().equals(report.preparation()));
+  private Optional<Volume> ordered(InjectionReported report, Preparation injected) {
+    boolean wasOrdered =
+        file.inForce(DoseSigned.class).stream()
+            .filter(written -> !written.entry().minute().isAfter(report.injectedAt()))
+            .anyMatch(written -> written.fact().plan().preparation().equals(injected.id()));
+    return report
+        .ordered()
+        .filter(volume -> wasOrdered && injected.id().equals(report.preparation()));
   }
 
   private Injection injection(Written<InjectionReported> written) {
+    return injection(written, labels.injected(written.fact()));
+  }
+
+  private Injection injection(Written<InjectionReported> written, Preparation injected) {
     InjectionReported report = written.fact();
     return new Injection(
         written.entry().number(),
         report.injectedAt(),
-        preparations.apply(report.preparation()),
+        injected,
         report.drawn(),
-        report.ordered().filter(volume -> wasOrdered(report)),
+        ordered(report, injected),
         report.grade(),
         report.soft(),
         report.causes(),

@@ -32,6 +32,8 @@ public record ClinicTime(ZoneId zone) {
     SECOND
   }
 
+  private static final int DATE_LENGTH = "2026-11-25".length();
+
   /** The fields of a date, of a time of day, and of which one where it came twice. */
   public static final String DATE_FIELD = "date";
 
@@ -100,14 +102,21 @@ public record ClinicTime(ZoneId zone) {
     return TIME.format(instant.atZone(zone));
   }
 
-  /** A date as a form gives it, such as "1961-04-30". */
+  /** A date as a form gives it, such as "1961-04-30": a year has four digits. */
   public static Reading<LocalDate> readDate(String text) {
+    String typed = text.strip();
     try {
-      return Reading.of(LocalDate.parse(text.strip(), DATE));
+      return typed.length() == DATE_LENGTH
+          ? Reading.of(LocalDate.parse(typed, DATE))
+          : notADate(text);
     } catch (DateTimeException notADate) {
-      return Reading.refused(
-          "\"" + text + "\" is not a date: write year, month and day, such as 2026-11-25");
+      return notADate(text);
     }
+  }
+
+  private static Reading<LocalDate> notADate(String text) {
+    return Reading.refused(
+        "\"" + text + "\" is not a date: write year, month and day, such as 2026-11-25");
   }
 
   /**

@@ -66,12 +66,12 @@ class SecondFactorTest {
 
   @Test
   void nobody_signs_before_a_second_factor_is_set_up_and_what_was_typed_is_kept() {
-    HttpResponse<String> answer = sign(prescriber, Map.of("reason", "typed \"words\""));
+    HttpResponse<String> answer = sign(prescriber, Map.of("signReason", "typed \"words\""));
 
     assertThat(answer.statusCode()).isEqualTo(403);
     assertThat(answer.body())
         .contains(ASKS_TO_SET_UP)
-        .contains("name=\"reason\" value=\"typed &#34;words&#34;\"");
+        .contains("name=\"signReason\" value=\"typed &#34;words&#34;\"");
     assertThat(signed()).isZero();
   }
 
@@ -94,14 +94,14 @@ class SecondFactorTest {
     clinic.clock().moveOn(STEP);
     Visitor other = clinic.signedIn(PRESCRIBER);
 
-    HttpResponse<String> asked = sign(other, Map.of("reason", "because"));
+    HttpResponse<String> asked = sign(other, Map.of("signReason", "because"));
     HttpResponse<String> wrong =
-        sign(other, Map.of("reason", "because", "secondFactorCode", "000000"));
+        sign(other, Map.of("signReason", "because", "secondFactorCode", "000000"));
     HttpResponse<String> right =
-        sign(other, Map.of("reason", "because", "secondFactorCode", code(app)));
+        sign(other, Map.of("signReason", "because", "secondFactorCode", code(app)));
 
     assertThat(asked.statusCode()).isEqualTo(403);
-    assertThat(asked.body()).contains(ASKS, "name=\"reason\" value=\"because\"");
+    assertThat(asked.body()).contains(ASKS, "name=\"signReason\" value=\"because\"");
     assertThat(wrong.statusCode()).isEqualTo(403);
     assertThat(wrong.body()).contains("The code is not right", "value=\"because\"");
     assertThat(right.statusCode()).isEqualTo(303);

@@ -117,7 +117,7 @@ class LiftingBrowserTest extends AtTheDesk {
     browser.inspect("accept-refused");
 
     page().locator("#accepted").fill("90");
-    page().locator(".signing #reason").fill("He is content and knows what to do after 2 hours.");
+    page().locator("#signReason").fill("He is content and knows what to do after 2 hours.");
     press("Sign this dose");
 
     assertThat(page().locator(".notice")).containsText("The dose is signed.");

@@ -104,7 +104,7 @@ public final class Lifting {
         ports.time().comesTwice(date, time) ? Occurrence.SECOND : Occurrence.NOT_SAID;
     Reading<Instant> soft = ports.time().read(date, time, which);
     return soft.found().isEmpty()
-        ? new Reading.Refused<>(soft.faults())
+        ? new Reading.Refused<>(soft.placed())
         : reviewEmergency(actor, id, soft.found(), reason);
   }
 

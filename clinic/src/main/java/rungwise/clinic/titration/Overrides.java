@@ -16,6 +16,7 @@ import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.guard.Overriding;
 import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Place;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
 
@@ -54,27 +55,32 @@ final class Overrides {
   }
 
   /** Why they cannot be overridden. */
-  List<String> faults() {
-    var faults = new ArrayList<String>();
+  List<Fault> faults() {
+    var faults = new ArrayList<Fault>();
     List<GuardRule> rules = draft.overridden().stream().sorted().toList();
     if (rules.stream().anyMatch(rule -> rule.guardClass() != GuardClass.HOLD)) {
-      faults.add("Only a hold can be overridden.");
+      faults.add(ofHolds("Only a hold can be overridden."));
     }
     for (GuardRule rule : rules) {
       boolean isRaised = raised.stream().anyMatch(verdict -> verdict.rule() == rule);
       if (rule.overriding() == Overriding.IN_THE_CLINIC && draft.place() == Place.HOME) {
-        faults.add("Never overridden for home: " + rule.wording());
+        faults.add(ofHolds("Never overridden for home: " + rule.wording()));
       } else if (rule.guardClass() == GuardClass.HOLD && !isRaised) {
         faults.add(
-            "Not on this dose now, so it is not overridden: "
-                + rule.wording()
-                + " Take the tick away.");
+            ofHolds(
+                "Not on this dose now, so it is not overridden: "
+                    + rule.wording()
+                    + " Take the tick away."));
       }
     }
     if (rules.stream().anyMatch(rule -> rule.overriding() == Overriding.UNTIL_A_DATE)) {
-      untilFault().ifPresent(faults::add);
+      untilFault().map(text -> new Fault(SignDraft.UNTIL, text)).ifPresent(faults::add);
     }
     return faults;
+  }
+
+  private static Fault ofHolds(String text) {
+    return new Fault(SignDraft.OVERRIDDEN, text);
   }
 
   private Optional<String> untilFault() {

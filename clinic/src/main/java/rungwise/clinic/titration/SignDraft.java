@@ -5,7 +5,8 @@ import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Place;
 
 /**
- * What the sign form holds.
+ * What the sign form holds, with the names of its fields as a fault gives them; that of the reason
+ * is {@link rungwise.clinic.standing.CourseChanges#REASON}.
  *
  * @param volumeMicrolitres the volume of the step that was chosen
  * @param basis the number of the last entry that the page showed
@@ -27,6 +28,14 @@ public record SignDraft(
     String reason,
     boolean withNextStep,
     String acceptedMinutes) {
+
+  public static final String VOLUME = "volume";
+  public static final String PLACE = "place";
+  public static final String CHANGED = "changed";
+  public static final String OVERRIDDEN = "overridden";
+  public static final String UNTIL = "until";
+  public static final String ACCEPTED = "accepted";
+  public static final String NEXT_STEP = "nextStep";
 
   public SignDraft {
     overridden = Set.copyOf(overridden);

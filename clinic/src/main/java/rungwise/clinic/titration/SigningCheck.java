@@ -14,6 +14,7 @@ import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Acceptance;
 import rungwise.dosing.history.Place;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
@@ -29,44 +30,52 @@ final class SigningCheck {
   private SigningCheck() {}
 
   /** Every reason why the draft cannot be signed; empty if it can. */
-  static List<String> faults(
+  static List<Fault> faults(
       SignDraft draft,
       CourseState state,
       Volume volume,
       Optional<ChangeReason> changed,
       Overrides overrides) {
     Advice advice = state.advice();
-    var faults = new ArrayList<String>();
+    var faults = new ArrayList<Fault>();
     faults.addAll(nextStepFaults(draft, state, volume));
-    CourseChanges.textFault(draft.reason()).ifPresent(faults::add);
+    CourseChanges.textFault(draft.reason(), CourseChanges.REASON).ifPresent(faults::add);
     var verdicts = new ArrayList<>(advice.courseVerdicts());
     verdicts.addAll(advice.verdictsOn(volume));
     if (draft.place() == Place.HOME) {
       verdicts.addAll(advice.homeVerdicts());
     }
     if (!advice.isAllowed(volume) && verdicts.stream().noneMatch(Verdict::isHardStop)) {
-      faults.add(volume + " is not a step of the schedule: choose one of its steps.");
+      faults.add(
+          new Fault(
+              SignDraft.VOLUME,
+              volume + " is not a step of the schedule: choose one of its steps."));
     }
     verdicts.stream()
         .filter(Verdict::isHardStop)
         .map(verdict -> "Not possible: " + verdict.rule().wording())
+        .map(Fault::ofForm)
         .forEach(faults::add);
     verdicts.stream()
         .filter(verdict -> verdict.rule().guardClass() == GuardClass.HOLD)
         .map(Verdict::rule)
         .filter(rule -> !draft.overridden().contains(rule))
         .map(rule -> "On hold: " + rule.wording() + " Override it with a reason, or choose again.")
+        .map(text -> new Fault(SignDraft.OVERRIDDEN, text))
         .forEach(faults::add);
     boolean isProposed = advice.decision().proposed().equals(Optional.of(volume));
     if (!isProposed && changed.isEmpty()) {
-      faults.add("This is not the proposed dose: choose why it is changed.");
+      faults.add(
+          new Fault(SignDraft.CHANGED, "This is not the proposed dose: choose why it is changed."));
     }
     faults.addAll(overrides.faults());
     faults.addAll(acceptingFaults(draft, advice.verdictsOn(volume)));
     boolean needsWords =
-        !draft.overridden().isEmpty() || changed.equals(Optional.of(ChangeReason.OTHER));
+        !draft.overridden().isEmpty()
+            || !draft.acceptedMinutes().isBlank()
+            || changed.equals(Optional.of(ChangeReason.OTHER));
     if (needsWords && draft.reason().isBlank()) {
-      faults.add(CourseChanges.REASON_MISSING);
+      faults.add(new Fault(CourseChanges.REASON, CourseChanges.REASON_MISSING));
     }
     return faults;
   }
@@ -87,19 +96,18 @@ final class SigningCheck {
         : read.map(Optional::of);
   }
 
-  /** Only what waits can be accepted, and only with a reason. */
-  private static List<String> acceptingFaults(SignDraft draft, List<Verdict> verdicts) {
+  /** Only what waits can be accepted. */
+  private static List<Fault> acceptingFaults(SignDraft draft, List<Verdict> verdicts) {
     if (draft.acceptedMinutes().isBlank()) {
       return List.of();
     }
-    var faults = new ArrayList<>(accepted(draft).faults());
+    var faults = new ArrayList<>(accepted(draft).at(SignDraft.ACCEPTED).placed());
     if (verdicts.stream().noneMatch(verdict -> verdict.rule() == GuardRule.SIGN_ANEW)) {
       faults.add(
-          "Nothing over an hour is on record at this dose, so there is nothing to accept: leave the"
-              + " minutes empty.");
-    }
-    if (draft.reason().isBlank() && draft.overridden().isEmpty()) {
-      faults.add(CourseChanges.REASON_MISSING);
+          new Fault(
+              SignDraft.ACCEPTED,
+              "Nothing over an hour is on record at this dose, so there is nothing to accept: leave"
+                  + " the minutes empty."));
     }
     return faults;
   }
@@ -109,24 +117,29 @@ final class SigningCheck {
     return draft.withNextStep() ? state.question().ladder().above(volume) : Optional.empty();
   }
 
-  private static List<String> nextStepFaults(SignDraft draft, CourseState state, Volume volume) {
+  private static List<Fault> nextStepFaults(SignDraft draft, CourseState state, Volume volume) {
     if (!draft.withNextStep()) {
       return List.of();
     }
     if (draft.place() != Place.HOME) {
-      return List.of("A next step is for home only: in the clinic each dose is signed.");
+      return ofNextStep("A next step is for home only: in the clinic each dose is signed.");
     }
     Optional<Volume> next = nextStep(draft, state, volume);
     if (next.isEmpty()) {
-      return List.of("There is no step above " + volume + ": sign without a next step.");
+      return ofNextStep("There is no step above " + volume + ": sign without a next step.");
     }
     if (state.question().protocol().chances().isAsked()) {
-      return List.of(LIMITED);
+      return ofNextStep(LIMITED);
     }
     return DoseGuards.askForNextStep(state.question(), volume, next.get()).stream()
         .filter(Verdict::isBlock)
         .map(verdict -> "Next step " + next.get() + ": " + verdict.rule().wording())
+        .map(text -> new Fault(SignDraft.NEXT_STEP, text))
         .toList();
+  }
+
+  private static List<Fault> ofNextStep(String text) {
+    return List.of(new Fault(SignDraft.NEXT_STEP, text));
   }
 
   /** The reason of that name; none if there is no such reason. */

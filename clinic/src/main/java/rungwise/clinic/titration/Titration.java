@@ -36,6 +36,7 @@ import rungwise.dosing.decision.Advice;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.syringe.Barrels;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
 
@@ -44,6 +45,12 @@ import rungwise.quantities.Volume;
  * Each change reads the record and appends to it in one transaction.
  */
 public final class Titration {
+
+  /** The fields of the plan. */
+  public static final String PLAN_PREPARATION = "preparation";
+
+  public static final String PLAN_BARREL = "barrel";
+  public static final String PLAN_PROTOCOL = "protocol";
 
   private static final String STALE =
       "The record has changed since this page was opened, so nothing was signed. Read what is new"
@@ -205,7 +212,7 @@ public final class Titration {
           Volume volume = Volume.ofMicrolitres(draft.volumeMicrolitres());
           Optional<ChangeReason> changed = SigningCheck.changeReason(draft.changed());
           var overrides = new Overrides(draft, state, volume, ports.time());
-          List<String> faults = SigningCheck.faults(draft, state, volume, changed, overrides);
+          List<Fault> faults = SigningCheck.faults(draft, state, volume, changed, overrides);
           if (!faults.isEmpty()) {
             return new Reading.Refused<>(faults);
           }
@@ -242,28 +249,38 @@ public final class Titration {
         (file, now) -> {
           Plan old = file.plan();
           boolean isOther = !plan.preparation().equals(old.preparation());
-          var faults = new ArrayList<String>();
+          var faults = new ArrayList<Fault>();
           if (Barrels.of(plan.barrel()).isEmpty()) {
-            faults.add("There is no such syringe: choose one of the list.");
+            faults.add(new Fault(PLAN_BARREL, "There is no such syringe: choose one of the list."));
           }
           if (isOther && !inUse.test(plan.preparation())) {
-            faults.add("Choose the preparation from the clinic's list.");
+            faults.add(
+                new Fault(PLAN_PREPARATION, "Choose the preparation from the clinic's list."));
           }
           ports
               .protocols()
               .find(plan.protocol(), plan.protocolVersion())
               .ifPresentOrElse(
-                  signed -> cannotBegin(signed).ifPresent(faults::add),
-                  () -> faults.add("Choose a protocol that the clinic has signed."));
+                  signed ->
+                      cannotBegin(signed)
+                          .map(text -> new Fault(PLAN_PROTOCOL, text))
+                          .ifPresent(faults::add),
+                  () ->
+                      faults.add(
+                          new Fault(
+                              PLAN_PROTOCOL, "Choose a protocol that the clinic has signed.")));
           if (plan.equals(old)) {
-            faults.add("That is the plan already: nothing was changed.");
+            faults.add(Fault.ofForm("That is the plan already: nothing was changed."));
           }
           if (isOther && reason.isBlank()) {
-            faults.add("Write why the preparation is changed: it stays on record.");
+            faults.add(
+                new Fault(
+                    CourseChanges.REASON,
+                    "Write why the preparation is changed: it stays on record."));
           }
-          CourseChanges.textFault(reason).ifPresent(faults::add);
+          CourseChanges.textFault(reason, CourseChanges.REASON).ifPresent(faults::add);
           if (faults.isEmpty()) {
-            faults.addAll(reader.ladderOf(plan, file).faults());
+            faults.addAll(reader.ladderOf(plan, file).placed());
           }
           return faults.isEmpty()
               ? changes.append(id, new PlanChosen(plan), actor, now, reason)

@@ -1,6 +1,7 @@
 package rungwise.web.titration;
 
 import java.util.Arrays;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
@@ -19,6 +20,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
@@ -27,6 +29,7 @@ import rungwise.clinic.past.PastHistories.Undone;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseViews;
+import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.SignDraft;
@@ -35,6 +38,7 @@ import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.Reading;
+import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.start.StartChoices;
 
@@ -92,7 +96,7 @@ final class CourseController {
       @RequestParam(defaultValue = "") Set<String> overridden,
       @RequestParam(defaultValue = "") String until,
       @RequestParam(defaultValue = "") String accepted,
-      @RequestParam(defaultValue = "") String reason,
+      @RequestParam(defaultValue = "") String signReason,
       @RequestParam(defaultValue = "false") boolean nextStep,
       RedirectAttributes carried) {
     Set<GuardRule> rules =
@@ -101,7 +105,7 @@ final class CourseController {
             .collect(Collectors.toSet());
     CourseId course = courseId(id);
     SignDraft draft =
-        new SignDraft(volume, place, basis, changed, rules, until, reason, nextStep)
+        new SignDraft(volume, place, basis, changed, rules, until, signReason, nextStep)
             .accepting(accepted);
     Reading<Long> outcome = titration.sign(actor, course, draft);
     return done(
@@ -111,6 +115,7 @@ final class CourseController {
         outcome,
         "The dose is signed.",
         carried,
+        Map.of(CourseChanges.REASON, SignForm.REASON),
         page -> page.withSigning(draft));
   }
 
@@ -132,6 +137,13 @@ final class CourseController {
         outcome,
         "The review is on record. The next dose is a new signature, in the clinic.",
         carried,
+        Map.of(
+            CourseChanges.REASON,
+            "reviewReason",
+            ClinicTime.DATE_FIELD,
+            "softDate",
+            ClinicTime.TIME_FIELD,
+            "softTime"),
         page -> page.withLifting(forms -> forms.withReview(softDate, softTime, reviewReason)));
   }
 
@@ -158,6 +170,7 @@ final class CourseController {
         outcome,
         "The correction is confirmed: the report before it counts no more.",
         carried,
+        Map.of(CourseChanges.REASON, "confirmReason"),
         page -> page.withLifting(forms -> forms.withConfirmation(correction, confirmReason)));
   }
 
@@ -176,6 +189,7 @@ final class CourseController {
         lifting.seeFlags(actor, course, basis, seenWords),
         "The flagged reports are marked as seen by you.",
         carried,
+        Map.of(CourseChanges.REASON, "seenWords"),
         page -> page.withLifting(forms -> forms.withSeen(seenWords)));
   }
 
@@ -199,6 +213,7 @@ final class CourseController {
         outcome,
         "What he was injected with before this record is written down.",
         carried,
+        Map.of(CourseChanges.REASON, "pastReason"),
         page -> page.withLifting(forms -> forms.withPast(reference, pastReason)));
   }
 
@@ -221,11 +236,19 @@ final class CourseController {
       @AuthenticationPrincipal Account actor,
       @PathVariable String id,
       @RequestParam(defaultValue = "0") long volume,
-      @RequestParam(defaultValue = "") String reason,
+      @RequestParam(defaultValue = "") String reopenReason,
       RedirectAttributes carried) {
     CourseId course = courseId(id);
-    Reading<Long> outcome = lifting.reopen(actor, course, volume, reason);
-    return done(actor, course, "volume reopened", outcome, "The dose is open again.", carried);
+    Reading<Long> outcome = lifting.reopen(actor, course, volume, reopenReason);
+    return done(
+        actor,
+        course,
+        "volume reopened",
+        outcome,
+        "The dose is open again.",
+        carried,
+        Map.of(CourseChanges.REASON, CoursePage.REOPEN_REASON),
+        UnaryOperator.identity());
   }
 
   @PostMapping("/courses/{id}/plan")
@@ -235,13 +258,13 @@ final class CourseController {
       @RequestParam(defaultValue = "") String preparation,
       @RequestParam(defaultValue = "") String barrel,
       @RequestParam(defaultValue = "") String protocol,
-      @RequestParam(defaultValue = "") String reason,
+      @RequestParam(defaultValue = "") String planReason,
       RedirectAttributes carried) {
     CourseId course = courseId(id);
     Reading<Long> outcome =
         choices
             .plan(preparation, barrel, protocol)
-            .map(plan -> titration.choosePlan(actor, course, plan, choices.inUse(), reason))
+            .map(plan -> titration.choosePlan(actor, course, plan, choices.inUse(), planReason))
             .orElseGet(
                 () ->
                     Reading.refused(
@@ -252,19 +275,17 @@ final class CourseController {
         "plan chosen",
         outcome,
         "The plan is changed. The dose that was signed for the one before has ended.",
-        carried);
+        carried,
+        Map.of(CourseChanges.REASON, CoursePage.PLAN_REASON),
+        UnaryOperator.identity());
   }
 
-  private ModelAndView done(
-      Account actor,
-      CourseId course,
-      String what,
-      Reading<Long> outcome,
-      String notice,
-      RedirectAttributes carried) {
-    return done(actor, course, what, outcome, notice, carried, UnaryOperator.identity());
-  }
-
+  /**
+   * What comes of a form of the page.
+   *
+   * @param names the fields of that form which have another name on the page
+   * @param typed the page with what was typed
+   */
   private ModelAndView done(
       Account actor,
       CourseId course,
@@ -272,6 +293,7 @@ final class CourseController {
       Reading<Long> outcome,
       String notice,
       RedirectAttributes carried,
+      Map<String, String> names,
       UnaryOperator<CoursePage> typed) {
     return switch (outcome) {
       case Reading.Read<Long> read -> {
@@ -280,7 +302,12 @@ final class CourseController {
         yield Page.redirect("/courses/" + course);
       }
       case Reading.Refused<Long> refused ->
-          Page.refused(PAGE, typed.apply(page(actor, course)).withFaults(refused.faults()));
+          Page.refused(
+              PAGE,
+              typed
+                  .apply(page(actor, course))
+                  .withFaults(
+                      Faults.of(refused.placed(), field -> names.getOrDefault(field, field))));
     };
   }
 

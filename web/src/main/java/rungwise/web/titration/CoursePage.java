@@ -11,7 +11,6 @@ import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseView.ReasonLine;
 import rungwise.clinic.titration.SignDraft;
 import rungwise.dosing.decision.TitrationRule;
-import rungwise.quantities.Fault;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
 import rungwise.web.page.DoseLines;
@@ -49,7 +48,19 @@ public record CoursePage(
     LiftingForms lifting) {
 
   /** The form that chooses another preparation, syringe or protocol. */
-  public record PlanForm(Choice preparation, Choice barrel, Choice protocol, Field reason) {}
+  public record PlanForm(Choice preparation, Choice barrel, Choice protocol, Field reason) {
+
+    PlanForm withFaults(Faults faults) {
+      return new PlanForm(
+          preparation.withFaults(faults),
+          barrel.withFaults(faults),
+          protocol.withFaults(faults),
+          reason.withFaults(faults));
+    }
+  }
+
+  static final String REOPEN_REASON = "reopenReason";
+  static final String PLAN_REASON = "planReason";
 
   static CoursePage of(
       CourseView view, ForecastPart forecast, Account actor, StartChoices choices) {
@@ -70,7 +81,7 @@ public record CoursePage(
         isPrescriber ? SignForm.of(view) : Optional.empty(),
         isPrescriber,
         isClinical,
-        Field.of(Field.Kind.TEXT, "reason", "Reason"),
+        Field.of(Field.Kind.TEXT, REOPEN_REASON, "Reason"),
         planForm(view, choices),
         LiftingForms.of(view.lifting(), choices));
   }
@@ -97,8 +108,13 @@ public record CoursePage(
     return with(notice, faults, sign.map(form -> form.with(draft)), lifting);
   }
 
-  CoursePage withFaults(List<String> found) {
-    return with(notice, new Faults(found.stream().map(Fault::ofForm).toList()), sign, lifting);
+  CoursePage withFaults(Faults found) {
+    return with(notice, found, sign.map(form -> form.withFaults(found)), lifting.withFaults(found));
+  }
+
+  /** Whether the form to which a field belongs was sent and refused for it. */
+  public boolean isRefused(Field field) {
+    return !faults.of(field.name()).isEmpty();
   }
 
   private CoursePage with(
@@ -117,8 +133,8 @@ public record CoursePage(
         signing,
         isPrescriber,
         isClinical,
-        reason,
-        plan,
+        reason.withFaults(found),
+        plan.withFaults(found),
         lifted);
   }
 
@@ -151,7 +167,7 @@ public record CoursePage(
                 .map(one -> new Option(one.key(), one.title(), "version " + one.version(), false))
                 .toList(),
             now.protocol() + " version " + now.protocolVersion()),
-        Field.of(Field.Kind.TEXT, "reason", "Why")
+        Field.of(Field.Kind.TEXT, PLAN_REASON, "Why")
             .withHint("Needed for another preparation.")
             .optional());
   }

@@ -7,6 +7,7 @@ import java.util.stream.Stream;
 import rungwise.clinic.sheet.LiftingView;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
+import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 import rungwise.web.start.StartChoices;
 
@@ -110,6 +111,20 @@ public record LiftingForms(
         reviewReason,
         reference.withPicked(Set.of(picked)),
         pastReason.withValue(reason));
+  }
+
+  /** The same with each fault at its field. */
+  LiftingForms withFaults(Faults faults) {
+    return new LiftingForms(
+        view,
+        seenWords.withFaults(faults),
+        which.map(one -> one.withFaults(faults)),
+        confirmReason.withFaults(faults),
+        softDate.withFaults(faults),
+        softTime.withFaults(faults),
+        reviewReason.withFaults(faults),
+        reference.withFaults(faults),
+        pastReason.withFaults(faults));
   }
 
   private static Field reason(String name, String label) {

@@ -16,6 +16,7 @@ import rungwise.dosing.guard.Overriding;
 import rungwise.dosing.history.Place;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
+import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 
 /**
@@ -40,7 +41,7 @@ public record SignForm(
     Choice nextStep,
     boolean isOpen) {
 
-  static final String ACCEPTED = "accepted";
+  static final String REASON = "signReason";
 
   /** The form for what the page shows; none where no step may be signed. */
   static Optional<SignForm> of(CourseView view) {
@@ -52,9 +53,10 @@ public record SignForm(
     return Optional.of(
         new SignForm(
             view.basis(),
-            Choice.of("volume", "Dose to sign", allowed.stream().map(SignForm::volume).toList()),
-            Choice.of("place", "Where he injects it", places()),
-            Choice.of("changed", "If it is not the proposed dose, why", changes()),
+            Choice.of(
+                SignDraft.VOLUME, "Dose to sign", allowed.stream().map(SignForm::volume).toList()),
+            Choice.of(SignDraft.PLACE, "Where he injects it", places()),
+            Choice.of(SignDraft.CHANGED, "If it is not the proposed dose, why", changes()),
             holds(view),
             isRaised(view, rule -> rule.overriding() == Overriding.UNTIL_A_DATE)
                 ? Optional.of(untilField())
@@ -62,7 +64,7 @@ public record SignForm(
             isRaised(view, rule -> rule == GuardRule.SIGN_ANEW)
                 ? Optional.of(acceptedField())
                 : Optional.empty(),
-            Field.of(Field.Kind.TEXT, "reason", "Reason in words")
+            Field.of(Field.Kind.TEXT, REASON, "Reason in words")
                 .withHint(
                     "Needed when a hold is overridden, more than an hour is accepted, or the reason"
                         + " is another one.")
@@ -86,6 +88,21 @@ public record SignForm(
         reason.withValue(draft.reason()),
         nextStep.withPicked(Set.of(Boolean.toString(draft.withNextStep()))),
         /* isOpen= */ true);
+  }
+
+  /** The same with each fault at its field. */
+  SignForm withFaults(Faults faults) {
+    return new SignForm(
+        basis,
+        volume.withFaults(faults),
+        place.withFaults(faults),
+        changed.withFaults(faults),
+        holds.map(choice -> choice.withFaults(faults)),
+        until.map(field -> field.withFaults(faults)),
+        accepted.map(field -> field.withFaults(faults)),
+        reason.withFaults(faults),
+        nextStep.withFaults(faults),
+        isOpen);
   }
 
   /**
@@ -139,7 +156,7 @@ public record SignForm(
             .toList();
     return holds.isEmpty()
         ? Optional.empty()
-        : Optional.of(Choice.of("overridden", "Override a hold", holds));
+        : Optional.of(Choice.of(SignDraft.OVERRIDDEN, "Override a hold", holds));
   }
 
   private static String holdsFor(GuardRule rule) {
@@ -151,14 +168,16 @@ public record SignForm(
   }
 
   private static Field untilField() {
-    return Field.of(Field.Kind.DATE, "until", "Overridden up to and with")
+    return Field.of(Field.Kind.DATE, SignDraft.UNTIL, "Overridden up to and with")
         .withHint("For the holds above that ask for a day, within the protocol's grace.")
         .optional();
   }
 
   private static Field acceptedField() {
     return Field.of(
-            Field.Kind.COUNT, ACCEPTED, "Accept erections over an hour at this dose, up to minutes")
+            Field.Kind.COUNT,
+            SignDraft.ACCEPTED,
+            "Accept erections over an hour at this dose, up to minutes")
         .withHint(
             "From 61 to 119, with the reason below. One that lasts so long at this dose then does"
                 + " not hold it again; a longer one, or one whose end nobody knows, does. Empty:"
@@ -168,7 +187,7 @@ public record SignForm(
 
   private static Choice nextStepChoice() {
     return Choice.of(
-        "nextStep",
+        SignDraft.NEXT_STEP,
         "At home, off unless you switch it on",
         List.of(
             new Option(

@@ -2,9 +2,13 @@ package rungwise.clinic.supply;
 
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.SamplePreparations;
 
 /** The form of a vial, filled in step by step; it begins as one that lasts for years. */
 public final class VialForm {
@@ -34,6 +38,13 @@ public final class VialForm {
       strengths.put(one.component(), one.strength().numberText(one.component().unit()));
     }
     return new VialForm(strengths, Map.of()).lot("L-1").beyondUse("2028-12-31");
+  }
+
+  /** The sample preparation that a label says. */
+  public static Optional<Preparation> preparationOf(String label) {
+    return Stream.concat(SamplePreparations.all().stream(), Stream.of(TitrationWorld.WEAK))
+        .filter(one -> one.composition().equals(label))
+        .findFirst();
   }
 
   private VialForm with(Box box, String text) {

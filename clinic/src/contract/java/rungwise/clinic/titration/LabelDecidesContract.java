@@ -269,19 +269,6 @@ public abstract class LabelDecidesContract {
   @Test
   void a_row_that_was_kept_as_planned_is_read_by_the_label_of_its_vial() {
     EntryId strong = world.receive(course, VialForm.of(STRONG));
-    InjectionDetails none = InjectionDetails.NONE;
-    var details =
-        new InjectionDetails(
-            none.onset(),
-            none.usable(),
-            none.spot(),
-            none.pain(),
-            Answer.NOT_KNOWN,
-            Answer.NOT_KNOWN,
-            none.causes(),
-            Optional.of(strong),
-            "",
-            Answer.NOT_KNOWN);
     var row =
         new InjectionReported(
             TitrationWorld.START.plus(Duration.ofHours(10)),
@@ -294,7 +281,7 @@ public abstract class LabelDecidesContract {
             SimpleCauses.NONE_FOUND,
             Place.HOME,
             Optional.empty(),
-            details);
+            from(strong));
     CoursePorts stored = world.stored();
     stored
         .transactions()
@@ -308,5 +295,20 @@ public abstract class LabelDecidesContract {
     assertThat(read().ordered()).isEmpty();
     assertThat(isClosed(PLANNED, 239)).isFalse();
     assertThat(List.of(isClosed(PLANNED, 240), isClosed(STRONG, 120))).containsOnly(true);
+  }
+
+  private static InjectionDetails from(EntryId vial) {
+    InjectionDetails none = InjectionDetails.NONE;
+    return new InjectionDetails(
+        none.onset(),
+        none.usable(),
+        none.spot(),
+        none.pain(),
+        Answer.NOT_KNOWN,
+        Answer.NOT_KNOWN,
+        none.causes(),
+        Optional.of(vial),
+        "",
+        Answer.NOT_KNOWN);
   }
 }

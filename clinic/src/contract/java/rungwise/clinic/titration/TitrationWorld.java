@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFile;
@@ -53,8 +52,7 @@ import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
 
 /**
- * A clinic whose clock stands until it is moved, over any store. Its zone is New York, and every
- * sample of a protocol is signed.
+ * A clinic in New York whose clock stands until it is moved. Every sample of a protocol is signed.
  */
 public final class TitrationWorld {
 
@@ -103,7 +101,7 @@ public final class TitrationWorld {
             written,
             populations,
             TitrationWorld::preparation,
-            TitrationWorld::labelled,
+            VialForm::preparationOf,
             id -> inUse,
             id -> Optional.ofNullable(withdrawn.get(id)),
             stored.transactions(),
@@ -115,12 +113,6 @@ public final class TitrationWorld {
 
   private static Optional<Preparation> preparation(PreparationId id) {
     return id.equals(WEAK.id()) ? Optional.of(WEAK) : SamplePreparations.of(id.value());
-  }
-
-  private static Optional<Preparation> labelled(String composition) {
-    return Stream.concat(SamplePreparations.all().stream(), Stream.of(WEAK))
-        .filter(one -> one.composition().equals(composition))
-        .findFirst();
   }
 
   /** Whether a preparation may be planned now. */

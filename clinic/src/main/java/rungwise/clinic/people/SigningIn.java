@@ -18,8 +18,8 @@ final class SigningIn {
   private static final Fault WRONG_CODE =
       new Fault(
           AccountFields.CODE,
-          "The sign-in name and the code do not belong together, or the code was used, replaced or is"
-              + " older than 7 days: check both, or ask an administrator for a new code");
+          "The sign-in name and the code do not belong together, or the code was used, replaced or"
+              + " is older than 7 days: check both, or ask an administrator for a new code");
   private static final Fault WRONG_PASSWORD =
       new Fault(
           AccountFields.PRESENT_PASSWORD,
@@ -119,12 +119,7 @@ final class SigningIn {
         isFirst
             ? Optional.of(AccountId.PROGRAM)
             : name.found().flatMap(accounts::named).map(Account::id);
-    Optional<Credential> stored =
-        holder.flatMap(
-            id ->
-                credentials
-                    .find(id, Credential.Kind.CODE)
-                    .filter(found -> found.isGoodAt(ports.clock().instant())));
+    Optional<Credential> stored = holder.flatMap(this::goodCode);
     var faults = new ArrayList<Fault>();
     if (!matches(OneTimeCode.normal(code), stored)) {
       faults.add(WRONG_CODE);
@@ -152,6 +147,12 @@ final class SigningIn {
                       : accounts.find(used.holder()).orElseThrow();
               return Reading.of(open(account.withState(AccountState.ACTIVE), used, hash));
             });
+  }
+
+  private Optional<Credential> goodCode(AccountId holder) {
+    return credentials
+        .find(holder, Credential.Kind.CODE)
+        .filter(found -> found.isGoodAt(ports.clock().instant()));
   }
 
   private Account firstAdministrator(SignInName name, String fullName) {

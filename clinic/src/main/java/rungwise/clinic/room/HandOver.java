@@ -67,6 +67,13 @@ public final class HandOver {
         .toList();
   }
 
+  private static String notTries(String typed) {
+    return "\""
+        + typed
+        + "\" is not a number of tries: try to reach him at least once, and write how often, such"
+        + " as 2.";
+  }
+
   /** Hands a man to somebody on call, by name, with what was tried so far. */
   public Reading<Long> handOver(Account actor, CourseId id, HandOverDraft draft) {
     return changes.change(
@@ -87,13 +94,7 @@ public final class HandOver {
     }
     Optional<Integer> tries = tries(draft.tries());
     if (tries.isEmpty()) {
-      faults.add(
-          new Fault(
-              VisitFields.TRIES,
-              "\""
-                  + draft.tries()
-                  + "\" is not a number of tries: try to reach him at least once, and write how often,"
-                  + " such as 2."));
+      faults.add(new Fault(VisitFields.TRIES, notTries(draft.tries())));
     }
     Reading<Instant> last = ports.time().read(draft.date(), draft.time(), draft.occurrence());
     faults.addAll(last.placed());

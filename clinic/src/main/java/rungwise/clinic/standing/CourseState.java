@@ -58,11 +58,12 @@ public record CourseState(
   /** Those of them that still stop or close something. */
   public List<Undone> undoneToConfirm() {
     History history = question.history();
-    boolean isUnmapped = !history.before().unmapped().isEmpty();
+    boolean isOfNobodyKnowsWhat =
+        !history.before().unmapped().isEmpty() || !history.before().nobodyKnows().isEmpty();
     return undone.stream()
         .filter(
             one ->
-                (isUnmapped && PastReading.hasLongUndated(one.kept()))
+                (isOfNobodyKnowsWhat && PastReading.hasLongUndated(one.kept()))
                     || history.struck().stream()
                         .anyMatch(said -> said.now() == one.number() && said.isToConfirm()))
         .toList();

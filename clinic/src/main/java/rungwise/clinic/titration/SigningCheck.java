@@ -51,18 +51,7 @@ final class SigningCheck {
               SignDraft.VOLUME,
               volume + " is not a step of the schedule: choose one of its steps."));
     }
-    verdicts.stream()
-        .filter(Verdict::isHardStop)
-        .map(verdict -> "Not possible: " + verdict.rule().wording())
-        .map(Fault::ofForm)
-        .forEach(faults::add);
-    verdicts.stream()
-        .filter(verdict -> verdict.rule().guardClass() == GuardClass.HOLD)
-        .map(Verdict::rule)
-        .filter(rule -> !draft.overridden().contains(rule))
-        .map(rule -> "On hold: " + rule.wording() + " Override it with a reason, or choose again.")
-        .map(text -> new Fault(SignDraft.OVERRIDDEN, text))
-        .forEach(faults::add);
+    faults.addAll(verdictFaults(draft, verdicts));
     boolean isProposed = advice.decision().proposed().equals(Optional.of(volume));
     if (!isProposed && changed.isEmpty()) {
       faults.add(
@@ -77,6 +66,24 @@ final class SigningCheck {
     if (needsWords && draft.reason().isBlank()) {
       faults.add(new Fault(CourseChanges.REASON, CourseChanges.REASON_MISSING));
     }
+    return faults;
+  }
+
+  /** What no signature opens, and the holds that this one does not override. */
+  private static List<Fault> verdictFaults(SignDraft draft, List<Verdict> verdicts) {
+    var faults = new ArrayList<Fault>();
+    verdicts.stream()
+        .filter(Verdict::isHardStop)
+        .map(verdict -> "Not possible: " + verdict.rule().wording())
+        .map(Fault::ofForm)
+        .forEach(faults::add);
+    verdicts.stream()
+        .filter(verdict -> verdict.rule().guardClass() == GuardClass.HOLD)
+        .map(Verdict::rule)
+        .filter(rule -> !draft.overridden().contains(rule))
+        .map(rule -> "On hold: " + rule.wording() + " Override it with a reason, or choose again.")
+        .map(text -> new Fault(SignDraft.OVERRIDDEN, text))
+        .forEach(faults::add);
     return faults;
   }
 

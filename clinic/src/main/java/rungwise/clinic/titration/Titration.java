@@ -247,38 +247,7 @@ public final class Titration {
         By.PRESCRIBER,
         id,
         (file, now) -> {
-          Plan old = file.plan();
-          boolean isOther = !plan.preparation().equals(old.preparation());
-          var faults = new ArrayList<Fault>();
-          if (Barrels.of(plan.barrel()).isEmpty()) {
-            faults.add(new Fault(PLAN_BARREL, "There is no such syringe: choose one of the list."));
-          }
-          if (isOther && !inUse.test(plan.preparation())) {
-            faults.add(
-                new Fault(PLAN_PREPARATION, "Choose the preparation from the clinic's list."));
-          }
-          ports
-              .protocols()
-              .find(plan.protocol(), plan.protocolVersion())
-              .ifPresentOrElse(
-                  signed ->
-                      cannotBegin(signed)
-                          .map(text -> new Fault(PLAN_PROTOCOL, text))
-                          .ifPresent(faults::add),
-                  () ->
-                      faults.add(
-                          new Fault(
-                              PLAN_PROTOCOL, "Choose a protocol that the clinic has signed.")));
-          if (plan.equals(old)) {
-            faults.add(Fault.ofForm("That is the plan already: nothing was changed."));
-          }
-          if (isOther && reason.isBlank()) {
-            faults.add(
-                new Fault(
-                    CourseChanges.REASON,
-                    "Write why the preparation is changed: it stays on record."));
-          }
-          CourseChanges.textFault(reason, CourseChanges.REASON).ifPresent(faults::add);
+          List<Fault> faults = planFaults(file.plan(), plan, inUse, reason);
           if (faults.isEmpty()) {
             faults.addAll(reader.ladderOf(plan, file).placed());
           }
@@ -286,6 +255,35 @@ public final class Titration {
               ? changes.append(id, new PlanChosen(plan), actor, now, reason)
               : new Reading.Refused<>(faults);
         });
+  }
+
+  private List<Fault> planFaults(
+      Plan old, Plan plan, Predicate<PreparationId> inUse, String reason) {
+    boolean isOther = !plan.preparation().equals(old.preparation());
+    var faults = new ArrayList<Fault>();
+    if (Barrels.of(plan.barrel()).isEmpty()) {
+      faults.add(new Fault(PLAN_BARREL, "There is no such syringe: choose one of the list."));
+    }
+    if (isOther && !inUse.test(plan.preparation())) {
+      faults.add(new Fault(PLAN_PREPARATION, "Choose the preparation from the clinic's list."));
+    }
+    ports
+        .protocols()
+        .find(plan.protocol(), plan.protocolVersion())
+        .map(this::cannotBegin)
+        .orElseGet(() -> Optional.of("Choose a protocol that the clinic has signed."))
+        .map(text -> new Fault(PLAN_PROTOCOL, text))
+        .ifPresent(faults::add);
+    if (plan.equals(old)) {
+      faults.add(Fault.ofForm("That is the plan already: nothing was changed."));
+    }
+    if (isOther && reason.isBlank()) {
+      faults.add(
+          new Fault(
+              CourseChanges.REASON, "Write why the preparation is changed: it stays on record."));
+    }
+    CourseChanges.textFault(reason, CourseChanges.REASON).ifPresent(faults::add);
+    return faults;
   }
 
   private Optional<String> cannotBegin(SignedProtocol signed) {

@@ -29,7 +29,6 @@ import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.PreparationId;
-import rungwise.dosing.known.SamplePreparations;
 import rungwise.quantities.Reading;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
@@ -54,7 +53,7 @@ final class PastInCourseTest {
     imports =
         new PastImports(
             store.pastHistories(),
-            id -> id.equals(ALPROSTADIL) || id.equals(SamplePreparations.ALPROSTADIL_40.id()),
+            ALPROSTADIL::equals,
             store.transactions(),
             UUID::randomUUID,
             world::now);
@@ -310,71 +309,6 @@ final class PastInCourseTest {
     review(Staff.PRESCRIBER, Optional.empty(), "his clinic has closed").orThrow();
 
     assertThat(world.blocks(course)).doesNotContain(GuardRule.PAST_LONG);
-  }
-
-  @Test
-  void what_nobody_can_tell_closes_every_dose_until_a_prescriber_opens_it() {
-    bringInHalfStrength(minutes(150));
-    review(Staff.PRESCRIBER, Optional.empty(), "his clinic has closed").orThrow();
-    world.pass(Duration.ofDays(3));
-    world
-        .report(course, ReportForm.at("2026-03-02", "09:00").mark("12").grade("3").exactly("40"))
-        .orThrow();
-
-    assertThat(isClosed(120)).isTrue();
-    assertThat(isClosed(250)).isTrue();
-    assertThat(world.lifting().reopen(Staff.EDUCATOR, course, 120, "he had little").faults())
-        .isNotEmpty();
-
-    world.lifting().reopen(Staff.PRESCRIBER, course, 120, "in the clinic, as a new man").orThrow();
-    assertThat(isClosed(120)).isFalse();
-    assertThat(isClosed(250)).isTrue();
-    world.signProposed(course);
-    assertThat(world.state(course).mayInject().isClear()).isTrue();
-  }
-
-  @Test
-  void a_line_without_a_time_that_names_its_preparation_keeps_it() {
-    var named =
-        new PastInjection(
-            2,
-            1,
-            Volume.ofMicrolitres(250),
-            1,
-            Optional.of(1.0),
-            Grade.FULLY_FIRM,
-            minutes(150),
-            Optional.empty(),
-            Optional.of(SamplePreparations.ALPROSTADIL_40.id()));
-    var plan = imports.plan(List.of(new PastHistory("mr-1", "vasculogenic", List.of(named))));
-    imports.commit(plan, "history.csv", done -> {});
-
-    assertThat(world.blocks(course)).contains(GuardRule.PAST_OPEN);
-    assertThat(world.blocks(course)).doesNotContain(GuardRule.PAST_LONG);
-    assertThat(isClosed(500)).isTrue();
-    assertThat(isClosed(250)).isFalse();
-    assertThat(store.pastHistories().all().getFirst().history().injections())
-        .containsExactly(named);
-    assertThat(review(Staff.PRESCRIBER, Optional.empty(), "seen").faults()).hasSize(1);
-  }
-
-  @Test
-  void a_line_that_names_a_preparation_of_nobody_here_is_refused() {
-    var named =
-        new PastInjection(
-            2,
-            1,
-            Volume.ofMicrolitres(250),
-            1,
-            Optional.of(1.0),
-            Grade.FULLY_FIRM,
-            minutes(150),
-            Optional.empty(),
-            Optional.of(new PreparationId("nobody's")));
-
-    var plan = imports.plan(List.of(new PastHistory("mr-1", "vasculogenic", List.of(named))));
-
-    assertThat(plan.faults()).singleElement().asString().contains("is not one of the clinic's");
   }
 
   @Test

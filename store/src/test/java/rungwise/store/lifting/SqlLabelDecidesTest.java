@@ -1,4 +1,4 @@
-package rungwise.store.course;
+package rungwise.store.lifting;
 
 import java.nio.file.Path;
 import org.junit.jupiter.api.AutoClose;

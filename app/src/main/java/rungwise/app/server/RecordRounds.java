@@ -1,6 +1,9 @@
 package rungwise.app.server;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
@@ -19,6 +22,7 @@ final class RecordRounds implements AutoCloseable {
   private static final long SECONDS_TO_END = 10;
 
   private final RecordWatch watch;
+  private final List<Future<?>> planned = new ArrayList<>();
   private final ScheduledExecutorService thread =
       new ScheduledThreadPoolExecutor(
           1, Thread.ofPlatform().daemon().name("record-rounds").factory());
@@ -31,8 +35,10 @@ final class RecordRounds implements AutoCloseable {
   static RecordRounds begin(RecordWatch watch) {
     var rounds = new RecordRounds(watch);
     rounds.lookAtFoundation();
-    rounds.thread.scheduleWithFixedDelay(rounds::lookAtFoundation, 1, 1, TimeUnit.MINUTES);
-    rounds.thread.scheduleWithFixedDelay(rounds::lookAtAll, 0, 1, TimeUnit.DAYS);
+    rounds.planned.add(
+        rounds.thread.scheduleWithFixedDelay(rounds::lookAtFoundation, 1, 1, TimeUnit.MINUTES));
+    rounds.planned.add(
+        rounds.thread.scheduleWithFixedDelay(rounds::lookAtAll, 0, 1, TimeUnit.DAYS));
     return rounds;
   }
 
@@ -76,7 +82,8 @@ final class RecordRounds implements AutoCloseable {
   /** Ends before the store is closed. */
   @Override
   public void close() {
-    thread.shutdownNow();
+    planned.forEach(look -> look.cancel(/* mayInterruptIfRunning= */ true));
+    thread.shutdown();
     try {
       if (!thread.awaitTermination(SECONDS_TO_END, TimeUnit.SECONDS)) {
         LOG.warn("A look at the record has not ended yet");

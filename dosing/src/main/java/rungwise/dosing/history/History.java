@@ -329,12 +329,15 @@ public record History(
   }
 
   /**
-   * What he may have been injected with, from nobody knows which vial, makes a change of it only
-   * where he was injected with anything else.
+   * What was struck counts too until a prescriber agrees; of this preparation while nothing of it
+   * counts, because then nothing else speaks of it. What he may have been injected with, from
+   * nobody knows which vial, makes a change of it only where he was injected with anything else.
    */
   private Beginning afterNothingTolerated(List<Injection> before, Preparation next) {
+    boolean isNothingOfIt = before.size() == injections.size();
     List<Injection> ofNext =
         everSaid().stream()
+            .filter(one -> !isNothingOfIt)
             .filter(one -> one.preparation().isSameAs(next) && !before.contains(one))
             .toList();
     List<Injection> tooLong =

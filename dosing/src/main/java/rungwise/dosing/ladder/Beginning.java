@@ -99,12 +99,13 @@ public sealed interface Beginning {
     };
   }
 
-  /** The highest volume of a ladder that a prescriber may sign as the first one, if any. */
+  /**
+   * The highest volume of a ladder that a prescriber may sign as the first one, if any. After
+   * something too long it is never more than a new man would begin with.
+   */
   default Optional<Volume> highestOf(Ladder ladder) {
     return this instanceof BelowTooLong tooLong
-        ? ladder.rungs().stream()
-            .filter(rung -> tooLong.allows(rung, ladder.preparation()))
-            .reduce((low, high) -> high)
+        ? Optional.of(ladder.first()).filter(first -> tooLong.allows(first, ladder.preparation()))
         : entryTo(ladder);
   }
 }

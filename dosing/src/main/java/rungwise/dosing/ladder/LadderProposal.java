@@ -100,6 +100,7 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
     Preparation preparation = ladder.preparation();
     return tooLong
         .highestMark(preparation, ladder.barrel())
+        .map(mark -> mark.isMoreThan(ladder.first()) ? ladder.first() : mark)
         .map(
             mark ->
                 withStep(

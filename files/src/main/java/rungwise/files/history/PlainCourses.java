@@ -195,7 +195,7 @@ final class PlainCourses {
       return true;
     }
     Optional<String> name = named < 0 ? Optional.empty() : Optional.of(names.text(named));
-    if (preparation != NOT_SEEN && choice.named().isEmpty() || !choice.isChosen(name)) {
+    if ((preparation != NOT_SEEN && choice.named().isEmpty()) || !choice.isChosen(name)) {
       return false;
     }
     preparation = named;

@@ -7,7 +7,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
@@ -46,7 +45,7 @@ public final class Database implements Transactions, AutoCloseable {
   private final DSLContext writer;
   private final DSLContext reader;
   private final ScopedValue<DSLContext> current = ScopedValue.newInstance();
-  private final ScopedValue<AtomicReference<Runnable>> afterwards = ScopedValue.newInstance();
+  private final ScopedValue<Afterwards> afterwards = ScopedValue.newInstance();
 
   private Database(HikariDataSource writing, HikariDataSource reading) {
     this.writing = writing;
@@ -239,25 +238,30 @@ public final class Database implements Transactions, AutoCloseable {
     return DSL.using(source, SQLDialect.SQLITE, settings);
   }
 
+  /** What is to be done once the transaction is on the disk. */
+  private static final class Afterwards {
+    private Runnable action = () -> {};
+  }
+
   @Override
   public <T> T inTransaction(Supplier<T> work) {
     if (current.isBound()) {
       return inner(work);
     }
-    var after = new AtomicReference<Runnable>(() -> {});
+    var after = new Afterwards();
     T result = ScopedValue.where(afterwards, after).call(() -> transaction(writer, work));
-    after.get().run();
+    after.action.run();
     return result;
   }
 
   /** What an inner transaction that fails wanted done afterwards is not done. */
   private <T> T inner(Supplier<T> work) {
-    Runnable before = afterwards.isBound() ? afterwards.get().get() : () -> {};
+    Runnable before = afterwards.isBound() ? afterwards.get().action : () -> {};
     try {
       return transaction(current.get(), work);
     } catch (RuntimeException | Error e) {
       if (afterwards.isBound()) {
-        afterwards.get().set(before);
+        afterwards.get().action = before;
       }
       throw e;
     }
@@ -282,7 +286,7 @@ public final class Database implements Transactions, AutoCloseable {
     if (!afterwards.isBound()) {
       throw new IllegalStateException("bug: a write outside a transaction");
     }
-    afterwards.get().set(action);
+    afterwards.get().action = action;
   }
 
   /** Reads many times from the one state that the database is in now, or the transaction is in. */

@@ -102,8 +102,9 @@ final class Survey {
             .fetchLazy()) {
       for (var entry : entries) {
         long seq = entry.value1();
-        boolean follows = seq == last + 1 && seal.equals(entry.value2());
-        if (!follows && (seq != last + 1 || isAsSealed(seq) && isAsSealed(last))) {
+        boolean follows = seal.equals(entry.value2());
+        boolean isGap = seq != last + 1;
+        if (isGap || (!follows && isAsSealed(seq) && isAsSealed(last))) {
           flaws.add(new Flaw(What.CHAIN, last + 1));
         }
         last = seq;

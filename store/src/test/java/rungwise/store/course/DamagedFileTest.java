@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.jooq.exception.DataAccessException;
 import org.junit.jupiter.api.Test;
@@ -71,18 +72,18 @@ final class DamagedFileTest {
 
   private static boolean isTold(
       Path copy, JournalKey key, CourseId id, List<CourseEntry> written, String where) {
-    CourseFile served;
+    Optional<CourseFile> served;
     try (Database database = Database.openKnown(copy)) {
       var courses = new SqlCourses(database, new Journal(database, key), List::of);
-      served = courses.find(id).orElse(null);
+      served = courses.find(id);
     } catch (CannotOpenStore | DataAccessException | UnreadableRecord notServed) {
       return true;
     }
-    assertThat(served).as("a course that is gone without a word, %s", where).isNotNull();
-    if (!served.isSound()) {
+    assertThat(served).as("a course that is gone without a word, %s", where).isPresent();
+    if (!served.orElseThrow().isSound()) {
       return true;
     }
-    assertThat(served.entries()).as(where).isEqualTo(written);
+    assertThat(served.orElseThrow().entries()).as(where).isEqualTo(written);
     return false;
   }
 }

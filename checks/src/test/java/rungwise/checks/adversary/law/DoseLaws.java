@@ -121,17 +121,9 @@ public final class DoseLaws {
       return;
     }
     Optional<Mix> before = ledger.mixBefore(mix);
-    if (before.isEmpty()) {
-      noneAbove(Law.FIRST_DOSE, scene.rungs().getFirst());
-      return;
-    }
-    List<Told> tolerated = ledger.lastTolerated();
+    List<Told> tolerated = before.isEmpty() ? List.of() : ledger.lastTolerated();
     if (tolerated.isEmpty()) {
-      boolean anyLong = ledger.counting().stream().anyMatch(Told::isLong);
-      judge.look(Law.CHANGE_AFTER_LONG, anyLong);
-      if (anyLong && scene.proposed() > 0) {
-        judge.fail(Law.CHANGE_AFTER_LONG, scene.proposed() + " uL is proposed");
-      }
+      afterNothingTolerated();
       return;
     }
     Told last =
@@ -149,6 +141,40 @@ public final class DoseLaws {
         }
       }
     }
+  }
+
+  private void afterNothingTolerated() {
+    List<Told> tooLong = ledger.everLong();
+    noneAbove(Law.FIRST_DOSE, scene.rungs().getFirst());
+    if (tooLong.isEmpty()) {
+      return;
+    }
+    judge.look(Law.CHANGE_AFTER_LONG, true);
+    if (scene.proposed() > 0) {
+      judge.fail(Law.CHANGE_AFTER_LONG, scene.proposed() + " uL is proposed");
+    }
+    for (long rung : scene.rungs()) {
+      if (scene.allows(rung) && !isLess(rung, tooLong)) {
+        judge.fail(Law.CHANGE_AFTER_LONG, rung + " uL is open, which is not less of everything");
+      }
+    }
+  }
+
+  /** Whether a volume holds less of each component than every one of them that held it. */
+  private boolean isLess(long volume, List<Told> tooLong) {
+    for (int i = 0; i < mix.components(); i++) {
+      int component = i;
+      long least =
+          tooLong.stream()
+              .filter(one -> one.mix.has(component))
+              .mapToLong(one -> one.mix.holds(component, one.drawn()))
+              .min()
+              .orElse(0);
+      if (mix.has(component) && mix.holds(component, volume) >= least) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private void noneAbove(Law law, long most) {

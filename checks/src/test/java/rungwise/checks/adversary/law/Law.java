@@ -18,7 +18,9 @@ public enum Law {
   ONE_RUNG_UP("never more than one step above what was drawn and went in"),
   FIRST_DOSE("the first dose of all is the first step"),
   CHANGE_CARRIES("after a change no component is above what was tolerated of it"),
-  CHANGE_AFTER_LONG("after a change nothing is proposed where nothing was tolerated"),
+  CHANGE_AFTER_LONG(
+      "where something was long and nothing tolerated nothing is proposed, and less of everything"
+          + " alone is open"),
   NAMED_BY_DRAWN("same, more and less are said by comparison with what was drawn"),
   NOT_ABOVE_DRAWN("nothing above what was drawn after useful, unknown or unasked"),
   NOTHING_WITHOUT_CAUSES("more only after the simple causes were asked and none was found"),

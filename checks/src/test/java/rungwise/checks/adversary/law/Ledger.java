@@ -154,6 +154,11 @@ public final class Ledger {
     return found;
   }
 
+  /** What was long or not known how long, struck or not, as long as it binds. */
+  List<Told> everLong() {
+    return told.stream().filter(Told::isLong).filter(this::stillBinds).toList();
+  }
+
   public Optional<Told> last() {
     List<Told> all = counting();
     return all.isEmpty() ? Optional.empty() : Optional.of(all.getLast());

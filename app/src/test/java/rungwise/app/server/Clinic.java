@@ -2,6 +2,8 @@ package rungwise.app.server;
 
 import java.net.URI;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneOffset;
 import java.util.Optional;
@@ -40,6 +42,21 @@ final class Clinic implements AutoCloseable {
   private static OpenClinic open(TemporaryFolder folder, InstantSource clock) {
     return OpenClinic.in(
         folder.path(), clock, new Argon2Hashing(LEAST_MEMORY_KIB, /* passes= */ 1));
+  }
+
+  /** A clock that stands still until it is moved on. */
+  static final class SettableClock implements InstantSource {
+
+    private volatile Instant now = Instant.parse("2026-03-02T08:00:00Z");
+
+    synchronized void moveOn(Duration time) {
+      now = now.plus(time);
+    }
+
+    @Override
+    public Instant instant() {
+      return now;
+    }
   }
 
   /** The invented clinic, told once for all tests of a process. */

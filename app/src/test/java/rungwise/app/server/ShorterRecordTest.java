@@ -29,7 +29,7 @@ class ShorterRecordTest {
   }
 
   private void putBackAnOlderCopy(@TempDir Path elsewhere) throws IOException {
-    var story = new StoryClock(new SettableClock());
+    var story = new StoryClock(InstantSource.system());
     Path database = folder.resolve("rungwise.db");
     try (OpenClinic clinic = OpenClinic.in(folder, story)) {
       DemoClinic.fill(clinic, story, ZoneOffset.UTC);

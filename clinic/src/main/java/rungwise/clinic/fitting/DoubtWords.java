@@ -38,24 +38,7 @@ public final class DoubtWords {
       case Doubt.NoDurations none ->
           "No duration at grade 3 or 4 is known: d0, d1 and tau are not fitted, and the result is"
               + " no population to forecast with.";
-      case Doubt.LikeHours hours ->
-          "In "
-              + counted(hours.courses())
-              + " (the first is number "
-              + hours.first()
-              + ") usable responses were over within 5 minutes: were hours written for minutes?";
-      case Doubt.LikeDays days ->
-          "In "
-              + counted(days.courses())
-              + " (the first is number "
-              + days.first()
-              + ") something lasted more than 3 days: look it up.";
-      case Doubt.Repeated repeated ->
-          "There is, injection for injection, what another man's course says in "
-              + counted(repeated.courses())
-              + " (the first is number "
-              + repeated.first()
-              + "): is somebody there twice?";
+      case Doubt.OfCourses some -> "In " + counted(some.courses()) + doubted(some);
       case Doubt.AtBound bound ->
           "The search left "
               + bound.parameter()
@@ -67,6 +50,20 @@ public final class DoubtWords {
           "A few draws of the posterior carry most of its weight (Pareto k "
               + BigDecimal.valueOf(tail.paretoK()).setScale(PLACES, RoundingMode.HALF_UP)
               + ", above 0.7): its means and deviations are not to be trusted.";
+    };
+  }
+
+  private static String doubted(Doubt.OfCourses some) {
+    return " (the first is number " + some.first() + ") " + what(some);
+  }
+
+  private static String what(Doubt.OfCourses some) {
+    return switch (some) {
+      case Doubt.LikeHours hours ->
+          "usable responses were over within 5 minutes: were hours written for minutes?";
+      case Doubt.LikeDays days -> "something lasted more than 3 days: look it up.";
+      case Doubt.Repeated repeated ->
+          "stands what another man's course says, injection for injection: is he there twice?";
     };
   }
 

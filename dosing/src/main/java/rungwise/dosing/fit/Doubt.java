@@ -49,13 +49,23 @@ public sealed interface Doubt {
   /** So many equal durations at equal doses are hardly those of two men: an assumption. */
   int EQUAL_DURATIONS = 3;
 
+  /** Something that is doubted in some courses. */
+  sealed interface OfCourses extends Doubt {
+
+    /** In how many. */
+    int courses();
+
+    /** The number of the first of them, from 1. */
+    int first();
+  }
+
   /**
    * More than one usable response that was over within {@link #LEAST_USABLE_MINUTES}.
    *
    * @param courses in how many courses
    * @param first the number of the first of them, from 1
    */
-  record LikeHours(int courses, int first) implements Doubt {}
+  record LikeHours(int courses, int first) implements OfCourses {}
 
   /**
    * Durations above {@link #MOST_MINUTES}.
@@ -63,7 +73,7 @@ public sealed interface Doubt {
    * @param courses in how many courses
    * @param first the number of the first of them, from 1
    */
-  record LikeDays(int courses, int first) implements Doubt {}
+  record LikeDays(int courses, int first) implements OfCourses {}
 
   /**
    * Courses that are, injection for injection, one that came before.
@@ -71,7 +81,7 @@ public sealed interface Doubt {
    * @param courses how many
    * @param first the number of the first of them, from 1
    */
-  record Repeated(int courses, int first) implements Doubt {}
+  record Repeated(int courses, int first) implements OfCourses {}
 
   /** A parameter that the search found at an end of its range. */
   record AtBound(String parameter) implements Doubt {}

@@ -60,9 +60,9 @@ public record FaultPage(
           "The record of this man cannot be read",
           "Nothing was saved and nothing can be shown: another program, or a fault of the disk,"
               + " changed what had been saved. Inject nothing by it. If he calls, go by what he"
-              + " says: an erection that may have lasted 4 hours is an emergency. Write down what he"
-              + " tells you and the time, and tell your administrator now: a sound record has to be"
-              + " put back, as the guide says.",
+              + " says: an erection that may have lasted 4 hours is an emergency. Write down what"
+              + " he tells you and the time, and tell your administrator now: a sound record has"
+              + " to be put back, as the guide says.",
           TO_TODAY,
           TODAY);
 

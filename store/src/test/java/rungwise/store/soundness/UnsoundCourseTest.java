@@ -1,4 +1,4 @@
-package rungwise.store.course;
+package rungwise.store.soundness;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,4 +1,4 @@
-package rungwise.app.server;
+package rungwise.app.start;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -19,6 +19,10 @@ import javax.net.ssl.SSLContext;
 import javax.net.ssl.TrustManagerFactory;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rungwise.app.server.OpenClinic;
+import rungwise.app.server.RunningServer;
+import rungwise.app.server.ServerSettings;
+import rungwise.app.server.TemporaryFolder;
 
 class TlsTest {
 

@@ -1,0 +1,5 @@
+/** Courses that are not as they were written. */
+@NullMarked
+package rungwise.store.soundness;
+
+import org.jspecify.annotations.NullMarked;

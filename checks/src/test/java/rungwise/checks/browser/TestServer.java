@@ -114,12 +114,12 @@ public final class TestServer implements AutoCloseable {
     return clinic;
   }
 
-  /** The clock that the clinic lives by. */
   /** The file that another program may change. */
   public Path database() {
     return folder.path().resolve("rungwise.db");
   }
 
+  /** The clock that the clinic lives by. */
   public StoryClock clock() {
     return clock;
   }

@@ -44,7 +44,7 @@ public class CourseReadingBenchmark {
   private static CourseId longest(SqliteStore store) {
     return store.courses().all().stream()
         .flatMap(id -> store.courses().find(id).stream())
-        .max(Comparator.comparing(file -> file.entries().size()))
+        .max(Comparator.comparingInt(file -> file.entries().size()))
         .orElseThrow()
         .id();
   }

@@ -86,7 +86,7 @@ class SecondFactorBrowserTest {
     form.getByText("in the clinic", new Locator.GetByTextOptions().setExact(false)).first().click();
     form.locator("input[name=volume]").first().check();
     form.locator("select[name=changed]").selectOption(new SelectOption().setIndex(1));
-    form.locator("input[name=reason]").fill(REASON);
+    form.locator("input[name=signReason]").fill(REASON);
     form.getByRole(AriaRole.BUTTON).click();
   }
 

@@ -151,7 +151,8 @@ final class PastInCourseTest {
     world.signProposed(course);
     imports.undo(bringIn(hoursAgo(500), minutes(150)), "the wrong file").orThrow();
 
-    assertThat(world.blocks(course)).containsExactly(GuardRule.VOLUME_CLOSED);
+    assertThat(world.blocks(course))
+        .containsExactly(GuardRule.NO_FIRST_DOSE, GuardRule.VOLUME_CLOSED);
     assertThat(toConfirm())
         .singleElement()
         .satisfies(
@@ -161,7 +162,8 @@ final class PastInCourseTest {
               assertThat(one.reason()).isEqualTo("the wrong file");
             });
     assertThat(confirmUndone(Staff.EDUCATOR).faults()).isNotEmpty();
-    assertThat(world.blocks(course)).containsExactly(GuardRule.VOLUME_CLOSED);
+    assertThat(world.blocks(course))
+        .containsExactly(GuardRule.NO_FIRST_DOSE, GuardRule.VOLUME_CLOSED);
 
     confirmUndone(Staff.PRESCRIBER).orThrow();
     assertThat(world.blocks(course)).isEmpty();

@@ -2,6 +2,7 @@ package rungwise.checks.adversary.law;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import rungwise.dosing.guard.GuardRule;
 
 /** The laws about how much: every step that may be signed, and every dose that may be injected. */
@@ -160,21 +161,25 @@ public final class DoseLaws {
     }
   }
 
-  /** Whether a volume holds less of each component than every one of them that held it. */
+  /**
+   * Whether a volume holds less of each component than every one of them that held it. One that was
+   * struck by a prescriber binds nobody, and shows still that he had the component.
+   */
   private boolean isLess(long volume, List<Told> tooLong) {
     for (int i = 0; i < mix.components(); i++) {
-      int component = i;
-      long least =
-          tooLong.stream()
-              .filter(one -> one.mix.has(component))
-              .mapToLong(one -> one.mix.holds(component, one.drawn()))
-              .min()
-              .orElse(0);
-      if (mix.has(component) && mix.holds(component, volume) >= least) {
+      long least = leastOf(i, tooLong).orElse(leastOf(i, ledger.longOfAll()).orElse(0));
+      if (mix.has(i) && mix.holds(i, volume) >= least) {
         return false;
       }
     }
     return true;
+  }
+
+  private static OptionalLong leastOf(int component, List<Told> tooLong) {
+    return tooLong.stream()
+        .filter(one -> one.mix.has(component))
+        .mapToLong(one -> one.mix.holds(component, one.drawn()))
+        .min();
   }
 
   private void noneAbove(Law law, long most) {

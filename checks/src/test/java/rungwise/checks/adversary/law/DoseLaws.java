@@ -166,8 +166,9 @@ public final class DoseLaws {
    * struck by a prescriber binds nobody, and shows still that he had the component.
    */
   private boolean isLess(long volume, List<Told> tooLong) {
+    List<Told> ever = ledger.told.stream().filter(Told::isLong).toList();
     for (int i = 0; i < mix.components(); i++) {
-      long least = leastOf(i, tooLong).orElse(leastOf(i, ledger.longOfAll()).orElse(0));
+      long least = leastOf(i, tooLong).orElse(leastOf(i, ever).orElse(0));
       if (mix.has(i) && mix.holds(i, volume) >= least) {
         return false;
       }

@@ -154,11 +154,6 @@ public final class Ledger {
     return found;
   }
 
-  /** What was ever said to be long or not known how long. */
-  List<Told> longOfAll() {
-    return told.stream().filter(Told::isLong).toList();
-  }
-
   /** What was long or not known how long, struck or not, as long as it binds. */
   List<Told> everLong() {
     return told.stream().filter(Told::isLong).filter(this::stillBinds).toList();

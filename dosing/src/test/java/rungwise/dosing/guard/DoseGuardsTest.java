@@ -9,11 +9,14 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import rungwise.dosing.LabelSheet;
 import rungwise.dosing.LabelWorld;
+import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Question;
+import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
+import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
@@ -148,21 +151,25 @@ final class DoseGuardsTest {
         .containsExactly(GuardRule.ABOVE_CEILING, GuardRule.NOT_A_STEP);
   }
 
-  @Test
-  void more_of_a_component_than_its_limit_is_refused() {
+  /** Of 20 mcg per mL, 5 mcg and 0.25 mL at most. */
+  private static Preparation limited() {
     Ingredient limited =
         new Ingredient(
             Component.ALPROSTADIL,
             Concentration.parse("20 mcg/mL").orThrow(),
             Optional.of(Mass.parse("5 mcg").orThrow()));
-    var preparation =
-        new Preparation(
-            new PreparationId("limited"),
-            "Limited",
-            new Form.Solution(),
-            List.of(limited),
-            ml("0.25"),
-            Optional.empty());
+    return new Preparation(
+        new PreparationId("limited"),
+        "Limited",
+        new Form.Solution(),
+        List.of(limited),
+        ml("0.25"),
+        Optional.empty());
+  }
+
+  @Test
+  void more_of_a_component_than_its_limit_is_refused() {
+    Preparation preparation = limited();
     var ladder = new Ladder(preparation, Barrels.U100_1, List.of(ml("0.25")), ml("0.25"));
     Question question = new LabelWorld().question(ladder);
 
@@ -227,5 +234,38 @@ final class DoseGuardsTest {
     assertThat(DoseGuards.ask(new LabelWorld().question(), Volume.ZERO))
         .extracting(Verdict::rule)
         .contains(GuardRule.NOT_A_STEP, GuardRule.TOO_SMALL_TO_MEASURE);
+  }
+
+  /** The higher one that went in before is reached again step by step. */
+  @Test
+  void after_a_lower_dose_that_may_not_have_gone_in_one_step_above_it_is_the_most() {
+    LabelWorld world =
+        after("0.25")
+            .injected("0.5", Grade.FULLER, minutes(20))
+            .injected("0.12", "0.12", Grade.NONE, minutes(20), SimpleCauses.NOT_ASKED);
+
+    assertThat(rules(world.question(), "0.25")).isEmpty();
+    assertThat(DoseGuards.ask(world.question(), ml("0.5")))
+        .filteredOn(Verdict::isBlock)
+        .singleElement()
+        .satisfies(
+            verdict -> {
+              assertThat(verdict.rule()).isEqualTo(GuardRule.MORE_THAN_ONE_STEP_UP);
+              assertThat(verdict.facts())
+                  .extracting(Fact::toString)
+                  .containsExactly(
+                      "last dose that went in: 0.5 mL",
+                      "tried since, not known to have gone in: 0.12 mL",
+                      "highest possible now: 0.25 mL");
+            });
+  }
+
+  @Test
+  void without_a_course_a_dose_is_held_against_the_limits_of_its_preparation() {
+    var dose = new Dose(ml("0.26"), limited(), Barrels.U100_1);
+
+    assertThat(DoseGuards.askWithoutCourse(dose))
+        .extracting(Verdict::rule)
+        .contains(GuardRule.ABOVE_CEILING, GuardRule.ABOVE_COMPONENT_LIMIT);
   }
 }

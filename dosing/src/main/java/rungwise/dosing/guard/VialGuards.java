@@ -42,6 +42,7 @@ public final class VialGuards {
           List.of(
               Verdict.of(
                   GuardRule.IN_USE_NOT_STATED,
+                  new Fact.Which("vial", vial.stock().vial()),
                   new Fact.Happened("usable until by its label", end.at())));
     };
   }

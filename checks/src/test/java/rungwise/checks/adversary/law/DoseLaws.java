@@ -3,6 +3,8 @@ package rungwise.checks.adversary.law;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.LongStream;
+import java.util.stream.Stream;
 import rungwise.dosing.guard.GuardRule;
 
 /** The laws about how much: every step that may be signed, and every dose that may be injected. */
@@ -176,11 +178,15 @@ public final class DoseLaws {
     return true;
   }
 
-  private static OptionalLong leastOf(int component, List<Told> tooLong) {
-    return tooLong.stream()
-        .filter(one -> one.mix.has(component))
-        .mapToLong(one -> one.mix.holds(component, one.drawn()))
-        .min();
+  private OptionalLong leastOf(int component, List<Told> tooLong) {
+    return tooLong.stream().flatMapToLong(one -> held(component, one)).min();
+  }
+
+  /** How much of a component a report may have held, from whichever vial. */
+  private LongStream held(int component, Told one) {
+    return Stream.concat(Stream.of(one.mix), ledger.besides(one).stream())
+        .filter(each -> each.has(component))
+        .mapToLong(each -> each.holds(component, one.drawn()));
   }
 
   private void noneAbove(Law law, long most) {

@@ -353,7 +353,7 @@ public final class Ledger {
   }
 
   /** What a report may have been besides, from nobody knows which vial; none of one from before. */
-  private List<Mix> besides(Told one) {
+  List<Mix> besides(Told one) {
     return one.vialKnown || one.id.isEmpty()
         ? List.of()
         : vials.stream()

@@ -65,7 +65,7 @@ public sealed interface SoftAfter {
   default boolean isWithin(SoftAfter said) {
     return switch (said) {
       case Exactly exactly -> equals(exactly);
-      case AtLeast atLeast -> !earliest().isLessThan(atLeast.duration());
+      case AtLeast atLeast -> isKnown() && !earliest().isLessThan(atLeast.duration());
       case Between between ->
           !earliest().isLessThan(between.from()) && isKnownBelow(between.before());
       case NotKnown notKnown -> true;

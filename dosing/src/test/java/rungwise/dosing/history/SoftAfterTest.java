@@ -50,6 +50,7 @@ final class SoftAfterTest {
     assertThat(exactly(100).isWithin(atLeast(90))).isTrue();
     assertThat(exactly(90).isWithin(atLeast(90))).isTrue();
     assertThat(exactly(89).isWithin(atLeast(90))).isFalse();
+    assertThat(new SoftAfter.NotKnown().isWithin(atLeast(0))).isFalse();
     assertThat(atLeast(120).isWithin(atLeast(90))).isTrue();
     assertThat(atLeast(60).isWithin(atLeast(90))).isFalse();
     assertThat(exactly(45).isWithin(new SoftAfter.NotKnown())).isTrue();

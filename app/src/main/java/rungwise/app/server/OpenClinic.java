@@ -5,6 +5,7 @@ import java.security.SecureRandom;
 import java.time.InstantSource;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
@@ -14,6 +15,9 @@ import rungwise.clinic.ClinicTime;
 import rungwise.clinic.access.CourseAccess;
 import rungwise.clinic.audit.Trail;
 import rungwise.clinic.audit.Viewing;
+import rungwise.clinic.clock.ClockCheck;
+import rungwise.clinic.clock.ClockConfirming;
+import rungwise.clinic.clock.ClockWatch;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
@@ -280,8 +284,27 @@ public final class OpenClinic implements AutoCloseable {
     return new Viewing(store.audit(), store.courses(), store.transactions(), clock);
   }
 
-  /** The use cases about courses, on the clinic's wall clock. */
+  /** Begins to compare the clock with whatever can be had. */
+  ClockWatch clockWatch() {
+    return new ClockWatch(clock, System::nanoTime, store.clockEntries().newest());
+  }
+
+  /** Keeps with each entry from now on what is then believed of the clock. */
+  void keepClock(ClockCheck check) {
+    store.journal().keepClock(() -> Optional.of(check.belief().token()));
+  }
+
+  ClockConfirming clockConfirming(ClockWatch watch, ClinicTime time) {
+    return new ClockConfirming(watch, store.clockEntries(), store.transactions(), clock, time);
+  }
+
+  /** The use cases about courses by a clock that is given, on the clinic's wall clock. */
   CourseCases courseCases(ClinicTime time) {
+    return courseCases(time, ClockCheck.GIVEN);
+  }
+
+  /** The use cases about courses, on the clinic's wall clock. */
+  CourseCases courseCases(ClinicTime time, ClockCheck check) {
     var ports =
         new StandingPorts(
             store.courses(),
@@ -294,6 +317,7 @@ public final class OpenClinic implements AutoCloseable {
             formulary::recalledAt,
             store.transactions(),
             clock,
+            check,
             time);
     return new CourseCases(
         new Starting(ports, formulary::isInUse, UUID::randomUUID),

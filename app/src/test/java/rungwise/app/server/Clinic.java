@@ -9,6 +9,7 @@ import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 import rungwise.app.server.DemoClinic.Member;
+import rungwise.clinic.clock.ClockWatch;
 import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.factor.FactorRule.Asked;
 import rungwise.store.RecordCheck;
@@ -93,6 +94,13 @@ final class Clinic implements AutoCloseable {
     return clinic;
   }
 
+  /** Everybody, and courses with a past, by a clock that is watched and not given. */
+  static Clinic thatWatchesItsClock() {
+    return new Clinic(
+        TemporaryFolder.copyOf(Told.FOLDER.path()),
+        settings -> settings.withClock(new ClockSettings.Watched(Optional.empty())));
+  }
+
   static Clinic empty() {
     return new Clinic();
   }
@@ -121,7 +129,8 @@ final class Clinic implements AutoCloseable {
 
   private static ServerSettings settings() {
     return ServerSettings.of(
-        ServerSettings.LOOPBACK, 0, Optional.empty(), "Northgate Clinic", ZoneOffset.UTC);
+            ServerSettings.LOOPBACK, 0, Optional.empty(), "Northgate Clinic", ZoneOffset.UTC)
+        .withClock(new ClockSettings.Given());
   }
 
   SettableClock clock() {
@@ -139,6 +148,11 @@ final class Clinic implements AutoCloseable {
   /** The record, walked over from outside. */
   Inspected whole() {
     return RecordCheck.of(folder.path(), Optional.empty());
+  }
+
+  /** What its server compares the clock with. */
+  ClockWatch watch() {
+    return server.context().getBean(ClockWatch.class);
   }
 
   RunningServer server() {

@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
@@ -82,6 +83,7 @@ public final class TitrationWorld {
   private final AtomicInteger ids = new AtomicInteger();
   private final Map<PreparationId, Instant> withdrawn = new HashMap<>();
   private Instant now = START;
+  private ClockCheck check = ClockCheck.GIVEN;
   private InUseRule inUse = new InUseRule.DaysAfterOpening(InUseRule.DaysAfterOpening.MOST);
 
   public TitrationWorld(CoursePorts stored, ProtocolReader reader) {
@@ -106,6 +108,7 @@ public final class TitrationWorld {
             id -> Optional.ofNullable(withdrawn.get(id)),
             stored.transactions(),
             () -> now,
+            () -> check.belief(),
             new ClinicTime(ZoneId.of("America/New_York")));
     this.titration = new Titration(ports);
     this.starting = new Starting(ports, this::isInUse, () -> new UUID(5, ids.incrementAndGet()));
@@ -190,6 +193,11 @@ public final class TitrationWorld {
   /** Counts the courses from there, so that none of an earlier world is opened again. */
   public void countFrom(int number) {
     ids.set(number);
+  }
+
+  /** What is believed of the clock from now on; it is right unless somebody else judges. */
+  public void judgeClockBy(ClockCheck other) {
+    check = other;
   }
 
   public void setClock(Instant instant) {

@@ -3,6 +3,9 @@ package rungwise.clinic.standing;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import rungwise.clinic.clock.ClockBelief;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
@@ -24,6 +27,7 @@ import rungwise.dosing.history.Question;
  * @param undone histories that were taken back, and that no prescriber has confirmed to be wrong
  * @param flags what a prescriber is to look at among the reports, seen or not
  * @param protocolWaits why the protocol has to be signed anew; empty if it need not
+ * @param clock what is believed of the clock that says what time it is
  */
 public record CourseState(
     CourseFile file,
@@ -32,7 +36,8 @@ public record CourseState(
     List<String> notes,
     List<Undone> undone,
     List<ReportFlag> flags,
-    List<String> protocolWaits) {
+    List<String> protocolWaits,
+    ClockBelief clock) {
 
   public CourseState {
     protocolWaits = List.copyOf(protocolWaits);
@@ -47,7 +52,25 @@ public record CourseState(
 
   /** The answer to "may he inject now?". */
   public Clearance mayInject() {
-    return Dosing.mayInject(question, signed());
+    return clearAtBothEnds(asked -> Dosing.mayInject(asked, signed()));
+  }
+
+  /** Nothing is clear that is not clear as far from now as the clock may be from the truth. */
+  private Clearance clearAtBothEnds(Function<Question, Clearance> answer) {
+    Clearance now = answer.apply(question);
+    if (clock.slack().isZero() || !now.isClear()) {
+      return now;
+    }
+    return Stream.of(now().minus(clock.slack()), now().plus(clock.slack()))
+        .map(at -> answer.apply(question.at(at)))
+        .filter(edge -> !edge.isClear())
+        .findFirst()
+        .orElse(now);
+  }
+
+  /** Now; empty while it is wrong. */
+  public Optional<Instant> knownNow() {
+    return clock instanceof ClockBelief.Wrong ? Optional.empty() : Optional.of(now());
   }
 
   /** What no prescriber has seen yet. */
@@ -91,6 +114,6 @@ public record CourseState(
   public Optional<Clearance> mayTakeNextStep() {
     return signed()
         .filter(dose -> dose.nextStep().isPresent())
-        .map(dose -> Dosing.mayTakeNextStep(question, dose));
+        .map(dose -> clearAtBothEnds(asked -> Dosing.mayTakeNextStep(asked, dose)));
   }
 }

@@ -320,7 +320,7 @@ public final class Titration {
         Advice.choiceIn(signed.advice())
             .flatMap(ports.populations()::choiceOf)
             .orElseGet(ByRule::new);
-    CourseState then = reader.state(file.upTo(signed.basis()), signed.askedAt(), choice);
+    CourseState then = reader.asOf(file.upTo(signed.basis()), signed.askedAt(), choice);
     return new Replay(signed.advice(), then.advice().record());
   }
 }

@@ -24,7 +24,9 @@ import org.springframework.security.web.util.matcher.RequestMatcher;
 import org.springframework.web.filter.CharacterEncodingFilter;
 import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
+import rungwise.clinic.ClinicTime;
 import rungwise.clinic.audit.Viewing;
+import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.people.People;
 import rungwise.clinic.people.Role;
@@ -49,13 +51,13 @@ public class AccessRules {
   private static final int AFTER_SECURITY = -50;
 
   @Bean
-  Sessions sessions(People people, SessionLimits limits, InstantSource clock) {
-    return new Sessions(people, limits, clock);
+  Sessions sessions(People people, SessionLimits limits, InstantSource clock, SteadyTime steady) {
+    return new Sessions(people, limits, clock, steady);
   }
 
   @Bean
-  Shifts shifts(FactorRule rule, InstantSource clock) {
-    return new Shifts(rule, clock);
+  Shifts shifts(FactorRule rule, SteadyTime steady) {
+    return new Shifts(rule, steady);
   }
 
   @Bean
@@ -70,8 +72,9 @@ public class AccessRules {
   }
 
   @Bean
-  Frames frames(ClinicSign clinic, Assets assets) {
-    return new PageFrames(clinic, assets);
+  Frames frames(
+      ClinicSign clinic, Assets assets, ClockCheck check, InstantSource clock, ClinicTime time) {
+    return new PageFrames(clinic, assets, new ClockWords(check, clock, time));
   }
 
   @Bean

@@ -42,6 +42,29 @@ public record FaultPage(
           TO_TODAY,
           TODAY);
 
+  /** A form that is larger than any that a page of ours sends. */
+  public static final FaultPage TOO_LARGE =
+      new FaultPage(
+          HttpStatus.CONTENT_TOO_LARGE,
+          "That is too much for one form",
+          "Nothing was saved: a form may have 256 kB, which is about 100 pages of text. Go back, as"
+              + " most browsers still have what you wrote there, and shorten the longest text. A"
+              + " report of what happened goes in a few lines; a file is brought in by the"
+              + " command line.",
+          TO_TODAY,
+          TODAY);
+
+  /** One person has asked for so many pages, one after the other, that others would wait. */
+  public static final FaultPage TOO_MANY =
+      new FaultPage(
+          HttpStatus.TOO_MANY_REQUESTS,
+          "So many pages at once",
+          "Your browser has asked for pages without a pause, so that others would wait. Nothing is"
+              + " lost. Wait half a minute and open the page again. Reports and other forms are"
+              + " taken all the same.",
+          TO_TODAY,
+          TODAY);
+
   /** A form that could not be written down, such as on a full disk. */
   public static final FaultPage NOT_KEPT =
       new FaultPage(

@@ -20,7 +20,7 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.TearDown;
-import rungwise.app.server.ClockSettings;
+import rungwise.app.clock.ClockSettings;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
 import rungwise.app.server.OpenClinic;

@@ -57,6 +57,7 @@ import rungwise.files.SampleProtocolReader;
 import rungwise.store.RecordWatch;
 import rungwise.store.SqliteStore;
 import rungwise.web.secrets.Argon2Hashing;
+import rungwise.web.secrets.GuessedPasswords;
 
 /** A clinic's data folder, opened, with the use cases on top of it. */
 public final class OpenClinic implements AutoCloseable {
@@ -73,16 +74,7 @@ public final class OpenClinic implements AutoCloseable {
     this.store = store;
     this.hashing = hashing;
     this.clock = clock;
-    this.people =
-        new People(
-            new PeoplePorts(
-                store.accounts(),
-                store.credentials(),
-                hashing,
-                OpenClinic::newCode,
-                UUID::randomUUID,
-                clock,
-                store.transactions()));
+    this.people = new People(peoplePorts());
     this.formulary =
         new Formulary(
             new FormularyPorts(
@@ -145,6 +137,18 @@ public final class OpenClinic implements AutoCloseable {
     var random = new byte[bytes];
     new SecureRandom().nextBytes(random);
     return random;
+  }
+
+  private PeoplePorts peoplePorts() {
+    return new PeoplePorts(
+        store.accounts(),
+        store.credentials(),
+        hashing,
+        new GuessedPasswords(),
+        OpenClinic::newCode,
+        UUID::randomUUID,
+        clock,
+        store.transactions());
   }
 
   private FactorPorts factorPorts() {

@@ -6,6 +6,7 @@ import java.net.UnknownHostException;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.Optional;
+import rungwise.app.clock.ClockSettings;
 import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.factor.FactorRule.Asked;
 import rungwise.web.access.ClinicSign;

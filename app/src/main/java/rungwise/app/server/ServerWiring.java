@@ -8,6 +8,8 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Import;
 import org.springframework.web.servlet.config.annotation.EnableWebMvc;
+import rungwise.app.clock.ClockRounds;
+import rungwise.app.clock.ClockSettings;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.access.CourseAccess;
 import rungwise.clinic.audit.Trail;
@@ -184,8 +186,8 @@ class ServerWiring {
   }
 
   @Bean
-  People people(OpenClinic clinic) {
-    return clinic.people();
+  People people(OpenClinic clinic, ClinicSign sign) {
+    return clinic.people().in(sign.name());
   }
 
   @Bean

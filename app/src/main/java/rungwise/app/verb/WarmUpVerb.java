@@ -11,7 +11,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
-import rungwise.app.server.ClockSettings;
+import rungwise.app.clock.ClockSettings;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.OpenClinic;
 import rungwise.app.server.RunningServer;

@@ -8,6 +8,7 @@ import java.time.InstantSource;
 import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import rungwise.app.clock.ClockSettings;
 import rungwise.app.server.DemoClinic.Member;
 import rungwise.clinic.clock.ClockWatch;
 import rungwise.clinic.factor.FactorRule;

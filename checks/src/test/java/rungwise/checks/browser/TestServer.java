@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
-import rungwise.app.server.ClockSettings;
+import rungwise.app.clock.ClockSettings;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.OpenClinic;
 import rungwise.app.server.RunningServer;

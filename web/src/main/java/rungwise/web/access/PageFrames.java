@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.springframework.http.HttpMethod;
 import org.springframework.security.web.csrf.CsrfToken;
 import rungwise.clinic.people.Account;
+import rungwise.web.clock.ClockWords;
 import rungwise.web.page.Assets;
 import rungwise.web.page.Frame;
 import rungwise.web.page.Frames;

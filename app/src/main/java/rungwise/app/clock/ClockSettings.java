@@ -1,4 +1,4 @@
-package rungwise.app.server;
+package rungwise.app.clock;
 
 import java.net.URI;
 import java.util.Optional;

@@ -1,4 +1,4 @@
-package rungwise.app.server;
+package rungwise.app.clock;
 
 import java.io.IOException;
 import java.net.URI;

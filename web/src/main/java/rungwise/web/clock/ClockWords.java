@@ -1,4 +1,4 @@
-package rungwise.web.access;
+package rungwise.web.clock;
 
 import java.time.Instant;
 import java.time.InstantSource;
@@ -12,14 +12,14 @@ import rungwise.web.page.ClockNotice;
 import rungwise.web.page.ClockNotice.Say;
 
 /** What every page says of the clock. */
-record ClockWords(ClockCheck check, InstantSource clock, ClinicTime time) {
+public record ClockWords(ClockCheck check, InstantSource clock, ClinicTime time) {
 
   private static final String TAKEN =
       "Reports and calls are taken as always: write dates and times by another clock, and count the"
           + " hours of every erection by it. 4 hours are an emergency.";
 
   /** The notice of a page; a clock that is only not compared is no business of strangers. */
-  ClockNotice notice(boolean isSignedIn, String script) {
+  public ClockNotice notice(boolean isSignedIn, String script) {
     Instant now = clock.instant();
     String sends = isSignedIn ? script : "";
     return switch (check.belief()) {
@@ -36,7 +36,7 @@ record ClockWords(ClockCheck check, InstantSource clock, ClinicTime time) {
                   TAKEN,
                   mayBeMended(wrong)
                       ? "Tell your administrator now. Once it is right, confirm date and time."
-                      : "Tell your administrator now: the clock of the machine has to be set right."),
+                      : "Tell your administrator now: that clock has to be set right."),
               sends);
       case ClockBelief.NotCompared alone when !isSignedIn -> ClockNotice.NONE;
       case ClockBelief.NotCompared alone -> alone(alone, now, sends);

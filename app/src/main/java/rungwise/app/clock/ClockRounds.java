@@ -1,4 +1,4 @@
-package rungwise.app.server;
+package rungwise.app.clock;
 
 import java.time.Instant;
 import java.util.Optional;
@@ -10,7 +10,7 @@ import org.slf4j.LoggerFactory;
 import rungwise.clinic.clock.ClockWatch;
 
 /** Asks the time source, where one is set: at the start, and then every ten minutes. */
-final class ClockRounds implements AutoCloseable {
+public final class ClockRounds implements AutoCloseable {
 
   private static final Logger LOG = LoggerFactory.getLogger(ClockRounds.class);
   private static final long MINUTES_BETWEEN = 10;
@@ -24,7 +24,8 @@ final class ClockRounds implements AutoCloseable {
     this.watch = watch;
   }
 
-  static ClockRounds begin(ClockWatch watch, ClockSettings settings) {
+  /** Begins to ask, if there is somebody to be asked. */
+  public static ClockRounds begin(ClockWatch watch, ClockSettings settings) {
     var rounds = new ClockRounds(watch);
     if (settings instanceof ClockSettings.Watched watched) {
       watched.timeSource().map(TimeSource::at).ifPresent(rounds::plan);

@@ -40,8 +40,17 @@ public record Advice(
 
     /** Whether a prescriber may sign it. */
     public boolean isAllowed() {
-      return verdicts.stream().noneMatch(Verdict::isHardStop);
+      return !isStopped(verdicts);
     }
+  }
+
+  private static boolean isStopped(List<Verdict> verdicts) {
+    for (Verdict verdict : verdicts) {
+      if (verdict.isHardStop()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   public Advice {
@@ -67,16 +76,21 @@ public record Advice(
 
   /** What was said of one step. */
   public List<Verdict> verdictsOn(Volume volume) {
-    return steps.stream()
-        .filter(step -> step.volume().equals(volume))
-        .flatMap(step -> step.verdicts().stream())
-        .toList();
+    return step(volume).map(StepVerdicts::verdicts).orElse(List.of());
+  }
+
+  private Optional<StepVerdicts> step(Volume volume) {
+    for (StepVerdicts step : steps) {
+      if (step.volume().equals(volume)) {
+        return Optional.of(step);
+      }
+    }
+    return Optional.empty();
   }
 
   /** Whether a prescriber may sign a volume. */
   public boolean isAllowed(Volume volume) {
-    return courseVerdicts.stream().noneMatch(Verdict::isHardStop)
-        && steps.stream().anyMatch(step -> step.volume().equals(volume) && step.isAllowed());
+    return !isStopped(courseVerdicts) && step(volume).filter(StepVerdicts::isAllowed).isPresent();
   }
 
   /** How the dose was chosen, by the text of {@link #record()}; empty if it does not say. */

@@ -81,7 +81,7 @@ public final class Titration {
    * @throws UnreadableRecord if what is left of its record makes no course
    */
   public Optional<CourseState> find(CourseId id) {
-    return ports.courses().find(id).map(this::state);
+    return ports.transactions().reading(() -> ports.courses().find(id).map(this::state));
   }
 
   private CourseState state(CourseFile file) {
@@ -105,6 +105,10 @@ public final class Titration {
   }
 
   public Everybody everybody() {
+    return ports.transactions().reading(this::everybodyNow);
+  }
+
+  private Everybody everybodyNow() {
     var courses = new ArrayList<CourseState>();
     var unreadable = new ArrayList<CourseId>();
     for (CourseId id : ports.courses().all()) {

@@ -29,9 +29,6 @@ public record Advice(
     String protocol,
     String engine) {
 
-  private static final String DECISION = "decision: ";
-  private static final String CHOICE = "\nchoice: ";
-
   /** One step and all that was said of it. */
   public record StepVerdicts(Volume volume, List<Verdict> verdicts) {
     public StepVerdicts {
@@ -93,26 +90,11 @@ public record Advice(
     return !isStopped(courseVerdicts) && step(volume).filter(StepVerdicts::isAllowed).isPresent();
   }
 
-  /** How the dose was chosen, by the text of {@link #record()}; empty if it does not say. */
-  public static Optional<String> choiceIn(String record) {
-    int at = record.lastIndexOf(CHOICE);
-    return at < 0 ? Optional.empty() : record.substring(at + CHOICE.length()).lines().findFirst();
-  }
-
-  /** The key of the decision, by the text of {@link #record()}; empty if it does not say. */
-  public static Optional<String> decisionIn(String record) {
-    return record
-        .lines()
-        .findFirst()
-        .filter(line -> line.startsWith(DECISION))
-        .map(line -> line.substring(DECISION.length()));
-  }
-
-  /** The whole advice in a fixed text, for the record and for its replay. */
+  /** The whole advice in a fixed text, for the record. */
   public String record() {
     return String.join(
         "\n",
-        DECISION + decision().key(),
+        "decision: " + decision().key(),
         "reasons: " + proposal.reasons(),
         "course: " + courseVerdicts,
         "steps: "
@@ -122,7 +104,7 @@ public record Advice(
         "now: " + timeVerdicts,
         "home: " + homeVerdicts,
         "not before: " + notBefore.map(Instant::toString).orElse("-"),
-        CHOICE.strip() + " " + choice,
+        "choice: " + choice,
         "protocol: " + protocol,
         "engine: " + engine);
   }

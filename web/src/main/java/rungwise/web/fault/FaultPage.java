@@ -66,6 +66,18 @@ public record FaultPage(
           TO_TODAY,
           TODAY);
 
+  /** A form with more text in it than any form of the program needs. */
+  static final FaultPage TOO_LARGE =
+      new FaultPage(
+          HttpStatus.CONTENT_TOO_LARGE,
+          "That was too much text",
+          "A form may hold "
+              + FaultPages.MOST_KIB_OF_A_FORM
+              + " KiB, which is some 100 pages of text. Nothing was saved. Go back, shorten what you"
+              + " pasted, and send it again.",
+          TO_TODAY,
+          TODAY);
+
   /** The page for a status of an answer; every status that has no page of its own shares one. */
   public static FaultPage of(HttpStatus status) {
     return switch (status) {

@@ -46,6 +46,7 @@ import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
+import rungwise.clinic.titration.Replay;
 import rungwise.clinic.titration.Titration;
 import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
@@ -280,21 +281,24 @@ public final class OpenClinic implements AutoCloseable {
     return new Viewing(store.audit(), store.courses(), store.transactions(), clock);
   }
 
+  private StandingPorts standing(ClinicTime time) {
+    return new StandingPorts(
+        store.courses(),
+        store.pastHistories(),
+        protocols,
+        populations,
+        formulary::find,
+        formulary::labelled,
+        id -> formulary.version(id).orElseThrow().inUse(),
+        formulary::recalledAt,
+        store.transactions(),
+        clock,
+        time);
+  }
+
   /** The use cases about courses, on the clinic's wall clock. */
   CourseCases courseCases(ClinicTime time) {
-    var ports =
-        new StandingPorts(
-            store.courses(),
-            store.pastHistories(),
-            protocols,
-            populations,
-            formulary::find,
-            formulary::labelled,
-            id -> formulary.version(id).orElseThrow().inUse(),
-            formulary::recalledAt,
-            store.transactions(),
-            clock,
-            time);
+    StandingPorts ports = standing(time);
     return new CourseCases(
         new Starting(ports, formulary::isInUse, UUID::randomUUID),
         new Screenings(ports),
@@ -304,6 +308,12 @@ public final class OpenClinic implements AutoCloseable {
         new Teaching(ports),
         new Titration(ports),
         new Lifting(ports));
+  }
+
+  /** Every signed dose in force, asked again of the record as it was then. */
+  public List<Replay> replays(ClinicTime time) {
+    Titration titration = new Titration(standing(time));
+    return courses().flatMap(file -> titration.replays(file).stream()).toList();
   }
 
   public InstantSource clock() {

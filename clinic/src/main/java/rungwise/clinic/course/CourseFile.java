@@ -2,6 +2,8 @@ package rungwise.clinic.course;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -120,6 +122,17 @@ public final class CourseFile {
   @SuppressWarnings("unchecked") // Each kind is a record, so its key holds nothing else.
   public <F extends CourseFact> List<Written<F>> inForce(Class<F> kind) {
     return (List<Written<F>>) (List<?>) facts.getOrDefault(kind, List.of());
+  }
+
+  /** The entries of one kind, those too that a later one corrects. */
+  public <F extends CourseFact> List<Written<F>> everWritten(Class<F> kind) {
+    var found = new ArrayList<Written<F>>();
+    for (CourseEntry entry : entries) {
+      if (kind.isInstance(entry.fact())) {
+        found.add(new Written<>(entry, kind.cast(entry.fact())));
+      }
+    }
+    return Collections.unmodifiableList(found);
   }
 
   private <F extends CourseFact> Optional<Written<F>> lastOf(Class<F> kind) {

@@ -14,4 +14,12 @@ public interface Transactions {
    * <p>Slow work, such as hashing a password, belongs outside: others wait meanwhile.
    */
   <T> T inTransaction(Supplier<T> work);
+
+  /**
+   * Reads many times from the one state that everything is in now, or that the transaction is in.
+   * Nothing may be written meanwhile.
+   */
+  default <T> T reading(Supplier<T> work) {
+    return work.get();
+  }
 }

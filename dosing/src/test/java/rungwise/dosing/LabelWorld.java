@@ -189,13 +189,19 @@ public final class LabelWorld {
 
   /** Where the injections that follow are given. */
   public LabelWorld at(Place other) {
-    setting = Setting.of(other, /* isObserved= */ true);
+    setting = Setting.of(other, other == Place.CLINIC);
     return this;
   }
 
   /** The injections after this were in the clinic, as somebody said: nobody there saw them. */
   public LabelWorld toldOfTheClinic() {
     setting = Setting.CLINIC_AS_TOLD;
+    return this;
+  }
+
+  /** The injections after this were watched in the clinic and said later to have been at home. */
+  public LabelWorld watchedAndSaidAtHome() {
+    setting = Setting.of(Place.HOME, /* isObserved= */ true);
     return this;
   }
 

@@ -95,10 +95,15 @@ public final class SqliteStore implements AutoCloseable {
    *     and what to do
    */
   public static SqliteStore open(Path dataFolder) {
+    return open(dataFolder, Database.READERS);
+  }
+
+  /** The same with another number of connections that read. */
+  static SqliteStore open(Path dataFolder, int readers) {
     DataFolder folder = DataFolder.take(dataFolder);
     try {
       JournalKey key = JournalKey.in(folder, /* isNewFolder= */ !Database.isIn(folder));
-      var store = new SqliteStore(folder::close, Database.open(folder), key);
+      var store = new SqliteStore(folder::close, Database.open(folder, readers), key);
       store.journal.sealEnds();
       store.journal.keepEnd(EndFile.in(dataFolder, key));
       return store;

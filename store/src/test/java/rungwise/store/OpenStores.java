@@ -8,11 +8,16 @@ import rungwise.clinic.course.CoursePorts;
 /** The stores that a test has opened, closed together at its end. */
 public final class OpenStores implements AutoCloseable {
 
+  private static final int ONE_READER = 1;
+
   private final List<SqliteStore> open = new ArrayList<>();
 
-  /** The ports of courses over a store that is opened here. */
+  /**
+   * The ports of courses over a store that is opened here. One connection reads, so that what takes
+   * a second one while it holds the first never gets it.
+   */
   public CoursePorts open(Path folder) {
-    SqliteStore store = SqliteStore.open(folder);
+    SqliteStore store = SqliteStore.open(folder, ONE_READER);
     open.add(store);
     return ports(store);
   }

@@ -50,6 +50,7 @@ import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
+import rungwise.clinic.titration.Replay;
 import rungwise.clinic.titration.Titration;
 import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
@@ -280,7 +281,7 @@ public final class OpenClinic implements AutoCloseable {
   }
 
   /** Every course, read anew. */
-  Stream<CourseFile> courses() {
+  public Stream<CourseFile> courses() {
     return store.courses().all().stream().flatMap(id -> store.courses().find(id).stream());
   }
 
@@ -302,6 +303,22 @@ public final class OpenClinic implements AutoCloseable {
     return new ClockConfirming(watch, store.clockEntries(), store.transactions(), clock, time);
   }
 
+  private StandingPorts standing(ClinicTime time, ClockCheck check) {
+    return new StandingPorts(
+        store.courses(),
+        store.pastHistories(),
+        protocols,
+        populations,
+        formulary::find,
+        formulary::labelled,
+        id -> formulary.version(id).orElseThrow().inUse(),
+        formulary::recalledAt,
+        store.transactions(),
+        clock,
+        check,
+        time);
+  }
+
   /** The use cases about courses by a clock that is given, on the clinic's wall clock. */
   CourseCases courseCases(ClinicTime time) {
     return courseCases(time, ClockCheck.GIVEN);
@@ -309,20 +326,7 @@ public final class OpenClinic implements AutoCloseable {
 
   /** The use cases about courses, on the clinic's wall clock. */
   CourseCases courseCases(ClinicTime time, ClockCheck check) {
-    var ports =
-        new StandingPorts(
-            store.courses(),
-            store.pastHistories(),
-            protocols,
-            populations,
-            formulary::find,
-            formulary::labelled,
-            id -> formulary.version(id).orElseThrow().inUse(),
-            formulary::recalledAt,
-            store.transactions(),
-            clock,
-            check,
-            time);
+    StandingPorts ports = standing(time, check);
     return new CourseCases(
         new Starting(ports, formulary::isInUse, UUID::randomUUID),
         new Screenings(ports),
@@ -332,6 +336,12 @@ public final class OpenClinic implements AutoCloseable {
         new Teaching(ports),
         new Titration(ports),
         new Lifting(ports));
+  }
+
+  /** Every signed dose in force, asked again of the record as it was then. */
+  public List<Replay> replays(ClinicTime time) {
+    Titration titration = new Titration(standing(time, ClockCheck.GIVEN));
+    return courses().flatMap(file -> titration.replays(file).stream()).toList();
   }
 
   public InstantSource clock() {

@@ -4,10 +4,8 @@ import java.io.PrintWriter;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.InstantSource;
-import java.time.ZoneId;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -62,10 +60,7 @@ final class ServeVerb implements Callable<Integer> {
       description = "Name at the top of each page. [${DEFAULT-VALUE}]")
   private String clinic = "";
 
-  @Option(
-      names = "--zone",
-      description = "Time zone of the clinic, such as America/Chicago. [that of this machine]")
-  private @Nullable String zone;
+  @Mixin private ZoneOption zone = new ZoneOption();
 
   @Option(
       names = "--public-address",
@@ -176,7 +171,7 @@ final class ServeVerb implements Callable<Integer> {
 
   private ServerSettings readSettings() {
     ServerSettings own =
-        ServerSettings.of(address, port, readTls(), clinic, readZone())
+        ServerSettings.of(address, port, readTls(), clinic, zone.read())
             .withFactors(readRule())
             .withClock(new ClockSettings.Watched(readTimeSource()));
     ServerSettings known =
@@ -225,17 +220,5 @@ final class ServeVerb implements Callable<Integer> {
     }
     throw new WrongUse(
         option + " " + file + " cannot be read: name a PEM file that this account may read.");
-  }
-
-  private ZoneId readZone() {
-    if (zone == null) {
-      return ZoneId.systemDefault();
-    }
-    try {
-      return ZoneId.of(zone);
-    } catch (DateTimeException e) {
-      throw new WrongUse(
-          "\"" + zone + "\" is not a time zone: use a name such as America/Chicago.", e);
-    }
   }
 }

@@ -140,6 +140,11 @@ final class Actor {
     return house.ask(now);
   }
 
+  /** The schedule, in microlitres. */
+  List<Long> rungs() {
+    return state().question().ladder().rungs().stream().map(Volume::microlitres).toList();
+  }
+
   String sign(SplittableRandom random) {
     CourseState state = state();
     Advice advice = state.advice();
@@ -288,9 +293,8 @@ final class Actor {
   }
 
   String reopen(SplittableRandom random) {
-    List<Volume> rungs =
-        state().advice().steps().stream().map(Advice.StepVerdicts::volume).toList();
-    long upTo = rungs.get(random.nextInt(rungs.size())).microlitres();
+    List<Long> rungs = rungs();
+    long upTo = rungs.get(random.nextInt(rungs.size()));
     Reading<Long> read =
         house.lifting.reopen(House.PRESCRIBER, house.course(), upTo, "another cause was found");
     read.found()
@@ -306,7 +310,7 @@ final class Actor {
     var titration = house.titration;
     var id = house.course();
     CourseState state = state();
-    long volume = state.advice().steps().getFirst().volume().microlitres();
+    long volume = rungs().getFirst();
     var signing =
         new Desk.Signing(
             volume,

@@ -79,6 +79,8 @@ final class House {
   private Instant now = Instant.ofEpochSecond(Life.START * 60);
   private long ids;
   private Optional<CourseId> course = Optional.empty();
+  private Optional<Asked> asked = Optional.empty();
+  private Optional<CourseState> answer = Optional.empty();
 
   House() {
     for (Mix mix : Mix.values()) {
@@ -283,8 +285,16 @@ final class House {
     now = Instant.ofEpochSecond(minute * 60);
   }
 
-  /** What the product says of the record at a minute. */
+  /** What an answer rests on. */
+  private record Asked(long minute, long entries, int recalled, CourseFile file) {}
+
+  /** What the product says of the record at a minute; the same question is asked once. */
   CourseState ask(long minute) {
-    return reader.state(file(), Instant.ofEpochSecond(minute * 60));
+    var question = new Asked(minute, memory.lastNumber(), recalled.size(), file());
+    if (!asked.equals(Optional.of(question)) || answer.isEmpty()) {
+      asked = Optional.of(question);
+      answer = Optional.of(reader.state(question.file(), Instant.ofEpochSecond(minute * 60)));
+    }
+    return answer.get();
   }
 }

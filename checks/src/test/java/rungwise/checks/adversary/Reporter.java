@@ -103,18 +103,23 @@ final class Reporter {
   }
 
   private long drawn(SplittableRandom random) {
-    List<Long> rungs =
-        actor.state().advice().steps().stream().map(step -> step.volume().microlitres()).toList();
     Optional<Ledger.Signed> order = ledger.order();
     long step = ledger.plan().barrel().equals("u100-1-two") ? 20 : 10;
     return switch (random.nextInt(10)) {
-      case 0 -> rungs.get(random.nextInt(rungs.size()));
-      case 1 -> order.map(Ledger.Signed::next).filter(next -> next > 0).orElse(rungs.getFirst());
-      case 2 -> order.map(one -> Math.max(step, one.volume() - step)).orElse(rungs.getFirst());
-      case 3 -> order.map(one -> one.volume() + step).orElse(rungs.getFirst());
+      case 0 -> {
+        List<Long> rungs = actor.rungs();
+        yield rungs.get(random.nextInt(rungs.size()));
+      }
+      case 1 -> orLowest(order.map(Ledger.Signed::next).filter(next -> next > 0));
+      case 2 -> orLowest(order.map(one -> Math.max(step, one.volume() - step)));
+      case 3 -> orLowest(order.map(one -> one.volume() + step));
       case 4 -> step * (1 + random.nextInt((int) (300 / step)));
-      default -> order.map(Ledger.Signed::volume).orElse(rungs.getFirst());
+      default -> orLowest(order.map(Ledger.Signed::volume));
     };
+  }
+
+  private long orLowest(Optional<Long> volume) {
+    return volume.orElseGet(() -> actor.rungs().getFirst());
   }
 
   private static Told.Said soft(SplittableRandom random, Told.Said said) {

@@ -20,6 +20,7 @@ import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.course.Moment;
 import rungwise.clinic.course.Vitals;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.history.Grade;
@@ -209,6 +210,29 @@ public abstract class RoomContract {
     assertThat(world.file(course).reports()).isEmpty();
     assertThat(world.room().board()).isEmpty();
     assertThat(world.blocks(course)).isEmpty();
+  }
+
+  @Test
+  void what_was_watched_in_the_clinic_is_never_corrected_to_home() {
+    EntryId observation = injected();
+    world.pass(Duration.ofMinutes(60));
+    end(observation, forms.end("2", "none_found", Set.of(), "")).orThrow();
+    ReportForm correction =
+        ReportForm.at("2026-03-02", "10:00")
+            .grade("2")
+            .exactly("60")
+            .correcting(world.lastReport(course), "he says otherwise");
+
+    assertRefused(
+        world.report(course, correction.place("home")), "This injection was watched in the clinic");
+    world.report(course, correction.place("clinic")).orThrow();
+    world
+        .report(course, correction.place("").correcting(world.lastReport(course), "again"))
+        .orThrow();
+
+    assertThat(world.file(course).reports())
+        .extracting(report -> report.fact().place())
+        .containsExactly(Place.CLINIC);
   }
 
   @Test

@@ -38,9 +38,6 @@ import rungwise.clinic.teaching.Teaching;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
-import rungwise.dosing.known.Component;
-import rungwise.dosing.known.Form;
-import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.SamplePreparations;
@@ -48,9 +45,7 @@ import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.supply.InUseRule;
-import rungwise.quantities.Concentration;
 import rungwise.quantities.Reading;
-import rungwise.quantities.Volume;
 
 /**
  * A clinic in New York whose clock stands until it is moved. Every sample of a protocol is signed.
@@ -60,18 +55,7 @@ public final class TitrationWorld {
   public static final Instant START = Instant.parse("2026-03-02T15:00:00.123Z");
 
   /** So weak that a small syringe does not hold the first dose. */
-  public static final Preparation WEAK =
-      new Preparation(
-          new PreparationId("alprostadil-5"),
-          "Alprostadil 5",
-          new Form.Solution(),
-          List.of(
-              new Ingredient(
-                  Component.ALPROSTADIL,
-                  Concentration.parse("5 mcg/mL").orThrow(),
-                  Optional.empty())),
-          Volume.ofMicrolitres(1000),
-          Optional.empty());
+  public static final Preparation WEAK = WeakPreparation.alprostadil5();
 
   private final CoursePorts stored;
   private final Populations populations;

@@ -1,6 +1,7 @@
 package rungwise.clinic.course;
 
 import java.time.LocalDate;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.Map;
@@ -95,7 +96,7 @@ public final class Answers {
 
   /** What was answered last, whether or not it counts. */
   public Map<Condition, Answered> last() {
-    return last;
+    return Collections.unmodifiableMap(last);
   }
 
   /** The yes of a condition that counts, where he gave one. */

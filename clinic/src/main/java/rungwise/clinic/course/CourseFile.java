@@ -2,6 +2,8 @@ package rungwise.clinic.course;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +13,7 @@ import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
 import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.course.CourseFact.DoseSigned;
@@ -41,6 +44,14 @@ public final class CourseFile {
   private final List<Flaw> flaws;
   private final List<CourseEntry> inForce;
 
+  /** What is in force, by its kind: a course is read once and asked about often. */
+  private final Map<Class<? extends CourseFact>, List<Written<?>>> facts;
+
+  private final Answers answers;
+
+  /** Every vial, once somebody has asked for them. */
+  private @Nullable List<Written<VialReceived>> vials;
+
   /**
    * A course.
    *
@@ -60,6 +71,13 @@ public final class CourseFile {
         entries.stream()
             .collect(Collectors.toMap(CourseEntry::id, entry -> entry, (one, same) -> one));
     inForce = entries.stream().filter(entry -> !corrected.contains(entry.id())).toList();
+    facts =
+        inForce.stream()
+            .<Written<?>>map(entry -> new Written<>(entry, entry.fact()))
+            .collect(
+                Collectors.groupingBy(
+                    written -> written.fact().getClass(), Collectors.toUnmodifiableList()));
+    answers = new Answers(inForce);
   }
 
   public CourseId id() {
@@ -101,15 +119,28 @@ public final class CourseFile {
   }
 
   /** The entries of one kind that no later entry corrects. */
+  @SuppressWarnings("unchecked") // Each kind is a record, so its key holds nothing else.
   public <F extends CourseFact> List<Written<F>> inForce(Class<F> kind) {
-    return inForce.stream()
-        .filter(entry -> kind.isInstance(entry.fact()))
-        .map(entry -> new Written<>(entry, kind.cast(entry.fact())))
-        .toList();
+    return (List<Written<F>>) (List<?>) facts.getOrDefault(kind, List.of());
+  }
+
+  /** The entries of one kind, those too that a later one corrects. */
+  public <F extends CourseFact> List<Written<F>> everWritten(Class<F> kind) {
+    var found = new ArrayList<Written<F>>();
+    for (CourseEntry entry : entries) {
+      if (kind.isInstance(entry.fact())) {
+        found.add(new Written<>(entry, kind.cast(entry.fact())));
+      }
+    }
+    return Collections.unmodifiableList(found);
   }
 
   private <F extends CourseFact> Optional<Written<F>> lastOf(Class<F> kind) {
-    return inForce(kind).stream().reduce((earlier, later) -> later);
+    return last(inForce(kind));
+  }
+
+  private static <T> Optional<T> last(List<T> some) {
+    return some.isEmpty() ? Optional.empty() : Optional.of(some.getLast());
   }
 
   public CourseOpened opened() {
@@ -127,7 +158,7 @@ public final class CourseFile {
 
   /** What he answered in the course of time, and what of it counts. */
   public Answers answers() {
-    return new Answers(inForce);
+    return answers;
   }
 
   /** What of his answers and examinations counts. */
@@ -149,9 +180,15 @@ public final class CourseFile {
    * clinic's too, from which a dose for him was drawn.
    */
   public List<Written<VialReceived>> vials() {
-    return inForce(VialReceived.class).stream()
-        .sorted(Comparator.comparingLong(written -> beganAt(written.entry())))
-        .toList();
+    List<Written<VialReceived>> known = vials;
+    if (known == null) {
+      known =
+          inForce(VialReceived.class).stream()
+              .sorted(Comparator.comparingLong(written -> beganAt(written.entry())))
+              .toList();
+      vials = known;
+    }
+    return known;
   }
 
   /** Every vial that was dispensed to him, in that order; none of the clinic's own. */
@@ -161,7 +198,7 @@ public final class CourseFile {
 
   /** The vial in use: the one dispensed to him last. */
   public Optional<Written<VialReceived>> vial() {
-    return ownVials().stream().reduce((earlier, later) -> later);
+    return last(ownVials());
   }
 
   /** The vial of the clinic's as a dose for him was last drawn from it. */
@@ -243,12 +280,11 @@ public final class CourseFile {
   /** The plan that was in force at an instant; the first one for an instant before it. */
   public Plan planAt(Instant at) {
     List<Written<PlanChosen>> all = inForce(PlanChosen.class);
-    return all.stream()
-        .filter(written -> !written.entry().minute().isAfter(at))
-        .reduce((earlier, later) -> later)
-        .orElse(all.getFirst())
-        .fact()
-        .plan();
+    Written<PlanChosen> then = all.getFirst();
+    for (Written<PlanChosen> one : all) {
+      then = one.entry().minute().isAfter(at) ? then : one;
+    }
+    return then.fact().plan();
   }
 
   /** Every plan that was ever chosen, in the order of their entries. */
@@ -306,18 +342,22 @@ public final class CourseFile {
   }
 
   private Optional<Written<DoseSigned>> signedDose(Predicate<CourseEntry> isKnown) {
-    long ended =
-        Stream.of(PlanChosen.class, EmergencyReviewed.class)
-            .flatMap(kind -> inForce(kind).stream())
-            .map(Written::entry)
-            .filter(isKnown)
-            .mapToLong(CourseEntry::number)
-            .max()
-            .orElse(0);
-    return inForce(DoseSigned.class).stream()
-        .filter(written -> isKnown.test(written.entry()))
-        .reduce((earlier, later) -> later)
-        .filter(written -> written.entry().number() > ended);
+    long ended = Math.max(last(PlanChosen.class, isKnown), last(EmergencyReviewed.class, isKnown));
+    return lastOf(DoseSigned.class, isKnown).filter(written -> written.entry().number() > ended);
+  }
+
+  private <F extends CourseFact> Optional<Written<F>> lastOf(
+      Class<F> kind, Predicate<CourseEntry> isKnown) {
+    for (Written<F> written : inForce(kind).reversed()) {
+      if (isKnown.test(written.entry())) {
+        return Optional.of(written);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private long last(Class<? extends CourseFact> kind, Predicate<CourseEntry> isKnown) {
+    return lastOf(kind, isKnown).map(written -> written.entry().number()).orElse(0L);
   }
 
   /** Who was handed over last for the injection of a report, whatever corrected it since. */

@@ -51,6 +51,11 @@ public final class Populations {
   /** What a signed document says never changes. */
   private final Map<String, PopulationDocument> read = new ConcurrentHashMap<>();
 
+  /** How the next dose of each preparation is chosen while these are signed. */
+  private record Choices(List<Kept> all, Map<PreparationId, Choice> made) {}
+
+  private volatile Choices choices = new Choices(List.of(), new ConcurrentHashMap<>());
+
   public Populations(PopulationPorts ports) {
     this.ports = ports;
   }
@@ -73,10 +78,20 @@ public final class Populations {
     return deciding(preparation, all).map(kept -> signed(kept, all));
   }
 
-  /** How the next dose of a preparation is chosen. */
+  /** How the next dose of a preparation is chosen; the same as long as nothing else is signed. */
   public Choice choiceFor(PreparationId preparation) {
-    return inUseFor(preparation)
-        .<Choice>map(one -> new ByRuleAndModel(one.model()))
+    List<Kept> all = ports.shelf().all();
+    Choices kept = choices;
+    if (!kept.all().equals(all)) {
+      kept = new Choices(all, new ConcurrentHashMap<>());
+      choices = kept;
+    }
+    return kept.made().computeIfAbsent(preparation, id -> choice(id, all));
+  }
+
+  private Choice choice(PreparationId preparation, List<Kept> all) {
+    return deciding(preparation, all)
+        .<Choice>map(one -> new ByRuleAndModel(signed(one, all).model()))
         .orElseGet(ByRule::new);
   }
 

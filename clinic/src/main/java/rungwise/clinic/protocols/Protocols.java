@@ -33,7 +33,7 @@ public final class Protocols {
   private final Predicate<Protocol> canKeepLimits;
 
   /** What a signed document says never changes. */
-  private final Map<String, EarlierProtocol> read = new ConcurrentHashMap<>();
+  private final Map<ProtocolShelf.Signed, SignedProtocol> read = new ConcurrentHashMap<>();
 
   /**
    * Protocols of a clinic.
@@ -94,10 +94,8 @@ public final class Protocols {
   }
 
   private SignedProtocol read(ProtocolShelf.Signed signed) {
-    EarlierProtocol held =
-        read.computeIfAbsent(signed.document(), document -> reader.readSigned(document).orThrow());
-    return new SignedProtocol(
-        held, signed.confirmed(), signed.document(), signed.by(), signed.at());
+    return read.computeIfAbsent(
+        signed, one -> SignedProtocol.of(one, reader.readSigned(one.document()).orThrow()));
   }
 
   /** Signs a sample for use in this clinic; only a prescriber or the programme lead may. */

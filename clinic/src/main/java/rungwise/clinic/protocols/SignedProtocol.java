@@ -14,12 +14,31 @@ import rungwise.dosing.protocol.Unusual;
  *
  * @param held what the document says, as it holds now
  * @param confirmed the numbers that its signer confirmed singly
+ * @param waits why it has to be signed anew, each reason with what holds meanwhile; empty if it
+ *     need not
  */
 public record SignedProtocol(
-    EarlierProtocol held, List<String> confirmed, String document, AccountId by, Instant at) {
+    EarlierProtocol held,
+    List<String> confirmed,
+    List<String> waits,
+    String document,
+    AccountId by,
+    Instant at) {
 
   public SignedProtocol {
     confirmed = List.copyOf(confirmed);
+    waits = List.copyOf(waits);
+  }
+
+  /** What was signed, by what its document says. */
+  static SignedProtocol of(ProtocolShelf.Signed signed, EarlierProtocol held) {
+    return new SignedProtocol(
+        held,
+        signed.confirmed(),
+        waits(held, signed.confirmed()),
+        signed.document(),
+        signed.by(),
+        signed.at());
   }
 
   /** The rules as they hold. */
@@ -29,11 +48,10 @@ public record SignedProtocol(
 
   /** Whether it has to be signed anew, as a next version, before another course begins by it. */
   public boolean isWaiting() {
-    return !waits().isEmpty();
+    return !waits.isEmpty();
   }
 
-  /** Why it has to be signed anew, each reason with what holds meanwhile; empty if it need not. */
-  public List<String> waits() {
+  private static List<String> waits(EarlierProtocol held, List<String> confirmed) {
     var waits = new ArrayList<String>();
     for (Floor floor : held.floors()) {
       waits.add(
@@ -46,13 +64,13 @@ public record SignedProtocol(
     if (held.lacksComposition()) {
       waits.add(
           "It is in volumes and does not say of what composition: "
-              + protocol()
+              + held.protocol()
                   .composition()
                   .map(Composition::toString)
                   .map(said -> "as the sample it is read as written for " + said + ".")
                   .orElse("it holds for no preparation, and no dose by it."));
     }
-    Unusual.in(protocol()).stream()
+    Unusual.in(held.protocol()).stream()
         .filter(one -> !confirmed.contains(one.number()))
         .map(one -> "Nobody has confirmed this singly; it holds until then: " + one.words())
         .forEach(waits::add);

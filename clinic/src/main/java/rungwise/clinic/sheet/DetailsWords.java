@@ -5,7 +5,6 @@ import java.util.stream.Collectors;
 import rungwise.clinic.course.Cause;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.InjectionDetails;
-import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Spot;
 import rungwise.dosing.screening.Answer;
 
@@ -41,8 +40,13 @@ final class DetailsWords {
   }
 
   private static String placeWords(InjectionReported report) {
-    boolean isOnlyTold = report.place() == Place.CLINIC && report.observation().isEmpty();
-    return report.place().words() + (isOnlyTold ? ", as told: nobody there wrote it down" : "");
+    boolean watched = report.observation().isPresent();
+    String doubt =
+        switch (report.place()) {
+          case CLINIC -> watched ? "" : ", as told: nobody there wrote it down";
+          case HOME -> watched ? ", as told: a visit says that it was watched in the clinic" : "";
+        };
+    return report.place().words() + doubt;
   }
 
   private static String placeWords(Spot spot) {

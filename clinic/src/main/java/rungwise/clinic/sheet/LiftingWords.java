@@ -61,9 +61,28 @@ final class LiftingWords {
                     one.getKey().entry().id().text(),
                     EntryWords.of(one.getKey().fact(), time),
                     one.getValue().stream()
-                        .map(flag -> new Flag(flag.kind().words(), Facts.words(flag.facts(), time)))
+                        .map(flag -> new Flag(flag.kind().words(), facts(flag)))
                         .toList()))
         .toList();
+  }
+
+  private List<String> facts(ReportFlag flag) {
+    return Stream.concat(
+            Facts.words(flag.facts(), time).stream(),
+            flag.struckBy().map(entry -> struck(entry, flag)).stream())
+        .toList();
+  }
+
+  /** By what it does not follow any more: nobody had seen it before. */
+  private String struck(CourseEntry entry, ReportFlag flag) {
+    boolean isItsReport = entry.corrects().equals(Optional.of(flag.report().entry().id()));
+    String what =
+        !isItsReport
+            ? "What it rests on was changed"
+            : entry.fact() instanceof InjectionReported
+                ? "The report was corrected"
+                : "The report was withdrawn";
+    return what + " by " + by(entry) + entry.reason().map(reason -> ": " + reason).orElse("");
   }
 
   private List<Correction> corrections(CourseState state, History history) {

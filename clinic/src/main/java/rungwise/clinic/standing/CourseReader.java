@@ -102,22 +102,30 @@ public final class CourseReader {
             inHand.of(file, protocol, now),
             circumstances(file, protocol, now, clock),
             now);
-    var flags =
-        new ReportFlags(
-            file,
-            history.injections(),
-            new Remembered<Plan, Protocol>(this::protocol),
-            new Remembered<PreparationId, Preparation>(this::preparation),
-            ports.time());
+    List<ReportFlag> flags =
+        new KeptFlags(
+                at -> flags(at, at.equals(file) ? history : history(at, protocol, now)),
+                ports.time())
+            .of(file);
     return new CourseState(
         file,
         question,
         choice,
         proposal.notes(),
         PastReading.unconfirmed(file, ports.past()),
-        flags.read(),
+        flags,
         signed(plan).waits(),
         clock);
+  }
+
+  private List<ReportFlag> flags(CourseFile file, History history) {
+    return new ReportFlags(
+            file,
+            history.injections(),
+            new Remembered<Plan, Protocol>(this::protocol),
+            new Remembered<PreparationId, Preparation>(this::preparation),
+            ports.time())
+        .read();
   }
 
   /**

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import rungwise.clinic.clock.ClockBelief;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
@@ -19,35 +20,85 @@ import rungwise.dosing.guard.SignedDose;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
 
-/**
- * A course at an instant: its record and what the engine says of it.
- *
- * @param choice how the next dose is chosen
- * @param notes what a reader must know about the ladder while it is not signed
- * @param undone histories that were taken back, and that no prescriber has confirmed to be wrong
- * @param flags what a prescriber is to look at among the reports, seen or not
- * @param protocolWaits why the protocol has to be signed anew; empty if it need not
- * @param clock what is believed of the clock that says what time it is
- */
-public record CourseState(
-    CourseFile file,
-    Question question,
-    Choice choice,
-    List<String> notes,
-    List<Undone> undone,
-    List<ReportFlag> flags,
-    List<String> protocolWaits,
-    ClockBelief clock) {
+/** A course at an instant: its record and what the engine says of it. */
+public final class CourseState {
 
-  public CourseState {
-    protocolWaits = List.copyOf(protocolWaits);
-    notes = List.copyOf(notes);
-    undone = List.copyOf(undone);
-    flags = List.copyOf(flags);
+  private final CourseFile file;
+  private final Question question;
+  private final Choice choice;
+  private final List<String> notes;
+  private final List<Undone> undone;
+  private final List<ReportFlag> flags;
+  private final List<String> protocolWaits;
+  private final ClockBelief clock;
+
+  /** Once somebody has asked for it: the same question always has the same answer. */
+  private @Nullable Advice advice;
+
+  CourseState(
+      CourseFile file,
+      Question question,
+      Choice choice,
+      List<String> notes,
+      List<Undone> undone,
+      List<ReportFlag> flags,
+      List<String> protocolWaits,
+      ClockBelief clock) {
+    this.file = file;
+    this.question = question;
+    this.choice = choice;
+    this.notes = List.copyOf(notes);
+    this.undone = List.copyOf(undone);
+    this.flags = List.copyOf(flags);
+    this.protocolWaits = List.copyOf(protocolWaits);
+    this.clock = clock;
+  }
+
+  public CourseFile file() {
+    return file;
+  }
+
+  public Question question() {
+    return question;
+  }
+
+  /** How the next dose is chosen. */
+  public Choice choice() {
+    return choice;
+  }
+
+  /** What a reader must know about the ladder while it is not signed. */
+  public List<String> notes() {
+    return notes;
+  }
+
+  /** Histories that were taken back, and that no prescriber has confirmed to be wrong. */
+  public List<Undone> undone() {
+    return undone;
+  }
+
+  /** What a prescriber is to look at among the reports, seen or not. */
+  public List<ReportFlag> flags() {
+    return flags;
+  }
+
+  /** Why the protocol has to be signed anew; empty if it need not. */
+  public List<String> protocolWaits() {
+    return protocolWaits;
+  }
+
+  /** What is believed of the clock that says what time it is. */
+  public ClockBelief clock() {
+    return clock;
   }
 
   public Advice advice() {
-    return Dosing.advise(question, choice);
+    Advice known = advice;
+    if (known == null) {
+      known = Dosing.advise(question, choice);
+      advice = known;
+    }
+    return known;
   }
 
   /** The answer to "may he inject now?". */

@@ -152,6 +152,12 @@ final class ReportReading {
       faults.add(ReportPart.FORM, "The report was corrected meanwhile: open the course again.");
       return;
     }
+    if (observation().isPresent() && said() == Place.HOME) {
+      faults.add(
+          ReportPart.PLACE,
+          "This injection was watched in the clinic, as its visit says: choose the clinic. If it"
+              + " was another injection, withdraw this report and write that one down.");
+    }
     boolean isSame = earlier.map(InjectionReported::injectedAt).equals(at);
     if (at.filter(file::hasInjectionAt).isPresent() && !isSame) {
       faults.add(ReportPart.TIME, CourseChanges.INJECTED_THEN_ALREADY);

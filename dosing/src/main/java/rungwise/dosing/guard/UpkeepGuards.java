@@ -52,9 +52,11 @@ final class UpkeepGuards {
   /** What speaks against one volume. */
   static List<Verdict> ofTheDose(Question question, Volume volume) {
     var verdicts = new ArrayList<Verdict>();
-    question.circumstances().newer().stream()
-        .filter(newer -> newer.isFor(question.preparation()))
-        .forEach(newer -> newerLimits(question, newer, volume, verdicts));
+    for (Protocol newer : question.circumstances().newer()) {
+      if (newer.isFor(question.preparation())) {
+        newerLimits(question, newer, volume, verdicts);
+      }
+    }
     boolean isMore =
         question
             .history()

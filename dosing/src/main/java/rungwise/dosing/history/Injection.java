@@ -33,7 +33,10 @@ public record Injection(
   public enum Setting {
     HOME,
 
-    /** Somebody said that it was in the clinic; nobody there wrote it down. */
+    /**
+     * Somebody said that it was in the clinic and nobody there wrote it down; or it was watched
+     * there and said later to have been at home. It proves nothing, and is no dose at home.
+     */
     CLINIC_AS_TOLD,
 
     /** It was given in the clinic and watched there until its end was written down. */
@@ -42,7 +45,7 @@ public record Injection(
     /** The one of a place. */
     public static Setting of(Place place, boolean isObserved) {
       return switch (place) {
-        case HOME -> HOME;
+        case HOME -> isObserved ? CLINIC_AS_TOLD : HOME;
         case CLINIC -> isObserved ? CLINIC_OBSERVED : CLINIC_AS_TOLD;
       };
     }

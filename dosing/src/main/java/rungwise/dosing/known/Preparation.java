@@ -98,17 +98,17 @@ public record Preparation(
 
   /** The ingredient of that component, if the preparation holds it. */
   public Optional<Ingredient> ingredient(Component component) {
-    return ingredients.stream().filter(one -> one.component() == component).findFirst();
+    for (Ingredient ingredient : ingredients) {
+      if (ingredient.component() == component) {
+        return Optional.of(ingredient);
+      }
+    }
+    return Optional.empty();
   }
 
   /** Whether this holds that component. */
   public boolean holds(Component component) {
-    for (Ingredient ingredient : ingredients) {
-      if (ingredient.component() == component) {
-        return true;
-      }
-    }
-    return false;
+    return ingredient(component).isPresent();
   }
 
   /**

@@ -346,6 +346,23 @@ final class SameVisitTest {
   }
 
   @Test
+  void a_watched_dose_that_was_said_later_to_be_at_home_stays_one_of_its_visit() {
+    LabelWorld world =
+        after("0.12", Grade.NONE, minutes(20), 0)
+            .watchedAndSaidAtHome()
+            .injectedAt(
+                START.plus(Duration.ofMinutes(50)),
+                ml("0.05"),
+                ml("0.25"),
+                Grade.USABLE,
+                minutes(45),
+                SimpleCauses.NONE_FOUND)
+            .at(START.plus(Duration.ofDays(3)));
+
+    assertThat(blocks(world, "0.05", Place.HOME)).contains(GuardRule.PAIR_NOT_CREDITED);
+  }
+
+  @Test
   void given_alone_afterwards_it_counts() {
     LabelWorld world =
         afterTwoDoses(Grade.USABLE, 45)

@@ -6,6 +6,8 @@ import com.zaxxer.hikari.pool.HikariPool;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.flywaydb.core.Flyway;
@@ -37,7 +39,10 @@ public final class Database implements Transactions, AutoCloseable {
   public static final String FILE = "rungwise.db";
 
   private static final int BUSY_TIMEOUT_MILLISECONDS = 5000;
-  private static final int READERS = 4;
+
+  /** How many connections read at the same time. */
+  public static final int READERS = 4;
+
   private static final long WAIT_FOR_CONNECTION_MILLISECONDS = 30_000;
 
   private final HikariDataSource writing;
@@ -46,6 +51,7 @@ public final class Database implements Transactions, AutoCloseable {
   private final DSLContext reader;
   private final ScopedValue<DSLContext> current = ScopedValue.newInstance();
   private final ScopedValue<Afterwards> afterwards = ScopedValue.newInstance();
+  private final ScopedValue<Map<Object, Object>> asked = ScopedValue.newInstance();
 
   private Database(HikariDataSource writing, HikariDataSource reading) {
     this.writing = writing;
@@ -75,6 +81,11 @@ public final class Database implements Transactions, AutoCloseable {
    * @throws CannotOpenStore if that cannot be done
    */
   public static Database open(DataFolder folder) {
+    return open(folder, READERS);
+  }
+
+  /** The same with another number of connections that read. */
+  public static Database open(DataFolder folder, int readers) {
     Path file = folder.file(FILE);
     try {
       DataFolder.createForOwner(file);
@@ -101,7 +112,7 @@ public final class Database implements Transactions, AutoCloseable {
     HikariDataSource writing = pool(source(file, writerConfig()), 1, /* isReadOnly= */ false);
     try {
       return new Database(
-          writing, pool(source(file, readerConfig()), READERS, /* isReadOnly= */ true));
+          writing, pool(source(file, readerConfig()), readers, /* isReadOnly= */ true));
     } catch (RuntimeException e) {
       writing.close();
       throw e;
@@ -244,6 +255,11 @@ public final class Database implements Transactions, AutoCloseable {
   }
 
   @Override
+  public <T> T reading(Supplier<T> work) {
+    return inSnapshot(work);
+  }
+
+  @Override
   public <T> T inTransaction(Supplier<T> work) {
     if (current.isBound()) {
       return inner(work);
@@ -295,7 +311,26 @@ public final class Database implements Transactions, AutoCloseable {
       return work.get();
     }
     return reader.transactionResult(
-        inner -> ScopedValue.where(current, inner.dsl()).call(work::get));
+        inner ->
+            ScopedValue.where(current, inner.dsl()).where(asked, new HashMap<>()).call(work::get));
+  }
+
+  /**
+   * Asks a thing once in a snapshot, in which nothing changes; in a transaction, which writes, at
+   * every time.
+   *
+   * @param key stands for the question, and for nothing else
+   */
+  @SuppressWarnings("unchecked") // only what the same question was answered with is kept under it
+  public <T> T onceInSnapshot(Object key, Supplier<T> question) {
+    if (!asked.isBound()) {
+      return question.get();
+    }
+    Map<Object, Object> answers = asked.get();
+    if (!answers.containsKey(key)) {
+      answers.put(key, question.get());
+    }
+    return (T) answers.get(key);
   }
 
   /**

@@ -7,7 +7,9 @@ import static rungwise.store.schema.Tables.PREPARATION_WITHDRAWN;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.jooq.Condition;
 import org.jooq.Result;
 import org.jooq.impl.DSL;
@@ -17,6 +19,7 @@ import rungwise.clinic.people.AccountId;
 import rungwise.dosing.known.PreparationId;
 import rungwise.store.database.Database;
 import rungwise.store.journal.Journal;
+import rungwise.store.journal.KeptReading;
 import rungwise.store.journal.NewEntry;
 import rungwise.store.schema.tables.records.PreparationIngredientRecord;
 import rungwise.store.schema.tables.records.PreparationRecord;
@@ -25,12 +28,53 @@ import rungwise.store.schema.tables.records.PreparationWithdrawnRecord;
 /** The versions of preparations in the journal. */
 public final class SqlPreparations implements Preparations {
 
+  private static final String ADDED = "preparation_added";
+  private static final String CHANGED = "preparation_changed";
+  private static final String WITHDRAWN = "preparation_withdrawn";
+
+  /**
+   * Every version.
+   *
+   * @param replacedBy the next version of each that has one
+   * @param withdrawn when those that were taken out of use were
+   */
+  private record Shelf(
+      Map<PreparationId, ClinicPreparation> versions,
+      Map<PreparationId, PreparationId> replacedBy,
+      Map<PreparationId, Instant> withdrawn) {}
+
   private final Database database;
   private final Journal journal;
+  private final KeptReading<Shelf> shelf;
 
   public SqlPreparations(Database database, Journal journal) {
     this.database = database;
     this.journal = journal;
+    this.shelf =
+        new KeptReading<>(database, journal, List.of(ADDED, CHANGED, WITHDRAWN), this::read);
+  }
+
+  private Shelf read() {
+    List<ClinicPreparation> all = where(DSL.noCondition());
+    return new Shelf(
+        all.stream()
+            .collect(
+                Collectors.toUnmodifiableMap(
+                    ClinicPreparation::id, one -> one, (one, same) -> one)),
+        all.stream()
+            .filter(one -> one.replaces().isPresent())
+            .collect(
+                Collectors.toUnmodifiableMap(
+                    one -> one.replaces().orElseThrow(),
+                    ClinicPreparation::id,
+                    (one, same) -> one)),
+        database
+            .reading()
+            .select(PREPARATION_WITHDRAWN.PREPARATION_ID, ENTRY.RECORDED_AT)
+            .from(PREPARATION_WITHDRAWN)
+            .crossJoin(ENTRY) // SQLite keeps its order
+            .where(ENTRY.ID.eq(PREPARATION_WITHDRAWN.ENTRY_ID))
+            .fetchMap(row -> new PreparationId(row.value1()), row -> row.get(ENTRY.RECORDED_AT)));
   }
 
   @Override
@@ -40,34 +84,17 @@ public final class SqlPreparations implements Preparations {
 
   @Override
   public Optional<ClinicPreparation> find(PreparationId id) {
-    return where(PREPARATION.PREPARATION_ID.eq(id.value())).stream().findFirst();
+    return Optional.ofNullable(shelf.get().versions().get(id));
   }
 
   @Override
   public Optional<Instant> withdrawnAt(PreparationId id) {
-    String last = id.value();
-    Optional<String> later = replacedBy(last);
-    while (later.isPresent()) {
-      last = later.get();
-      later = replacedBy(last);
+    Shelf all = shelf.get();
+    PreparationId last = id;
+    while (all.replacedBy().containsKey(last)) {
+      last = all.replacedBy().get(last);
     }
-    return database
-        .reading()
-        .select(ENTRY.RECORDED_AT)
-        .from(PREPARATION_WITHDRAWN)
-        .join(ENTRY)
-        .on(ENTRY.ID.eq(PREPARATION_WITHDRAWN.ENTRY_ID))
-        .where(PREPARATION_WITHDRAWN.PREPARATION_ID.eq(last))
-        .fetchOptional(ENTRY.RECORDED_AT);
-  }
-
-  private Optional<String> replacedBy(String id) {
-    return database
-        .reading()
-        .select(PREPARATION.PREPARATION_ID)
-        .from(PREPARATION)
-        .where(PREPARATION.REPLACES.eq(id))
-        .fetchOptional(PREPARATION.PREPARATION_ID);
+    return Optional.ofNullable(all.withdrawn().get(last));
   }
 
   private static Condition isInUse() {
@@ -108,7 +135,7 @@ public final class SqlPreparations implements Preparations {
       throw new IllegalStateException("bug: " + added.id() + " is there already");
     }
     added.replaces().ifPresent(this::refuseUnlessInUse);
-    String kind = added.replaces().isPresent() ? "preparation_changed" : "preparation_added";
+    String kind = added.replaces().isPresent() ? CHANGED : ADDED;
     journal.append(NewEntry.of(kind, at, by.text()), PreparationRows.of(added));
   }
 
@@ -117,7 +144,7 @@ public final class SqlPreparations implements Preparations {
     refuseUnlessInUse(id);
     var row = new PreparationWithdrawnRecord();
     row.setPreparationId(id.value());
-    journal.append(NewEntry.of("preparation_withdrawn", at, by.text()).because(reason), row);
+    journal.append(NewEntry.of(WITHDRAWN, at, by.text()).because(reason), row);
   }
 
   private void refuseUnlessInUse(PreparationId id) {

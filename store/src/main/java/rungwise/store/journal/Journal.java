@@ -177,6 +177,11 @@ public final class Journal {
     return seals.ofEntry(entry, ordered).equals(entry.getSeal());
   }
 
+  /** Whether every entry of some kinds, with all rows of its facts, is as it was sealed. */
+  boolean areAsSealed(List<String> kinds) {
+    return new Survey(database.reading(), seals).isAsSealed(ENTRY.KIND.in(kinds));
+  }
+
   /** Whether a course has so many entries and ends with that one. */
   public boolean endsWith(String course, long entries, EntryRecord last) {
     return courseEnds.isAt(database.reading(), course, entries, last);

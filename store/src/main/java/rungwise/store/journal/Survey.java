@@ -129,7 +129,12 @@ final class Survey {
 
   /** Whether an entry, with all rows that any table has of it, is as it was sealed. */
   private boolean isAsSealed(long seq) {
-    return seq == 0 || broken(ENTRY.SEQ.eq(seq), FactTables.all()).isEmpty();
+    return seq == 0 || isAsSealed(ENTRY.SEQ.eq(seq));
+  }
+
+  /** Whether some entries, with all rows that any table has of them, are as they were sealed. */
+  boolean isAsSealed(Condition own) {
+    return broken(own, FactTables.all()).isEmpty();
   }
 
   private List<Long> broken(Condition own, List<Table<?>> tables) {

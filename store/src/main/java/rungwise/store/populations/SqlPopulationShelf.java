@@ -15,6 +15,7 @@ import rungwise.clinic.populations.PopulationShelf;
 import rungwise.dosing.known.PreparationId;
 import rungwise.store.database.Database;
 import rungwise.store.journal.Journal;
+import rungwise.store.journal.KeptReading;
 import rungwise.store.journal.NewEntry;
 import rungwise.store.schema.tables.records.PopulationSignedPreparationRecord;
 import rungwise.store.schema.tables.records.PopulationSignedRecord;
@@ -26,42 +27,20 @@ public final class SqlPopulationShelf implements PopulationShelf {
   private static final String SIGNED = "population_signed";
   private static final String WITHDRAWN = "population_withdrawn";
 
-  /** What was read, and the last entry that it was read up to. */
-  private record Known(Optional<String> last, List<Kept> all) {}
-
   private final Database database;
   private final Journal journal;
 
-  /** Every course asks for all of them at every look; their entries are few and never change. */
-  private volatile Known known = new Known(Optional.empty(), List.of());
+  private final KeptReading<List<Kept>> all;
 
   public SqlPopulationShelf(Database database, Journal journal) {
     this.database = database;
     this.journal = journal;
+    this.all = new KeptReading<>(database, journal, List.of(SIGNED, WITHDRAWN), this::read);
   }
 
   @Override
   public List<Kept> all() {
-    Optional<String> last = last();
-    Known before = known;
-    if (before.last().equals(last)) {
-      return before.all();
-    }
-    List<Kept> all = read();
-    known = new Known(last, all);
-    return all;
-  }
-
-  /** The id of the last entry about a population: no other entry ever has it again. */
-  private Optional<String> last() {
-    return database
-        .reading()
-        .select(ENTRY.ID)
-        .from(ENTRY)
-        .where(ENTRY.KIND.in(SIGNED, WITHDRAWN))
-        .orderBy(ENTRY.SEQ.desc())
-        .limit(1)
-        .fetchOptional(ENTRY.ID);
+    return all.get();
   }
 
   private List<Kept> read() {
@@ -73,6 +52,7 @@ public final class SqlPopulationShelf implements PopulationShelf {
             .fetchGroups(
                 POPULATION_SIGNED_PREPARATION.ENTRY_ID,
                 row -> new PreparationId(row.getPreparation()));
+    Map<List<Object>, Withdrawn> withdrawn = withdrawn();
     return database
         .reading()
         .select()
@@ -90,20 +70,23 @@ public final class SqlPopulationShelf implements PopulationShelf {
                       preparations.getOrDefault(row.get(POPULATION_SIGNED.ENTRY_ID), List.of()),
                       new AccountId(row.get(ENTRY.RECORDED_BY)),
                       row.get(ENTRY.RECORDED_AT));
-              return new Kept(signed, withdrawn(signed.name(), signed.version()));
+              return new Kept(
+                  signed,
+                  Optional.ofNullable(withdrawn.get(List.of(signed.name(), signed.version()))));
             });
   }
 
-  private Optional<Withdrawn> withdrawn(String name, int version) {
+  /** By name and version. */
+  private Map<List<Object>, Withdrawn> withdrawn() {
     return database
         .reading()
         .select()
         .from(POPULATION_WITHDRAWN)
         .crossJoin(ENTRY)
         .where(ENTRY.ID.eq(POPULATION_WITHDRAWN.ENTRY_ID))
-        .and(POPULATION_WITHDRAWN.NAME.eq(name))
-        .and(POPULATION_WITHDRAWN.VERSION.eq(version))
-        .fetchOptional(
+        .fetchMap(
+            row ->
+                List.of(row.get(POPULATION_WITHDRAWN.NAME), row.get(POPULATION_WITHDRAWN.VERSION)),
             row ->
                 new Withdrawn(
                     new AccountId(row.get(ENTRY.RECORDED_BY)),

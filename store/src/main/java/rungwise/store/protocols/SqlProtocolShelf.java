@@ -1,6 +1,5 @@
 package rungwise.store.protocols;
 
-import static org.jooq.impl.DSL.noCondition;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.PROTOCOL_SIGNED;
 import static rungwise.store.schema.Tables.PROTOCOL_SIGNED_CONFIRMED;
@@ -9,7 +8,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import org.jooq.Condition;
 import org.jooq.Record;
 import org.jooq.Result;
 import org.jooq.TableRecord;
@@ -17,6 +15,7 @@ import rungwise.clinic.people.AccountId;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.store.database.Database;
 import rungwise.store.journal.Journal;
+import rungwise.store.journal.KeptReading;
 import rungwise.store.journal.NewEntry;
 import rungwise.store.schema.tables.records.ProtocolSignedConfirmedRecord;
 import rungwise.store.schema.tables.records.ProtocolSignedRecord;
@@ -28,24 +27,27 @@ public final class SqlProtocolShelf implements ProtocolShelf {
 
   private final Database database;
   private final Journal journal;
+  private final KeptReading<List<Signed>> all;
 
   public SqlProtocolShelf(Database database, Journal journal) {
     this.database = database;
     this.journal = journal;
+    this.all = new KeptReading<>(database, journal, List.of(KIND), this::read);
   }
 
   @Override
   public List<Signed> all() {
-    return where(noCondition());
+    return all.get();
   }
 
   @Override
   public Optional<Signed> find(String name, int version) {
-    return where(PROTOCOL_SIGNED.NAME.eq(name).and(PROTOCOL_SIGNED.VERSION.eq(version))).stream()
+    return all().stream()
+        .filter(signed -> signed.name().equals(name) && signed.version() == version)
         .findFirst();
   }
 
-  private List<Signed> where(Condition condition) {
+  private List<Signed> read() {
     return database
         .reading()
         .select(
@@ -61,7 +63,6 @@ public final class SqlProtocolShelf implements ProtocolShelf {
         .leftJoin(PROTOCOL_SIGNED_CONFIRMED)
         .on(PROTOCOL_SIGNED_CONFIRMED.ENTRY_ID.eq(PROTOCOL_SIGNED.ENTRY_ID))
         .where(ENTRY.ID.eq(PROTOCOL_SIGNED.ENTRY_ID))
-        .and(condition)
         .orderBy(ENTRY.SEQ.asc(), PROTOCOL_SIGNED_CONFIRMED.LINE.asc())
         .fetchGroups(PROTOCOL_SIGNED.ENTRY_ID)
         .values()

@@ -42,18 +42,6 @@ public record FaultPage(
           TO_TODAY,
           TODAY);
 
-  /** A form that is larger than any that a page of ours sends. */
-  public static final FaultPage TOO_LARGE =
-      new FaultPage(
-          HttpStatus.CONTENT_TOO_LARGE,
-          "That is too much for one form",
-          "Nothing was saved: a form may have 256 kB, which is about 100 pages of text. Go back, as"
-              + " most browsers still have what you wrote there, and shorten the longest text. A"
-              + " report of what happened goes in a few lines; a file is brought in by the"
-              + " command line.",
-          TO_TODAY,
-          TODAY);
-
   /** One person has asked for so many pages, one after the other, that others would wait. */
   public static final FaultPage TOO_MANY =
       new FaultPage(
@@ -86,6 +74,18 @@ public record FaultPage(
               + " says: an erection that may have lasted 4 hours is an emergency. Write down what"
               + " he tells you and the time, and tell your administrator now: a sound record has"
               + " to be put back, as the guide says.",
+          TO_TODAY,
+          TODAY);
+
+  /** A form with more text in it than any form of the program needs. */
+  static final FaultPage TOO_LARGE =
+      new FaultPage(
+          HttpStatus.CONTENT_TOO_LARGE,
+          "That was too much text",
+          "A form may hold "
+              + FaultPages.MOST_KIB_OF_A_FORM
+              + " KiB, which is some 100 pages of text. Nothing was saved. Go back, shorten what you"
+              + " pasted, and send it again.",
           TO_TODAY,
           TODAY);
 

@@ -47,11 +47,13 @@ final class TodayController {
   private final Titration titration;
   private final CourseViews views;
   private final StartChoices choices;
+  private final ClinicTime time;
 
-  TodayController(Titration titration, CourseViews views, StartChoices choices) {
+  TodayController(Titration titration, CourseViews views, StartChoices choices, ClinicTime time) {
     this.titration = titration;
     this.views = views;
     this.choices = choices;
+    this.time = time;
   }
 
   @GetMapping("/")
@@ -117,7 +119,7 @@ final class TodayController {
         view.man().recordNumber(),
         view.id(),
         line.since(),
-        ClinicTime.distance(state.now(), line.since()),
+        line.need().since(time.day(line.since(), state.now())),
         view.decision() + view.proposed().map(dose -> " " + dose.volumeAndMark()).orElse(""),
         view.because(),
         Optional.of(view.now()));

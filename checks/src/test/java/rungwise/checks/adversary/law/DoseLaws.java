@@ -207,36 +207,39 @@ public final class DoseLaws {
     if (isFresh(last) || (last.vialKnown && last.stock.equals(vial.get().root()))) {
       return;
     }
-    Optional<Long> proven =
+    restart(
         ledger.counting().stream()
-            .filter(one -> one.mix.isSameAs(mix) && isFresh(one) && one.proves())
-            .map(Told::drawn)
-            .reduce((earlier, later) -> later);
-    if (proven.isEmpty() && ledger.mixBefore(mix).isPresent()) {
-      return;
-    }
-    restart(proven.orElse(scene.rungs().getFirst()));
+            .filter(one -> one.mix.isOfTheSameDrugsAs(mix) && isFresh(one) && one.proves())
+            .reduce((earlier, later) -> later));
   }
 
   private boolean isFresh(Told one) {
     return one.isFresh(ledger.plan().rules());
   }
 
-  private void restart(long most) {
+  private void restart(Optional<Told> proven) {
+    String least = proven.map(Told::words).orElse("nothing");
     for (long rung : scene.rungs()) {
-      if (rung > most) {
+      if (isAbove(rung, proven)) {
         judge.look(Law.NEW_STOCK, true);
         if (scene.proposed() == rung
             || (scene.allows(rung) && !scene.says(rung, GuardRule.NEW_STOCK))) {
-          judge.fail(Law.NEW_STOCK, rung + " uL is open on a new vial, proven was " + most);
+          judge.fail(Law.NEW_STOCK, rung + " uL is open on a new vial, proven was " + least);
         }
       }
     }
     ledger
         .order()
-        .filter(order -> order.volume() > most && scene.clear())
+        .filter(order -> isAbove(order.volume(), proven) && scene.clear())
         .filter(order -> !scene.overrodeFor(GuardRule.NEW_STOCK))
         .ifPresent(
             order -> judge.fail(Law.NEW_STOCK, order.volume() + " uL is clear on a new vial"));
+  }
+
+  /** More of any drug than the dose that was proven; above the lowest step where none was. */
+  private boolean isAbove(long rung, Optional<Told> proven) {
+    return proven
+        .map(one -> !one.mix.reaches(one.drawn(), mix, rung))
+        .orElse(rung > scene.rungs().getFirst());
   }
 }

@@ -80,6 +80,16 @@ public enum Mix {
     return java.util.Arrays.equals(picograms, other.picograms);
   }
 
+  /** Whether both hold the same drugs, in whatever strength. */
+  public boolean isOfTheSameDrugsAs(Mix other) {
+    for (int i = 0; i < picograms.length; i++) {
+      if (has(i) != other.has(i)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   /** Whether a volume of this holds at least as much of everything that the other one holds. */
   public boolean reaches(long microlitres, Mix other, long others) {
     for (int i = 0; i < picograms.length; i++) {

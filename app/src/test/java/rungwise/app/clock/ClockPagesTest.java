@@ -1,4 +1,4 @@
-package rungwise.app.server;
+package rungwise.app.clock;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -7,15 +7,15 @@ import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import rungwise.app.server.Clinic;
+import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
-import rungwise.clinic.ClinicTime;
-import rungwise.clinic.course.CourseId;
+import rungwise.app.server.Visitor;
 import rungwise.store.journal.Inspected;
 
 /** A clock that is watched, through the pages. */
@@ -41,10 +41,7 @@ class ClockPagesTest {
   }
 
   private List<String> courses() {
-    return clinic.opened().courseCases(new ClinicTime(ZoneOffset.UTC)).titration().all().stream()
-        .map(state -> state.file().id())
-        .map(CourseId::text)
-        .toList();
+    return clinic.opened().courses().map(file -> file.id().text()).toList();
   }
 
   private HttpResponse<String> confirm(Visitor visitor, String date, String time) {

@@ -14,6 +14,7 @@ import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.StruckReport;
 import rungwise.clinic.past.PastHistories.Undone;
+import rungwise.clinic.past.PastReading;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.sheet.LiftingView.Correction;
 import rungwise.clinic.sheet.LiftingView.Flag;
@@ -108,7 +109,7 @@ final class LiftingWords {
             .toList();
     String said =
         struck.isEmpty()
-            ? "Long erections without a time"
+            ? withoutATime(undone)
             : struck.stream()
                 .map(one -> emergency(one.said(), history))
                 .collect(Collectors.joining("; "));
@@ -123,6 +124,12 @@ final class LiftingWords {
             .max(Comparator.comparing(Struck::mayBeEmergency))
             .map(LiftingWords::keeps)
             .orElse("Every dose stays stopped."));
+  }
+
+  private static String withoutATime(Undone undone) {
+    return PastReading.hasLongUndated(undone.kept())
+        ? "Long erections without a time"
+        : "Injections without a time: it is not known when the last one was";
   }
 
   private Correction correction(StruckReport report, Struck struck) {

@@ -26,9 +26,9 @@ import rungwise.quantities.Volume;
  * What guards and advice make of a history from before this record began. Injections with a time
  * and a preparation are read like reports of which nobody asked what went wrong. Without a time
  * nothing is known of the last injection, until a report is written after the history was, also
- * where the history was taken back and no prescriber has confirmed that it was wrong; without
- * a preparation what was long stops every dose until a prescriber has written what was injected,
- * and where nobody can tell it closes every dose that no prescriber has opened since.
+ * where the history was taken back and no prescriber has confirmed that it was wrong; without a
+ * preparation what was long stops every dose until a prescriber has written what was injected, and
+ * where nobody can tell it closes every dose that no prescriber has opened since.
  */
 public final class PastReading {
 

@@ -21,6 +21,7 @@ import rungwise.clinic.sheet.LiftingView.Flag;
 import rungwise.clinic.sheet.LiftingView.Flagged;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.ReportFlag;
+import rungwise.dosing.history.Before;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Struck;
@@ -39,11 +40,23 @@ final class LiftingWords {
   LiftingView of(CourseState state) {
     History history = state.question().history();
     List<Injection> open = history.openEmergencies();
+    List<Before.NobodyKnows> ofNobodyKnowsWhat =
+        history.before().openEmergencies(history.reviews());
     return new LiftingView(
         flagged(state),
         corrections(state, history),
-        open.stream().map(one -> emergency(one, history)).toList(),
+        Stream.concat(
+                open.stream().map(one -> emergency(one, history)),
+                ofNobodyKnowsWhat.stream()
+                    .map(
+                        one ->
+                            "Injected before "
+                                + time.words(one.at())
+                                + ", nobody knows with what: "
+                                + one.responseWords()))
+            .toList(),
         open.stream().anyMatch(one -> !one.soft().hasKnownEnd())
+            || ofNobodyKnowsWhat.stream().anyMatch(one -> !one.soft().hasKnownEnd())
             || !state.question().circumstances().unfinished().isEmpty(),
         history.before().unmapped().stream()
             .map(one -> one.drawn() + ", " + one.responseWords())

@@ -10,7 +10,6 @@ import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Clearance;
 import rungwise.dosing.guard.Verdict;
-import rungwise.dosing.history.Injection;
 
 /**
  * A course in the list of the day.
@@ -29,7 +28,7 @@ public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErec
   public static DayLine of(
       CourseState state, Advice advice, Clearance clearance, boolean isExaminationDue) {
     Optional<OpenErection> open = OpenErections.first(state);
-    Optional<Instant> over = OpenErections.over(state).stream().map(Injection::at).findFirst();
+    Optional<Instant> over = OpenErections.over(state).stream().findFirst();
     Optional<Instant> observed =
         state.file().observing().stream()
             .map(Written::fact)

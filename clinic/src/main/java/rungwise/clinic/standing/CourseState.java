@@ -138,6 +138,7 @@ public final class CourseState {
         .filter(
             one ->
                 (isOfNobodyKnowsWhat && PastReading.hasLongUndated(one.kept()))
+                    || PastReading.isOpen(file, one.kept())
                     || history.struck().stream()
                         .anyMatch(said -> said.now() == one.number() && said.isToConfirm()))
         .toList();

@@ -79,7 +79,8 @@ public enum GuardRule {
       GuardClass.HARD_STOP,
       "He was injected before this record began, and when the last time was is not on record.",
       new Source.CommonPractice("ask for the last injection before the next one is given"),
-      "a report of his last injection is entered"),
+      "a report of his last injection is entered, or a prescriber confirms that an import that was"
+          + " undone was wrong"),
   PROTOCOL_NOT_FOR(
       GuardClass.HARD_STOP,
       "The protocol is not written for this preparation: the same volume would be another dose.",

@@ -117,9 +117,9 @@ final class UpkeepGuards {
    * any more. One that nobody knows of was due at the beginning of time.
    */
   private static Instant examinationDue(Question question) {
-    Optional<Injection> emergency = question.notExaminedSince();
+    Optional<Instant> emergency = question.notExaminedSince();
     if (emergency.isPresent()) {
-      return emergency.get().at();
+      return emergency.get();
     }
     int months = question.protocol().limits().reviewMonths().value();
     return question
@@ -135,7 +135,7 @@ final class UpkeepGuards {
     Fact last =
         question
             .notExaminedSince()
-            .<Fact>map(one -> new Fact.Happened("not examined since an emergency", one.at()))
+            .<Fact>map(at -> new Fact.Happened("not examined since an emergency", at))
             .or(() -> around.examined().map(at -> new Fact.Happened("examined", at)))
             .or(() -> around.began().map(at -> new Fact.Happened("not examined; course begun", at)))
             .orElseGet(() -> Fact.said("examined", "not known"));

@@ -9,6 +9,7 @@ import java.util.Set;
 import rungwise.dosing.history.Before;
 import rungwise.dosing.history.Circumstances.Unfinished;
 import rungwise.dosing.history.Fact;
+import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Observing;
 import rungwise.dosing.history.Question;
@@ -29,6 +30,10 @@ public final class CourseGuards {
     var verdicts = new ArrayList<Verdict>();
     for (Injection one : question.history().openEmergencies()) {
       verdicts.add(Verdict.of(GuardRule.EMERGENCY_OPEN, DoseGuards.factsOf(question, one)));
+    }
+    History history = question.history();
+    for (Before.NobodyKnows one : history.before().openEmergencies(history.reviews())) {
+      verdicts.add(Verdict.of(GuardRule.EMERGENCY_OPEN, factsOf(one)));
     }
     for (Unfinished one : question.circumstances().unfinished()) {
       verdicts.add(unfinished(one));
@@ -193,17 +198,37 @@ public final class CourseGuards {
 
   /** The dose is found again in the clinic after an emergency, in a man who was examined. */
   private static Optional<Verdict> afterEmergency(Question question) {
-    Optional<Injection> reviewed = question.history().lastReviewed();
-    if (reviewed.isEmpty()) {
-      return Optional.empty();
-    }
-    Injection emergency = reviewed.get();
-    var facts = new ArrayList<>(List.of(DoseGuards.factsOf(question, emergency)));
+    History history = question.history();
+    return history
+        .lastReviewed()
+        .flatMap(
+            one ->
+                afterEmergency(
+                    question, DoseGuards.factsOf(question, one), history.isTestedSince(one)))
+        .or(
+            () ->
+                question
+                    .lastOfNobodyKnowsWhat()
+                    .flatMap(
+                        one -> afterEmergency(question, factsOf(one), one.isTestedSince(history))));
+  }
+
+  private static Fact[] factsOf(Before.NobodyKnows one) {
+    return new Fact[] {
+      new Fact.Happened("injected before", one.at()),
+      Fact.said("of", "nobody knows what"),
+      Fact.said("response", one.responseWords())
+    };
+  }
+
+  private static Optional<Verdict> afterEmergency(
+      Question question, Fact[] emergency, boolean isTested) {
+    var facts = new ArrayList<>(List.of(emergency));
     int known = facts.size();
     if (question.notExaminedSince().isPresent()) {
       facts.add(Fact.said("not on record since", "an examination"));
     }
-    if (!question.history().isTestedSince(emergency)) {
+    if (!isTested) {
       facts.add(Fact.said("not on record since", "a dose in the clinic, over within the hour"));
     }
     return facts.size() == known

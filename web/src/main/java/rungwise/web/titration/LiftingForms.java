@@ -116,7 +116,7 @@ public record LiftingForms(
         new Option(
             NOBODY_CAN_TELL,
             "nobody can tell",
-            "then no dose is closed for it",
+            "then every dose is closed until one is reopened, and 4 hours or more are reviewed",
             /* picked= */ false);
     return Choice.of(
         REFERENCE,

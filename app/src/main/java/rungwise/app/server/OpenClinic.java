@@ -5,6 +5,7 @@ import java.security.SecureRandom;
 import java.time.InstantSource;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
@@ -14,6 +15,9 @@ import rungwise.clinic.ClinicTime;
 import rungwise.clinic.access.CourseAccess;
 import rungwise.clinic.audit.Trail;
 import rungwise.clinic.audit.Viewing;
+import rungwise.clinic.clock.ClockCheck;
+import rungwise.clinic.clock.ClockConfirming;
+import rungwise.clinic.clock.ClockWatch;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
@@ -54,6 +58,7 @@ import rungwise.files.SampleProtocolReader;
 import rungwise.store.RecordWatch;
 import rungwise.store.SqliteStore;
 import rungwise.web.secrets.Argon2Hashing;
+import rungwise.web.secrets.GuessedPasswords;
 
 /** A clinic's data folder, opened, with the use cases on top of it. */
 public final class OpenClinic implements AutoCloseable {
@@ -70,16 +75,7 @@ public final class OpenClinic implements AutoCloseable {
     this.store = store;
     this.hashing = hashing;
     this.clock = clock;
-    this.people =
-        new People(
-            new PeoplePorts(
-                store.accounts(),
-                store.credentials(),
-                hashing,
-                OpenClinic::newCode,
-                UUID::randomUUID,
-                clock,
-                store.transactions()));
+    this.people = new People(peoplePorts());
     this.formulary =
         new Formulary(
             new FormularyPorts(
@@ -142,6 +138,18 @@ public final class OpenClinic implements AutoCloseable {
     var random = new byte[bytes];
     new SecureRandom().nextBytes(random);
     return random;
+  }
+
+  private PeoplePorts peoplePorts() {
+    return new PeoplePorts(
+        store.accounts(),
+        store.credentials(),
+        hashing,
+        new GuessedPasswords(),
+        OpenClinic::newCode,
+        UUID::randomUUID,
+        clock,
+        store.transactions());
   }
 
   private FactorPorts factorPorts() {
@@ -273,7 +281,7 @@ public final class OpenClinic implements AutoCloseable {
   }
 
   /** Every course, read anew. */
-  Stream<CourseFile> courses() {
+  public Stream<CourseFile> courses() {
     return store.courses().all().stream().flatMap(id -> store.courses().find(id).stream());
   }
 
@@ -281,7 +289,21 @@ public final class OpenClinic implements AutoCloseable {
     return new Viewing(store.audit(), store.courses(), store.transactions(), clock);
   }
 
-  private StandingPorts standing(ClinicTime time) {
+  /** Begins to compare the clock with whatever can be had. */
+  ClockWatch clockWatch() {
+    return new ClockWatch(clock, System::nanoTime, store.clockEntries().newest());
+  }
+
+  /** Keeps with each entry from now on what is then believed of the clock. */
+  void keepClock(ClockCheck check) {
+    store.journal().keepClock(() -> Optional.of(check.belief().token()));
+  }
+
+  ClockConfirming clockConfirming(ClockWatch watch, ClinicTime time) {
+    return new ClockConfirming(watch, store.clockEntries(), store.transactions(), clock, time);
+  }
+
+  private StandingPorts standing(ClinicTime time, ClockCheck check) {
     return new StandingPorts(
         store.courses(),
         store.pastHistories(),
@@ -293,12 +315,18 @@ public final class OpenClinic implements AutoCloseable {
         formulary::recalledAt,
         store.transactions(),
         clock,
+        check,
         time);
   }
 
-  /** The use cases about courses, on the clinic's wall clock. */
+  /** The use cases about courses by a clock that is given, on the clinic's wall clock. */
   CourseCases courseCases(ClinicTime time) {
-    StandingPorts ports = standing(time);
+    return courseCases(time, ClockCheck.GIVEN);
+  }
+
+  /** The use cases about courses, on the clinic's wall clock. */
+  CourseCases courseCases(ClinicTime time, ClockCheck check) {
+    StandingPorts ports = standing(time, check);
     return new CourseCases(
         new Starting(ports, formulary::isInUse, UUID::randomUUID),
         new Screenings(ports),
@@ -312,7 +340,7 @@ public final class OpenClinic implements AutoCloseable {
 
   /** Every signed dose in force, asked again of the record as it was then. */
   public List<Replay> replays(ClinicTime time) {
-    Titration titration = new Titration(standing(time));
+    Titration titration = new Titration(standing(time, ClockCheck.GIVEN));
     return courses().flatMap(file -> titration.replays(file).stream()).toList();
   }
 

@@ -1,6 +1,7 @@
 package rungwise.app.verb;
 
 import java.io.PrintWriter;
+import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -15,6 +16,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import rungwise.app.clock.ClockSettings;
 import rungwise.app.server.OpenClinic;
 import rungwise.app.server.RunningServer;
 import rungwise.app.server.ServerSettings;
@@ -93,6 +95,16 @@ final class ServeVerb implements Callable<Integer> {
       })
   private @Nullable String shorterBecause;
 
+  @Option(
+      names = "--time-source",
+      paramLabel = "URL",
+      defaultValue = "${env:RUNGWISE_TIME_SOURCE}",
+      description = {
+        "A web address of another machine whose answers say what time it is, such as that of the"
+            + " clinic's own network; the clock of this machine is compared with it."
+      })
+  private @Nullable String timeSource;
+
   @Mixin private ProviderOptions provider = new ProviderOptions();
 
   @ArgGroup(exclusive = false)
@@ -159,13 +171,20 @@ final class ServeVerb implements Callable<Integer> {
 
   private ServerSettings readSettings() {
     ServerSettings own =
-        ServerSettings.of(address, port, readTls(), clinic, zone.read()).withFactors(readRule());
+        ServerSettings.of(address, port, readTls(), clinic, zone.read())
+            .withFactors(readRule())
+            .withClock(new ClockSettings.Watched(readTimeSource()));
     ServerSettings known =
         publicAddress == null
             ? own
             : own.knownAs(
                 PublicAddresses.read("--public-address", publicAddress, /* mayHavePath= */ false));
     return provider.read().map(known::withProvider).orElse(known);
+  }
+
+  private Optional<URI> readTimeSource() {
+    return Optional.ofNullable(timeSource)
+        .map(given -> PublicAddresses.read("--time-source", given, /* mayHavePath= */ true));
   }
 
   private FactorRule readRule() {

@@ -37,7 +37,7 @@ public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErec
     Instant last = state.file().entries().getLast().recordedAt();
     MayInject now = MayInject.of(state, advice, clearance);
     if (open.isPresent()) {
-      Need need = ofOpen(open.get(), state.now());
+      Need need = ofOpen(open.get(), state.knownNow());
       return new DayLine(need, open.get().injectedAt().orElse(last), now, open);
     }
     if (!state.file().isSound()) {
@@ -62,7 +62,7 @@ public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErec
     return new DayLine(isDue ? Need.EXAMINATION : need, last, now, open);
   }
 
-  private static Need ofOpen(OpenErection open, Instant now) {
+  private static Need ofOpen(OpenErection open, Optional<Instant> now) {
     if (open.urgency(now) == Urgency.EMERGENCY_DEPARTMENT) {
       return Need.EMERGENCY;
     }

@@ -92,7 +92,7 @@ public final class CourseViews {
         file.signedDose().map(written -> signed(state, written, ladder, clearance)),
         day,
         open,
-        new NowWords(time).of(day.now(), clearance, ladder),
+        new NowWords(time).of(day.now(), clearance, state),
         texts.of(clearance.blocks()),
         texts.of(advice.homeVerdicts()),
         texts.of(overridable(state, advice)),

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import rungwise.clinic.clock.ClockBelief;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
 import rungwise.clinic.course.CourseFact.VialReceived;
@@ -46,12 +47,16 @@ public final class CourseReader {
 
   /** The state of a course at an instant, by the population that is in use now. */
   public CourseState state(CourseFile file, Instant now) {
-    return state(file, now, ports.populations().choiceFor(file.plan().preparation()));
+    return state(file, now, usual(file), this::vial, ports.clockCheck().belief());
   }
 
-  /** The same, by another way to choose. */
-  public CourseState state(CourseFile file, Instant now, Choice choice) {
-    return state(file, now, choice, this::vial);
+  private Choice usual(CourseFile file) {
+    return ports.populations().choiceFor(file.plan().preparation());
+  }
+
+  /** As it was at an instant that stands on record, by another way to choose. */
+  public CourseState asOf(CourseFile file, Instant then, Choice choice) {
+    return state(file, then, choice, this::vial, ClockBelief.GIVEN);
   }
 
   /** The state while a dose is drawn from a vial of the clinic's, not from his own. */
@@ -59,8 +64,9 @@ public final class CourseReader {
     return state(
         file,
         now,
-        ports.populations().choiceFor(file.plan().preparation()),
-        (course, protocol, at) -> Optional.of(ofClinic(course, protocol, at, vial, label)));
+        usual(file),
+        (course, protocol, at) -> Optional.of(ofClinic(course, protocol, at, vial, label)),
+        ports.clockCheck().belief());
   }
 
   /** The state while a dose is drawn from one of his own vials, not from the one in use. */
@@ -68,8 +74,9 @@ public final class CourseReader {
     return state(
         file,
         now,
-        ports.populations().choiceFor(file.plan().preparation()),
-        (course, protocol, at) -> vial.map(one -> own(course, protocol, at, one)));
+        usual(file),
+        (course, protocol, at) -> vial.map(one -> own(course, protocol, at, one)),
+        ports.clockCheck().belief());
   }
 
   /** Finds the vial in hand. */
@@ -78,7 +85,8 @@ public final class CourseReader {
     Optional<VialInHand> of(CourseFile file, Protocol protocol, Instant now);
   }
 
-  private CourseState state(CourseFile file, Instant now, Choice choice, InHand inHand) {
+  private CourseState state(
+      CourseFile file, Instant now, Choice choice, InHand inHand, ClockBelief clock) {
     Plan plan = file.plan();
     Protocol protocol = protocol(plan);
     History history = history(file, protocol, now);
@@ -95,7 +103,7 @@ public final class CourseReader {
             proposal.ladder(),
             history,
             inHand.of(file, protocol, now),
-            circumstances(file, protocol, now),
+            circumstances(file, protocol, now, clock),
             now);
     List<ReportFlag> flags =
         new KeptFlags(
@@ -109,7 +117,8 @@ public final class CourseReader {
         proposal.notes(),
         PastReading.unconfirmed(file, ports.past()),
         flags,
-        signed(plan).waits());
+        signed(plan).waits(),
+        clock);
   }
 
   private List<ReportFlag> flags(CourseFile file, History history) {
@@ -147,7 +156,8 @@ public final class CourseReader {
                     proposed.faults()));
   }
 
-  private Circumstances circumstances(CourseFile file, Protocol protocol, Instant now) {
+  private Circumstances circumstances(
+      CourseFile file, Protocol protocol, Instant now, ClockBelief clock) {
     boolean isRecalled =
         ports
             .recalled()
@@ -163,7 +173,8 @@ public final class CourseReader {
         new Tablets(file).last(),
         unfinished(file),
         file.expired(protocol.home(), ports.time().dayOf(now)),
-        file.flaws().stream().map(Flaw::words).toList());
+        file.flaws().stream().map(Flaw::words).toList(),
+        clock.doubt());
   }
 
   private static List<Unfinished> unfinished(CourseFile file) {

@@ -333,7 +333,7 @@ public final class Titration {
     // A decision that does not say how it was chosen was chosen by rule.
     Choice choice =
         signed.advice().choice().flatMap(ports.populations()::choiceOf).orElseGet(ByRule::new);
-    CourseState then = reader.state(file.upTo(signed.basis()), signed.askedAt(), choice);
+    CourseState then = reader.asOf(file.upTo(signed.basis()), signed.askedAt(), choice);
     return new Replay(written.entry().number(), signed.advice(), then.advice());
   }
 }

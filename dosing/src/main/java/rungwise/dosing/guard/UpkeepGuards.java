@@ -24,8 +24,8 @@ final class UpkeepGuards {
   private UpkeepGuards() {}
 
   /**
-   * Nothing is injected by a record that is not as it was written, nor of a preparation that the
-   * clinic has taken out of use.
+   * Nothing is injected by a record that is not as it was written, nor while it is not known what
+   * time it is, nor of a preparation that the clinic has taken out of use.
    */
   static List<Verdict> ofTheCourse(Question question) {
     var verdicts = new ArrayList<Verdict>();
@@ -36,6 +36,11 @@ final class UpkeepGuards {
               GuardRule.RECORD_NOT_SOUND,
               flaws.stream().map(flaw -> Fact.said("what is wrong", flaw)).toArray(Fact[]::new)));
     }
+    question
+        .circumstances()
+        .clock()
+        .map(why -> Verdict.of(GuardRule.CLOCK_NOT_KNOWN, Fact.said("clock", why)))
+        .ifPresent(verdicts::add);
     if (question.circumstances().recalled()) {
       verdicts.add(
           Verdict.of(
@@ -92,7 +97,7 @@ final class UpkeepGuards {
   /** What forbids home use. */
   static List<Verdict> forHome(Question question) {
     var verdicts = new ArrayList<Verdict>();
-    Sourced<Integer> grace = question.protocol().home().graceDays();
+    Sourced<Integer> grace = question.protocol().limits().graceDays();
     Instant end = examinationDue(question).plus(grace.value(), ChronoUnit.DAYS);
     if (!end.isAfter(question.now())) {
       verdicts.add(
@@ -143,7 +148,7 @@ final class UpkeepGuards {
    * was given in the clinic since.
    */
   private static Optional<Verdict> lapsed(Question question) {
-    Sourced<Integer> months = question.protocol().home().lapseMonths();
+    Sourced<Integer> months = question.protocol().limits().lapseMonths();
     List<Injection> all = question.history().sinceChangeTo(question.preparation());
     Optional<Injection> before = Optional.empty();
     boolean isLapsed = false;

@@ -45,6 +45,12 @@ public record Question(
     return new Question(group, screening, readiness, protocol, ladder, history, vial, other, now);
   }
 
+  /** The same, asked at another instant. */
+  public Question at(Instant other) {
+    return new Question(
+        group, screening, readiness, protocol, ladder, history, vial, circumstances, other);
+  }
+
   /** The preparation that the ladder is for. */
   public Preparation preparation() {
     return ladder.preparation();

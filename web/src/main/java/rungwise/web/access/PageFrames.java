@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.springframework.http.HttpMethod;
 import org.springframework.security.web.csrf.CsrfToken;
 import rungwise.clinic.people.Account;
+import rungwise.web.clock.ClockWords;
 import rungwise.web.page.Assets;
 import rungwise.web.page.Frame;
 import rungwise.web.page.Frames;
@@ -32,10 +33,12 @@ final class PageFrames implements Frames {
 
   private final ClinicSign clinic;
   private final Assets assets;
+  private final ClockWords clock;
 
-  PageFrames(ClinicSign clinic, Assets assets) {
+  PageFrames(ClinicSign clinic, Assets assets, ClockWords clock) {
     this.clinic = clinic;
     this.assets = assets;
+    this.clock = clock;
   }
 
   @Override
@@ -46,7 +49,8 @@ final class PageFrames implements Frames {
         account.map(Account::fullName).orElse(""),
         account.map(who -> linksOf(who, request.getRequestURI())).orElse(List.of()),
         csrfOf(request),
-        assets.stylesheet());
+        assets.stylesheet(),
+        clock.notice(account.isPresent(), assets.clockScript()));
   }
 
   private static List<Frame.Link> linksOf(Account account, String here) {

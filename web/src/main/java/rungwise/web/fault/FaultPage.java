@@ -42,6 +42,17 @@ public record FaultPage(
           TO_TODAY,
           TODAY);
 
+  /** One person has asked for so many pages, one after the other, that others would wait. */
+  public static final FaultPage TOO_MANY =
+      new FaultPage(
+          HttpStatus.TOO_MANY_REQUESTS,
+          "So many pages at once",
+          "Your browser has asked for pages without a pause, so that others would wait. Nothing is"
+              + " lost. Wait half a minute and open the page again. Reports and other forms are"
+              + " taken all the same.",
+          TO_TODAY,
+          TODAY);
+
   /** A form that could not be written down, such as on a full disk. */
   public static final FaultPage NOT_KEPT =
       new FaultPage(

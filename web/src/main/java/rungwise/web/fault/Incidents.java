@@ -13,8 +13,10 @@ import java.util.HexFormat;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.apache.tomcat.util.http.InvalidParameterException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpStatus;
@@ -62,6 +64,16 @@ final class Incidents implements Filter {
         answer(FaultPage.UNREADABLE, (HttpServletRequest) request, (HttpServletResponse) response);
         return;
       }
+      OptionalInt refusal = refusal(failure);
+      if (refusal.isPresent()) {
+        answer(
+            refusal.getAsInt() == HttpStatus.CONTENT_TOO_LARGE.value()
+                ? FaultPage.TOO_LARGE
+                : FaultPage.of(HttpStatus.BAD_REQUEST),
+            (HttpServletRequest) request,
+            (HttpServletResponse) response);
+        return;
+      }
       String number = nextNumber();
       LOG.error("Incident {}: {}", number, describe(failure));
       answer(number, (HttpServletResponse) response);
@@ -73,6 +85,14 @@ final class Incidents implements Filter {
     return Stream.iterate(failure, Objects::nonNull, Throwable::getCause)
         .filter(CannotKeep.class::isInstance)
         .map(Throwable::getMessage)
+        .findFirst();
+  }
+
+  /** The status with which the server itself refuses to read a form, if it does. */
+  private static OptionalInt refusal(Throwable failure) {
+    return Stream.iterate(failure, Objects::nonNull, Throwable::getCause)
+        .filter(InvalidParameterException.class::isInstance)
+        .mapToInt(one -> ((InvalidParameterException) one).getErrorCode())
         .findFirst();
   }
 

@@ -10,8 +10,15 @@ import java.util.List;
  * @param links where that person may go
  * @param csrf the proof that a form came from one of our pages
  * @param stylesheet address of the style sheet
+ * @param clock what is said of the clock
  */
-public record Frame(String clinic, String person, List<Link> links, Csrf csrf, String stylesheet) {
+public record Frame(
+    String clinic,
+    String person,
+    List<Link> links,
+    Csrf csrf,
+    String stylesheet,
+    ClockNotice clock) {
 
   /**
    * One entry of the navigation.
@@ -33,7 +40,7 @@ public record Frame(String clinic, String person, List<Link> links, Csrf csrf, S
 
   /** The frame of a page that must work when nothing else does. */
   public static Frame bare(String stylesheet) {
-    return new Frame("Rungwise", "", List.of(), Csrf.NONE, stylesheet);
+    return new Frame("Rungwise", "", List.of(), Csrf.NONE, stylesheet, ClockNotice.NONE);
   }
 
   public boolean isSignedIn() {

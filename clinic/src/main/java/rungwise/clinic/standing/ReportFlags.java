@@ -125,9 +125,12 @@ final class ReportFlags {
   }
 
   private void home(Written<InjectionReported> report, Injection one) {
+    if (!one.isAtHome()) {
+      return;
+    }
     String missing =
         Readiness.missing(one.preparation(), file.recordedBefore(time.dayOf(one.at())));
-    if (one.isAtHome() && !missing.isEmpty()) {
+    if (!missing.isEmpty()) {
       add(report, Kind.NOT_READY, List.of(Fact.said("not on record then", missing)), one.entry());
     }
   }
@@ -153,10 +156,12 @@ final class ReportFlags {
   }
 
   private void inARow(Written<InjectionReported> report, Injection one, Row limit) {
-    List<Injection> row =
-        injections.subList(0, injections.lastIndexOf(one) + 1).stream()
-            .filter(other -> limit.span().after(other.at()).isAfter(one.at()))
-            .toList();
+    var row = new ArrayList<Injection>();
+    for (Injection other : injections.subList(0, injections.lastIndexOf(one) + 1)) {
+      if (limit.span().after(other.at()).isAfter(one.at())) {
+        row.add(other);
+      }
+    }
     if (row.size() < limit.place() || !isNews(one, row)) {
       return;
     }

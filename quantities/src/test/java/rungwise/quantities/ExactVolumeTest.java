@@ -103,6 +103,29 @@ final class ExactVolumeTest {
     assertThat(third.ratioTo(Volume.ofMicrolitres(1))).isEqualTo(1.0 / 3);
   }
 
+  /** Against the products as whole numbers of any length, up to the largest that a volume holds. */
+  @Test
+  void the_order_is_that_of_the_fractions_whatever_their_size() {
+    var random = new Random(SEED);
+    for (int i = 0; i < CASES; i++) {
+      int bits = 1 + random.nextInt(Long.SIZE - 1);
+      long a = random.nextLong() >>> (Long.SIZE - bits);
+      long b = Math.max(1, random.nextLong() >>> (Long.SIZE - bits));
+      long c = random.nextInt(4) == 0 ? a : random.nextLong() >>> 1;
+      long d = random.nextInt(4) == 0 ? Math.max(1, b - 1) : Math.max(1, random.nextLong() >>> 1);
+      int expected =
+          BigInteger.valueOf(a)
+              .multiply(BigInteger.valueOf(d))
+              .compareTo(BigInteger.valueOf(c).multiply(BigInteger.valueOf(b)));
+
+      var one = new ExactVolume(a, b);
+      var other = new ExactVolume(c, d);
+
+      assertThat(one.compareTo(other)).as("%d/%d and %d/%d", a, b, c, d).isEqualTo(expected);
+      assertThat(one.equals(other)).isEqualTo(expected == 0);
+    }
+  }
+
   @Test
   void a_step_of_zero_and_a_fraction_without_meaning_are_faults_of_the_program() {
     var half = new ExactVolume(1, 2);

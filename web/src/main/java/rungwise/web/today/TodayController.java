@@ -29,6 +29,8 @@ final class TodayController {
 
   private static final Step INVITE =
       new Step("Invite the people who work here.", "/people/invite", "Invite somebody");
+  private static final Step TRAIL =
+      new Step("Read who looked at what, and who changed it.", "/audit", "Audit trail");
   private static final Step ASK =
       new Step(
           "Ask your administrator for the roles you need, if a page you need is not in the list"
@@ -77,10 +79,15 @@ final class TodayController {
     return Page.of(
         "today/today",
         new TodayPage(
-            answer(open.size(), waiting),
+            isClinical(account)
+                ? answer(open.size(), waiting)
+                : "Your roles show you no man's course.",
             open,
             others,
             unreadable,
+            isClinical(account)
+                ? "Nothing is recorded yet. Do this first:"
+                : "What you can do here",
             rows.isEmpty() && unreadable.isEmpty() ? steps(account) : List.of(),
             mayOpen));
   }
@@ -129,6 +136,9 @@ final class TodayController {
     var steps = new ArrayList<Step>();
     if (account.may(Role.ADMINISTRATOR)) {
       steps.add(INVITE);
+    }
+    if (account.may(Role.AUDITOR)) {
+      steps.add(TRAIL);
     }
     boolean isKeeper = account.may(Role.PRESCRIBER) || account.may(Role.PROGRAMME_LEAD);
     if (isKeeper && choices.preparations().get().isEmpty()) {

@@ -18,6 +18,7 @@ import rungwise.web.sign.Sign;
  * @param rows every course, the most worrying first; an erection that is not over is not among them
  * @param open the erections of which nobody has said how they ended, the most urgent first
  * @param unreadable where the courses are of which too little can be read to show anything
+ * @param stepsHead what is said above the steps
  * @param steps what to do first where there is nothing yet
  */
 public record TodayPage(
@@ -25,6 +26,7 @@ public record TodayPage(
     List<OpenErectionView> open,
     List<Row> rows,
     List<String> unreadable,
+    String stepsHead,
     List<Step> steps,
     boolean mayOpenCourse)
     implements NamesCourses {

@@ -29,6 +29,7 @@ import rungwise.clinic.formulary.FormularyPorts;
 import rungwise.clinic.past.CourseAsHistory;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastImports;
+import rungwise.clinic.people.Account;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.people.OneTimeCode;
 import rungwise.clinic.people.PasswordHashing;
@@ -40,6 +41,7 @@ import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.record.Carrying;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
+import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
@@ -47,6 +49,8 @@ import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
+import rungwise.clinic.today.DayList;
+import rungwise.clinic.today.Touched;
 import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
 import rungwise.files.SampleProtocolReader;
@@ -282,9 +286,10 @@ public final class OpenClinic implements AutoCloseable {
 
   /** The use cases about courses, on the clinic's wall clock. */
   CourseCases courseCases(ClinicTime time) {
+    var touched = new Touched(store.courses(), store.transactions());
     var ports =
         new StandingPorts(
-            store.courses(),
+            touched.courses(),
             store.pastHistories(),
             protocols,
             populations,
@@ -292,7 +297,7 @@ public final class OpenClinic implements AutoCloseable {
             formulary::labelled,
             id -> formulary.version(id).orElseThrow().inUse(),
             formulary::recalledAt,
-            store.transactions(),
+            touched.transactions(),
             clock,
             time);
     return new CourseCases(
@@ -303,7 +308,14 @@ public final class OpenClinic implements AutoCloseable {
         new Room(ports, store.roomDays(), store.clinicVials(), store.accounts()::all),
         new Teaching(ports),
         new Titration(ports),
-        new Lifting(ports));
+        new Lifting(ports),
+        new DayList(ports, touched, courseViews(time), store.dayRows()));
+  }
+
+  /** Courses in words, with the names of those who wrote. */
+  CourseViews courseViews(ClinicTime time) {
+    return new CourseViews(
+        time, id -> people.find(id).map(Account::fullName).orElse("the program"));
   }
 
   public InstantSource clock() {

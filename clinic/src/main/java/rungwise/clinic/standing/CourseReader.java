@@ -1,9 +1,11 @@
 package rungwise.clinic.standing;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import rungwise.clinic.course.CourseFact.DoseSigned;
@@ -21,6 +23,7 @@ import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Circumstances.Unfinished;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
+import rungwise.dosing.history.Readiness;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Preparation;
@@ -78,6 +81,7 @@ public final class CourseReader {
   private CourseState state(CourseFile file, Instant now, Choice choice, InHand inHand) {
     Plan plan = file.plan();
     Protocol protocol = protocol(plan);
+    ByDay byDay = byDay(file, protocol, now, ports.time().dayOf(now));
     History history = history(file, protocol, now);
     LadderProposal proposal =
         file.signedDose()
@@ -87,12 +91,12 @@ public final class CourseReader {
         new Question(
             file.opened().group(),
             file.screening(),
-            file.readiness(protocol.home(), ports.time().dayOf(now)),
+            byDay.readiness(),
             protocol,
             proposal.ladder(),
             history,
             inHand.of(file, protocol, now),
-            circumstances(file, protocol, now),
+            circumstances(file, byDay, now),
             now);
     var flags =
         new ReportFlags(
@@ -136,7 +140,34 @@ public final class CourseReader {
                     proposed.faults()));
   }
 
-  private Circumstances circumstances(CourseFile file, Protocol protocol, Instant now) {
+  /**
+   * What is counted by whole days of the clinic's.
+   *
+   * @param readiness what counts for home use
+   * @param expired what of it was on record and has run out
+   * @param newer later versions of the protocol, in so far as their limits hold
+   */
+  public record ByDay(Set<Readiness> readiness, Set<Readiness> expired, List<Protocol> newer) {
+    public ByDay {
+      readiness = Set.copyOf(readiness);
+      expired = Set.copyOf(expired);
+      newer = List.copyOf(newer);
+    }
+  }
+
+  /** What would be counted on a day if it were that day at an instant. */
+  public ByDay byDay(CourseFile file, Instant now, LocalDate day) {
+    return byDay(file, protocolOf(file), now, day);
+  }
+
+  private ByDay byDay(CourseFile file, Protocol protocol, Instant now, LocalDate day) {
+    return new ByDay(
+        file.readiness(protocol.home(), day),
+        file.expired(protocol.home(), day),
+        ports.protocols().newerThan(protocol, now, day));
+  }
+
+  private Circumstances circumstances(CourseFile file, ByDay byDay, Instant now) {
     boolean isRecalled =
         ports
             .recalled()
@@ -148,10 +179,10 @@ public final class CourseReader {
         examined(file),
         file.answers().lastFound(),
         isRecalled,
-        ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)),
+        byDay.newer(),
         new Tablets(file).last(),
         unfinished(file),
-        file.expired(protocol.home(), ports.time().dayOf(now)),
+        byDay.expired(),
         file.flaws().stream().map(Flaw::words).toList());
   }
 

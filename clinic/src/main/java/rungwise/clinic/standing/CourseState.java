@@ -95,6 +95,11 @@ public final class CourseState {
     return Dosing.mayInject(question, signed());
   }
 
+  /** The instants at which the answers above may change while nothing is written. */
+  public List<Instant> turns() {
+    return Dosing.turns(question, signed());
+  }
+
   /** What no prescriber has seen yet. */
   public List<ReportFlag> flagsToSee() {
     return flags.stream().filter(flag -> !flag.isSeen()).toList();

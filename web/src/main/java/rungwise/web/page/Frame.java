@@ -8,10 +8,17 @@ import java.util.List;
  * @param clinic the clinic's name, or the program's where there is no clinic yet
  * @param person full name of who is signed in; empty if nobody is
  * @param links where that person may go
+ * @param maySearch whether that person may look for a man
  * @param csrf the proof that a form came from one of our pages
  * @param stylesheet address of the style sheet
  */
-public record Frame(String clinic, String person, List<Link> links, Csrf csrf, String stylesheet) {
+public record Frame(
+    String clinic,
+    String person,
+    List<Link> links,
+    boolean maySearch,
+    Csrf csrf,
+    String stylesheet) {
 
   /**
    * One entry of the navigation.
@@ -33,7 +40,7 @@ public record Frame(String clinic, String person, List<Link> links, Csrf csrf, S
 
   /** The frame of a page that must work when nothing else does. */
   public static Frame bare(String stylesheet) {
-    return new Frame("Rungwise", "", List.of(), Csrf.NONE, stylesheet);
+    return new Frame("Rungwise", "", List.of(), /* maySearch= */ false, Csrf.NONE, stylesheet);
   }
 
   public boolean isSignedIn() {

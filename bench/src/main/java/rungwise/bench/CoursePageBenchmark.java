@@ -20,6 +20,7 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.TearDown;
+import rungwise.app.clock.ClockSettings;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
 import rungwise.app.server.OpenClinic;
@@ -60,7 +61,8 @@ public class CoursePageBenchmark {
     DemoClinic.fill(clinic, clock, ZoneOffset.UTC);
     return RunningServer.start(
         ServerSettings.of(
-            ServerSettings.LOOPBACK, 0, Optional.empty(), "Northgate Clinic", ZoneOffset.UTC),
+                ServerSettings.LOOPBACK, 0, Optional.empty(), "Northgate Clinic", ZoneOffset.UTC)
+            .withClock(new ClockSettings.Given()),
         clinic);
   }
 

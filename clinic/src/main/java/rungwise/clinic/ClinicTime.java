@@ -46,6 +46,8 @@ public record ClinicTime(ZoneId zone) {
 
   private static final DateTimeFormatter LONG_FORM =
       DateTimeFormatter.ofPattern("EEEE d MMMM yyyy HH:mm", Locale.ENGLISH);
+  private static final DateTimeFormatter SHORT_FORM =
+      DateTimeFormatter.ofPattern("EEEE d MMMM", Locale.ENGLISH);
   private static final DateTimeFormatter DAY_FORM =
       DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
   private static final int HOURS_SHOWN_AS_HOURS = 48;
@@ -68,6 +70,19 @@ public record ClinicTime(ZoneId zone) {
   /** "23:30"; with its day if that is another one than now. */
   public String clock(Instant instant, Instant now) {
     return dayOf(instant).equals(dayOf(now)) ? timeText(instant) : words(instant);
+  }
+
+  /** "23:30", "yesterday 23:30", "Tuesday 10 November"; of another year "10 November 2025". */
+  public String day(Instant then, Instant now) {
+    LocalDate day = dayOf(then);
+    LocalDate today = dayOf(now);
+    if (day.equals(today)) {
+      return timeText(then);
+    }
+    if (day.equals(today.minusDays(1))) {
+      return "yesterday " + timeText(then);
+    }
+    return day.getYear() == today.getYear() ? SHORT_FORM.format(day) : words(day);
   }
 
   /** "29 November 2026". */

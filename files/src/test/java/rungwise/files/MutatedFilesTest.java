@@ -128,6 +128,7 @@ final class MutatedFilesTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.of("because \"of\" \\ it"),
+                Optional.of("compared"),
                 List.of(
                     new RecordedEntry.FactRow(
                         "screened", Map.of("answers", 3L, "is_kept", true, "text", "\u00e9")))));

@@ -1,7 +1,6 @@
 package rungwise.quantities;
 
 import java.math.BigDecimal;
-import java.math.BigInteger;
 import java.math.MathContext;
 
 /**
@@ -22,12 +21,20 @@ public record ExactVolume(long picograms, long picogramsPerMicrolitre)
       throw new IllegalArgumentException(
           "bug: " + picograms + " picograms at " + picogramsPerMicrolitre + " per microlitre");
     }
-    long divisor =
-        BigInteger.valueOf(picograms)
-            .gcd(BigInteger.valueOf(picogramsPerMicrolitre))
-            .longValueExact();
+    long divisor = greatestDivisor(picograms, picogramsPerMicrolitre);
     picograms /= divisor;
     picogramsPerMicrolitre /= divisor;
+  }
+
+  private static long greatestDivisor(long one, long other) {
+    long greater = one;
+    long rest = other;
+    while (rest != 0) {
+      long left = greater % rest;
+      greater = rest;
+      rest = left;
+    }
+    return greater;
   }
 
   /** A volume that is already whole. */
@@ -63,11 +70,15 @@ public record ExactVolume(long picograms, long picogramsPerMicrolitre)
 
   @Override
   public int compareTo(ExactVolume other) {
-    return BigInteger.valueOf(picograms)
-        .multiply(BigInteger.valueOf(other.picogramsPerMicrolitre))
-        .compareTo(
-            BigInteger.valueOf(other.picograms)
-                .multiply(BigInteger.valueOf(picogramsPerMicrolitre)));
+    // Each product in 128 bits: the high halves first, then the low ones as if without a sign.
+    int high =
+        Long.compare(
+            Math.multiplyHigh(picograms, other.picogramsPerMicrolitre),
+            Math.multiplyHigh(other.picograms, picogramsPerMicrolitre));
+    return high == 0
+        ? Long.compareUnsigned(
+            picograms * other.picogramsPerMicrolitre, other.picograms * picogramsPerMicrolitre)
+        : high;
   }
 
   /** "0.0625 mL", or "about 0.333333 mL" where the decimals do not end. */

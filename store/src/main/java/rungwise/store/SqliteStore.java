@@ -6,6 +6,7 @@ import rungwise.clinic.Transactions;
 import rungwise.clinic.access.TakenAccesses;
 import rungwise.clinic.audit.Audit;
 import rungwise.clinic.audit.Trail;
+import rungwise.clinic.clock.ClockEntries;
 import rungwise.clinic.course.Courses;
 import rungwise.clinic.factor.Factors;
 import rungwise.clinic.formulary.Preparations;
@@ -20,6 +21,7 @@ import rungwise.clinic.room.RoomDays;
 import rungwise.clinic.supply.ClinicVialShelf;
 import rungwise.store.access.SqlTakenAccesses;
 import rungwise.store.audit.SqlAudit;
+import rungwise.store.audit.SqlClockEntries;
 import rungwise.store.audit.SqlTrail;
 import rungwise.store.course.SqlClinicVials;
 import rungwise.store.course.SqlCourses;
@@ -171,6 +173,10 @@ public final class SqliteStore implements AutoCloseable {
 
   public ClinicVialShelf clinicVials() {
     return clinicVials;
+  }
+
+  public ClockEntries clockEntries() {
+    return new SqlClockEntries(database, journal);
   }
 
   public Audit audit() {

@@ -28,6 +28,11 @@ import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
+import rungwise.dosing.decision.DecisionValues;
+import rungwise.dosing.decision.DecisionValues.Part;
+import rungwise.dosing.decision.DecisionValues.Spoken;
+import rungwise.dosing.decision.DecisionValues.Steps;
+import rungwise.dosing.decision.KeptAdvice;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.history.Fact;
@@ -187,7 +192,7 @@ public final class SampleCourse {
             Optional.of(ChangeReason.MORE_CAUTION),
             4,
             SampleEntries.NOW,
-            "advice\nin two lines",
+            new KeptAdvice("advice\nin two lines", Optional.of(values())),
             Optional.of(HIGH),
             Optional.of(TimeSpan.ofMinutes(90))),
         new CourseFact.DecisionWritten(Condition.VENOUS_LEAK),
@@ -201,6 +206,19 @@ public final class SampleCourse {
                 Baseline.Injector.HIMSELF)),
         new CourseFact.ExaminationRecorded(LocalDate.of(2026, 3, 1), Answer.NO),
         vial());
+  }
+
+  private static DecisionValues values() {
+    return new DecisionValues(
+        DecisionValues.Kind.REPEAT,
+        Optional.of(LOW),
+        List.of(
+            new Spoken(Part.REASON, "SETTLED", Optional.empty()),
+            new Spoken(Part.STEP, "REACHES_LONG", Optional.of(new Steps(LOW, HIGH)))),
+        Optional.of(SampleEntries.NOW),
+        "by rule",
+        "sample 1",
+        "5");
   }
 
   private static OverriddenHold overridden() {

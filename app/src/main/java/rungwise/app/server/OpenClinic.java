@@ -5,6 +5,7 @@ import java.security.SecureRandom;
 import java.time.InstantSource;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
@@ -14,6 +15,9 @@ import rungwise.clinic.ClinicTime;
 import rungwise.clinic.access.CourseAccess;
 import rungwise.clinic.audit.Trail;
 import rungwise.clinic.audit.Viewing;
+import rungwise.clinic.clock.ClockCheck;
+import rungwise.clinic.clock.ClockConfirming;
+import rungwise.clinic.clock.ClockWatch;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
@@ -48,6 +52,7 @@ import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
+import rungwise.clinic.titration.Replay;
 import rungwise.clinic.titration.Titration;
 import rungwise.clinic.today.DayList;
 import rungwise.clinic.today.Touched;
@@ -57,6 +62,7 @@ import rungwise.files.SampleProtocolReader;
 import rungwise.store.RecordWatch;
 import rungwise.store.SqliteStore;
 import rungwise.web.secrets.Argon2Hashing;
+import rungwise.web.secrets.GuessedPasswords;
 
 /** A clinic's data folder, opened, with the use cases on top of it. */
 public final class OpenClinic implements AutoCloseable {
@@ -73,16 +79,7 @@ public final class OpenClinic implements AutoCloseable {
     this.store = store;
     this.hashing = hashing;
     this.clock = clock;
-    this.people =
-        new People(
-            new PeoplePorts(
-                store.accounts(),
-                store.credentials(),
-                hashing,
-                OpenClinic::newCode,
-                UUID::randomUUID,
-                clock,
-                store.transactions()));
+    this.people = new People(peoplePorts());
     this.formulary =
         new Formulary(
             new FormularyPorts(
@@ -145,6 +142,18 @@ public final class OpenClinic implements AutoCloseable {
     var random = new byte[bytes];
     new SecureRandom().nextBytes(random);
     return random;
+  }
+
+  private PeoplePorts peoplePorts() {
+    return new PeoplePorts(
+        store.accounts(),
+        store.credentials(),
+        hashing,
+        new GuessedPasswords(),
+        OpenClinic::newCode,
+        UUID::randomUUID,
+        clock,
+        store.transactions());
   }
 
   private FactorPorts factorPorts() {
@@ -276,7 +285,7 @@ public final class OpenClinic implements AutoCloseable {
   }
 
   /** Every course, read anew. */
-  Stream<CourseFile> courses() {
+  public Stream<CourseFile> courses() {
     return store.courses().all().stream().flatMap(id -> store.courses().find(id).stream());
   }
 
@@ -284,22 +293,49 @@ public final class OpenClinic implements AutoCloseable {
     return new Viewing(store.audit(), store.courses(), store.transactions(), clock);
   }
 
-  /** The use cases about courses, on the clinic's wall clock. */
+  /** Begins to compare the clock with whatever can be had. */
+  ClockWatch clockWatch() {
+    return new ClockWatch(clock, System::nanoTime, store.clockEntries().newest());
+  }
+
+  /** Keeps with each entry from now on what is then believed of the clock. */
+  void keepClock(ClockCheck check) {
+    store.journal().keepClock(() -> Optional.of(check.belief().token()));
+  }
+
+  ClockConfirming clockConfirming(ClockWatch watch, ClinicTime time) {
+    return new ClockConfirming(watch, store.clockEntries(), store.transactions(), clock, time);
+  }
+
+  private Touched touched() {
+    return new Touched(store.courses(), store.transactions());
+  }
+
+  private StandingPorts standing(ClinicTime time, ClockCheck check, Touched touched) {
+    return new StandingPorts(
+        touched.courses(),
+        store.pastHistories(),
+        protocols,
+        populations,
+        formulary::find,
+        formulary::labelled,
+        id -> formulary.version(id).orElseThrow().inUse(),
+        formulary::recalledAt,
+        touched.transactions(),
+        clock,
+        check,
+        time);
+  }
+
+  /** The use cases about courses by a clock that is given, on the clinic's wall clock. */
   CourseCases courseCases(ClinicTime time) {
-    var touched = new Touched(store.courses(), store.transactions());
-    var ports =
-        new StandingPorts(
-            touched.courses(),
-            store.pastHistories(),
-            protocols,
-            populations,
-            formulary::find,
-            formulary::labelled,
-            id -> formulary.version(id).orElseThrow().inUse(),
-            formulary::recalledAt,
-            touched.transactions(),
-            clock,
-            time);
+    return courseCases(time, ClockCheck.GIVEN);
+  }
+
+  /** The use cases about courses, on the clinic's wall clock. */
+  CourseCases courseCases(ClinicTime time, ClockCheck check) {
+    Touched touched = touched();
+    StandingPorts ports = standing(time, check, touched);
     return new CourseCases(
         new Starting(ports, formulary::isInUse, UUID::randomUUID),
         new Screenings(ports),
@@ -316,6 +352,12 @@ public final class OpenClinic implements AutoCloseable {
   CourseViews courseViews(ClinicTime time) {
     return new CourseViews(
         time, id -> people.find(id).map(Account::fullName).orElse("the program"));
+  }
+
+  /** Every signed dose in force, asked again of the record as it was then. */
+  public List<Replay> replays(ClinicTime time) {
+    Titration titration = new Titration(standing(time, ClockCheck.GIVEN, touched()));
+    return courses().flatMap(file -> titration.replays(file).stream()).toList();
   }
 
   public InstantSource clock() {

@@ -14,6 +14,7 @@ import org.springframework.context.ApplicationContextInitializer;
 import org.springframework.context.ApplicationListener;
 import org.springframework.context.event.ContextClosedEvent;
 import org.springframework.context.support.GenericApplicationContext;
+import rungwise.clinic.clock.ClockWatch;
 import rungwise.web.provider.ProviderSettings;
 
 /** A server that answers until it is closed or the process is told to end. */
@@ -113,8 +114,13 @@ public final class RunningServer implements AutoCloseable {
    * Does something when the process is told to end, after the server and its clinic are closed: the
    * verb that waits may not be reached any more.
    */
-  public void atProcessEnd(Runnable action) {
+  public static void atProcessEnd(Runnable action) {
     SpringApplication.getShutdownHandlers().add(action);
+  }
+
+  /** Takes the word of whoever started it, at this machine, that date and time are right. */
+  public void confirmClock(String by) {
+    context.getBean(ClockWatch.class).confirmed(by);
   }
 
   /** Waits until it is closed or the process is told to end. */

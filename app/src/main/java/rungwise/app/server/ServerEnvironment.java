@@ -6,6 +6,7 @@ import org.springframework.core.env.ConfigurableEnvironment;
 import org.springframework.core.env.MapPropertySource;
 import org.springframework.core.env.MutablePropertySources;
 import org.springframework.web.context.support.StandardServletEnvironment;
+import rungwise.web.fault.FaultPages;
 
 /**
  * All settings of the server, as the verb was given them: neither a file in the current folder nor
@@ -25,7 +26,8 @@ final class ServerEnvironment {
     values.put("server.port", settings.port());
     values.put("server.shutdown", "graceful");
     values.put("spring.lifecycle.timeout-per-shutdown-phase", "5s");
-    values.put("server.tomcat.max-http-form-post-size", "256KB");
+    values.put("server.tomcat.max-http-form-post-size", FaultPages.MOST_KIB_OF_A_FORM + "KB");
+    values.put("server.tomcat.max-swallow-size", "16MB");
     values.put("server.tomcat.use-relative-redirects", "true");
     values.put("server.servlet.session.timeout", "30m");
     values.put("server.servlet.session.tracking-modes", "cookie");

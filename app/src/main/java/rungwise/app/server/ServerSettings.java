@@ -6,6 +6,7 @@ import java.net.UnknownHostException;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.Optional;
+import rungwise.app.clock.ClockSettings;
 import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.factor.FactorRule.Asked;
 import rungwise.web.access.ClinicSign;
@@ -19,6 +20,7 @@ import rungwise.web.session.SessionLimits;
  * @param port 0 takes any free one
  * @param publicAddress by which people know it
  * @param provider the clinic's own identity provider, if there is one
+ * @param clock how the clock is judged
  */
 public record ServerSettings(
     InetAddress address,
@@ -28,7 +30,8 @@ public record ServerSettings(
     SessionLimits sessions,
     FactorRule factors,
     PublicAddress publicAddress,
-    Optional<ProviderSettings> provider) {
+    Optional<ProviderSettings> provider,
+    ClockSettings clock) {
 
   public static final String LOOPBACK = "127.0.0.1";
   public static final String USUAL_PORT = "8717";
@@ -56,7 +59,8 @@ public record ServerSettings(
         SessionLimits.USUAL,
         new FactorRule(Asked.OF_WHO_HAS_ONE, FactorRule.SAMPLE_SHIFT),
         new PublicAddress(Optional.empty()),
-        Optional.empty());
+        Optional.empty(),
+        new ClockSettings.Watched(Optional.empty()));
   }
 
   private static InetAddress addressOf(String text) {
@@ -77,12 +81,14 @@ public record ServerSettings(
 
   /** The same, with other limits for being signed in. */
   public ServerSettings withSessions(SessionLimits limits) {
-    return new ServerSettings(address, port, tls, clinic, limits, factors, publicAddress, provider);
+    return new ServerSettings(
+        address, port, tls, clinic, limits, factors, publicAddress, provider, clock);
   }
 
   /** The same, with another rule for the second factor. */
   public ServerSettings withFactors(FactorRule rule) {
-    return new ServerSettings(address, port, tls, clinic, sessions, rule, publicAddress, provider);
+    return new ServerSettings(
+        address, port, tls, clinic, sessions, rule, publicAddress, provider, clock);
   }
 
   /** The same, known to people by an address. */
@@ -95,7 +101,8 @@ public record ServerSettings(
         sessions,
         factors,
         new PublicAddress(Optional.of(known)),
-        provider);
+        provider,
+        clock);
   }
 
   /**
@@ -109,7 +116,13 @@ public record ServerSettings(
           "--oidc-issuer needs --public-address: the provider sends people back to it.");
     }
     return new ServerSettings(
-        address, port, tls, clinic, sessions, factors, publicAddress, Optional.of(given));
+        address, port, tls, clinic, sessions, factors, publicAddress, Optional.of(given), clock);
+  }
+
+  /** The same, with another way to judge the clock. */
+  public ServerSettings withClock(ClockSettings other) {
+    return new ServerSettings(
+        address, port, tls, clinic, sessions, factors, publicAddress, provider, other);
   }
 
   /** Whether others on the network could read what is sent. */

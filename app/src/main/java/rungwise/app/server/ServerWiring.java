@@ -8,10 +8,15 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Import;
 import org.springframework.web.servlet.config.annotation.EnableWebMvc;
+import rungwise.app.clock.ClockRounds;
+import rungwise.app.clock.ClockSettings;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.access.CourseAccess;
 import rungwise.clinic.audit.Trail;
 import rungwise.clinic.audit.Viewing;
+import rungwise.clinic.clock.ClockCheck;
+import rungwise.clinic.clock.ClockConfirming;
+import rungwise.clinic.clock.ClockWatch;
 import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.factor.PasskeyUse;
 import rungwise.clinic.factor.SecondFactors;
@@ -36,6 +41,7 @@ import rungwise.web.access.AccessRules;
 import rungwise.web.access.ClinicSign;
 import rungwise.web.access.PublicAddress;
 import rungwise.web.audit.AuditPages;
+import rungwise.web.clock.ClockPages;
 import rungwise.web.dose.DosePages;
 import rungwise.web.factor.FactorPages;
 import rungwise.web.fault.FaultPages;
@@ -70,6 +76,7 @@ import rungwise.web.today.TodayPages;
 @Import({
   AccessRules.class,
   AuditPages.class,
+  ClockPages.class,
   DosePages.class,
   FactorPages.class,
   FaultPages.class,
@@ -143,6 +150,32 @@ class ServerWiring {
   }
 
   @Bean
+  ClockWatch clockWatch(OpenClinic clinic) {
+    return clinic.clockWatch();
+  }
+
+  @Bean
+  ClockCheck clockCheck(OpenClinic clinic, ServerSettings settings, ClockWatch watch) {
+    return switch (settings.clock()) {
+      case ClockSettings.Given given -> ClockCheck.GIVEN;
+      case ClockSettings.Watched watched -> {
+        clinic.keepClock(watch::belief);
+        yield watch::belief;
+      }
+    };
+  }
+
+  @Bean
+  ClockRounds clockRounds(ClockWatch watch, ServerSettings settings) {
+    return ClockRounds.begin(watch, settings.clock());
+  }
+
+  @Bean
+  ClockConfirming clockConfirming(OpenClinic clinic, ClockWatch watch, ClinicTime time) {
+    return clinic.clockConfirming(watch, time);
+  }
+
+  @Bean
   SteadyTime steadyTime(OpenClinic clinic) {
     return SteadyTime.beside(clinic.clock());
   }
@@ -153,8 +186,8 @@ class ServerWiring {
   }
 
   @Bean
-  People people(OpenClinic clinic) {
-    return clinic.people();
+  People people(OpenClinic clinic, ClinicSign sign) {
+    return clinic.people().in(sign.name());
   }
 
   @Bean
@@ -163,8 +196,8 @@ class ServerWiring {
   }
 
   @Bean
-  CourseCases courseCases(OpenClinic clinic, ClinicTime time) {
-    return clinic.courseCases(time);
+  CourseCases courseCases(OpenClinic clinic, ClockCheck check, ClinicTime time) {
+    return clinic.courseCases(time, check);
   }
 
   @Bean

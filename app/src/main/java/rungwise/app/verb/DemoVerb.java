@@ -46,9 +46,10 @@ final class DemoVerb implements Callable<Integer> {
     try (TemporaryFolder folder = TemporaryFolder.make()) {
       var clock = new StoryClock(InstantSource.system());
       OpenClinic opened = OpenClinic.in(folder.path(), clock);
+      RunningServer.atProcessEnd(folder::close);
+      DemoClinic.fill(opened, clock, settings.clinic().zone());
       try (RunningServer server = RunningServer.start(settings, opened)) {
-        server.atProcessEnd(folder::close);
-        DemoClinic.fill(opened, clock, settings.clinic().zone());
+        server.confirmClock(DemoClinic.MEMBERS.getFirst().fullName());
         print(server);
         server.awaitEnd();
       }

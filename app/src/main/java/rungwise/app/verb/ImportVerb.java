@@ -25,6 +25,7 @@ import rungwise.clinic.past.ImportPlan;
 import rungwise.clinic.past.PastHistory;
 import rungwise.files.JsonObject;
 import rungwise.files.history.HistoryFile;
+import rungwise.files.history.HistorySurvey;
 import rungwise.files.record.RecordFileReader;
 
 /** Reads a record file or a history file into a data folder. */
@@ -164,13 +165,12 @@ final class ImportVerb implements Callable<Integer> {
   }
 
   private int bringInHistories(Path from) throws IOException {
-    byte[] content;
+    HistorySurvey survey;
     try {
-      content = Files.readAllBytes(from);
+      survey = HistoryFile.survey(from);
     } catch (NoSuchFileException e) {
       throw noFile(from, e);
     }
-    var survey = HistoryFile.survey(from.toString(), content);
     List<PastHistory> read = survey.histories();
     try (OpenClinic clinic =
         isCommit

@@ -1,12 +1,11 @@
 package rungwise.app.verb;
 
 import java.io.PrintWriter;
+import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.InstantSource;
-import java.time.ZoneId;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -17,6 +16,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import rungwise.app.clock.ClockSettings;
 import rungwise.app.server.OpenClinic;
 import rungwise.app.server.RunningServer;
 import rungwise.app.server.ServerSettings;
@@ -60,10 +60,7 @@ final class ServeVerb implements Callable<Integer> {
       description = "Name at the top of each page. [${DEFAULT-VALUE}]")
   private String clinic = "";
 
-  @Option(
-      names = "--zone",
-      description = "Time zone of the clinic, such as America/Chicago. [that of this machine]")
-  private @Nullable String zone;
+  @Mixin private ZoneOption zone = new ZoneOption();
 
   @Option(
       names = "--public-address",
@@ -97,6 +94,16 @@ final class ServeVerb implements Callable<Integer> {
             + " an older copy back on purpose. The words go on record."
       })
   private @Nullable String shorterBecause;
+
+  @Option(
+      names = "--time-source",
+      paramLabel = "URL",
+      defaultValue = "${env:RUNGWISE_TIME_SOURCE}",
+      description = {
+        "A web address of another machine whose answers say what time it is, such as that of the"
+            + " clinic's own network; the clock of this machine is compared with it."
+      })
+  private @Nullable String timeSource;
 
   @Mixin private ProviderOptions provider = new ProviderOptions();
 
@@ -164,13 +171,20 @@ final class ServeVerb implements Callable<Integer> {
 
   private ServerSettings readSettings() {
     ServerSettings own =
-        ServerSettings.of(address, port, readTls(), clinic, readZone()).withFactors(readRule());
+        ServerSettings.of(address, port, readTls(), clinic, zone.read())
+            .withFactors(readRule())
+            .withClock(new ClockSettings.Watched(readTimeSource()));
     ServerSettings known =
         publicAddress == null
             ? own
             : own.knownAs(
                 PublicAddresses.read("--public-address", publicAddress, /* mayHavePath= */ false));
     return provider.read().map(known::withProvider).orElse(known);
+  }
+
+  private Optional<URI> readTimeSource() {
+    return Optional.ofNullable(timeSource)
+        .map(given -> PublicAddresses.read("--time-source", given, /* mayHavePath= */ true));
   }
 
   private FactorRule readRule() {
@@ -206,17 +220,5 @@ final class ServeVerb implements Callable<Integer> {
     }
     throw new WrongUse(
         option + " " + file + " cannot be read: name a PEM file that this account may read.");
-  }
-
-  private ZoneId readZone() {
-    if (zone == null) {
-      return ZoneId.systemDefault();
-    }
-    try {
-      return ZoneId.of(zone);
-    } catch (DateTimeException e) {
-      throw new WrongUse(
-          "\"" + zone + "\" is not a time zone: use a name such as America/Chicago.", e);
-    }
   }
 }

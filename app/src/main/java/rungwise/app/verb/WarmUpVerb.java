@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
+import rungwise.app.clock.ClockSettings;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.OpenClinic;
 import rungwise.app.server.RunningServer;
@@ -31,7 +32,8 @@ final class WarmUpVerb implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     ServerSettings settings =
-        ServerSettings.of(ServerSettings.LOOPBACK, 0, Optional.empty(), CLINIC, ZoneOffset.UTC);
+        ServerSettings.of(ServerSettings.LOOPBACK, 0, Optional.empty(), CLINIC, ZoneOffset.UTC)
+            .withClock(new ClockSettings.Given());
     try (TemporaryFolder folder = TemporaryFolder.make()) {
       OpenClinic opened = OpenClinic.in(folder.path(), InstantSource.system());
       try (RunningServer server = RunningServer.start(settings, opened)) {

@@ -8,7 +8,9 @@ import java.time.InstantSource;
 import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import rungwise.app.clock.ClockSettings;
 import rungwise.app.server.DemoClinic.Member;
+import rungwise.clinic.clock.ClockWatch;
 import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.factor.FactorRule.Asked;
 import rungwise.store.RecordCheck;
@@ -16,9 +18,9 @@ import rungwise.store.journal.Inspected;
 import rungwise.web.secrets.Argon2Hashing;
 
 /** A real server on a free port, with a real folder and a clock that the test moves. */
-final class Clinic implements AutoCloseable {
+public final class Clinic implements AutoCloseable {
 
-  static final Member ADMINISTRATOR = DemoClinic.MEMBERS.getFirst();
+  public static final Member ADMINISTRATOR = DemoClinic.MEMBERS.getFirst();
 
   private static final int LEAST_MEMORY_KIB = 8;
 
@@ -45,11 +47,11 @@ final class Clinic implements AutoCloseable {
   }
 
   /** A clock that stands still until it is moved on. */
-  static final class SettableClock implements InstantSource {
+  public static final class SettableClock implements InstantSource {
 
     private volatile Instant now = Instant.parse("2026-03-02T08:00:00Z");
 
-    synchronized void moveOn(Duration time) {
+    public synchronized void moveOn(Duration time) {
       now = now.plus(time);
     }
 
@@ -75,12 +77,12 @@ final class Clinic implements AutoCloseable {
   }
 
   /** Everybody, and nobody signs without a second factor. */
-  static Clinic thatAsksForSecondFactors() {
+  public static Clinic thatAsksForSecondFactors() {
     return asking(Asked.OF_EVERYBODY_WHO_SIGNS);
   }
 
   /** Everybody, and nobody opens a page without a second factor. */
-  static Clinic thatLetsNobodyIn() {
+  public static Clinic thatLetsNobodyIn() {
     return asking(Asked.OF_EVERYBODY_WHO_ENTERS);
   }
 
@@ -93,67 +95,80 @@ final class Clinic implements AutoCloseable {
     return clinic;
   }
 
-  static Clinic empty() {
+  /** Everybody, and courses with a past, by a clock that is watched and not given. */
+  public static Clinic thatWatchesItsClock() {
+    return new Clinic(
+        TemporaryFolder.copyOf(Told.FOLDER.path()),
+        settings -> settings.withClock(new ClockSettings.Watched(Optional.empty())));
+  }
+
+  public static Clinic empty() {
     return new Clinic();
   }
 
-  static Clinic withAdministrator() {
+  public static Clinic withAdministrator() {
     var clinic = new Clinic();
     DemoClinic.fillFirst(clinic.opened.people());
     return clinic;
   }
 
-  static Clinic withEverybody() {
+  public static Clinic withEverybody() {
     var clinic = new Clinic();
     DemoClinic.fillPeople(clinic.opened.people());
     return clinic;
   }
 
   /** Everybody, and courses with a past. The clock stands where the story has ended. */
-  static Clinic withDemoStory() {
+  public static Clinic withDemoStory() {
     return new Clinic(TemporaryFolder.copyOf(Told.FOLDER.path()), UnaryOperator.identity());
   }
 
   /** Another server on a copy of this folder, after this one has been closed. */
-  Clinic startedAgain() {
+  public Clinic startedAgain() {
     return new Clinic(TemporaryFolder.copyOf(folder.path()), UnaryOperator.identity());
   }
 
   private static ServerSettings settings() {
     return ServerSettings.of(
-        ServerSettings.LOOPBACK, 0, Optional.empty(), "Northgate Clinic", ZoneOffset.UTC);
+            ServerSettings.LOOPBACK, 0, Optional.empty(), "Northgate Clinic", ZoneOffset.UTC)
+        .withClock(new ClockSettings.Given());
   }
 
-  SettableClock clock() {
+  public SettableClock clock() {
     return clock;
   }
 
-  Path database() {
+  public Path database() {
     return folder.path().resolve("rungwise.db");
   }
 
-  OpenClinic opened() {
+  public OpenClinic opened() {
     return opened;
   }
 
   /** The record, walked over from outside. */
-  Inspected whole() {
+  public Inspected whole() {
     return RecordCheck.of(folder.path(), Optional.empty());
   }
 
-  RunningServer server() {
+  /** What its server compares the clock with. */
+  public ClockWatch watch() {
+    return server.context().getBean(ClockWatch.class);
+  }
+
+  public RunningServer server() {
     return server;
   }
 
-  URI uri() {
+  public URI uri() {
     return server.uri();
   }
 
-  Visitor visitor() {
+  public Visitor visitor() {
     return new Visitor(uri());
   }
 
-  Visitor signedIn(Member member) {
+  public Visitor signedIn(Member member) {
     Visitor visitor = visitor();
     visitor.signIn(member.signInName(), member.password());
     return visitor;

@@ -32,6 +32,26 @@ class IncidentTest {
   }
 
   @Test
+  void a_form_that_is_too_large_is_refused_in_words_and_is_no_failure() {
+    try (Clinic clinic = Clinic.withEverybody()) {
+      Visitor lead = clinic.signedIn(DemoClinic.MEMBERS.get(1));
+
+      HttpResponse<String> fits =
+          lead.post(
+              "/populations/new", "/populations/new", Map.of("document", "a".repeat(200_000)));
+      HttpResponse<String> isTooLarge =
+          lead.post(
+              "/populations/new", "/populations/new", Map.of("document", "a".repeat(300_000)));
+
+      assertThat(fits.statusCode()).isEqualTo(422);
+      assertThat(isTooLarge.statusCode()).isEqualTo(413);
+      assertThat(isTooLarge.headers().firstValue("Content-Security-Policy")).isPresent();
+      assertThat(isTooLarge.body())
+          .contains("That was too much text", "256 KiB", "Nothing was saved");
+    }
+  }
+
+  @Test
   void a_failure_shows_a_number_and_no_detail_and_the_log_has_the_same_number() {
     PrintStream before = System.err;
     var log = new ByteArrayOutputStream();

@@ -4,9 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.net.http.HttpResponse;
 import java.time.Duration;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import rungwise.app.server.DemoClinic.Member;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
 
@@ -107,5 +109,73 @@ class SessionEndTest {
     administrator.post(page, page + "/roles", Map.of("roles", "auditor"));
 
     assertThat(visitor.get("/people").statusCode()).isEqualTo(403);
+  }
+
+  private Account accountOf(Member member) {
+    return clinic.opened().people().list().stream()
+        .filter(found -> found.signInName().text().equals(member.signInName()))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  @Test
+  void a_code_of_an_administrator_ends_every_session_and_the_old_password_at_once() {
+    var nurse = DemoClinic.MEMBERS.get(2);
+    Visitor desk = clinic.signedIn(nurse);
+    Visitor home = clinic.signedIn(nurse);
+    String page = "/people/" + accountOf(nurse).id();
+
+    administrator.post(page, page + "/new-code", Map.of());
+
+    assertThat(desk.get("/").statusCode()).isEqualTo(302);
+    assertThat(home.get("/").statusCode()).isEqualTo(302);
+    assertThat(clinic.visitor().signIn(nurse.signInName(), nurse.password()).statusCode())
+        .isEqualTo(422);
+    assertThat(administrator.get("/").statusCode()).isEqualTo(200);
+  }
+
+  @Test
+  void a_new_password_ends_every_session_but_the_one_that_has_set_it() {
+    var nurse = DemoClinic.MEMBERS.get(2);
+    Visitor desk = clinic.signedIn(nurse);
+    Visitor home = clinic.signedIn(nurse);
+    String before = desk.sessionId();
+
+    HttpResponse<String> changed =
+        desk.fill(
+            "/account/password",
+            Map.of("presentPassword", nurse.password(), "newPassword", "wide-kettle-moss-orchard"));
+
+    assertThat(changed.statusCode()).isEqualTo(303);
+    assertThat(home.get("/").statusCode()).isEqualTo(302);
+    assertThat(desk.get("/").statusCode()).isEqualTo(200);
+    assertThat(desk.sessionId()).isNotEqualTo(before);
+  }
+
+  @Test
+  void nobody_gives_a_code_to_himself_by_a_page() {
+    String page = "/people/" + accountOf(Clinic.ADMINISTRATOR).id();
+
+    HttpResponse<String> answer = administrator.post(page, page + "/new-code", Map.of());
+
+    assertThat(answer.statusCode()).isEqualTo(422);
+    assertThat(answer.body()).contains("That is your own account");
+    assertThat(administrator.get("/").statusCode()).isEqualTo(200);
+  }
+
+  @Test
+  void the_clinics_name_and_ones_own_are_no_passwords() {
+    var nurse = DemoClinic.MEMBERS.get(2);
+    Visitor desk = clinic.signedIn(nurse);
+
+    for (String wanted : List.of("northgateclinic1", "maren okafor", "qwertyuiopasdf")) {
+      HttpResponse<String> answer =
+          desk.fill(
+              "/account/password",
+              Map.of("presentPassword", nurse.password(), "newPassword", wanted));
+
+      assertThat(answer.statusCode()).as(wanted).isEqualTo(422);
+      assertThat(answer.body()).as(wanted).contains("The password would be guessed");
+    }
   }
 }

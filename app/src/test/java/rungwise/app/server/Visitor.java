@@ -20,7 +20,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** Somebody with a browser of his own: keeps cookies, follows no redirect by itself. */
-final class Visitor {
+public final class Visitor {
 
   private static final Pattern TOKEN = Pattern.compile("name=\"_csrf\" value=\"([^\"]+)\"");
 
@@ -28,40 +28,41 @@ final class Visitor {
   private final CookieManager cookies = new CookieManager();
   private final HttpClient client = HttpClient.newBuilder().cookieHandler(cookies).build();
 
-  Visitor(URI server) {
+  public Visitor(URI server) {
     this.server = server;
   }
 
-  HttpResponse<String> get(String path) {
+  public HttpResponse<String> get(String path) {
     return send(HttpRequest.newBuilder(server.resolve(path)).GET());
   }
 
-  HttpResponse<String> ask(String method, String path) {
+  public HttpResponse<String> ask(String method, String path) {
     return send(
         HttpRequest.newBuilder(server.resolve(path)).method(method, BodyPublishers.noBody()));
   }
 
   /** Opens a page with a form and sends it filled, as a person does. */
-  HttpResponse<String> fill(String page, Map<String, String> fields) {
+  public HttpResponse<String> fill(String page, Map<String, String> fields) {
     return post(page, page, fields);
   }
 
   /** Sends fields to a path, with the proof from a form of a page. */
-  HttpResponse<String> post(String page, String path, Map<String, String> fields) {
+  public HttpResponse<String> post(String page, String path, Map<String, String> fields) {
     var all = new LinkedHashMap<>(fields);
     all.put("_csrf", token(get(page).body()));
     return postRaw(path, all);
   }
 
   /** The same with fields that may be there several times. */
-  HttpResponse<String> postAll(String page, String path, List<Map.Entry<String, String>> fields) {
+  public HttpResponse<String> postAll(
+      String page, String path, List<Map.Entry<String, String>> fields) {
     return postRaw(
         path,
         Stream.concat(fields.stream(), Stream.of(Map.entry("_csrf", token(get(page).body())))));
   }
 
   /** Sends fields to a path as they are. */
-  HttpResponse<String> postRaw(String path, Map<String, String> fields) {
+  public HttpResponse<String> postRaw(String path, Map<String, String> fields) {
     return postRaw(path, fields.entrySet().stream());
   }
 
@@ -76,16 +77,16 @@ final class Visitor {
             .POST(BodyPublishers.ofString(body)));
   }
 
-  HttpResponse<String> signIn(String name, String password) {
+  public HttpResponse<String> signIn(String name, String password) {
     return fill("/sign-in", Map.of("signInName", name, "password", password));
   }
 
-  String sessionId() {
+  public String sessionId() {
     return cookie("rungwise");
   }
 
   /** The value of a cookie that the server has set. */
-  String cookie(String name) {
+  public String cookie(String name) {
     return cookies.getCookieStore().getCookies().stream()
         .filter(cookie -> cookie.getName().equals(name))
         .map(HttpCookie::getValue)
@@ -101,7 +102,7 @@ final class Visitor {
     cookies.getCookieStore().add(server, cookie);
   }
 
-  static String token(String page) {
+  public static String token(String page) {
     var matcher = TOKEN.matcher(page);
     if (matcher.find()) {
       return matcher.group(1);
@@ -109,7 +110,7 @@ final class Visitor {
     throw new AssertionError("no form in " + page);
   }
 
-  static String location(HttpResponse<String> answer) {
+  public static String location(HttpResponse<String> answer) {
     return answer.headers().firstValue("Location").orElse("nowhere");
   }
 

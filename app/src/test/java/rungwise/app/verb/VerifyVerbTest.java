@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.time.InstantSource;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
@@ -17,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.OpenClinic;
+import rungwise.app.server.StoryClock;
 
 /** The verb on a real data folder that another program has been at. */
 class VerifyVerbTest {
@@ -32,9 +34,13 @@ class VerifyVerbTest {
   private record Outcome(int status, String out, String err) {}
 
   private Outcome verify(String... more) {
+    return verifyAt(folder, more);
+  }
+
+  private static Outcome verifyAt(Path data, String... more) {
     var out = new StringWriter();
     var err = new StringWriter();
-    var arguments = new ArrayList<>(List.of("verify", "--data", folder.toString()));
+    var arguments = new ArrayList<>(List.of("verify", "--data", data.toString()));
     arguments.addAll(List.of(more));
     int status =
         RungwiseCommand.commandLine()
@@ -69,6 +75,23 @@ class VerifyVerbTest {
         statement.execute(change);
       }
     }
+  }
+
+  @Test
+  void every_signed_dose_of_the_demo_is_decided_today_as_it_was() throws IOException {
+    Path told = Files.createDirectory(folder.resolve("told"));
+    var clock = new StoryClock(InstantSource.system());
+    try (OpenClinic clinic = OpenClinic.in(told, clock)) {
+      DemoClinic.fill(clinic, clock, ZoneOffset.UTC);
+    }
+
+    Outcome outcome = verifyAt(told, "--replay", "--zone", "UTC");
+
+    assertThat(outcome.err()).isEmpty();
+    assertThat(outcome.out())
+        .containsPattern("Signed doses asked again: [1-9][0-9]+[.]")
+        .endsWith("Other by version: 0. Other though the version is the same: 0.");
+    assertThat(outcome.status()).isZero();
   }
 
   private void assertBroken(String words) {

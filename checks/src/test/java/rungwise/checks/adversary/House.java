@@ -14,6 +14,7 @@ import java.util.UUID;
 import rungwise.checks.adversary.law.Mix;
 import rungwise.checks.adversary.law.Rulebook;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.people.Account;
@@ -107,6 +108,7 @@ final class House {
             id -> Optional.ofNullable(recalled.get(id)),
             memory,
             () -> now,
+            ClockCheck.GIVEN,
             new ClinicTime(ZoneId.of("UTC")));
     titration = new Titration(ports);
     lifting = new Lifting(ports);

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
+import rungwise.app.clock.ClockSettings;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.OpenClinic;
 import rungwise.app.server.RunningServer;
@@ -96,7 +97,8 @@ public final class TestServer implements AutoCloseable {
     OpenClinic clinic = open(folder, clock);
     fill.accept(clinic);
     ServerSettings settings =
-        ServerSettings.of(ServerSettings.LOOPBACK, port, Optional.empty(), CLINIC, ZONE);
+        ServerSettings.of(ServerSettings.LOOPBACK, port, Optional.empty(), CLINIC, ZONE)
+            .withClock(new ClockSettings.Given());
     return new TestServer(
         folder, clinic, clock, RunningServer.start(change.apply(settings), clinic));
   }

@@ -35,6 +35,7 @@ final class RecordFileTest {
           "on_behalf_of",
           "corrects",
           "reason",
+          "clock",
           "facts");
 
   private static Set<String> kept() {

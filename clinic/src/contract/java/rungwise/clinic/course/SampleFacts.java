@@ -27,6 +27,11 @@ import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.clinic.people.AccountId;
+import rungwise.dosing.decision.DecisionValues;
+import rungwise.dosing.decision.DecisionValues.Part;
+import rungwise.dosing.decision.DecisionValues.Spoken;
+import rungwise.dosing.decision.DecisionValues.Steps;
+import rungwise.dosing.decision.KeptAdvice;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.history.Fact;
@@ -228,9 +233,24 @@ public final class SampleFacts {
         changed,
         3,
         NOW,
-        ODD_TEXT,
+        new KeptAdvice(ODD_TEXT, nextStep.map(SampleFacts::values)),
         nextStep,
         accepted);
+  }
+
+  private static DecisionValues values(Volume step) {
+    Instant none = NOW.plusMillis(1);
+    return new DecisionValues(
+        DecisionValues.Kind.STEP_UP,
+        Optional.of(volume(250)),
+        List.of(
+            new Spoken(Part.REASON, "STEP_AFTER_PARTIAL", Optional.empty()),
+            new Spoken(Part.STEP, "ABOVE_CEILING", Optional.of(new Steps(step, volume(1000)))),
+            new Spoken(Part.NOW, "SPACING", Optional.empty())),
+        Optional.of(none),
+        "by rule and model " + ODD_TEXT,
+        "label version 3",
+        "6");
   }
 
   static Volume volume(long microlitres) {

@@ -17,11 +17,13 @@ import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.ReportFlag;
 import rungwise.clinic.standing.ReportFlag.Kind;
+import rungwise.clinic.teaching.ReadinessDraft;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.ReportPart;
 import rungwise.clinic.titration.SignForms;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
+import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.Tablet;
 import rungwise.quantities.Reading;
 
@@ -60,6 +62,21 @@ public abstract class FlaggedReportContract {
     Reading<Long> read = world.told(course, form);
     read.orThrow();
     return read;
+  }
+
+  /** What does not follow from the record any more, and was never seen. */
+  private List<Kind> struck() {
+    return world.state(course).flagsToSee().stream()
+        .filter(flag -> flag.struckBy().isPresent())
+        .map(ReportFlag::kind)
+        .toList();
+  }
+
+  private List<String> told() {
+    return view().lifting().flags().stream()
+        .flatMap(one -> one.flags().stream())
+        .flatMap(flag -> flag.facts().stream())
+        .toList();
   }
 
   private List<Kind> flags() {
@@ -191,7 +208,117 @@ public abstract class FlaggedReportContract {
   }
 
   @Test
-  void a_late_report_flags_the_one_after_it_and_a_correction_takes_that_away() {
+  void a_draw_above_the_signed_dose_is_flagged_with_both_volumes() {
+    tell(ReportForm.at(DAY, "20:00").mark("13"));
+
+    assertThat(flags()).containsExactly(Kind.MORE_THAN_SIGNED);
+    assertThat(told()).containsExactly("drawn: 0.13 mL", "signed: 0.12 mL");
+
+    tell(ReportForm.at("2026-03-12", "20:00").mark("11"));
+    assertThat(flags()).containsExactly(Kind.MORE_THAN_SIGNED);
+  }
+
+  @Test
+  void a_draw_above_the_signed_dose_in_the_clinic_is_flagged_too() {
+    CourseId other = world.open();
+    world.signProposed(other);
+    course = other;
+    world.pass(Duration.ofHours(12));
+
+    world.report(course, ReportForm.at("2026-03-20", "20:00").mark("20")).orThrow();
+
+    assertThat(flags()).containsExactly(Kind.MORE_THAN_SIGNED);
+  }
+
+  @Test
+  void a_flag_of_a_withdrawn_report_stays_until_a_prescriber_has_seen_it() {
+    tell(ReportForm.at(DAY, "20:00").mark("30"));
+    world
+        .titration()
+        .withdraw(Staff.EDUCATOR, course, world.lastReport(course), "the wrong man")
+        .orThrow();
+
+    assertThat(flags()).containsExactly(Kind.MORE_THAN_SIGNED);
+    assertThat(struck()).containsExactly(Kind.MORE_THAN_SIGNED);
+    assertThat(view().day().need()).isEqualTo(Need.FLAGGED);
+    assertThat(told())
+        .contains("drawn: 0.3 mL")
+        .anyMatch(fact -> fact.contains("was withdrawn by") && fact.endsWith("the wrong man"));
+
+    see(Staff.PRESCRIBER).orThrow();
+    assertThat(flags()).isEmpty();
+    assertThat(view().lifting().isEmpty()).isTrue();
+  }
+
+  @Test
+  void a_flag_of_a_corrected_report_stays_until_a_prescriber_has_seen_it() {
+    tell(ReportForm.at(DAY, "20:00").mark("30"));
+    EntryId first = world.lastReport(course);
+    tell(ReportForm.at(DAY, "20:00").correcting(first, "he read the line wrongly"));
+
+    assertThat(struck()).containsExactly(Kind.MORE_THAN_SIGNED);
+    assertThat(told())
+        .anyMatch(fact -> fact.contains("was corrected by") && fact.endsWith("line wrongly"));
+
+    see(Staff.PRESCRIBER).orThrow();
+    assertThat(flags()).isEmpty();
+  }
+
+  @Test
+  void a_flag_that_a_correction_leaves_is_told_once_and_as_it_stands() {
+    tell(ReportForm.at(DAY, "20:00").mark("30"));
+    EntryId first = world.lastReport(course);
+    tell(ReportForm.at(DAY, "20:00").mark("20").correcting(first, "not so much"));
+
+    assertThat(flags()).containsExactly(Kind.MORE_THAN_SIGNED);
+    assertThat(struck()).isEmpty();
+    assertThat(told()).contains("drawn: 0.2 mL").doesNotContain("drawn: 0.3 mL");
+  }
+
+  @Test
+  void what_a_prescriber_had_seen_is_gone_with_its_report() {
+    tell(ReportForm.at(DAY, "20:00").mark("30"));
+    see(Staff.PRESCRIBER).orThrow();
+    world
+        .titration()
+        .withdraw(Staff.EDUCATOR, course, world.lastReport(course), "the wrong man")
+        .orThrow();
+
+    assertThat(flags()).isEmpty();
+  }
+
+  @Test
+  void teaching_written_down_later_for_a_day_before_takes_no_flag_away_unseen() {
+    CourseId other = world.open();
+    world.signProposed(other);
+    course = other;
+    world.pass(Duration.ofHours(12));
+    tell("2026-03-20", "20:00");
+    world.pass(Duration.ofDays(2));
+
+    for (Readiness item : Readiness.values()) {
+      ReadinessDraft today = world.readiness(item);
+      world
+          .teaching()
+          .record(
+              Staff.EDUCATOR,
+              other,
+              new ReadinessDraft(
+                  today.item(),
+                  "2026-03-20",
+                  today.hospital(),
+                  today.afterHoursNumber(),
+                  today.transport(),
+                  ""))
+          .orThrow();
+    }
+
+    assertThat(struck()).containsExactly(Kind.NOT_READY);
+    assertThat(flags()).containsExactlyInAnyOrder(Kind.CLINIC_ONLY, Kind.NOT_READY);
+  }
+
+  @Test
+  void a_late_report_flags_the_one_after_it_and_a_correction_of_it_is_told_too() {
     tell(DAY, "20:00");
     tell(DAY, "10:00");
     EntryId late = world.lastReport(course);
@@ -204,6 +331,10 @@ public abstract class FlaggedReportContract {
             });
 
     tell(ReportForm.at("2026-03-09", "20:00").correcting(late, "the day before"));
+    assertThat(struck()).containsExactly(Kind.TOO_SOON);
+    assertThat(told()).anyMatch(fact -> fact.startsWith("What it rests on was changed by"));
+
+    see(Staff.PRESCRIBER).orThrow();
     assertThat(flags()).isEmpty();
   }
 

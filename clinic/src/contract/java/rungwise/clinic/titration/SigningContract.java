@@ -17,6 +17,7 @@ import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.dosing.decision.KeptAdvice;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Place;
@@ -77,7 +78,7 @@ public abstract class SigningContract {
 
   @Test
   void the_signed_dose_is_in_force_with_its_ladder_and_the_whole_advice() {
-    String advice = world.state(course).advice().record();
+    KeptAdvice advice = KeptAdvice.of(world.state(course).advice());
     long basis = world.file(course).basis();
 
     long number = world.sign(course, world.proposed(course)).orThrow();
@@ -123,7 +124,7 @@ public abstract class SigningContract {
     world.sign(course, read).orThrow();
 
     var replay = world.titration().replay(course, world.lastEntry(course)).orElseThrow();
-    assertThat(replay.isSame()).isTrue();
+    assertThat(replay.differences()).isEmpty();
   }
 
   @Test
@@ -360,14 +361,15 @@ public abstract class SigningContract {
   void a_stored_decision_is_asked_again_as_the_record_was_then() {
     settle();
     EntryId first = world.file(course).signedDose().orElseThrow().entry().id();
-    String then = inForce().orElseThrow().advice();
+    KeptAdvice then = inForce().orElseThrow().advice();
     world.report(course, ReportForm.at("2026-03-04", "09:00").exactly("10")).orThrow();
     world.answer(course, Condition.SICKLE_CELL, Answer.YES);
 
     Replay replay = world.titration().replay(course, first).orElseThrow();
 
-    assertThat(replay.again()).isEqualTo(then).isEqualTo(replay.stored());
-    assertThat(world.state(course).advice().record()).isNotEqualTo(then);
+    assertThat(replay.stored()).isEqualTo(then).isEqualTo(KeptAdvice.of(replay.again()));
+    assertThat(replay.differences()).isEmpty();
+    assertThat(then.differencesTo(world.state(course).advice())).isNotEmpty();
     assertThat(world.titration().replay(course, world.lastEntry(course))).isEmpty();
   }
 

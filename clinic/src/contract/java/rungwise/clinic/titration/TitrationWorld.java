@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
@@ -37,9 +38,6 @@ import rungwise.clinic.teaching.Teaching;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Readiness;
-import rungwise.dosing.known.Component;
-import rungwise.dosing.known.Form;
-import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.SamplePreparations;
@@ -47,9 +45,7 @@ import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.supply.InUseRule;
-import rungwise.quantities.Concentration;
 import rungwise.quantities.Reading;
-import rungwise.quantities.Volume;
 
 /**
  * A clinic in New York whose clock stands until it is moved. Every sample of a protocol is signed.
@@ -59,18 +55,7 @@ public final class TitrationWorld {
   public static final Instant START = Instant.parse("2026-03-02T15:00:00.123Z");
 
   /** So weak that a small syringe does not hold the first dose. */
-  public static final Preparation WEAK =
-      new Preparation(
-          new PreparationId("alprostadil-5"),
-          "Alprostadil 5",
-          new Form.Solution(),
-          List.of(
-              new Ingredient(
-                  Component.ALPROSTADIL,
-                  Concentration.parse("5 mcg/mL").orThrow(),
-                  Optional.empty())),
-          Volume.ofMicrolitres(1000),
-          Optional.empty());
+  public static final Preparation WEAK = WeakPreparation.alprostadil5();
 
   private final CoursePorts stored;
   private final Populations populations;
@@ -82,6 +67,7 @@ public final class TitrationWorld {
   private final AtomicInteger ids = new AtomicInteger();
   private final Map<PreparationId, Instant> withdrawn = new HashMap<>();
   private Instant now = START;
+  private ClockCheck check = ClockCheck.GIVEN;
   private InUseRule inUse = new InUseRule.DaysAfterOpening(InUseRule.DaysAfterOpening.MOST);
 
   public TitrationWorld(CoursePorts stored, ProtocolReader reader) {
@@ -106,6 +92,7 @@ public final class TitrationWorld {
             id -> Optional.ofNullable(withdrawn.get(id)),
             stored.transactions(),
             () -> now,
+            () -> check.belief(),
             new ClinicTime(ZoneId.of("America/New_York")));
     this.titration = new Titration(ports);
     this.starting = new Starting(ports, this::isInUse, () -> new UUID(5, ids.incrementAndGet()));
@@ -195,6 +182,11 @@ public final class TitrationWorld {
   /** Counts the courses from there, so that none of an earlier world is opened again. */
   public void countFrom(int number) {
     ids.set(number);
+  }
+
+  /** What is believed of the clock from now on; it is right unless somebody else judges. */
+  public void judgeClockBy(ClockCheck other) {
+    check = other;
   }
 
   public void setClock(Instant instant) {

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.people.AccountId;
+import rungwise.dosing.decision.KeptAdvice;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
@@ -202,7 +203,7 @@ public sealed interface CourseFact {
       Optional<ChangeReason> changed,
       long basis,
       Instant askedAt,
-      String advice,
+      KeptAdvice advice,
       Optional<Volume> nextStep,
       Optional<TimeSpan> accepted)
       implements CourseFact {

@@ -2,7 +2,11 @@ package rungwise.clinic.course;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -63,18 +67,22 @@ public final class CourseFile {
     if (entries.isEmpty() || !(entries.getFirst().fact() instanceof CourseOpened)) {
       throw new IllegalArgumentException("bug: course " + id + " was never opened");
     }
-    Set<EntryId> corrected =
-        entries.stream().flatMap(entry -> entry.corrects().stream()).collect(Collectors.toSet());
-    byId =
-        entries.stream()
-            .collect(Collectors.toMap(CourseEntry::id, entry -> entry, (one, same) -> one));
-    inForce = entries.stream().filter(entry -> !corrected.contains(entry.id())).toList();
-    facts =
-        inForce.stream()
-            .<Written<?>>map(entry -> new Written<>(entry, entry.fact()))
-            .collect(
-                Collectors.groupingBy(
-                    written -> written.fact().getClass(), Collectors.toUnmodifiableList()));
+    byId = new HashMap<>();
+    var corrected = new HashSet<EntryId>();
+    for (CourseEntry entry : entries) {
+      byId.putIfAbsent(entry.id(), entry);
+      entry.corrects().ifPresent(corrected::add);
+    }
+    inForce = new ArrayList<>();
+    facts = new HashMap<>();
+    for (CourseEntry entry : entries) {
+      if (!corrected.contains(entry.id())) {
+        inForce.add(entry);
+        facts
+            .computeIfAbsent(entry.fact().getClass(), kind -> new ArrayList<>())
+            .add(new Written<>(entry, entry.fact()));
+      }
+    }
     answers = new Answers(inForce);
   }
 
@@ -119,7 +127,19 @@ public final class CourseFile {
   /** The entries of one kind that no later entry corrects. */
   @SuppressWarnings("unchecked") // Each kind is a record, so its key holds nothing else.
   public <F extends CourseFact> List<Written<F>> inForce(Class<F> kind) {
-    return (List<Written<F>>) (List<?>) facts.getOrDefault(kind, List.of());
+    return Collections.unmodifiableList(
+        (List<Written<F>>) (List<?>) facts.getOrDefault(kind, List.of()));
+  }
+
+  /** The entries of one kind, those too that a later one corrects. */
+  public <F extends CourseFact> List<Written<F>> everWritten(Class<F> kind) {
+    var found = new ArrayList<Written<F>>();
+    for (CourseEntry entry : entries) {
+      if (kind.isInstance(entry.fact())) {
+        found.add(new Written<>(entry, kind.cast(entry.fact())));
+      }
+    }
+    return Collections.unmodifiableList(found);
   }
 
   private <F extends CourseFact> Optional<Written<F>> lastOf(Class<F> kind) {

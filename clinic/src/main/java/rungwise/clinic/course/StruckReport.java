@@ -30,20 +30,24 @@ public record StruckReport(Written<InjectionReported> said, CourseEntry now) {
     Map<EntryId, CourseEntry> correctedBy = new HashMap<>();
     file.entries()
         .forEach(entry -> entry.corrects().ifPresent(earlier -> correctedBy.put(earlier, entry)));
+    if (correctedBy.isEmpty()) {
+      return List.of();
+    }
     Set<EntryId> confirmed =
         file.inForce(CorrectionConfirmed.class).stream()
             .map(written -> written.fact().correction())
             .collect(Collectors.toSet());
-    return file.entries().stream()
-        .filter(entry -> entry.fact() instanceof InjectionReported)
-        .filter(entry -> correctedBy.containsKey(entry.id()))
-        .flatMap(entry -> unconfirmed(entry, correctedBy, confirmed).stream())
+    return file.everWritten(InjectionReported.class).stream()
+        .filter(said -> correctedBy.containsKey(said.entry().id()))
+        .flatMap(said -> unconfirmed(said, correctedBy, confirmed).stream())
         .toList();
   }
 
   private static Optional<StruckReport> unconfirmed(
-      CourseEntry report, Map<EntryId, CourseEntry> correctedBy, Set<EntryId> confirmed) {
-    CourseEntry now = report;
+      Written<InjectionReported> said,
+      Map<EntryId, CourseEntry> correctedBy,
+      Set<EntryId> confirmed) {
+    CourseEntry now = said.entry();
     for (CourseEntry next = correctedBy.get(now.id());
         next != null;
         next = correctedBy.get(now.id())) {
@@ -52,7 +56,6 @@ public record StruckReport(Written<InjectionReported> said, CourseEntry now) {
         return Optional.empty();
       }
     }
-    var said = new Written<>(report, (InjectionReported) report.fact());
     return Optional.of(new StruckReport(said, now));
   }
 }

@@ -10,7 +10,6 @@ import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Clearance;
 import rungwise.dosing.guard.Verdict;
-import rungwise.dosing.history.Injection;
 
 /**
  * A course in the list of the day.
@@ -29,7 +28,7 @@ public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErec
   public static DayLine of(
       CourseState state, Advice advice, Clearance clearance, boolean isExaminationDue) {
     Optional<OpenErection> open = OpenErections.first(state);
-    Optional<Instant> over = OpenErections.over(state).stream().map(Injection::at).findFirst();
+    Optional<Instant> over = OpenErections.over(state).stream().findFirst();
     Optional<Instant> observed =
         state.file().observing().stream()
             .map(Written::fact)
@@ -38,7 +37,7 @@ public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErec
     Instant last = state.file().entries().getLast().recordedAt();
     MayInject now = MayInject.of(state, advice, clearance);
     if (open.isPresent()) {
-      Need need = ofOpen(open.get(), state.now());
+      Need need = ofOpen(open.get(), state.knownNow());
       return new DayLine(need, open.get().injectedAt().orElse(last), now, open);
     }
     if (!state.file().isSound()) {
@@ -63,7 +62,7 @@ public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErec
     return new DayLine(isDue ? Need.EXAMINATION : need, last, now, open);
   }
 
-  private static Need ofOpen(OpenErection open, Instant now) {
+  private static Need ofOpen(OpenErection open, Optional<Instant> now) {
     if (open.urgency(now) == Urgency.EMERGENCY_DEPARTMENT) {
       return Need.EMERGENCY;
     }

@@ -24,9 +24,6 @@ final class Decided {
             .map(CourseEntry::fact)
             .noneMatch(
                 fact -> fact instanceof InjectionReported || fact instanceof ReportWithdrawn);
-    return isNewest
-        && Advice.decisionIn(signed.fact().advice())
-            .filter(advice.decision().key()::equals)
-            .isPresent();
+    return isNewest && signed.fact().advice().proposesTheSameAs(advice);
   }
 }

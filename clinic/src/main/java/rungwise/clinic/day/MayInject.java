@@ -64,6 +64,9 @@ public sealed interface MayInject {
     /** What stands on record is not as it was written. */
     RECORD_NOT_SOUND,
 
+    /** It is not known what time it is, and nothing else stops him for good. */
+    CLOCK_NOT_KNOWN,
+
     /** Something else: it stands with the checks. */
     CHECK
   }
@@ -130,6 +133,9 @@ public sealed interface MayInject {
     }
     if (rules.contains(GuardRule.RECORD_NOT_SOUND)) {
       return Optional.of(Why.RECORD_NOT_SOUND);
+    }
+    if (rules.stream().allMatch(rule -> rule == GuardRule.CLOCK_NOT_KNOWN)) {
+      return Optional.of(Why.CLOCK_NOT_KNOWN);
     }
     return Optional.of(
         rules.contains(GuardRule.UNDER_OBSERVATION) ? Why.UNDER_OBSERVATION : Why.CHECK);

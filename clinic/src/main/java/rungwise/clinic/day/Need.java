@@ -10,7 +10,7 @@ public enum Need {
   OBSERVATION("Under observation"),
   SUSPENDED("Signed dose suspended"),
   FLAGGED("Flagged report for a prescriber"),
-  DECISION("Prescriber to decide"),
+  DECISION("Waits for a prescriber"),
   SIGNATURE("Dose to sign"),
   EXAMINATION("Examination due"),
   NOTHING("Nothing now");
@@ -28,6 +28,17 @@ public enum Need {
   /** Whether somebody has to do something. */
   public boolean isWaiting() {
     return this != NOTHING;
+  }
+
+  /**
+   * What its time is called: since when it waits, when he injected, or when something was written.
+   */
+  public String since(String time) {
+    return switch (this) {
+      case OBSERVATION, DECISION, SIGNATURE -> "since " + time;
+      case EMERGENCY, FIRM, END_NOT_KNOWN, EMERGENCY_OVER, FLAGGED -> "injected " + time;
+      case RECORD_NOT_SOUND, SUSPENDED, EXAMINATION, NOTHING -> "last entry " + time;
+    };
   }
 
   /** Whether an erection is not known to be over. */

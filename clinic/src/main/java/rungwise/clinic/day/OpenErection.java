@@ -58,10 +58,16 @@ public record OpenErection(
     record Review() implements Way {}
   }
 
-  /** How urgent it is at an instant. A clock that is behind the record is not believed. */
-  public Urgency urgency(Instant now) {
+  /**
+   * How urgent it is at an instant. A clock that is behind the record is not believed.
+   *
+   * @param now empty if it is not known
+   */
+  public Urgency urgency(Optional<Instant> now) {
     Optional<TimeSpan> since =
-        injectedAt.filter(at -> !at.isAfter(now)).map(at -> TimeSpan.between(at, now));
+        now.flatMap(
+            known ->
+                injectedAt.filter(at -> !at.isAfter(known)).map(at -> TimeSpan.between(at, known)));
     if (isSaid || since.isEmpty() || !since.get().isLessThan(DurationLimits.EMERGENCY.value())) {
       return Urgency.EMERGENCY_DEPARTMENT;
     }

@@ -15,6 +15,7 @@ import rungwise.clinic.course.VialLabels;
 import rungwise.clinic.day.OpenErection.Way;
 import rungwise.clinic.day.OpenErection.Where;
 import rungwise.clinic.standing.CourseState;
+import rungwise.dosing.history.Before;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.SoftAfter;
@@ -29,7 +30,8 @@ public final class OpenErections {
 
   /** Those of which nobody has said how they ended, the one that began first on top. */
   public static List<OpenErection> of(CourseState state) {
-    return Stream.of(reported(state), unfinished(state), tooLongInTheRoom(state))
+    return Stream.of(
+            reported(state), ofNobodyKnowsWhat(state), unfinished(state), tooLongInTheRoom(state))
         .flatMap(one -> one)
         .sorted(Comparator.comparing(open -> open.injectedAt().orElse(Instant.MIN)))
         .toList();
@@ -40,12 +42,39 @@ public final class OpenErections {
     return of(state).stream().findFirst();
   }
 
-  /** Those that are known to be over and wait for a prescriber, the earliest first. */
-  public static List<Injection> over(CourseState state) {
-    return state.question().history().openEmergencies().stream()
-        .filter(one -> isOver(state.file(), one))
-        .sorted(Comparator.comparing(Injection::at))
+  /** When he injected, of those that are known to be over and wait for a prescriber. */
+  public static List<Instant> over(CourseState state) {
+    return Stream.concat(
+            state.question().history().openEmergencies().stream()
+                .filter(one -> isOver(state.file(), one))
+                .map(Injection::at),
+            openOfNobodyKnowsWhat(state)
+                .filter(one -> one.soft().hasKnownEnd())
+                .map(Before.NobodyKnows::at))
+        .sorted()
         .toList();
+  }
+
+  private static Stream<Before.NobodyKnows> openOfNobodyKnowsWhat(CourseState state) {
+    History history = state.question().history();
+    return history.before().openEmergencies(history.reviews()).stream();
+  }
+
+  private static Stream<OpenErection> ofNobodyKnowsWhat(CourseState state) {
+    return openOfNobodyKnowsWhat(state)
+        .filter(one -> !one.soft().hasKnownEnd())
+        .map(
+            one ->
+                new OpenErection(
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Where.NOT_SAID,
+                    /* isWithdrawn= */ false,
+                    one.soft().saysEmergency(),
+                    Optional.empty(),
+                    new Way.Review()));
   }
 
   private static Stream<OpenErection> reported(CourseState state) {

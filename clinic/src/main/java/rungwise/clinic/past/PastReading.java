@@ -25,9 +25,10 @@ import rungwise.quantities.Volume;
 /**
  * What guards and advice make of a history from before this record began. Injections with a time
  * and a preparation are read like reports of which nobody asked what went wrong. Without a time
- * nothing is known of the last injection, until a report is written after the history was; without
- * a preparation what was long stops every dose until a prescriber has written what was injected,
- * and where nobody can tell it closes every dose that no prescriber has opened since.
+ * nothing is known of the last injection, until a report is written after the history was, also
+ * where the history was taken back and no prescriber has confirmed that it was wrong; without a
+ * preparation what was long stops every dose until a prescriber has written what was injected, and
+ * where nobody can tell it closes every dose that no prescriber has opened since.
  */
 public final class PastReading {
 
@@ -102,7 +103,8 @@ public final class PastReading {
             Stream.concat(known.stream(), taken.stream().map(Undone::kept))
                 .flatMap(this::nobodyKnows)
                 .toList(),
-            known.stream().anyMatch(this::isOpen)));
+            Stream.concat(known.stream(), taken.stream().map(Undone::kept))
+                .anyMatch(kept -> isOpen(file, kept))));
   }
 
   /** What it said goes on counting; where it was brought in again, that stands there instead. */
@@ -116,7 +118,8 @@ public final class PastReading {
                     now.stream().filter(one -> one.at().equals(said.at())).findFirst()));
   }
 
-  private boolean isOpen(Kept kept) {
+  /** Whether it tells of injections without a time, and nobody has asked since for the last one. */
+  public static boolean isOpen(CourseFile file, Kept kept) {
     return !kept.history().isDated()
         && file.reports().stream().noneMatch(report -> report.entry().number() > kept.number());
   }

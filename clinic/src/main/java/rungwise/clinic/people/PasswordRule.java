@@ -1,47 +1,42 @@
 package rungwise.clinic.people;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.text.Normalizer;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
-import java.util.Objects;
 import java.util.Set;
-import java.util.regex.Pattern;
-import java.util.stream.Collectors;
+import java.util.function.BiPredicate;
 import rungwise.quantities.Fault;
 
 /**
- * What a new password must be: long, not the sign-in name, not one that everybody tries first. Any
- * characters count; nothing asks for a digit or a sign (OWASP ASVS 5.0, section 6.2).
+ * What a new password must be: long, and not one that would be guessed: among the most common, or
+ * made of them, of its owner's names or of the clinic's. Any characters count; nothing asks for a
+ * digit or a sign (OWASP ASVS 5.0, section 6.2).
+ *
+ * @param clinic the clinic's name; empty where there is none
  */
-final class PasswordRule {
+record PasswordRule(BiPredicate<String, Set<String>> guessed, Set<String> clinic) {
 
   static final int SHORTEST = 12;
   static final int LONGEST = 128;
 
-  private static final Pattern DECORATION = Pattern.compile("^[^\\p{L}]+|[^\\p{L}]+$");
-
-  private final Set<String> common;
-
-  PasswordRule() {
-    common = readCommon();
+  PasswordRule {
+    clinic = Set.copyOf(clinic);
   }
 
   /** The same at the field where it is typed. */
-  List<Fault> faults(String typed, String signInName, String field) {
-    return faults(typed, signInName).stream().map(text -> new Fault(field, text)).toList();
+  List<Fault> faults(String typed, Set<String> own, String field) {
+    return faults(typed, own).stream().map(text -> new Fault(field, text)).toList();
   }
 
-  /** Every fault of a password that somebody wants to set; empty if it may be used. */
-  List<String> faults(String typed, String signInName) {
+  /**
+   * Every fault of a password that somebody wants to set; empty if it may be used.
+   *
+   * @param own the names of its owner
+   */
+  List<String> faults(String typed, Set<String> own) {
     String password = normal(typed);
     int length = password.codePointCount(0, password.length());
-    String lower = password.toLowerCase(Locale.ROOT);
     var faults = new ArrayList<String>();
     if (length < SHORTEST) {
       faults.add(
@@ -50,33 +45,22 @@ final class PasswordRule {
     }
     if (length > LONGEST) {
       faults.add("The password has %d characters: use at most %d".formatted(length, LONGEST));
-    }
-    if (lower.equals(signInName.toLowerCase(Locale.ROOT))) {
-      faults.add("The password is the sign-in name: choose another");
-    }
-    if (common.contains(lower) || common.contains(DECORATION.matcher(lower).replaceAll(""))) {
+    } else if (guessed.test(password, names(own))) {
       faults.add(
-          "The password is one of those that are tried first: choose one that nobody would guess,"
-              + " such as four words in a row");
+          "The password would be guessed: it is, or is made of, what is tried first, your name or"
+              + " the clinic's. Choose one that nobody would guess, such as four words in a row");
     }
     return faults;
+  }
+
+  private Set<String> names(Set<String> own) {
+    var names = new HashSet<>(own);
+    names.addAll(clinic);
+    return names;
   }
 
   /** One form for what looks the same, so that a password typed on another keyboard is the same. */
   static String normal(String typed) {
     return Normalizer.normalize(typed, Normalizer.Form.NFC);
-  }
-
-  private static Set<String> readCommon() {
-    var list = PasswordRule.class.getResourceAsStream("common-passwords.txt");
-    Objects.requireNonNull(list, "bug: the list of common passwords is missing");
-    try (var lines = new BufferedReader(new InputStreamReader(list, StandardCharsets.UTF_8))) {
-      return lines
-          .lines()
-          .filter(line -> !line.isBlank() && !line.startsWith("# "))
-          .collect(Collectors.toUnmodifiableSet());
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 }

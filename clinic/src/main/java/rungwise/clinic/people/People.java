@@ -32,9 +32,18 @@ public final class People {
   private final SigningIn signingIn;
 
   public People(PeoplePorts ports) {
+    this(ports, Set.of());
+  }
+
+  private People(PeoplePorts ports, Set<String> clinic) {
     this.accounts = ports.accounts();
     this.ports = ports;
-    this.signingIn = new SigningIn(ports);
+    this.signingIn = new SigningIn(ports, clinic);
+  }
+
+  /** The same in a clinic of a name, which is no password. */
+  public People in(String clinic) {
+    return new People(ports, Set.of(clinic));
   }
 
   /**
@@ -92,8 +101,9 @@ public final class People {
   }
 
   /**
-   * Gives an account a new code, with which its owner sets a new password. A password that is in
-   * use stays good until then; a deactivated account is invited again.
+   * Gives an account a new code, with which its owner sets a new password. The old one is no more
+   * from now on, and whoever asks ends what was opened with it; a deactivated account is invited
+   * again.
    */
   public Reading<Invitation> newCode(AccountId actor, AccountId of) {
     OneTimeCode code = ports.codes().next();
@@ -107,6 +117,7 @@ public final class People {
           }
           Account account = found.get();
           Account after = account.isActive() ? account : account.withState(AccountState.INVITED);
+          ports.credentials().remove(of, Credential.Kind.PASSWORD);
           return Reading.of(give(Kind.NEW_CODE_GIVEN, after, code, hash, actor, now));
         });
   }

@@ -2,6 +2,8 @@ package rungwise.clinic.people;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.people.AccountEvent.Kind;
@@ -30,13 +32,14 @@ final class SigningIn {
   private final Accounts accounts;
   private final Credentials credentials;
   private final PeoplePorts ports;
-  private final PasswordRule passwordRule = new PasswordRule();
+  private final PasswordRule passwordRule;
   private final String hashOfNobody;
 
-  SigningIn(PeoplePorts ports) {
+  SigningIn(PeoplePorts ports, Set<String> clinic) {
     this.accounts = ports.accounts();
     this.credentials = ports.credentials();
     this.ports = ports;
+    this.passwordRule = new PasswordRule(ports.guessed(), clinic);
     this.hashOfNobody = ports.hashing().hash(ports.codes().next().text());
   }
 
@@ -72,9 +75,7 @@ final class SigningIn {
     }
     faults.addAll(
         passwordRule.faults(
-            wanted,
-            holder.map(one -> one.signInName().text()).orElse(""),
-            AccountFields.NEW_PASSWORD));
+            wanted, holder.map(SigningIn::namesOf).orElse(Set.of()), AccountFields.NEW_PASSWORD));
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
     }
@@ -92,6 +93,18 @@ final class SigningIn {
               credentials.put(new Credential(of, Credential.Kind.PASSWORD, hash, Optional.empty()));
               return Reading.of(account);
             });
+  }
+
+  private Set<String> namesOf(
+      Optional<AccountId> holder, String signInName, Optional<String> fullName) {
+    return holder
+        .flatMap(accounts::find)
+        .map(SigningIn::namesOf)
+        .orElseGet(() -> new HashSet<>(List.of(signInName, fullName.orElse(""))));
+  }
+
+  private static Set<String> namesOf(Account account) {
+    return Set.of(account.signInName().text(), account.fullName());
   }
 
   Optional<Account> vouchedFor(String signInName) {
@@ -128,7 +141,9 @@ final class SigningIn {
       faults.addAll(readFirstName(fullName).placed());
     }
     faults.addAll(name.placed());
-    faults.addAll(passwordRule.faults(password, signInName, AccountFields.PASSWORD));
+    faults.addAll(
+        passwordRule.faults(
+            password, namesOf(holder, signInName, fullName), AccountFields.PASSWORD));
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
     }

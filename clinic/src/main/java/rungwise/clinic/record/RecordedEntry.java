@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param by the account that recorded it
  * @param onBehalfOf the account for which it was recorded, if not for the recorder's own
  * @param corrects the id of the entry that this one corrects
+ * @param clock what was believed of the clock when it was written, as a word, where that was kept
  * @param facts the rows that say what happened, by the name of their kind, which is their order
  */
 public record RecordedEntry(
@@ -26,6 +27,7 @@ public record RecordedEntry(
     Optional<String> onBehalfOf,
     Optional<String> corrects,
     Optional<String> reason,
+    Optional<String> clock,
     List<FactRow> facts) {
 
   public RecordedEntry {
@@ -41,6 +43,6 @@ public record RecordedEntry(
 
   RecordedEntry numbered(long other, List<FactRow> otherFacts) {
     return new RecordedEntry(
-        other, id, kind, course, at, by, onBehalfOf, corrects, reason, otherFacts);
+        other, id, kind, course, at, by, onBehalfOf, corrects, reason, clock, otherFacts);
   }
 }

@@ -98,7 +98,7 @@ public final class HandOver {
     }
     Reading<Instant> last = ports.time().read(draft.date(), draft.time(), draft.occurrence());
     faults.addAll(last.placed());
-    if (last.found().filter(at -> at.isAfter(now)).isPresent()) {
+    if (last.found().filter(ports.present(now)::isStillToCome).isPresent()) {
       faults.add(
           new Fault(
               ClinicTime.TIME_FIELD,

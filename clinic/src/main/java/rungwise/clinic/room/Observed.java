@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import rungwise.clinic.clock.Present;
 import rungwise.clinic.course.CourseFact.ObservationNoted;
 import rungwise.clinic.course.CourseFact.ObservationStarted;
 import rungwise.clinic.course.CourseFile;
@@ -21,6 +22,7 @@ import rungwise.quantities.Volume;
  * A man under observation.
  *
  * @param since how long ago he was injected
+ * @param isTimeKnown whether the clock is believed that says so; else he is to be looked at now
  * @param nextCheck when he is to be looked at next
  * @param last what was seen last, if anything was
  * @param started what was written when he was injected
@@ -35,6 +37,7 @@ public record Observed(
     Volume drawn,
     Instant injectedAt,
     TimeSpan since,
+    boolean isTimeKnown,
     Instant nextCheck,
     boolean isCheckDue,
     Optional<ObservationNoted> last,
@@ -49,7 +52,7 @@ public record Observed(
       CourseFile file,
       CourseFile.Written<ObservationStarted> written,
       Preparation preparation,
-      Instant now) {
+      Present present) {
     ObservationStarted started = written.fact();
     List<ObservationNoted> notes =
         file.notesOf(written.entry().id()).stream().map(CourseFile.Written::fact).toList();
@@ -67,12 +70,18 @@ public record Observed(
         preparation,
         started.drawn(),
         started.injectedAt(),
-        TimeSpan.between(started.injectedAt(), now),
+        sinceThen(started.injectedAt(), present.now()),
+        present.isKnown(),
         next,
-        !next.isAfter(now),
+        !present.isKnown() || !next.isAfter(present.now()),
         last,
         started,
         notes);
+  }
+
+  /** Nothing by a clock that is behind: then it is not known. */
+  private static TimeSpan sinceThen(Instant injected, Instant now) {
+    return now.isBefore(injected) ? TimeSpan.ofMinutes(0) : TimeSpan.between(injected, now);
   }
 
   /** When it will have lasted for 4 hours. */

@@ -78,7 +78,8 @@ public final class Room {
           DrawnFrom vial = from.orThrow();
           LabelledDose dose = LabelledDose.of(ports, file, vial.label(), file.plan().preparation());
           Reading<ObservationStarted> reading =
-              new VisitReading(ports.time(), now).start(draft, file, vial.ownEntry(), dose);
+              new VisitReading(ports.time(), ports.present(now))
+                  .start(draft, file, vial.ownEntry(), dose);
           if (reading.found().isEmpty()) {
             return new Reading.Refused<>(reading.placed());
           }
@@ -184,7 +185,7 @@ public final class Room {
             return Reading.refused(GONE);
           }
           Reading<ObservationNoted> reading =
-              new VisitReading(ports.time(), now)
+              new VisitReading(ports.time(), ports.present(now))
                   .note(draft, observation, open.get().fact().injectedAt());
           return reading.found().isEmpty()
               ? new Reading.Refused<>(reading.placed())
@@ -204,7 +205,7 @@ public final class Room {
             return Reading.refused(GONE);
           }
           Reading<VisitReading.Ended> reading =
-              new VisitReading(ports.time(), now).end(draft, open.get(), file);
+              new VisitReading(ports.time(), ports.present(now)).end(draft, open.get(), file);
           var faults = new ArrayList<>(reading.placed());
           CourseChanges.textFault(draft.note(), VisitFields.NOTE).ifPresent(faults::add);
           if (!faults.isEmpty()) {
@@ -246,7 +247,10 @@ public final class Room {
   public List<Observed> observed(CourseFile file) {
     Instant now = changes.now();
     return file.observing().stream()
-        .map(written -> Observed.of(file, written, labels(file).injected(written.fact()), now))
+        .map(
+            written ->
+                Observed.of(
+                    file, written, labels(file).injected(written.fact()), ports.present(now)))
         .sorted(Comparator.comparing(Observed::injectedAt))
         .toList();
   }

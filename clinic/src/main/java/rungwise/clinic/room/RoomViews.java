@@ -78,10 +78,15 @@ public final class RoomViews {
         dose(man),
         man.preparation().composition(),
         time.clock(man.injectedAt(), now),
-        TimeSpan.ofMinutes(Duration.ofMillis(man.since().milliseconds()).toMinutes()).toString(),
+        man.isTimeKnown()
+            ? TimeSpan.ofMinutes(Duration.ofMillis(man.since().milliseconds()).toMinutes())
+                .toString()
+            : "Not known how long",
         new Check(
             time.clock(man.nextCheck(), now),
-            ClinicTime.distance(now, man.nextCheck()),
+            man.isTimeKnown()
+                ? ClinicTime.distance(now, man.nextCheck())
+                : "by a clock that is right",
             man.isCheckDue()),
         man.last().map(note -> lastSeen(note, now)).orElse("nothing seen since the injection"),
         alarm(man),

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.ClinicTime.Occurrence;
+import rungwise.clinic.clock.Present;
 import rungwise.clinic.course.Cause;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.ObservationNoted;
@@ -39,13 +40,13 @@ final class VisitReading {
   private static final TimeSpan LONGEST_STAY = TimeSpan.ofHours(72);
 
   private final ClinicTime time;
-  private final Instant now;
+  private final Present told;
   private final List<Fault> faults = new ArrayList<>();
   private final List<String> notices = new ArrayList<>();
 
-  VisitReading(ClinicTime time, Instant now) {
+  VisitReading(ClinicTime time, Present told) {
     this.time = time;
-    this.now = now;
+    this.told = told;
   }
 
   /**
@@ -195,7 +196,7 @@ final class VisitReading {
 
   private Optional<Instant> instant(String date, String clock, Occurrence occurrence) {
     Optional<Instant> at = take(ClinicTime.TIME_FIELD, time.read(date, clock, occurrence));
-    at.filter(instant -> instant.isAfter(now))
+    at.filter(told::isStillToCome)
         .ifPresent(
             instant ->
                 faults.add(

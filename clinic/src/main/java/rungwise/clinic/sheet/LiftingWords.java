@@ -14,12 +14,14 @@ import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.StruckReport;
 import rungwise.clinic.past.PastHistories.Undone;
+import rungwise.clinic.past.PastReading;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.sheet.LiftingView.Correction;
 import rungwise.clinic.sheet.LiftingView.Flag;
 import rungwise.clinic.sheet.LiftingView.Flagged;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.ReportFlag;
+import rungwise.dosing.history.Before;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Struck;
@@ -38,11 +40,23 @@ final class LiftingWords {
   LiftingView of(CourseState state) {
     History history = state.question().history();
     List<Injection> open = history.openEmergencies();
+    List<Before.NobodyKnows> ofNobodyKnowsWhat =
+        history.before().openEmergencies(history.reviews());
     return new LiftingView(
         flagged(state),
         corrections(state, history),
-        open.stream().map(one -> emergency(one, history)).toList(),
+        Stream.concat(
+                open.stream().map(one -> emergency(one, history)),
+                ofNobodyKnowsWhat.stream()
+                    .map(
+                        one ->
+                            "Injected before "
+                                + time.words(one.at())
+                                + ", nobody knows with what: "
+                                + one.responseWords()))
+            .toList(),
         open.stream().anyMatch(one -> !one.soft().hasKnownEnd())
+            || ofNobodyKnowsWhat.stream().anyMatch(one -> !one.soft().hasKnownEnd())
             || !state.question().circumstances().unfinished().isEmpty(),
         history.before().unmapped().stream()
             .map(one -> one.drawn() + ", " + one.responseWords())
@@ -61,9 +75,28 @@ final class LiftingWords {
                     one.getKey().entry().id().text(),
                     EntryWords.of(one.getKey().fact(), time),
                     one.getValue().stream()
-                        .map(flag -> new Flag(flag.kind().words(), Facts.words(flag.facts(), time)))
+                        .map(flag -> new Flag(flag.kind().words(), facts(flag)))
                         .toList()))
         .toList();
+  }
+
+  private List<String> facts(ReportFlag flag) {
+    return Stream.concat(
+            Facts.words(flag.facts(), time).stream(),
+            flag.struckBy().map(entry -> struck(entry, flag)).stream())
+        .toList();
+  }
+
+  /** By what it does not follow any more: nobody had seen it before. */
+  private String struck(CourseEntry entry, ReportFlag flag) {
+    boolean isItsReport = entry.corrects().equals(Optional.of(flag.report().entry().id()));
+    String what =
+        !isItsReport
+            ? "What it rests on was changed"
+            : entry.fact() instanceof InjectionReported
+                ? "The report was corrected"
+                : "The report was withdrawn";
+    return what + " by " + by(entry) + entry.reason().map(reason -> ": " + reason).orElse("");
   }
 
   private List<Correction> corrections(CourseState state, History history) {
@@ -89,7 +122,7 @@ final class LiftingWords {
             .toList();
     String said =
         struck.isEmpty()
-            ? "Long erections without a time"
+            ? withoutATime(undone)
             : struck.stream()
                 .map(one -> emergency(one.said(), history))
                 .collect(Collectors.joining("; "));
@@ -104,6 +137,12 @@ final class LiftingWords {
             .max(Comparator.comparing(Struck::mayBeEmergency))
             .map(LiftingWords::keeps)
             .orElse("Every dose stays stopped."));
+  }
+
+  private static String withoutATime(Undone undone) {
+    return PastReading.hasLongUndated(undone.kept())
+        ? "Long erections without a time"
+        : "Injections without a time: it is not known when the last one was";
   }
 
   private Correction correction(StruckReport report, Struck struck) {

@@ -12,6 +12,11 @@ import rungwise.dosing.known.Dose;
  */
 public record NowView(Sign sign, String sentence, String then, Optional<Dose> dose) {
 
+  /** The same with when it was asked. */
+  NowView asked(String words) {
+    return new NowView(sign, sentence, then.isEmpty() ? words : then + " " + words, dose);
+  }
+
   /** What is drawn before the answer. */
   public enum Sign {
     YES("Yes"),

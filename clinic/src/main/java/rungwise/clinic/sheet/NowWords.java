@@ -2,12 +2,17 @@ package rungwise.clinic.sheet;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.clock.ClockBelief;
 import rungwise.clinic.day.MayInject;
 import rungwise.clinic.sheet.NowView.Sign;
+import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.decision.Clearance;
 import rungwise.dosing.guard.Clears;
+import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.ladder.Ladder;
 
@@ -16,7 +21,15 @@ record NowWords(ClinicTime time) {
 
   private static final String NOTHING_STOPS_HIM = "Nothing on record stops him.";
 
-  NowView of(MayInject answer, Clearance clearance, Ladder ladder) {
+  /** The answer; with date and time where no other clock agrees with this one. */
+  NowView of(MayInject answer, Clearance clearance, CourseState state) {
+    NowView view = of(answer, clearance, state.question().ladder());
+    return state.clock() instanceof ClockBelief.NotCompared
+        ? view.asked("Asked " + time.words(state.now()) + ", by a clock that is not compared.")
+        : view;
+  }
+
+  private NowView of(MayInject answer, Clearance clearance, Ladder ladder) {
     return switch (answer) {
       case MayInject.Yes yes -> yes(yes, ladder);
       case MayInject.NotBefore later -> waits("Not until " + time.words(later.at()) + ".", "");
@@ -32,7 +45,8 @@ record NowWords(ClinicTime time) {
       case MayInject.Undecided undecided -> waits("Not until a prescriber has decided.", "");
       case MayInject.NotSigned notSigned -> waits("Not until a dose is signed.", "");
       case MayInject.Stopped stopped ->
-          new NowView(Sign.STOPPED, words(stopped.why()), "", Optional.empty());
+          new NowView(
+              Sign.STOPPED, words(stopped.why()), more(stopped.why(), clearance), Optional.empty());
     };
   }
 
@@ -72,12 +86,26 @@ record NowWords(ClinicTime time) {
     return new NowView(Sign.WAITS, sentence, then, Optional.empty());
   }
 
+  private static String more(MayInject.Why why, Clearance clearance) {
+    return why == MayInject.Why.CLOCK_NOT_KNOWN
+        ? "Nothing is injected until it is: "
+            + clearance.blocks().stream()
+                .filter(verdict -> verdict.rule() == GuardRule.CLOCK_NOT_KNOWN)
+                .flatMap(verdict -> verdict.facts().stream())
+                .filter(Fact.Said.class::isInstance)
+                .map(fact -> ((Fact.Said) fact).value())
+                .collect(Collectors.joining("; "))
+            + "."
+        : "";
+  }
+
   private static String words(MayInject.Why why) {
     return switch (why) {
       case NOT_OVER -> "Stopped: it is not known to be over.";
       case NOT_REVIEWED -> "Stopped until a prescriber has reviewed the emergency.";
       case UNDER_OBSERVATION -> "Stopped while he is under observation.";
       case RECORD_NOT_SOUND -> "Stopped: his record is not as it was written.";
+      case CLOCK_NOT_KNOWN -> "Not known: it is not known what time it is.";
       case CHECK -> "Stopped by a safety check.";
     };
   }

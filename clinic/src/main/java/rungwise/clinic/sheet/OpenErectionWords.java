@@ -40,7 +40,7 @@ record OpenErectionWords(ClinicTime time, Function<AccountId, String> names) {
 
   private OpenErectionView view(CourseState state, OpenErection open, List<OpenErection> all) {
     Instant now = state.now();
-    Urgency urgency = open.urgency(now);
+    Urgency urgency = open.urgency(state.knownNow());
     return new OpenErectionView(
         state.file().id(),
         state.file().patient().fullName(),
@@ -48,8 +48,8 @@ record OpenErectionWords(ClinicTime time, Function<AccountId, String> names) {
         urgency,
         !open.isWithdrawn(),
         headline(open, urgency, now),
-        elapsed(open, now),
-        fourHours(open, now, time),
+        elapsed(open, state.knownNow()),
+        fourHours(open, state),
         call(open, urgency, now),
         new OpenErectionView.About(
             injected(open), plan(state), tell(state), more(all.subList(1, all.size()))),
@@ -70,18 +70,24 @@ record OpenErectionWords(ClinicTime time, Function<AccountId, String> names) {
         : "Firm when last seen: " + firm;
   }
 
-  private static String elapsed(OpenErection open, Instant now) {
+  private static String elapsed(OpenErection open, Optional<Instant> now) {
     return open.injectedAt()
-        .filter(at -> !at.isAfter(now))
-        .map(
+        .flatMap(
             at ->
-                TimeSpan.ofMinutes(Duration.between(at, now).toMinutes()) + " since the injection")
+                now.filter(known -> !at.isAfter(known))
+                    .map(known -> Duration.between(at, known).toMinutes()))
+        .map(minutes -> TimeSpan.ofMinutes(minutes) + " since the injection")
         .orElse("It is not known how long ago he was injected");
   }
 
-  private static String fourHours(OpenErection open, Instant now, ClinicTime time) {
+  private String fourHours(OpenErection open, CourseState state) {
     return open.fourHoursAt()
-        .map(at -> fourHoursAt(at, now, time))
+        .map(
+            at ->
+                state
+                    .knownNow()
+                    .map(now -> fourHoursAt(at, now, time))
+                    .orElse("Not known how it ended; 4 hours: " + time.words(at) + "."))
         .orElse("Not known how it ended, nor when 4 hours are over.");
   }
 
@@ -95,12 +101,12 @@ record OpenErectionWords(ClinicTime time, Function<AccountId, String> names) {
   }
 
   /** What a safety check says of one whose 4 hours are not over. */
-  static Optional<String> notOverYet(ClinicTime time, CourseState state, Instant injectedAt) {
+  Optional<String> notOverYet(CourseState state, Instant injectedAt) {
     return OpenErections.of(state).stream()
         .filter(open -> open.injectedAt().filter(injectedAt::equals).isPresent())
-        .filter(open -> open.urgency(state.now()) != Urgency.EMERGENCY_DEPARTMENT)
+        .filter(open -> open.urgency(state.knownNow()) != Urgency.EMERGENCY_DEPARTMENT)
         .findFirst()
-        .map(open -> fourHours(open, state.now(), time));
+        .map(open -> fourHours(open, state));
   }
 
   private String call(OpenErection open, Urgency urgency, Instant now) {

@@ -1,6 +1,7 @@
 package rungwise.clinic.sheet;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
@@ -45,7 +46,8 @@ record VerdictWords(ClinicTime time, CourseState state) {
     return verdict.facts().stream()
         .filter(Fact.Happened.class::isInstance)
         .map(fact -> ((Fact.Happened) fact).at())
-        .flatMap(at -> OpenErectionWords.notOverYet(time, state, at).stream())
+        .flatMap(
+            at -> new OpenErectionWords(time, Objects::toString).notOverYet(state, at).stream())
         .findFirst();
   }
 
@@ -63,6 +65,10 @@ record VerdictWords(ClinicTime time, CourseState state) {
 
   private String clears(Clears clears) {
     return switch (clears) {
+      case Clears.At at when !state.clock().isKnown() ->
+          "It is not known whether that has cleared: by the record it does "
+              + time.words(at.instant())
+              + ".";
       case Clears.At at ->
           "Clears "
               + time.words(at.instant())

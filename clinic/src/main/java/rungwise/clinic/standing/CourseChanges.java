@@ -34,6 +34,11 @@ public final class CourseChanges {
       "The record is not as it was written, so nothing can be signed on it. Tell your administrator"
           + " now: a sound record has to be put back first.";
 
+  /** What is said to who would sign while it is not known what time it is. */
+  public static final String CLOCK_NOT_KNOWN =
+      "It is not known what time it is, so nothing can be signed: the top of the page says why, and"
+          + " what to do.";
+
   private static final String NO_COURSE = "There is no such course: open the list again.";
 
   private final StandingPorts ports;
@@ -58,8 +63,8 @@ public final class CourseChanges {
       return refusal;
     }
 
-    /** What only a prescriber does rests on all that stands on record; a report does not. */
-    private boolean needsSoundRecord() {
+    /** What only a prescriber does rests on the whole record and on time; a report does not. */
+    private boolean signs() {
       return this == PRESCRIBER;
     }
 
@@ -93,10 +98,20 @@ public final class CourseChanges {
                     .find(id)
                     .map(
                         file ->
-                            by.needsSoundRecord() && !file.isSound()
-                                ? Reading.<T>refused(NOT_SOUND)
-                                : work.apply(file, now()))
+                            doubt(by, file)
+                                .map(Reading::<T>refused)
+                                .orElseGet(() -> work.apply(file, now())))
                     .orElseGet(() -> Reading.refused(NO_COURSE)));
+  }
+
+  private Optional<String> doubt(By by, CourseFile file) {
+    if (!by.signs()) {
+      return Optional.empty();
+    }
+    if (!file.isSound()) {
+      return Optional.of(NOT_SOUND);
+    }
+    return ports.clockCheck().belief().isKnown() ? Optional.empty() : Optional.of(CLOCK_NOT_KNOWN);
   }
 
   /** Appends a fact and gives back its number. */

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import rungwise.clinic.clock.ClockBelief;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFile;
@@ -46,12 +47,16 @@ public final class CourseReader {
 
   /** The state of a course at an instant, by the population that is in use now. */
   public CourseState state(CourseFile file, Instant now) {
-    return state(file, now, ports.populations().choiceFor(file.plan().preparation()));
+    return state(file, now, usual(file), this::vial, ports.clockCheck().belief());
   }
 
-  /** The same, by another way to choose. */
-  public CourseState state(CourseFile file, Instant now, Choice choice) {
-    return state(file, now, choice, this::vial);
+  private Choice usual(CourseFile file) {
+    return ports.populations().choiceFor(file.plan().preparation());
+  }
+
+  /** As it was at an instant that stands on record, by another way to choose. */
+  public CourseState asOf(CourseFile file, Instant then, Choice choice) {
+    return state(file, then, choice, this::vial, ClockBelief.GIVEN);
   }
 
   /** The state while a dose is drawn from a vial of the clinic's, not from his own. */
@@ -59,8 +64,9 @@ public final class CourseReader {
     return state(
         file,
         now,
-        ports.populations().choiceFor(file.plan().preparation()),
-        (course, protocol, at) -> Optional.of(ofClinic(course, protocol, at, vial, label)));
+        usual(file),
+        (course, protocol, at) -> Optional.of(ofClinic(course, protocol, at, vial, label)),
+        ports.clockCheck().belief());
   }
 
   /** The state while a dose is drawn from one of his own vials, not from the one in use. */
@@ -68,8 +74,9 @@ public final class CourseReader {
     return state(
         file,
         now,
-        ports.populations().choiceFor(file.plan().preparation()),
-        (course, protocol, at) -> vial.map(one -> own(course, protocol, at, one)));
+        usual(file),
+        (course, protocol, at) -> vial.map(one -> own(course, protocol, at, one)),
+        ports.clockCheck().belief());
   }
 
   /** Finds the vial in hand. */
@@ -78,7 +85,8 @@ public final class CourseReader {
     Optional<VialInHand> of(CourseFile file, Protocol protocol, Instant now);
   }
 
-  private CourseState state(CourseFile file, Instant now, Choice choice, InHand inHand) {
+  private CourseState state(
+      CourseFile file, Instant now, Choice choice, InHand inHand, ClockBelief clock) {
     Plan plan = file.plan();
     Protocol protocol = protocol(plan);
     ByDay byDay = byDay(file, protocol, now, ports.time().dayOf(now));
@@ -96,23 +104,32 @@ public final class CourseReader {
             proposal.ladder(),
             history,
             inHand.of(file, protocol, now),
-            circumstances(file, byDay, now),
+            circumstances(file, byDay, now, clock),
             now);
-    var flags =
-        new ReportFlags(
-            file,
-            history.injections(),
-            new Remembered<Plan, Protocol>(this::protocol),
-            new Remembered<PreparationId, Preparation>(this::preparation),
-            ports.time());
+    List<ReportFlag> flags =
+        new KeptFlags(
+                at -> flags(at, at.equals(file) ? history : history(at, protocol, now)),
+                ports.time())
+            .of(file);
     return new CourseState(
         file,
         question,
         choice,
         proposal.notes(),
         PastReading.unconfirmed(file, ports.past()),
-        flags.read(),
-        signed(plan).waits());
+        flags,
+        signed(plan).waits(),
+        clock);
+  }
+
+  private List<ReportFlag> flags(CourseFile file, History history) {
+    return new ReportFlags(
+            file,
+            history.injections(),
+            new Remembered<Plan, Protocol>(this::protocol),
+            new Remembered<PreparationId, Preparation>(this::preparation),
+            ports.time())
+        .read();
   }
 
   /**
@@ -167,7 +184,8 @@ public final class CourseReader {
         ports.protocols().newerThan(protocol, now, day));
   }
 
-  private Circumstances circumstances(CourseFile file, ByDay byDay, Instant now) {
+  private Circumstances circumstances(
+      CourseFile file, ByDay byDay, Instant now, ClockBelief clock) {
     boolean isRecalled =
         ports
             .recalled()
@@ -183,7 +201,8 @@ public final class CourseReader {
         new Tablets(file).last(),
         unfinished(file),
         byDay.expired(),
-        file.flaws().stream().map(Flaw::words).toList());
+        file.flaws().stream().map(Flaw::words).toList(),
+        clock.doubt());
   }
 
   private static List<Unfinished> unfinished(CourseFile file) {

@@ -3,7 +3,10 @@ package rungwise.clinic.standing;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import rungwise.clinic.clock.ClockBelief;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
@@ -27,6 +30,7 @@ public final class CourseState {
   private final List<Undone> undone;
   private final List<ReportFlag> flags;
   private final List<String> protocolWaits;
+  private final ClockBelief clock;
 
   /** Once somebody has asked for it: the same question always has the same answer. */
   private @Nullable Advice advice;
@@ -38,7 +42,8 @@ public final class CourseState {
       List<String> notes,
       List<Undone> undone,
       List<ReportFlag> flags,
-      List<String> protocolWaits) {
+      List<String> protocolWaits,
+      ClockBelief clock) {
     this.file = file;
     this.question = question;
     this.choice = choice;
@@ -46,6 +51,7 @@ public final class CourseState {
     this.undone = List.copyOf(undone);
     this.flags = List.copyOf(flags);
     this.protocolWaits = List.copyOf(protocolWaits);
+    this.clock = clock;
   }
 
   public CourseFile file() {
@@ -81,6 +87,11 @@ public final class CourseState {
     return protocolWaits;
   }
 
+  /** What is believed of the clock that says what time it is. */
+  public ClockBelief clock() {
+    return clock;
+  }
+
   public Advice advice() {
     Advice known = advice;
     if (known == null) {
@@ -92,7 +103,25 @@ public final class CourseState {
 
   /** The answer to "may he inject now?". */
   public Clearance mayInject() {
-    return Dosing.mayInject(question, signed());
+    return clearAtBothEnds(asked -> Dosing.mayInject(asked, signed()));
+  }
+
+  /** Nothing is clear that is not clear as far from now as the clock may be from the truth. */
+  private Clearance clearAtBothEnds(Function<Question, Clearance> answer) {
+    Clearance now = answer.apply(question);
+    if (clock.slack().isZero() || !now.isClear()) {
+      return now;
+    }
+    return Stream.of(now().minus(clock.slack()), now().plus(clock.slack()))
+        .map(at -> answer.apply(question.at(at)))
+        .filter(edge -> !edge.isClear())
+        .findFirst()
+        .orElse(now);
+  }
+
+  /** Now; empty while it is wrong. */
+  public Optional<Instant> knownNow() {
+    return clock instanceof ClockBelief.Wrong ? Optional.empty() : Optional.of(now());
   }
 
   /** The instants at which the answers above may change while nothing is written. */
@@ -114,6 +143,7 @@ public final class CourseState {
         .filter(
             one ->
                 (isOfNobodyKnowsWhat && PastReading.hasLongUndated(one.kept()))
+                    || PastReading.isOpen(file, one.kept())
                     || history.struck().stream()
                         .anyMatch(said -> said.now() == one.number() && said.isToConfirm()))
         .toList();
@@ -141,6 +171,6 @@ public final class CourseState {
   public Optional<Clearance> mayTakeNextStep() {
     return signed()
         .filter(dose -> dose.nextStep().isPresent())
-        .map(dose -> Dosing.mayTakeNextStep(question, dose));
+        .map(dose -> clearAtBothEnds(asked -> Dosing.mayTakeNextStep(asked, dose)));
   }
 }

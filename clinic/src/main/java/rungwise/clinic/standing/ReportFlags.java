@@ -25,6 +25,7 @@ import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.quantities.TimeSpan;
+import rungwise.quantities.Volume;
 
 /**
  * What a prescriber is to look at among the injections on record, worked out anew at each look: a
@@ -54,11 +55,15 @@ final class ReportFlags {
     this.protocols = protocols;
     this.preparations = preparations;
     this.time = time;
-    this.seen =
-        file.inForce(FlagsSeen.class).stream()
-            .mapToLong(written -> written.entry().number())
-            .max()
-            .orElse(0);
+    this.seen = lastSeen(file);
+  }
+
+  /** The number of the entry by which a prescriber last saw what was flagged; 0 if none did. */
+  static long lastSeen(CourseFile file) {
+    return file.inForce(FlagsSeen.class).stream()
+        .mapToLong(written -> written.entry().number())
+        .max()
+        .orElse(0);
   }
 
   /** All of them, in the order of the injections. */
@@ -83,21 +88,36 @@ final class ReportFlags {
     Optional<DoseSigned> order = file.signedDoseAt(one.at()).map(Written::fact);
     if (order.isEmpty()) {
       add(report, Kind.NOT_SIGNED, List.of(Fact.said("drawn", one.drawn())), one.entry());
-    } else if (!signedOf(order.get()).isSameAs(one.preparation())) {
+      return;
+    }
+    DoseSigned signed = order.get();
+    if (!signedOf(signed).isSameAs(one.preparation())) {
       add(
           report,
           Kind.OTHER_LABEL,
           List.of(
               Fact.said("label", one.preparation().composition()),
-              Fact.said("signed", signedOf(order.get()).composition())),
+              Fact.said("signed", signedOf(signed).composition())),
           one.entry());
-    } else if (order.get().place() == Place.CLINIC && one.isAtHome()) {
+    } else if (one.drawn().compareTo(most(signed)) > 0) {
+      add(
+          report,
+          Kind.MORE_THAN_SIGNED,
+          List.of(Fact.said("drawn", one.drawn()), Fact.said("signed", most(signed))),
+          one.entry());
+    }
+    if (signed.place() == Place.CLINIC && one.isAtHome()) {
       add(
           report,
           Kind.CLINIC_ONLY,
-          List.of(Fact.said("signed for the clinic", order.get().volume())),
+          List.of(Fact.said("signed for the clinic", signed.volume())),
           one.entry());
     }
+  }
+
+  /** The signed next step is signed too. */
+  private static Volume most(DoseSigned signed) {
+    return signed.nextStep().orElse(signed.volume());
   }
 
   private Preparation signedOf(DoseSigned signed) {
@@ -105,9 +125,12 @@ final class ReportFlags {
   }
 
   private void home(Written<InjectionReported> report, Injection one) {
+    if (!one.isAtHome()) {
+      return;
+    }
     String missing =
         Readiness.missing(one.preparation(), file.recordedBefore(time.dayOf(one.at())));
-    if (one.isAtHome() && !missing.isEmpty()) {
+    if (!missing.isEmpty()) {
       add(report, Kind.NOT_READY, List.of(Fact.said("not on record then", missing)), one.entry());
     }
   }
@@ -133,10 +156,12 @@ final class ReportFlags {
   }
 
   private void inARow(Written<InjectionReported> report, Injection one, Row limit) {
-    List<Injection> row =
-        injections.subList(0, injections.lastIndexOf(one) + 1).stream()
-            .filter(other -> limit.span().after(other.at()).isAfter(one.at()))
-            .toList();
+    var row = new ArrayList<Injection>();
+    for (Injection other : injections.subList(0, injections.lastIndexOf(one) + 1)) {
+      if (limit.span().after(other.at()).isAfter(one.at())) {
+        row.add(other);
+      }
+    }
     if (row.size() < limit.place() || !isNews(one, row)) {
       return;
     }
@@ -185,6 +210,6 @@ final class ReportFlags {
   }
 
   private void add(Written<InjectionReported> report, Kind kind, List<Fact> facts, long since) {
-    flags.add(new ReportFlag(report, kind, facts, since, seen > since));
+    flags.add(new ReportFlag(report, kind, facts, since, seen > since, Optional.empty()));
   }
 }

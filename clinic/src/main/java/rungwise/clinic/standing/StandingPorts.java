@@ -7,6 +7,8 @@ import java.util.Optional;
 import java.util.function.Function;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.Transactions;
+import rungwise.clinic.clock.ClockCheck;
+import rungwise.clinic.clock.Present;
 import rungwise.clinic.course.Courses;
 import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.populations.Populations;
@@ -24,6 +26,7 @@ import rungwise.dosing.supply.InUseRule;
  * @param labelled finds the preparation in use of which a vial's label has the composition
  * @param inUse how long a version of a preparation may be used once opened
  * @param recalled when a version of a preparation was taken out of use; empty if it was not
+ * @param clockCheck what is believed of the clock
  */
 public record StandingPorts(
     Courses courses,
@@ -36,7 +39,13 @@ public record StandingPorts(
     Function<PreparationId, Optional<Instant>> recalled,
     Transactions transactions,
     InstantSource clock,
+    ClockCheck clockCheck,
     ClinicTime time) {
+
+  /** What is told at an instant that the clock has said just now. */
+  public Present present(Instant now) {
+    return new Present(now, clockCheck.belief().isKnown());
+  }
 
   /** The day that it is in the clinic. */
   public LocalDate today() {

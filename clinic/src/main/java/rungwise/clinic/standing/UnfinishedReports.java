@@ -23,14 +23,18 @@ public final class UnfinishedReports {
 
   /** Those that still stand, in the order in which they were written. */
   public static List<Written<ReportUnfinished>> of(CourseFile file) {
+    List<Written<ReportUnfinished>> written = file.everWritten(ReportUnfinished.class);
+    return written.isEmpty() ? written : standing(file, written);
+  }
+
+  private static List<Written<ReportUnfinished>> standing(
+      CourseFile file, List<Written<ReportUnfinished>> all) {
     long reviewed =
         file.inForce(EmergencyReviewed.class).stream()
             .mapToLong(written -> written.entry().number())
             .max()
             .orElse(0);
-    return file.entries().stream()
-        .filter(entry -> entry.fact() instanceof ReportUnfinished)
-        .map(entry -> new Written<>(entry, (ReportUnfinished) entry.fact()))
+    return all.stream()
         .filter(written -> written.entry().number() > reviewed)
         .filter(written -> !isReplaced(file, written.entry().id()))
         .filter(written -> file.reports().stream().noneMatch(report -> ends(file, written, report)))
@@ -38,9 +42,8 @@ public final class UnfinishedReports {
   }
 
   private static boolean isReplaced(CourseFile file, EntryId id) {
-    return file.entries().stream()
-        .filter(entry -> entry.fact() instanceof ReportUnfinished)
-        .anyMatch(entry -> entry.corrects().equals(Optional.of(id)));
+    return file.everWritten(ReportUnfinished.class).stream()
+        .anyMatch(written -> written.entry().corrects().equals(Optional.of(id)));
   }
 
   private static boolean ends(

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.ClockText;
+import rungwise.clinic.clock.Present;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.DurationLimits;
@@ -16,9 +17,9 @@ import rungwise.quantities.TimeSpan;
  * Reads how long after the injection he was fully soft. A field counts for its own answer only;
  * what stands in another one is asked back, and so is whatever cannot be true together.
  *
- * @param now when it is told: nothing that is over ended later
+ * @param told when that is: nothing that is over ended later
  */
-record EndReading(ReportDraft draft, ClinicTime time, Instant now, PartFaults faults) {
+record EndReading(ReportDraft draft, ClinicTime time, Present told, PartFaults faults) {
 
   private static final TimeSpan EMERGENCY = DurationLimits.EMERGENCY.value();
   private static final long MILLISECONDS_IN_A_MINUTE = TimeSpan.ofMinutes(1).milliseconds();
@@ -42,9 +43,9 @@ record EndReading(ReportDraft draft, ClinicTime time, Instant now, PartFaults fa
                     "\"No change at all\" and \""
                         + firm.words()
                         + "\" cannot both be: choose how long until he was soft, or rigidity 0."));
-    return injected.isEmpty() || injected.get().isAfter(now)
+    return injected.isEmpty() || !told.isKnown() || injected.get().isAfter(told.now())
         ? soft
-        : soft.flatMap(one -> upToTheCall(one, TimeSpan.between(injected.get(), now)));
+        : soft.flatMap(one -> upToTheCall(one, TimeSpan.between(injected.get(), told.now())));
   }
 
   /** Fields of answers that were not chosen. */
@@ -86,10 +87,16 @@ record EndReading(ReportDraft draft, ClinicTime time, Instant now, PartFaults fa
       case STILL ->
           draft.has(ReportPart.SEEN_AT)
               ? injected.flatMap(at -> clock(ReportPart.SEEN_AT, at)).map(SoftAfter.AtLeast::new)
-              : injected
-                  .filter(at -> !at.isAfter(now))
-                  .map(at -> new SoftAfter.AtLeast(wholeMinutes(TimeSpan.between(at, now))));
+              : injected.filter(at -> !told.isStillToCome(at)).map(this::still);
     };
+  }
+
+  /** Still firm while it is told; for how long, only a clock that is believed can say. */
+  private SoftAfter still(Instant injected) {
+    return new SoftAfter.AtLeast(
+        told.isKnown()
+            ? wholeMinutes(TimeSpan.between(injected, told.now()))
+            : TimeSpan.ofMinutes(0));
   }
 
   private Optional<TimeSpan> minutes(ReportPart part) {
@@ -129,7 +136,7 @@ record EndReading(ReportDraft draft, ClinicTime time, Instant now, PartFaults fa
                         part,
                         time.readFrom(
                             injected, clock, draft.occurrence(ReportPart.SOFT_OCCURRENCE))));
-    if (at.filter(one -> one.isAfter(now)).isPresent()) {
+    if (at.filter(told::isStillToCome).isPresent()) {
       faults.add(
           part,
           time.words(at.get())
@@ -232,7 +239,7 @@ record EndReading(ReportDraft draft, ClinicTime time, Instant now, PartFaults fa
         .found()
         .flatMap(
             clock -> time.readFrom(injected.get(), clock, ClinicTime.Occurrence.SECOND).found())
-        .map(end -> !end.isAfter(now) && !EMERGENCY.after(injected.get()).isAfter(end))
+        .map(end -> !told.isStillToCome(end) && !EMERGENCY.after(injected.get()).isAfter(end))
         .orElse(true);
   }
 }

@@ -20,6 +20,7 @@ import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.StandingPorts;
+import rungwise.dosing.history.Before;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Question;
@@ -111,13 +112,15 @@ public final class Lifting {
   private Optional<String> reviewFault(Question question, Optional<Instant> softWhenSeen) {
     History history = question.history();
     List<Injection> open = history.openEmergencies();
+    List<Before.NobodyKnows> before = history.before().openEmergencies(history.reviews());
     boolean isUnfinished = !question.circumstances().unfinished().isEmpty();
-    if (open.isEmpty() && !isUnfinished) {
+    if (open.isEmpty() && before.isEmpty() && !isUnfinished) {
       return Optional.of(NOTHING_TO_REVIEW);
     }
     List<Injection> endless = open.stream().filter(one -> !one.soft().hasKnownEnd()).toList();
     if (softWhenSeen.isEmpty()) {
-      return endless.isEmpty() && !isUnfinished ? Optional.empty() : Optional.of(NO_END);
+      boolean hasEnds = before.stream().allMatch(one -> one.soft().hasKnownEnd());
+      return endless.isEmpty() && hasEnds && !isUnfinished ? Optional.empty() : Optional.of(NO_END);
     }
     return endFault(
         endless.stream().filter(one -> !history.isUndated(one)).toList(),

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
+import rungwise.clinic.clock.Present;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.InjectionReported;
@@ -71,18 +72,19 @@ final class ReportReading {
           ReportPart.IDENTIFIED,
           "Ask him for his birth date and his record number, and confirm that both are right.");
     }
-    Optional<Instant> at = new WhenReading(draft, ports.time(), now, faults).read();
+    Present told = ports.present(now);
+    Optional<Instant> at = new WhenReading(draft, ports.time(), told, faults).read();
     Optional<Barrel> barrel = barrel();
     Optional<Volume> drawn =
         barrel.flatMap(
             one -> faults.take(ReportPart.MARK, DrawnMark.read(draft.text(ReportPart.MARK), one)));
     Optional<Grade> grade =
         faults.take(ReportPart.GRADE, FormChoices.grade(draft.text(ReportPart.GRADE)));
-    var ending = new EndReading(draft, ports.time(), now, faults);
+    var ending = new EndReading(draft, ports.time(), told, faults);
     Optional<SoftAfter> soft = ending.read(at, grade);
     InjectionDetails details = new DetailsReading(draft, faults).read(file, grade, soft);
     Optional<SimpleCauses> causes = causes();
-    Optional<TabletTaken> tablet = new TabletReading(ports.time(), now).of(draft, at, faults);
+    Optional<TabletTaken> tablet = new TabletReading(ports.time(), told).of(draft, at, faults);
     corrected(at);
     boolean mayBe = ending.mayBeFourHours(at);
     if (!faults.isEmpty()) {

@@ -111,7 +111,8 @@ public final class Reports {
             id,
             (file, now) -> {
               var faults = new PartFaults();
-              Optional<TabletTaken> taken = new TabletReading(ports.time(), now).of(draft, faults);
+              Optional<TabletTaken> taken =
+                  new TabletReading(ports.time(), ports.present(now)).of(draft, faults);
               if (taken.isEmpty() && faults.isEmpty()) {
                 faults.add(ReportPart.TABLET, "Choose which tablet he took.");
               }

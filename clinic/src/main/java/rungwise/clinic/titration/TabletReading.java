@@ -8,6 +8,7 @@ import java.util.Optional;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.ClinicTime.Occurrence;
 import rungwise.clinic.ClockText;
+import rungwise.clinic.clock.Present;
 import rungwise.clinic.course.CourseFact.TabletTaken;
 import rungwise.dosing.known.Tablet;
 
@@ -16,7 +17,7 @@ import rungwise.dosing.known.Tablet;
  *
  * @param now when it is told
  */
-record TabletReading(ClinicTime time, Instant now) {
+record TabletReading(ClinicTime time, Present told) {
 
   /** What a form says where nobody asked. */
   static final String NOT_ASKED = "";
@@ -29,12 +30,12 @@ record TabletReading(ClinicTime time, Instant now) {
    * time as late as it may have been: at the injection.
    */
   Optional<TabletTaken> of(ReportDraft draft, Optional<Instant> injected, PartFaults faults) {
-    return of(draft, injected, time.dayOf(injected.orElse(now)), faults);
+    return of(draft, injected, time.dayOf(injected.orElse(told.now())), faults);
   }
 
   /** The tablet of a form without an injection: today, and now where no time is said. */
   Optional<TabletTaken> of(ReportDraft draft, PartFaults faults) {
-    return of(draft, Optional.of(now), time.dayOf(now), faults);
+    return of(draft, Optional.of(told.now()), time.dayOf(told.now()), faults);
   }
 
   private Optional<TabletTaken> of(
@@ -79,12 +80,12 @@ record TabletReading(ClinicTime time, Instant now) {
                 time.comesTwice(date.get().toString(), clock.get().toString())
                     ? Occurrence.SECOND
                     : Occurrence.NOT_SAID));
-    at.filter(taken -> taken.isAfter(now))
+    at.filter(told::isStillToCome)
         .ifPresent(
             taken ->
                 faults.add(
                     ReportPart.TABLET_TIME,
                     time.words(taken) + " is still to come: check when he took the tablet."));
-    return at.filter(taken -> !taken.isAfter(now));
+    return at.filter(taken -> !told.isStillToCome(taken));
   }
 }

@@ -16,6 +16,7 @@ import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFact.ReportWithdrawn;
 import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Patient;
@@ -33,6 +34,7 @@ import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.choice.ByRule;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.decision.Advice;
+import rungwise.dosing.decision.KeptAdvice;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.syringe.Barrels;
@@ -231,7 +233,7 @@ public final class Titration {
                   changed,
                   file.basis(),
                   now,
-                  advice.record(),
+                  KeptAdvice.of(advice),
                   SigningCheck.nextStep(draft, state, volume),
                   SigningCheck.accepted(draft).found().orElse(Optional.empty()));
           return changes.append(id, signed, actor, now, draft.reason());
@@ -311,20 +313,27 @@ public final class Titration {
         .find(id)
         .flatMap(
             file ->
-                file.inForce(DoseSigned.class).stream()
+                signed(file)
                     .filter(written -> written.entry().id().equals(signature))
-                    .map(CourseFile.Written::fact)
-                    .map(signed -> replay(file, signed))
+                    .map(written -> replay(file, written))
                     .findFirst());
   }
 
-  private Replay replay(CourseFile file, DoseSigned signed) {
+  /** Asks every stored decision of a course again. */
+  public List<Replay> replays(CourseFile file) {
+    return signed(file).map(written -> replay(file, written)).toList();
+  }
+
+  private static Stream<Written<DoseSigned>> signed(CourseFile file) {
+    return file.inForce(DoseSigned.class).stream();
+  }
+
+  private Replay replay(CourseFile file, Written<DoseSigned> written) {
+    DoseSigned signed = written.fact();
     // A decision that does not say how it was chosen was chosen by rule.
     Choice choice =
-        Advice.choiceIn(signed.advice())
-            .flatMap(ports.populations()::choiceOf)
-            .orElseGet(ByRule::new);
-    CourseState then = reader.state(file.upTo(signed.basis()), signed.askedAt(), choice);
-    return new Replay(signed.advice(), then.advice().record());
+        signed.advice().choice().flatMap(ports.populations()::choiceOf).orElseGet(ByRule::new);
+    CourseState then = reader.asOf(file.upTo(signed.basis()), signed.askedAt(), choice);
+    return new Replay(written.entry().number(), signed.advice(), then.advice());
   }
 }

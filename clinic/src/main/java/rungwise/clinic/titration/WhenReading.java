@@ -6,14 +6,15 @@ import java.time.LocalTime;
 import java.util.Optional;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.ClockText;
+import rungwise.clinic.clock.Present;
 import rungwise.dosing.source.Source;
 
 /**
  * Reads when he injected: last night, today, or another day by its date.
  *
- * @param now when it is told
+ * @param told when that is
  */
-record WhenReading(ReportDraft draft, ClinicTime time, Instant now, PartFaults faults) {
+record WhenReading(ReportDraft draft, ClinicTime time, Present told, PartFaults faults) {
 
   static final String LAST_NIGHT = "last_night";
   static final String TODAY = "today";
@@ -38,17 +39,17 @@ record WhenReading(ReportDraft draft, ClinicTime time, Instant now, PartFaults f
         faults.take(
             isTwice ? ReportPart.OCCURRENCE : ReportPart.TIME,
             time.read(date.get(), clock.get(), draft.occurrence(ReportPart.OCCURRENCE)));
-    at.filter(instant -> instant.isAfter(now))
+    at.filter(told::isStillToCome)
         .ifPresent(
             instant ->
                 faults.add(
                     ReportPart.TIME,
                     time.words(instant) + " is still to come: check the date and time."));
-    return at.filter(instant -> !instant.isAfter(now));
+    return at.filter(instant -> !told.isStillToCome(instant));
   }
 
   private Optional<LocalDate> date(Optional<LocalTime> clock) {
-    LocalDate today = time.dayOf(now);
+    LocalDate today = time.dayOf(told.now());
     String day = draft.text(ReportPart.DAY);
     boolean isNear = day.equals(LAST_NIGHT) || day.equals(TODAY);
     if (isNear && draft.has(ReportPart.DATE)) {
@@ -57,6 +58,13 @@ record WhenReading(ReportDraft draft, ClinicTime time, Instant now, PartFaults f
           "You chose \""
               + (day.equals(TODAY) ? "today" : "last night")
               + "\" and a date of another day. Choose the right one, or empty the date.");
+      return Optional.empty();
+    }
+    if (isNear && !told.isKnown()) {
+      faults.add(
+          ReportPart.DAY,
+          "It is not known here which day it is, so write the date of the injection: choose"
+              + " another day.");
       return Optional.empty();
     }
     if (day.equals(TODAY)) {

@@ -100,6 +100,8 @@ public final class DayList {
             + "/"
             + ports.time().zone().getId()
             + "/"
+            + ports.clockCheck().belief().token()
+            + "/"
             + rows.foundation(),
         now());
   }
@@ -162,25 +164,27 @@ public final class DayList {
           .transactions()
           .inTransaction(
               () -> {
-                made.forEach(one -> rows.keep(one.row(), one.end(), versions, one.words()));
+                made.forEach(one -> rows.keep(one.row(), new Basis(versions, one.at()), one.end(), one.words()));
                 return true;
               });
     }
   }
 
-  private record Made(DayRow row, long end, Set<String> words) {}
+  private record Made(DayRow row, Instant at, long end, Set<String> words) {}
 
   private Made make(CourseId id) {
     long end = rows.endOf(id);
     try {
       Optional<CourseState> state = titration.find(id);
       if (state.isPresent()) {
-        return new Made(row(state.get()), end, ManWords.of(state.get().file().patient()));
+        CourseState read = state.get();
+        return new Made(row(read), read.now(), end, ManWords.of(read.file().patient()));
       }
     } catch (RuntimeException unreadable) {
       // Whatever it is, it hides no other man; the course page says what is left.
     }
-    return new Made(DayRow.unreadable(id, now()), end, Set.of());
+    Instant now = now();
+    return new Made(DayRow.unreadable(id, now), now, end, Set.of());
   }
 
   private DayRow row(CourseState state) {

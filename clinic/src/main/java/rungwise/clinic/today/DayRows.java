@@ -42,10 +42,11 @@ public interface DayRows {
   /**
    * Keeps a row in the caller's transaction, unless something was written to the course since.
    *
+   * @param basis by which versions and when it was made: an earlier clock does not believe it
    * @param end the last entry of the course before it was read
    * @param words by which the man is found
    */
-  void keep(DayRow row, long end, String versions, Set<String> words);
+  void keep(DayRow row, Basis basis, long end, Set<String> words);
 
   /** Courses whose row no longer holds, the most urgent by their facts first. */
   List<CourseId> due(Basis basis, int most);

@@ -25,6 +25,7 @@ final class PeopleWorld {
               stored,
               stored,
               hashing,
+              (password, names) -> names.contains(password),
               this::nextCode,
               () -> new UUID(1, ids.incrementAndGet()),
               now::get,

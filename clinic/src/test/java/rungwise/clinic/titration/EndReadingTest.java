@@ -11,6 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.clock.Present;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.DurationLimits;
@@ -29,7 +30,7 @@ final class EndReadingTest {
   private final PartFaults faults = new PartFaults();
 
   private Optional<SoftAfter> read(ReportDraft draft, Instant injected, Instant now) {
-    return new EndReading(draft, TIME, now, faults)
+    return new EndReading(draft, TIME, new Present(now, /* isKnown= */ true), faults)
         .read(Optional.of(injected), Optional.of(Grade.USABLE));
   }
 
@@ -70,7 +71,11 @@ final class EndReadingTest {
   @Test
   void nothing_happened_is_no_duration() {
     Optional<SoftAfter> soft =
-        new EndReading(chosen(EndAnswer.NO_CHANGE), TIME, NEXT_MORNING, faults)
+        new EndReading(
+                chosen(EndAnswer.NO_CHANGE),
+                TIME,
+                new Present(NEXT_MORNING, /* isKnown= */ true),
+                faults)
             .read(Optional.of(INJECTED), Optional.of(Grade.NONE));
 
     assertThat(soft).contains(new SoftAfter.NotKnown());
@@ -82,7 +87,11 @@ final class EndReadingTest {
       names = {"FULLER", "FIRM_NOT_USABLE", "USABLE", "FULLY_FIRM"},
       value = Grade.class)
   void no_change_at_all_and_any_firmness_are_asked_back(Grade grade) {
-    new EndReading(chosen(EndAnswer.NO_CHANGE), TIME, NEXT_MORNING, faults)
+    new EndReading(
+            chosen(EndAnswer.NO_CHANGE),
+            TIME,
+            new Present(NEXT_MORNING, /* isKnown= */ true),
+            faults)
         .read(Optional.of(INJECTED), Optional.of(grade));
 
     assertThat(faults.faults()).extracting(PartFault::part).containsExactly(ReportPart.SOFT);
@@ -94,7 +103,7 @@ final class EndReadingTest {
     ReportDraft draft = chosen(EndAnswer.EXACTLY).with(ReportPart.EXACT_MINUTES, "300");
 
     assertThat(
-            new EndReading(draft, TIME, NEXT_MORNING, faults)
+            new EndReading(draft, TIME, new Present(NEXT_MORNING, /* isKnown= */ true), faults)
                 .read(Optional.of(INJECTED), Optional.of(grade)))
         .contains(exactly(300));
     assertThat(faults.isEmpty()).isTrue();
@@ -224,7 +233,7 @@ final class EndReadingTest {
             .with(ReportPart.SOFT_AT, answer == EndAnswer.ABOUT ? "22:10" : "");
     Grade grade = answer == EndAnswer.NO_CHANGE ? Grade.NONE : Grade.USABLE;
     SoftAfter soft =
-        new EndReading(draft, TIME, NEXT_MORNING, faults)
+        new EndReading(draft, TIME, new Present(NEXT_MORNING, /* isKnown= */ true), faults)
             .read(Optional.of(INJECTED), Optional.of(grade))
             .orElseThrow();
 

@@ -29,9 +29,6 @@ public record Advice(
     String protocol,
     String engine) {
 
-  private static final String DECISION = "decision: ";
-  private static final String CHOICE = "\nchoice: ";
-
   /** One step and all that was said of it. */
   public record StepVerdicts(Volume volume, List<Verdict> verdicts) {
     public StepVerdicts {
@@ -40,8 +37,17 @@ public record Advice(
 
     /** Whether a prescriber may sign it. */
     public boolean isAllowed() {
-      return verdicts.stream().noneMatch(Verdict::isHardStop);
+      return !isStopped(verdicts);
     }
+  }
+
+  private static boolean isStopped(List<Verdict> verdicts) {
+    for (Verdict verdict : verdicts) {
+      if (verdict.isHardStop()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   public Advice {
@@ -67,38 +73,28 @@ public record Advice(
 
   /** What was said of one step. */
   public List<Verdict> verdictsOn(Volume volume) {
-    return steps.stream()
-        .filter(step -> step.volume().equals(volume))
-        .flatMap(step -> step.verdicts().stream())
-        .toList();
+    return step(volume).map(StepVerdicts::verdicts).orElse(List.of());
+  }
+
+  private Optional<StepVerdicts> step(Volume volume) {
+    for (StepVerdicts step : steps) {
+      if (step.volume().equals(volume)) {
+        return Optional.of(step);
+      }
+    }
+    return Optional.empty();
   }
 
   /** Whether a prescriber may sign a volume. */
   public boolean isAllowed(Volume volume) {
-    return courseVerdicts.stream().noneMatch(Verdict::isHardStop)
-        && steps.stream().anyMatch(step -> step.volume().equals(volume) && step.isAllowed());
+    return !isStopped(courseVerdicts) && step(volume).filter(StepVerdicts::isAllowed).isPresent();
   }
 
-  /** How the dose was chosen, by the text of {@link #record()}; empty if it does not say. */
-  public static Optional<String> choiceIn(String record) {
-    int at = record.lastIndexOf(CHOICE);
-    return at < 0 ? Optional.empty() : record.substring(at + CHOICE.length()).lines().findFirst();
-  }
-
-  /** The key of the decision, by the text of {@link #record()}; empty if it does not say. */
-  public static Optional<String> decisionIn(String record) {
-    return record
-        .lines()
-        .findFirst()
-        .filter(line -> line.startsWith(DECISION))
-        .map(line -> line.substring(DECISION.length()));
-  }
-
-  /** The whole advice in a fixed text, for the record and for its replay. */
+  /** The whole advice in a fixed text, for the record. */
   public String record() {
     return String.join(
         "\n",
-        DECISION + decision().key(),
+        "decision: " + decision().key(),
         "reasons: " + proposal.reasons(),
         "course: " + courseVerdicts,
         "steps: "
@@ -108,7 +104,7 @@ public record Advice(
         "now: " + timeVerdicts,
         "home: " + homeVerdicts,
         "not before: " + notBefore.map(Instant::toString).orElse("-"),
-        CHOICE.strip() + " " + choice,
+        "choice: " + choice,
         "protocol: " + protocol,
         "engine: " + engine);
   }

@@ -22,6 +22,9 @@ public enum TitrationRule {
   RECORD_FIRST(
       "What stands on record is not as it was written: put a sound record back before any dose.",
       new Source.Assumption("a changed record may hide an erection, a contraindication or a dose")),
+  CLOCK_FIRST(
+      "It is not known what time it is: set the clock right, or confirm it, before any dose.",
+      new Source.Assumption("a clock that is ahead ends a wait too early")),
   RECALL_FIRST(
       "The clinic has taken this preparation out of use: choose another one before any dose.",
       new Source.Assumption("what is recalled is injected no more, whatever was ordered")),

@@ -6,9 +6,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import rungwise.dosing.history.Before;
 import rungwise.dosing.history.Circumstances.Unfinished;
 import rungwise.dosing.history.Fact;
+import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
+import rungwise.dosing.history.Observing;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.Preparation;
@@ -25,34 +28,36 @@ public final class CourseGuards {
   /** What speaks against every dose, the gravest first. */
   public static List<Verdict> ask(Question question) {
     var verdicts = new ArrayList<Verdict>();
-    question.history().openEmergencies().stream()
-        .map(one -> Verdict.of(GuardRule.EMERGENCY_OPEN, DoseGuards.factsOf(question, one)))
-        .forEach(verdicts::add);
-    question.circumstances().unfinished().stream()
-        .map(CourseGuards::unfinished)
-        .forEach(verdicts::add);
+    for (Injection one : question.history().openEmergencies()) {
+      verdicts.add(Verdict.of(GuardRule.EMERGENCY_OPEN, DoseGuards.factsOf(question, one)));
+    }
+    History history = question.history();
+    for (Before.NobodyKnows one : history.before().openEmergencies(history.reviews())) {
+      verdicts.add(Verdict.of(GuardRule.EMERGENCY_OPEN, factsOf(one)));
+    }
+    for (Unfinished one : question.circumstances().unfinished()) {
+      verdicts.add(unfinished(one));
+    }
     verdicts.addAll(UpkeepGuards.ofTheCourse(question));
-    question.history().before().unmapped().stream()
-        .map(
-            one ->
-                Verdict.of(
-                    GuardRule.PAST_LONG,
-                    Fact.said("volume", one.drawn()),
-                    Fact.said("response", one.responseWords())))
-        .forEach(verdicts::add);
+    for (Before.Unmapped one : question.history().before().unmapped()) {
+      verdicts.add(
+          Verdict.of(
+              GuardRule.PAST_LONG,
+              Fact.said("volume", one.drawn()),
+              Fact.said("response", one.responseWords())));
+    }
     if (question.history().before().isOpen()) {
       verdicts.add(Verdict.of(GuardRule.PAST_OPEN));
     }
     screening(question, verdicts);
     protocol(question).ifPresent(verdicts::add);
-    question.history().observing().stream()
-        .map(
-            one ->
-                Verdict.of(
-                    GuardRule.UNDER_OBSERVATION,
-                    new Fact.Happened("injected", one.at()),
-                    Fact.said("drawn", one.drawn())))
-        .forEach(verdicts::add);
+    for (Observing one : question.history().observing()) {
+      verdicts.add(
+          Verdict.of(
+              GuardRule.UNDER_OBSERVATION,
+              new Fact.Happened("injected", one.at()),
+              Fact.said("drawn", one.drawn())));
+    }
     return List.copyOf(verdicts);
   }
 
@@ -80,21 +85,21 @@ public final class CourseGuards {
   private static void screening(Question question, List<Verdict> verdicts) {
     Screening screening = question.screening();
     Preparation preparation = question.preparation();
-    screening.present(Finding.CONTRAINDICATION, preparation).stream()
-        .map(condition -> about(GuardRule.CONTRAINDICATED, condition))
-        .forEach(verdicts::add);
+    for (Condition condition : screening.present(Finding.CONTRAINDICATION, preparation)) {
+      verdicts.add(about(GuardRule.CONTRAINDICATED, condition));
+    }
     List<Condition> open = screening.open(preparation);
     if (!open.isEmpty()) {
       String words = String.join("; ", open.stream().map(Condition::words).toList());
       verdicts.add(Verdict.of(GuardRule.SCREENING_OPEN, Fact.said("not known", words)));
     }
-    screening.undecided(preparation).stream()
-        .map(condition -> about(GuardRule.DECISION_MISSING, condition))
-        .forEach(verdicts::add);
+    for (Condition condition : screening.undecided(preparation)) {
+      verdicts.add(about(GuardRule.DECISION_MISSING, condition));
+    }
     expired(question).ifPresent(verdicts::add);
-    screening.present(Finding.CAUTION, preparation).stream()
-        .map(condition -> caution(question, condition))
-        .forEach(verdicts::add);
+    for (Condition condition : screening.present(Finding.CAUTION, preparation)) {
+      verdicts.add(caution(question, condition));
+    }
   }
 
   private static Verdict about(GuardRule rule, Condition condition) {
@@ -193,17 +198,37 @@ public final class CourseGuards {
 
   /** The dose is found again in the clinic after an emergency, in a man who was examined. */
   private static Optional<Verdict> afterEmergency(Question question) {
-    Optional<Injection> reviewed = question.history().lastReviewed();
-    if (reviewed.isEmpty()) {
-      return Optional.empty();
-    }
-    Injection emergency = reviewed.get();
-    var facts = new ArrayList<>(List.of(DoseGuards.factsOf(question, emergency)));
+    History history = question.history();
+    return history
+        .lastReviewed()
+        .flatMap(
+            one ->
+                afterEmergency(
+                    question, DoseGuards.factsOf(question, one), history.isTestedSince(one)))
+        .or(
+            () ->
+                question
+                    .lastOfNobodyKnowsWhat()
+                    .flatMap(
+                        one -> afterEmergency(question, factsOf(one), one.isTestedSince(history))));
+  }
+
+  private static Fact[] factsOf(Before.NobodyKnows one) {
+    return new Fact[] {
+      new Fact.Happened("injected before", one.at()),
+      Fact.said("of", "nobody knows what"),
+      Fact.said("response", one.responseWords())
+    };
+  }
+
+  private static Optional<Verdict> afterEmergency(
+      Question question, Fact[] emergency, boolean isTested) {
+    var facts = new ArrayList<>(List.of(emergency));
     int known = facts.size();
     if (question.notExaminedSince().isPresent()) {
       facts.add(Fact.said("not on record since", "an examination"));
     }
-    if (!question.history().isTestedSince(emergency)) {
+    if (!isTested) {
       facts.add(Fact.said("not on record since", "a dose in the clinic, over within the hour"));
     }
     return facts.size() == known

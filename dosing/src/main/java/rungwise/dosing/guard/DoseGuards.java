@@ -8,6 +8,7 @@ import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.known.Dose;
+import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.ladder.Beginning;
 import rungwise.dosing.ladder.Carried;
@@ -90,17 +91,16 @@ public final class DoseGuards {
     if (volume.isMoreThan(ceiling)) {
       verdicts.add(Verdict.of(GuardRule.ABOVE_CEILING, Fact.said("maximum volume", ceiling)));
     }
-    preparation.ingredients().stream()
-        .filter(ingredient -> ingredient.isPassedBy(volume))
-        .map(
-            ingredient ->
-                Verdict.of(
-                    GuardRule.ABOVE_COMPONENT_LIMIT,
-                    Fact.said("this volume holds", ingredient.exactWords(volume)),
-                    Fact.said(
-                        "limit",
-                        ingredient.limit().orElseThrow().in(ingredient.component().unit()))))
-        .forEach(verdicts::add);
+    for (Ingredient ingredient : preparation.ingredients()) {
+      if (ingredient.isPassedBy(volume)) {
+        verdicts.add(
+            Verdict.of(
+                GuardRule.ABOVE_COMPONENT_LIMIT,
+                Fact.said("this volume holds", ingredient.exactWords(volume)),
+                Fact.said(
+                    "limit", ingredient.limit().orElseThrow().in(ingredient.component().unit()))));
+      }
+    }
   }
 
   private static void measuring(Barrel barrel, Volume volume, List<Verdict> verdicts) {
@@ -130,19 +130,19 @@ public final class DoseGuards {
   /** One rung above what was drawn and ordered of the last dose that went in, or less. */
   private static Optional<Verdict> oneStepUp(Question question, Volume volume) {
     List<Injection> since = question.history().sinceChangeTo(question.preparation());
-    Optional<Volume> base =
-        since.stream()
-            .filter(Injection::wentIn)
-            .map(Injection::smallerOfDrawnAndOrdered)
-            .reduce((earlier, later) -> later);
-    if (base.isEmpty()) {
-      return first(question, volume);
+    for (Injection one : since.reversed()) {
+      if (one.wentIn()) {
+        return above(one.smallerOfDrawnAndOrdered(), failedLast(since), question, volume);
+      }
     }
-    Optional<Volume> failed = failedLast(since);
-    Optional<Volume> highest = highest(question.ladder(), base.get(), failed);
-    return highest
+    return first(question, volume);
+  }
+
+  private static Optional<Verdict> above(
+      Volume base, Optional<Volume> failed, Question question, Volume volume) {
+    return highest(question.ladder(), base, failed)
         .filter(volume::isMoreThan)
-        .map(most -> tooHigh(base.get().toString(), failed, most));
+        .map(most -> tooHigh(base.toString(), failed, most));
   }
 
   /** The first dose that goes in is the first rung, or what may follow another preparation. */
@@ -187,10 +187,9 @@ public final class DoseGuards {
 
   /** What was tried last, if it is not known to have gone in. */
   private static Optional<Volume> failedLast(List<Injection> since) {
-    return since.stream()
-        .reduce((earlier, later) -> later)
-        .filter(one -> !one.wentIn())
-        .map(one -> one.ordered().orElse(one.drawn()));
+    return since.isEmpty() || since.getLast().wentIn()
+        ? Optional.empty()
+        : Optional.of(since.getLast().ordered().orElse(since.getLast().drawn()));
   }
 
   /**
@@ -224,9 +223,11 @@ public final class DoseGuards {
 
   /** One for each injection, so that an override of one says nothing of another. */
   private static List<Verdict> signAnew(Question question, Volume volume) {
-    return question.history().waiting(question.preparation(), volume).stream()
-        .map(one -> waitsFor(question, one))
-        .toList();
+    var verdicts = new ArrayList<Verdict>();
+    for (Injection one : question.history().waiting(question.preparation(), volume)) {
+      verdicts.add(waitsFor(question, one));
+    }
+    return verdicts;
   }
 
   private static Verdict waitsFor(Question question, Injection injection) {

@@ -59,6 +59,11 @@ public enum GuardRule {
       "What stands on record is not as it was written: nothing that rests on it can be relied on.",
       new Source.Assumption("a changed record may hide an erection, a contraindication or a dose"),
       "an administrator has put a sound record back"),
+  CLOCK_NOT_KNOWN(
+      GuardClass.HARD_STOP,
+      "It is not known what time it is: nothing that rests on time can be answered.",
+      new Source.Assumption("a clock that is ahead ends a wait too early"),
+      "the clock of the server is right, or somebody has confirmed its date and time"),
   RECALLED(
       GuardClass.HARD_STOP,
       "The clinic has taken this preparation out of use.",
@@ -74,7 +79,8 @@ public enum GuardRule {
       GuardClass.HARD_STOP,
       "He was injected before this record began, and when the last time was is not on record.",
       new Source.CommonPractice("ask for the last injection before the next one is given"),
-      "a report of his last injection is entered"),
+      "a report of his last injection is entered, or a prescriber confirms that an import that was"
+          + " undone was wrong"),
   PROTOCOL_NOT_FOR(
       GuardClass.HARD_STOP,
       "The protocol is not written for this preparation: the same volume would be another dose.",

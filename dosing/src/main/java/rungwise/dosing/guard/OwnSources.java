@@ -1,5 +1,7 @@
 package rungwise.dosing.guard;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import rungwise.dosing.history.Injection;
@@ -22,9 +24,11 @@ public final class OwnSources {
 
   /** The same verdicts, each with the source of its own number. */
   public static List<Verdict> of(Question question, List<Verdict> verdicts) {
-    return verdicts.stream()
-        .map(one -> one.citing(forPreparation(own(question, one), question.preparation())))
-        .toList();
+    var cited = new ArrayList<Verdict>(verdicts.size());
+    for (Verdict one : verdicts) {
+      cited.add(one.citing(forPreparation(own(question, one), question.preparation())));
+    }
+    return Collections.unmodifiableList(cited);
   }
 
   /**

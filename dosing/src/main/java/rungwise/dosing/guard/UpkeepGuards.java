@@ -25,8 +25,8 @@ final class UpkeepGuards {
   private UpkeepGuards() {}
 
   /**
-   * Nothing is injected by a record that is not as it was written, nor of a preparation that the
-   * clinic has taken out of use.
+   * Nothing is injected by a record that is not as it was written, nor while it is not known what
+   * time it is, nor of a preparation that the clinic has taken out of use.
    */
   static List<Verdict> ofTheCourse(Question question) {
     var verdicts = new ArrayList<Verdict>();
@@ -37,6 +37,11 @@ final class UpkeepGuards {
               GuardRule.RECORD_NOT_SOUND,
               flaws.stream().map(flaw -> Fact.said("what is wrong", flaw)).toArray(Fact[]::new)));
     }
+    question
+        .circumstances()
+        .clock()
+        .map(why -> Verdict.of(GuardRule.CLOCK_NOT_KNOWN, Fact.said("clock", why)))
+        .ifPresent(verdicts::add);
     if (question.circumstances().recalled()) {
       verdicts.add(
           Verdict.of(
@@ -48,9 +53,11 @@ final class UpkeepGuards {
   /** What speaks against one volume. */
   static List<Verdict> ofTheDose(Question question, Volume volume) {
     var verdicts = new ArrayList<Verdict>();
-    question.circumstances().newer().stream()
-        .filter(newer -> newer.isFor(question.preparation()))
-        .forEach(newer -> newerLimits(question, newer, volume, verdicts));
+    for (Protocol newer : question.circumstances().newer()) {
+      if (newer.isFor(question.preparation())) {
+        newerLimits(question, newer, volume, verdicts);
+      }
+    }
     boolean isMore =
         question
             .history()
@@ -111,9 +118,9 @@ final class UpkeepGuards {
    * any more. One that nobody knows of was due at the beginning of time.
    */
   private static Instant examinationDue(Question question) {
-    Optional<Injection> emergency = question.notExaminedSince();
+    Optional<Instant> emergency = question.notExaminedSince();
     if (emergency.isPresent()) {
-      return emergency.get().at();
+      return emergency.get();
     }
     int months = question.protocol().limits().reviewMonths().value();
     return question
@@ -139,7 +146,7 @@ final class UpkeepGuards {
     Fact last =
         question
             .notExaminedSince()
-            .<Fact>map(one -> new Fact.Happened("not examined since an emergency", one.at()))
+            .<Fact>map(at -> new Fact.Happened("not examined since an emergency", at))
             .or(() -> around.examined().map(at -> new Fact.Happened("examined", at)))
             .or(() -> around.began().map(at -> new Fact.Happened("not examined; course begun", at)))
             .orElseGet(() -> Fact.said("examined", "not known"));

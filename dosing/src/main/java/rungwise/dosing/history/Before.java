@@ -1,8 +1,10 @@
 package rungwise.dosing.history;
 
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.Preparation;
 import rungwise.quantities.Volume;
 
@@ -31,6 +33,22 @@ public record Before(
     nobodyKnows = List.copyOf(nobodyKnows);
   }
 
+  /** What may have been an emergency, and that no prescriber has reviewed as one. */
+  public List<NobodyKnows> openEmergencies(List<EmergencyReview> reviews) {
+    return nobodyKnows.stream()
+        .filter(NobodyKnows::mayBeEmergency)
+        .filter(one -> one.reviewOf(reviews).isEmpty())
+        .toList();
+  }
+
+  /** The last of those that a prescriber has reviewed. */
+  Optional<NobodyKnows> lastReviewed(List<EmergencyReview> reviews) {
+    return nobodyKnows.stream()
+        .filter(NobodyKnows::mayBeEmergency)
+        .filter(one -> one.reviewOf(reviews).isPresent())
+        .max(Comparator.comparing(NobodyKnows::at));
+  }
+
   /**
    * An erection that lasted, or may have lasted, 2 hours or more after nobody knows what.
    *
@@ -52,6 +70,34 @@ public record Before(
    * @param at the latest instant at which it can have been
    */
   public record NobodyKnows(long entry, Instant at, Grade grade, SoftAfter soft) {
+
+    /** Whether it lasted, or may have lasted, 4 hours or more. */
+    public boolean mayBeEmergency() {
+      return soft.mayReach(DurationLimits.EMERGENCY.value());
+    }
+
+    /** "fully firm, soft after 300 min". */
+    public String responseWords() {
+      return grade.words() + ", " + soft.words();
+    }
+
+    /** The review that covers it, the first one. */
+    private Optional<EmergencyReview> reviewOf(List<EmergencyReview> reviews) {
+      return reviews.stream()
+          .filter(review -> review.covers(entry, soft))
+          .min(Comparator.comparingLong(EmergencyReview::entry));
+    }
+
+    /** Whether a dose that was over in time was given in the clinic after its review. */
+    public boolean isTestedSince(History history) {
+      return reviewOf(history.reviews()).stream()
+          .anyMatch(
+              review ->
+                  history.injections().stream()
+                      .filter(Injection::provesInClinic)
+                      .filter(dose -> dose.at().isAfter(at))
+                      .anyMatch(dose -> dose.entry() > review.entry()));
+    }
 
     Injection asIfOf(Preparation preparation, Volume volume) {
       return new Injection(

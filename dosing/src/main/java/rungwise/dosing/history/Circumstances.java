@@ -20,6 +20,7 @@ import rungwise.dosing.protocol.Protocol;
  * @param unfinished what may mean 4 hours and is neither complete nor reviewed
  * @param expired what of the readiness for home was on record and has run out
  * @param flaws what of his record is not as it was written, in words; empty if nothing
+ * @param clock why it is not known what time it is, in words; empty if it is known
  */
 public record Circumstances(
     Optional<Instant> began,
@@ -30,7 +31,8 @@ public record Circumstances(
     Optional<Instant> lastTablet,
     List<Unfinished> unfinished,
     Set<Readiness> expired,
-    List<String> flaws) {
+    List<String> flaws,
+    Optional<String> clock) {
 
   /**
    * Somebody said what may mean 4 hours or still firm, and the report is not complete yet.
@@ -50,7 +52,8 @@ public record Circumstances(
           Optional.empty(),
           List.of(),
           Set.of(),
-          List.of());
+          List.of(),
+          Optional.empty());
 
   public Circumstances {
     newer = List.copyOf(newer);
@@ -67,7 +70,16 @@ public record Circumstances(
   /** The same for a man who was last examined at an instant. */
   public Circumstances withExamined(Instant at) {
     return new Circumstances(
-        began, Optional.of(at), found, recalled, newer, lastTablet, unfinished, expired, flaws);
+        began,
+        Optional.of(at),
+        found,
+        recalled,
+        newer,
+        lastTablet,
+        unfinished,
+        expired,
+        flaws,
+        clock);
   }
 
   /** The same after the entry of a number by which curvature or scarring was found. */
@@ -81,7 +93,8 @@ public record Circumstances(
         lastTablet,
         unfinished,
         expired,
-        flaws);
+        flaws,
+        clock);
   }
 
   /** The same with a preparation that the clinic has taken out of use. */
@@ -95,36 +108,61 @@ public record Circumstances(
         lastTablet,
         unfinished,
         expired,
-        flaws);
+        flaws,
+        clock);
   }
 
   /** The same under later versions of the protocol. */
   public Circumstances withNewer(List<Protocol> versions) {
     return new Circumstances(
-        began, examined, found, recalled, versions, lastTablet, unfinished, expired, flaws);
+        began, examined, found, recalled, versions, lastTablet, unfinished, expired, flaws, clock);
   }
 
   /** The same after a tablet for erections. */
   public Circumstances withTablet(Instant at) {
     return new Circumstances(
-        began, examined, found, recalled, newer, Optional.of(at), unfinished, expired, flaws);
+        began,
+        examined,
+        found,
+        recalled,
+        newer,
+        Optional.of(at),
+        unfinished,
+        expired,
+        flaws,
+        clock);
   }
 
   /** The same with items of the readiness for home that have run out. */
   public Circumstances withExpired(Set<Readiness> items) {
     return new Circumstances(
-        began, examined, found, recalled, newer, lastTablet, unfinished, items, flaws);
+        began, examined, found, recalled, newer, lastTablet, unfinished, items, flaws, clock);
   }
 
   /** The same with what may mean 4 hours. */
   public Circumstances withUnfinished(List<Unfinished> worries) {
     return new Circumstances(
-        began, examined, found, recalled, newer, lastTablet, worries, expired, flaws);
+        began, examined, found, recalled, newer, lastTablet, worries, expired, flaws, clock);
   }
 
   /** The same with a record that is not as it was written. */
   public Circumstances withFlaws(List<String> words) {
     return new Circumstances(
-        began, examined, found, recalled, newer, lastTablet, unfinished, expired, words);
+        began, examined, found, recalled, newer, lastTablet, unfinished, expired, words, clock);
+  }
+
+  /** The same while it is not known what time it is. */
+  public Circumstances withoutClock(String because) {
+    return new Circumstances(
+        began,
+        examined,
+        found,
+        recalled,
+        newer,
+        lastTablet,
+        unfinished,
+        expired,
+        flaws,
+        Optional.of(because));
   }
 }

@@ -14,7 +14,11 @@ import java.util.Optional;
 public record EmergencyReview(long entry, Optional<Instant> softWhenSeen) {
 
   boolean covers(Injection emergency) {
-    return entry > emergency.entry()
-        && (emergency.soft().hasKnownEnd() || softWhenSeen.isPresent());
+    return covers(emergency.entry(), emergency.soft());
+  }
+
+  /** Whether it was written after an entry, and covers what that said of the end. */
+  boolean covers(long emergency, SoftAfter soft) {
+    return entry > emergency && (soft.hasKnownEnd() || softWhenSeen.isPresent());
   }
 }

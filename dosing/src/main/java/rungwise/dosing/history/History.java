@@ -140,12 +140,12 @@ public record History(
    * once, by the gravest of what was said of it.
    */
   public List<Injection> openEmergencies() {
-    var open =
-        new ArrayList<>(
-            Stream.concat(injections.stream(), before.undated().stream())
-                .filter(Injection::mayBeEmergency)
-                .filter(this::isOpen)
-                .toList());
+    var open = new ArrayList<Injection>();
+    addOpen(injections, open);
+    addOpen(before.undated(), open);
+    if (struck.isEmpty()) {
+      return List.copyOf(open);
+    }
     Map<Long, Long> told = new HashMap<>();
     open.forEach(one -> told.put(one.entry(), one.entry()));
     struck.stream()
@@ -155,6 +155,14 @@ public record History(
         .map(Struck::said)
         .forEach(open::add);
     return List.copyOf(open);
+  }
+
+  private void addOpen(List<Injection> said, List<Injection> open) {
+    for (Injection one : said) {
+      if (one.mayBeEmergency() && isOpen(one)) {
+        open.add(one);
+      }
+    }
   }
 
   /** Of one injection one report is told; of one entry that told of several, each of them. */
@@ -168,7 +176,9 @@ public record History(
 
   /** The last emergency, known or possible, that a prescriber has reviewed. */
   public Optional<Injection> lastReviewed() {
-    return emergencies().filter(one -> !isOpen(one)).max(IN_ORDER);
+    return reviews.isEmpty()
+        ? Optional.empty()
+        : emergencies().filter(one -> !isOpen(one)).max(IN_ORDER);
   }
 
   private Stream<Injection> emergencies() {
@@ -202,11 +212,15 @@ public record History(
    * of another one of which this volume holds as much or more, or of nobody knows what.
    */
   public Optional<Injection> closing(Preparation preparation, Volume volume) {
-    return Stream.concat(
-            everSaid().stream()
-                .filter(Injection::closesVolume)
-                .filter(one -> one.isReachedBy(preparation, volume)),
-            before.nobodyKnows().stream().map(one -> one.asIfOf(preparation, volume)))
+    for (Injection one : everSaid()) {
+      if (one.closesVolume()
+          && one.isReachedBy(preparation, volume)
+          && !isReopened(one, preparation.id(), volume)) {
+        return Optional.of(one);
+      }
+    }
+    return before.nobodyKnows().stream()
+        .map(one -> one.asIfOf(preparation, volume))
         .filter(one -> !isReopened(one, preparation.id(), volume))
         .findFirst();
   }
@@ -223,11 +237,21 @@ public record History(
    * at less than this volume, and no later one at that dose or more is known to have been short.
    */
   public Optional<Injection> forbiddingHigher(Preparation preparation, Volume volume) {
-    return everSaid().stream()
-        .filter(Injection::forbidsHigherDose)
-        .filter(one -> one.isPassedBy(preparation, volume))
-        .filter(one -> injections.stream().noneMatch(other -> isAnswer(one, other)))
-        .findFirst();
+    for (Injection one : everSaid()) {
+      if (one.forbidsHigherDose() && one.isPassedBy(preparation, volume) && !isAnswered(one)) {
+        return Optional.of(one);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private boolean isAnswered(Injection earlier) {
+    for (Injection later : injections) {
+      if (isAnswer(earlier, later)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** What is said of the same injection now is no answer to what was said of it before. */
@@ -243,11 +267,15 @@ public record History(
    * erection lasted over an hour, or nobody knows how long, and nobody has accepted that.
    */
   public List<Injection> waiting(Preparation preparation, Volume volume) {
-    return everSaid().stream()
-        .filter(Injection::waitsForSignature)
-        .filter(one -> one.isReachedBy(preparation, volume))
-        .filter(one -> acceptances.stream().noneMatch(accepted -> accepted.covers(one)))
-        .toList();
+    var waiting = new ArrayList<Injection>();
+    for (Injection one : everSaid()) {
+      if (one.waitsForSignature()
+          && one.isReachedBy(preparation, volume)
+          && acceptances.stream().noneMatch(accepted -> accepted.covers(one))) {
+        waiting.add(one);
+      }
+    }
+    return List.copyOf(waiting);
   }
 
   /** Injections after an instant less a span, that far end left out, and up to the instant. */

@@ -1,8 +1,10 @@
 package rungwise.dosing.history;
 
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
@@ -43,6 +45,12 @@ public record Question(
     return new Question(group, screening, readiness, protocol, ladder, history, vial, other, now);
   }
 
+  /** The same, asked at another instant. */
+  public Question at(Instant other) {
+    return new Question(
+        group, screening, readiness, protocol, ladder, history, vial, circumstances, other);
+  }
+
   /** The preparation that the ladder is for. */
   public Preparation preparation() {
     return ladder.preparation();
@@ -58,8 +66,17 @@ public record Question(
   }
 
   /** The last emergency, known or possible, since which nobody has examined him. */
-  public Optional<Injection> notExaminedSince() {
-    return history.lastReviewed().filter(one -> !circumstances.isExaminedSince(one.at()));
+  public Optional<Instant> notExaminedSince() {
+    return Stream.concat(
+            history.lastReviewed().map(Injection::at).stream(),
+            lastOfNobodyKnowsWhat().map(Before.NobodyKnows::at).stream())
+        .filter(at -> !circumstances.isExaminedSince(at))
+        .max(Comparator.naturalOrder());
+  }
+
+  /** The last emergency from before of nobody knows what that a prescriber has reviewed. */
+  public Optional<Before.NobodyKnows> lastOfNobodyKnowsWhat() {
+    return history.before().lastReviewed(history.reviews());
   }
 
   /** What the first dose of this preparation rests on. */

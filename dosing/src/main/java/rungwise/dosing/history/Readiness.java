@@ -1,6 +1,5 @@
 package rungwise.dosing.history;
 
-import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -33,10 +32,10 @@ public enum Readiness {
 
   /** What is needed and not in a set, in words. */
   public static String missing(Preparation preparation, Set<Readiness> onRecord) {
-    return Arrays.stream(values())
-        .filter(neededFor(preparation)::contains)
-        .filter(item -> !onRecord.contains(item))
-        .map(Readiness::words)
-        .collect(Collectors.joining("; "));
+    Set<Readiness> missing = neededFor(preparation);
+    missing.removeAll(onRecord);
+    return missing.isEmpty()
+        ? ""
+        : missing.stream().map(Readiness::words).collect(Collectors.joining("; "));
   }
 }

@@ -98,17 +98,17 @@ public record Preparation(
 
   /** The ingredient of that component, if the preparation holds it. */
   public Optional<Ingredient> ingredient(Component component) {
-    return ingredients.stream().filter(one -> one.component() == component).findFirst();
+    for (Ingredient ingredient : ingredients) {
+      if (ingredient.component() == component) {
+        return Optional.of(ingredient);
+      }
+    }
+    return Optional.empty();
   }
 
   /** Whether this holds that component. */
   public boolean holds(Component component) {
-    for (Ingredient ingredient : ingredients) {
-      if (ingredient.component() == component) {
-        return true;
-      }
-    }
-    return false;
+    return ingredient(component).isPresent();
   }
 
   /**
@@ -160,16 +160,21 @@ public record Preparation(
 
   /** "papaverine hydrochloride 30 mg, phentolamine mesylate 1 mg, alprostadil 10 mcg per mL". */
   public String composition() {
-    return compositionOf(ingredients);
+    return wordsOf(ingredients);
   }
 
   /** The same words for any list of ingredients, such as those of a label. */
   public static String compositionOf(List<Ingredient> ingredients) {
-    return ingredients.stream()
-            .sorted(Comparator.comparing(Ingredient::component))
-            .map(Ingredient::strengthWords)
-            .collect(Collectors.joining(", "))
-        + PER_MILLILITRE;
+    return wordsOf(
+        ingredients.stream().sorted(Comparator.comparing(Ingredient::component)).toList());
+  }
+
+  private static String wordsOf(List<Ingredient> inOrder) {
+    var words = new StringBuilder();
+    for (Ingredient ingredient : inOrder) {
+      words.append(words.isEmpty() ? "" : ", ").append(ingredient.strengthWords());
+    }
+    return words.append(PER_MILLILITRE).toString();
   }
 
   /**

@@ -2,6 +2,7 @@ package rungwise.dosing.ladder;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.syringe.Barrel;
@@ -44,17 +45,31 @@ public record Ladder(Preparation preparation, Barrel barrel, List<Volume> rungs,
 
   /** The largest rung that is not above a volume. */
   public Optional<Volume> atOrBelow(Volume volume) {
-    return rungs.stream().filter(rung -> !rung.isMoreThan(volume)).reduce((low, high) -> high);
+    return highest(rung -> !rung.isMoreThan(volume));
   }
 
   /** The largest rung that is below a volume. */
   public Optional<Volume> below(Volume volume) {
-    return rungs.stream().filter(rung -> rung.isLessThan(volume)).reduce((low, high) -> high);
+    return highest(rung -> rung.isLessThan(volume));
+  }
+
+  private Optional<Volume> highest(Predicate<Volume> wanted) {
+    for (Volume rung : rungs.reversed()) {
+      if (wanted.test(rung)) {
+        return Optional.of(rung);
+      }
+    }
+    return Optional.empty();
   }
 
   /** The smallest rung that is above a volume. */
   public Optional<Volume> above(Volume volume) {
-    return rungs.stream().filter(rung -> rung.isMoreThan(volume)).findFirst();
+    for (Volume rung : rungs) {
+      if (rung.isMoreThan(volume)) {
+        return Optional.of(rung);
+      }
+    }
+    return Optional.empty();
   }
 
   /** A rung as a dose that can be read out. */

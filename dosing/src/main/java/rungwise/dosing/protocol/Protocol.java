@@ -282,7 +282,12 @@ public record Protocol(
 
   /** The step from an amount; none from the last one on. */
   public Optional<Step> stepFrom(ProtocolAmount amount) {
-    return steps.stream().filter(step -> !amount.isMoreThan(step.upTo())).findFirst();
+    for (Step step : steps) {
+      if (!amount.isMoreThan(step.upTo())) {
+        return Optional.of(step);
+      }
+    }
+    return Optional.empty();
   }
 
   /** The step from a volume of a preparation; none from the last one on. */

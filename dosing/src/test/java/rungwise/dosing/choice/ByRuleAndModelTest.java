@@ -14,6 +14,7 @@ import rungwise.dosing.Dosing;
 import rungwise.dosing.LabelWorld;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Decision;
+import rungwise.dosing.decision.KeptAdvice;
 import rungwise.dosing.decision.Reason;
 import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.history.Fact;
@@ -179,10 +180,10 @@ final class ByRuleAndModelTest {
                 (long) Math.ceil(chance * 1000) + " in 1000, limit " + limit + " in 1000"));
     assertThat(rules(advice)).contains(TitrationRule.STEP_AFTER_PARTIAL);
     assertThat(advice.record()).contains("choice: by rule and model invented version 1");
-    assertThat(Advice.choiceIn(advice.record())).contains("by rule and model invented version 1");
+    assertThat(KeptAdvice.of(advice).choice()).contains("by rule and model invented version 1");
     assertThat(byRule.record()).contains("choice: by rule\n");
-    assertThat(Advice.choiceIn(byRule.record())).contains("by rule");
-    assertThat(Advice.choiceIn("none")).isEmpty();
+    assertThat(new KeptAdvice(byRule.record(), Optional.empty()).choice()).contains("by rule");
+    assertThat(new KeptAdvice("none", Optional.empty()).choice()).isEmpty();
   }
 
   @Test

@@ -37,6 +37,11 @@ final class UpkeepAlone {
                     usual().around(Circumstances.NONE.withFlaws(List.of("entry 3 was changed"))),
                     "0.25")),
         new Alone(
+            GuardRule.CLOCK_NOT_KNOWN,
+            () ->
+                home(
+                    usual().around(Circumstances.NONE.withoutClock("it jumped by 1 day")), "0.25")),
+        new Alone(
             GuardRule.RECALLED,
             () -> home(usual().around(Circumstances.NONE.withRecall()), "0.25")),
         new Alone(

@@ -108,7 +108,8 @@ final class UpkeepGuardsTest {
                       Optional.empty(),
                       List.of(),
                       Set.of(),
-                      List.of()))
+                      List.of(),
+                      Optional.empty()))
               .injected("0.25", Grade.FULLY_FIRM, minutes(20))
               .injected("0.5", Grade.FULLY_FIRM, minutes(240))
               .reviewed()
@@ -191,6 +192,16 @@ final class UpkeepGuardsTest {
     var advice = Dosing.advise(world.question());
     assertThat(advice.decision()).isEqualTo(new Decision.Pause());
     assertThat(advice.reason().rule()).isEqualTo(TitrationRule.RECORD_FIRST);
+  }
+
+  @Test
+  void while_it_is_not_known_what_time_it_is_nothing_is_injected_and_no_dose_is_proposed() {
+    LabelWorld world = usual().around(Circumstances.NONE.withoutClock("it jumped by 1 day"));
+
+    assertThat(blocks(world, "0.12", Place.CLINIC)).containsExactly(GuardRule.CLOCK_NOT_KNOWN);
+    var advice = Dosing.advise(world.question());
+    assertThat(advice.decision()).isEqualTo(new Decision.Pause());
+    assertThat(advice.reason().rule()).isEqualTo(TitrationRule.CLOCK_FIRST);
   }
 
   @Test

@@ -44,7 +44,7 @@ public final class CourseFile {
       plain.get().tell(taker);
       return Reading.of(new Found(builder.build(), plain.get().preparation(), /* leftOut= */ 0));
     }
-    return switch (HistoryFile.read(file)) {
+    return switch (HistoryFile.read(file, FileText.MOST_BYTES)) {
       case Reading.Refused<HistoryFile> refused -> new Reading.Refused<>(refused.faults());
       case Reading.Read<HistoryFile> read ->
           choice

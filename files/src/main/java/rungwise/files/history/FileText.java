@@ -1,14 +1,16 @@
 package rungwise.files.history;
 
 import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.EOFException;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
+import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CoderResult;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
 import rungwise.quantities.Reading;
@@ -16,8 +18,14 @@ import rungwise.quantities.Reading;
 /** The text of a file, unpacked and decoded, or the line at which that ends. */
 final class FileText {
 
-  /** A quarter of a gigabyte: far above any clinic's history, far below what a machine holds. */
+  /** What a fit reads, of many clinics: a quarter of a gigabyte. */
   static final int MOST_BYTES = 1 << 28;
+
+  /** What is brought into a record or read for one man, of which each cell is kept: 16 MB. */
+  static final int MOST_BYTES_OF_ONE = 1 << 24;
+
+  private static final int MEGA = 20;
+  private static final int LONGEST_LINE = 1 << 16;
 
   private static final String PACKED = ".gz";
   private static final int FIRST_OF_GZIP = 0x1f;
@@ -28,7 +36,12 @@ final class FileText {
 
   private FileText() {}
 
-  static Reading<String> of(String name, byte[] content) {
+  /**
+   * The text of a file.
+   *
+   * @param most how many bytes it may have once unpacked
+   */
+  static Reading<String> of(String name, byte[] content, long most) {
     boolean isPacked = isPacked(name);
     if (isPacked != startsLikeGzip(content)) {
       return Reading.refused(
@@ -36,7 +49,13 @@ final class FileText {
               ? "line 1: " + name + " is not packed with gzip: pack it, or name it .csv"
               : "line 1: " + name + " is packed with gzip: name it .csv.gz, or unpack it");
     }
-    return isPacked ? unpacked(name, content) : decoded(content);
+    try (InputStream raw = new ByteArrayInputStream(content);
+        InputStream in = isPacked ? new GZIPInputStream(raw, BLOCK) : raw) {
+      return read(name, in, most);
+    } catch (IOException broken) {
+      return Reading.refused(
+          "line 1: " + name + " is not a sound gzip file: copy it again, or pack it again");
+    }
   }
 
   /** Whether a file of this name is to be unpacked. */
@@ -50,52 +69,100 @@ final class FileText {
         && (content[1] & BYTE) == SECOND_OF_GZIP;
   }
 
-  private static Reading<String> unpacked(String name, byte[] content) {
-    var bytes = new ByteArrayOutputStream();
-    try (var in = new GZIPInputStream(new ByteArrayInputStream(content))) {
-      byte[] block = new byte[BLOCK];
+  private static Reading<String> read(String name, InputStream in, long most) throws IOException {
+    var text = new Decoded(most);
+    byte[] block = new byte[BLOCK];
+    try {
       for (int count = in.read(block); count >= 0; count = in.read(block)) {
-        bytes.write(block, 0, count);
-        if (bytes.size() > MOST_BYTES) {
-          return Reading.refused(
-              lineAfter(bytes.toByteArray(), bytes.size())
-                  + "the unpacked file is larger than a history can be");
+        Optional<String> fault = text.take(ByteBuffer.wrap(block, 0, count));
+        if (fault.isPresent()) {
+          return Reading.refused(fault.get());
         }
       }
     } catch (EOFException cut) {
-      return Reading.refused(
-          lineAfter(bytes.toByteArray(), bytes.size())
-              + name
-              + " ends in the middle: copy the whole file again");
+      return Reading.refused(text.line() + name + " ends in the middle: copy the whole file again");
     } catch (ZipException broken) {
       return Reading.refused(
-          lineAfter(bytes.toByteArray(), bytes.size())
-              + name
-              + " is not a sound gzip file: copy it again, or pack it again");
-    } catch (IOException impossible) {
-      throw new IllegalStateException("bug: bytes in memory cannot be read", impossible);
+          text.line() + name + " is not a sound gzip file: copy it again, or pack it again");
     }
-    return decoded(bytes.toByteArray());
+    return text.end();
   }
 
-  private static Reading<String> decoded(byte[] bytes) {
-    ByteBuffer in = ByteBuffer.wrap(bytes);
-    CharBuffer out = CharBuffer.allocate(bytes.length);
-    CoderResult result =
-        StandardCharsets.UTF_8.newDecoder().decode(in, out, /* endOfInput= */ true);
-    if (result.isError()) {
-      return Reading.refused(
-          lineAfter(bytes, in.position()) + "this is not UTF-8 text: save the file as UTF-8");
-    }
-    String text = out.flip().toString();
-    return Reading.of(text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text);
-  }
+  /**
+   * Text as it is decoded block by block, so that no more of it is in memory than may be. What goes
+   * on in one line for longer than any history does is refused before it is all there.
+   */
+  private static final class Decoded {
 
-  private static String lineAfter(byte[] bytes, int count) {
-    long line = 1;
-    for (int i = 0; i < count; i++) {
-      line += bytes[i] == '\n' ? 1 : 0;
+    private final long most;
+    private final CharsetDecoder decoder = StandardCharsets.UTF_8.newDecoder();
+    private final CharBuffer out = CharBuffer.allocate(BLOCK);
+    private final StringBuilder text = new StringBuilder();
+    private ByteBuffer rest = ByteBuffer.allocate(0);
+    private long bytes = 0;
+    private long lines = 0;
+    private int lineBegins = 0;
+
+    Decoded(long most) {
+      this.most = most;
     }
-    return "line " + line + ": ";
+
+    /** Takes the next block; gives back why it is refused. */
+    Optional<String> take(ByteBuffer block) {
+      bytes += block.remaining();
+      if (bytes > most) {
+        return Optional.of(
+            line()
+                + "the file is larger, once unpacked, than "
+                + (most >> MEGA)
+                + " MB: divide it");
+      }
+      ByteBuffer in = ByteBuffer.allocate(rest.remaining() + block.remaining());
+      in.put(rest).put(block).flip();
+      Optional<String> fault = decode(in, /* isEnd= */ false);
+      rest = in;
+      return fault;
+    }
+
+    Reading<String> end() {
+      Optional<String> fault = decode(rest, /* isEnd= */ true);
+      if (fault.isPresent()) {
+        return Reading.refused(fault.get());
+      }
+      int begin = text.indexOf(BYTE_ORDER_MARK) == 0 ? 1 : 0;
+      return Reading.of(text.substring(begin));
+    }
+
+    private Optional<String> decode(ByteBuffer in, boolean isEnd) {
+      CoderResult result = CoderResult.OVERFLOW;
+      while (result.isOverflow()) {
+        result = decoder.decode(in, out, isEnd);
+        append();
+      }
+      if (result.isError()) {
+        return Optional.of(line() + "this is not UTF-8 text: save the file as UTF-8");
+      }
+      return text.length() - lineBegins > LONGEST_LINE
+          ? Optional.of(line() + "this line is longer than a history's can be: it has no end")
+          : Optional.empty();
+    }
+
+    private void append() {
+      out.flip();
+      while (out.hasRemaining()) {
+        char next = out.get();
+        text.append(next);
+        if (next == '\n') {
+          lines++;
+          lineBegins = text.length();
+        }
+      }
+      out.clear();
+    }
+
+    /** "line 3: ", the line that is being read. */
+    String line() {
+      return "line " + (lines + 1) + ": ";
+    }
   }
 }

@@ -15,6 +15,8 @@ import rungwise.quantities.Reading;
  */
 public record HistoryFile(List<HistoryLine> lines) {
 
+  private static final long BYTES_IN_A_MEGABYTE = 1 << 20;
+
   public HistoryFile {
     lines = List.copyOf(lines);
   }
@@ -25,11 +27,19 @@ public record HistoryFile(List<HistoryLine> lines) {
    * @throws IOException if the file is there and the disk fails
    */
   public static Reading<HistoryFile> read(Path file) throws IOException {
+    return read(file, FileText.MOST_BYTES_OF_ONE);
+  }
+
+  /** The same of a file that may have as many bytes, once unpacked. */
+  static Reading<HistoryFile> read(Path file, long most) throws IOException {
     if (Files.isDirectory(file)) {
       return Reading.refused(file + " is a folder: give a file whose name ends in .csv or .csv.gz");
     }
     try {
-      return read(file.toString(), Files.readAllBytes(file));
+      if (Files.size(file) > most) {
+        return Reading.refused(tooLarge(file, most));
+      }
+      return read(file.toString(), Files.readAllBytes(file), most);
     } catch (NoSuchFileException missing) {
       return Reading.refused("There is no file " + file + ": give the path of a history file");
     }
@@ -41,11 +51,32 @@ public record HistoryFile(List<HistoryLine> lines) {
    * @param name the name of the file, which tells whether it is packed
    */
   public static Reading<HistoryFile> read(String name, byte[] content) {
-    Reading<String> text = FileText.of(name, content);
+    return read(name, content, FileText.MOST_BYTES_OF_ONE);
+  }
+
+  private static String tooLarge(Path file, long most) {
+    return "line 1: " + file + " has more than " + most / BYTES_IN_A_MEGABYTE + " MB: divide it";
+  }
+
+  private static Reading<HistoryFile> read(String name, byte[] content, long most) {
+    Reading<String> text = FileText.of(name, content, most);
     return switch (text) {
       case Reading.Refused<String> refused -> new Reading.Refused<>(refused.faults());
       case Reading.Read<String> read -> HistoryTable.read(read.value()).map(HistoryFile::new);
     };
+  }
+
+  /**
+   * Reads a file as far as it is right.
+   *
+   * @throws NoSuchFileException if it is not there
+   * @throws IOException if the disk fails
+   */
+  public static HistorySurvey survey(Path file) throws IOException {
+    return Files.size(file) > FileText.MOST_BYTES_OF_ONE
+        ? new HistorySurvey(
+            List.of(), List.of(tooLarge(file, FileText.MOST_BYTES_OF_ONE)), /* aside= */ 0)
+        : survey(file.toString(), Files.readAllBytes(file));
   }
 
   /**
@@ -54,7 +85,7 @@ public record HistoryFile(List<HistoryLine> lines) {
    * @param name the name of the file, which tells whether it is packed
    */
   public static HistorySurvey survey(String name, byte[] content) {
-    Reading<String> text = FileText.of(name, content);
+    Reading<String> text = FileText.of(name, content, FileText.MOST_BYTES_OF_ONE);
     return switch (text) {
       case Reading.Refused<String> refused ->
           new HistorySurvey(List.of(), refused.faults(), /* aside= */ 0);

@@ -13,6 +13,7 @@ enum Key {
   ON_BEHALF_OF,
   CORRECTS,
   REASON,
+  CLOCK,
   FACTS;
 
   String token() {

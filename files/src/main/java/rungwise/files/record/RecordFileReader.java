@@ -128,6 +128,7 @@ public final class RecordFileReader implements Iterator<RecordedEntry>, AutoClos
             text(values, Key.ON_BEHALF_OF),
             text(values, Key.CORRECTS),
             text(values, Key.REASON),
+            text(values, Key.CLOCK),
             facts);
     require(values.isEmpty(), values.keySet() + " is not known in an entry");
     return entry;

@@ -56,6 +56,7 @@ public final class RecordFileWriter implements AutoCloseable {
     write(Key.ON_BEHALF_OF, entry.onBehalfOf());
     write(Key.CORRECTS, entry.corrects());
     write(Key.REASON, entry.reason());
+    write(Key.CLOCK, entry.clock());
     out.writeArrayPropertyStart(Key.FACTS.token());
     entry.facts().forEach(this::write);
     out.writeEndArray();

@@ -8,6 +8,7 @@ import static rungwise.store.schema.Tables.DAILY_TABLET_DECIDED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_ACCEPTED;
+import static rungwise.store.schema.Tables.DOSE_SIGNED_DECISION;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
@@ -37,6 +38,8 @@ import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
+import rungwise.dosing.decision.DecisionValues;
+import rungwise.dosing.decision.KeptAdvice;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.PreparationId;
@@ -61,6 +64,7 @@ import rungwise.store.schema.tables.records.ScreenedRecord;
  *
  * @param rungs the ladders that were signed, by the entry's id
  * @param overridden the holds that were overridden, by the entry's id
+ * @param decisions the values of the advices that were signed
  * @param causes what went wrong, by the entry's id
  * @param answers the answers of a screening, by the entry's id
  * @param saidLines what was typed into unfinished reports, by the entry's id
@@ -69,6 +73,7 @@ import rungwise.store.schema.tables.records.ScreenedRecord;
 record FactReading(
     Map<String, List<Long>> rungs,
     HoldRows overridden,
+    DecisionRows decisions,
     Map<String, List<String>> causes,
     Map<String, Result<ScreenedAnswerRecord>> answers,
     Map<String, Result<ReadinessRecordedLineRecord>> planLines,
@@ -97,6 +102,7 @@ record FactReading(
       case DOSE_SIGNED ->
           signed(
               own(row, DOSE_SIGNED),
+              decisions.of(row.into(DOSE_SIGNED_DECISION)),
               Optional.ofNullable(row.get(DOSE_SIGNED_ACCEPTED.UP_TO_MILLISECONDS)));
       case INJECTION_REPORTED -> reported(own(row, INJECTION_REPORTED), isOrdered(row));
       case HANDED_OVER -> InjectionRows.handed(own(row, HANDED_OVER));
@@ -171,7 +177,8 @@ record FactReading(
             row.getProtocolVersion()));
   }
 
-  private CourseFact signed(DoseSignedRecord row, Optional<Long> accepted) {
+  private CourseFact signed(
+      DoseSignedRecord row, Optional<DecisionValues> values, Optional<Long> accepted) {
     String entry = row.getEntryId();
     return new CourseFact.DoseSigned(
         new Plan(
@@ -188,7 +195,7 @@ record FactReading(
             .map(token -> Tokens.read(ChangeReason.class, token)),
         row.getBasis(),
         row.getAskedAt(),
-        row.getAdvice(),
+        new KeptAdvice(row.getAdvice(), values),
         Optional.ofNullable(row.getNextStepMicrolitres()).map(Volume::ofMicrolitres),
         accepted.map(TimeSpan::new));
   }

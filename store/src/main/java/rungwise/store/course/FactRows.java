@@ -81,6 +81,7 @@ final class FactRows {
     }
     rows.addAll(HoldRows.rows(signed.overridden()));
     signed.accepted().map(FactRows::row).ifPresent(rows::add);
+    signed.advice().values().map(DecisionRows::rows).ifPresent(rows::addAll);
     return rows;
   }
 
@@ -103,7 +104,7 @@ final class FactRows {
     row.setChangeReason(signed.changed().map(Tokens::of).orElse(null));
     row.setBasis(signed.basis());
     row.setAskedAt(signed.askedAt());
-    row.setAdvice(signed.advice());
+    row.setAdvice(signed.advice().text());
     row.setNextStepMicrolitres(signed.nextStep().map(Volume::microlitres).orElse(null));
     return row;
   }

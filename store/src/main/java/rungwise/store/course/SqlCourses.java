@@ -9,10 +9,12 @@ import static rungwise.store.schema.Tables.DAILY_TABLET_DECIDED;
 import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_ACCEPTED;
+import static rungwise.store.schema.Tables.DOSE_SIGNED_DECISION;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_HOLD;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_HOLD_FACT;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_OVERRIDE;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_RUNG;
+import static rungwise.store.schema.Tables.DOSE_SIGNED_SPOKEN;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
@@ -208,6 +210,10 @@ public final class SqlCourses implements Courses {
             lines
                 .of(DOSE_SIGNED_HOLD_FACT.ENTRY_ID, DOSE_SIGNED_HOLD_FACT.LINE)
                 .intoGroups(DOSE_SIGNED_HOLD_FACT.ENTRY_ID)),
+        new DecisionRows(
+            lines
+                .of(DOSE_SIGNED_SPOKEN.ENTRY_ID, DOSE_SIGNED_SPOKEN.LINE)
+                .intoGroups(DOSE_SIGNED_SPOKEN.ENTRY_ID)),
         lines
             .of(INJECTION_REPORTED_CAUSE.ENTRY_ID, INJECTION_REPORTED_CAUSE.LINE)
             .intoGroups(INJECTION_REPORTED_CAUSE.ENTRY_ID, INJECTION_REPORTED_CAUSE.CAUSE),
@@ -240,6 +246,7 @@ public final class SqlCourses implements Courses {
     tables.put(READINESS_RECORDED, FactKind.READINESS_RECORDED);
     tables.put(DOSE_SIGNED, FactKind.DOSE_SIGNED);
     tables.put(DOSE_SIGNED_ACCEPTED, FactKind.DOSE_SIGNED);
+    tables.put(DOSE_SIGNED_DECISION, FactKind.DOSE_SIGNED);
     tables.put(HANDED_OVER, FactKind.HANDED_OVER);
     tables.put(INJECTION_REPORTED, FactKind.INJECTION_REPORTED);
     tables.put(REPORT_UNFINISHED, FactKind.REPORT_UNFINISHED);

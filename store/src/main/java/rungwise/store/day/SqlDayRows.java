@@ -99,12 +99,12 @@ public final class SqlDayRows implements DayRows {
   }
 
   @Override
-  public void keep(DayRow row, long end, String versions, Set<String> words) {
+  public void keep(DayRow row, Basis basis, long end, Set<String> words) {
     if (endOf(row.course()) != end) {
       return; // it is due again
     }
     DSLContext writing = database.writing();
-    DayRowRecord kept = recordOf(row, end, versions);
+    DayRowRecord kept = recordOf(row, basis, end);
     writing
         .insertInto(DAY_ROW)
         .set(kept)
@@ -124,7 +124,7 @@ public final class SqlDayRows implements DayRows {
     }
   }
 
-  private DayRowRecord recordOf(DayRow row, long end, String versions) {
+  private DayRowRecord recordOf(DayRow row, Basis basis, long end) {
     var kept = new DayRowRecord();
     kept.setCourseId(row.course().text());
     kept.setNeedRank(row.need().ordinal());
@@ -132,7 +132,8 @@ public final class SqlDayRows implements DayRows {
     kept.setHoldsUntil(row.until().toEpochMilli());
     kept.setEmergencyAt(row.emergencyAt().map(Instant::toEpochMilli).orElse(null));
     kept.setLastSeq(end);
-    kept.setVersions(versions);
+    kept.setVersions(basis.versions());
+    kept.setMadeAt(basis.now().toEpochMilli());
     kept.setMan(row.man());
     kept.setRecordNumber(row.recordNumber());
     kept.setAdvice(row.advice());
@@ -147,6 +148,7 @@ public final class SqlDayRows implements DayRows {
   private static Condition isDue(Basis basis) {
     return DAY_ROW.COURSE_ID.in(
         where(DAY_ROW.HOLDS_UNTIL.le(basis.now().toEpochMilli()))
+            .union(where(DAY_ROW.MADE_AT.gt(basis.now().toEpochMilli())))
             .union(where(DAY_ROW.VERSIONS.lt(basis.versions())))
             .union(where(DAY_ROW.VERSIONS.gt(basis.versions()))));
   }
@@ -241,6 +243,7 @@ public final class SqlDayRows implements DayRows {
         read.isPresent()
             && kept.getVersions().equals(basis.versions())
             && kept.getHoldsUntil() > basis.now().toEpochMilli()
+            && kept.getMadeAt() <= basis.now().toEpochMilli()
             && kept.getLastSeq() == (end == null ? 0 : end);
     return idOf(kept.getCourseId()).map(id -> new Listed(id, read, isCurrent));
   }

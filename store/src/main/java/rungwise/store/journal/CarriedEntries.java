@@ -50,6 +50,7 @@ public final class CarriedEntries {
         Optional.ofNullable(entry.getOnBehalfOf()),
         Optional.ofNullable(entry.getCorrects()),
         Optional.ofNullable(entry.getReason()),
+        Optional.ofNullable(entry.getClockBelieved()),
         facts);
   }
 
@@ -70,6 +71,7 @@ public final class CarriedEntries {
               entry.onBehalfOf(),
               entry.corrects(),
               entry.reason()),
+          entry.clock(),
           entry.facts().stream().map(FactValues::row).toArray(TableRecord<?>[]::new));
     } catch (IllegalArgumentException e) {
       throw RecordFault.of(entry.number(), String.valueOf(e.getMessage()), e);

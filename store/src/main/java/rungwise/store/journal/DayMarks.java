@@ -24,6 +24,7 @@ public final class DayMarks {
     row.setCourseId(course);
     row.setNeedRank(UNKNOWN_RANK);
     row.setSince(PASSED);
+    row.setMadeAt(PASSED);
     row.setHoldsUntil(PASSED);
     row.setLastSeq(PASSED);
     row.setVersions("");

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.jooq.DSLContext;
 import org.jooq.Field;
 import org.jooq.TableRecord;
@@ -31,6 +32,7 @@ public final class Journal {
   private final Seals seals;
   private final CourseEnds courseEnds;
   private Optional<KeptEnd> keptEnd = Optional.empty();
+  private volatile Supplier<Optional<String>> clockBelieved = Optional::empty;
 
   public Journal(Database database, JournalKey key) {
     this.database = database;
@@ -47,9 +49,15 @@ public final class Journal {
    *     was sealed
    */
   public String append(NewEntry entry, TableRecord<?>... facts) {
+    return append(entry, clockBelieved.get(), facts);
+  }
+
+  /** The same of an entry that was written elsewhere, with what was believed of the clock there. */
+  String append(NewEntry entry, Optional<String> clock, TableRecord<?>... facts) {
     DSLContext writing = database.writing();
     JournalHeadRecord head = head(writing);
     EntryRecord row = row(entry, head);
+    row.setClockBelieved(clock.orElse(null));
     List<TableRecord<?>> rows = prepared(row.getId(), facts);
     row.setSeal(seals.ofEntry(row, rows));
     writing.executeInsert(row);
@@ -66,6 +74,11 @@ public final class Journal {
     keptEnd.ifPresent(
         kept -> database.onceCommitted(() -> kept.committed(new End(row.getSeq(), row.getSeal()))));
     return row.getId();
+  }
+
+  /** Keeps with each entry from now on what is then believed of the clock, as a word. */
+  public void keepClock(Supplier<Optional<String>> believed) {
+    clockBelieved = believed;
   }
 
   /**

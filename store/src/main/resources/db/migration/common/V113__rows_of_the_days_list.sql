@@ -4,6 +4,7 @@ create table day_row (
   course_id varchar(36) not null,
   need_rank integer not null,
   since bigint not null,
+  made_at bigint not null,
   holds_until bigint not null,
   emergency_at bigint,
   last_seq bigint not null,
@@ -19,13 +20,14 @@ create table day_row (
 );
 
 create index day_row_by_rank on day_row (need_rank, since, man);
+create index day_row_by_making on day_row (made_at);
 create index day_row_by_end on day_row (holds_until);
 create index day_row_by_emergency on day_row (emergency_at);
 create index day_row_by_versions on day_row (versions);
 
 -- Every course of before waits for its first row.
 insert into day_row
-  select distinct course_id, 3, 0, 0, null, 0, '', '', '', '', '', '', '', ''
+  select distinct course_id, 3, 0, 0, 0, null, 0, '', '', '', '', '', '', '', ''
   from entry where course_id is not null;
 
 -- The words by which a man is found, made with the row of his course.

@@ -263,3 +263,13 @@ create trigger if not exists report_unfinished_line_is_not_changed before update
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists report_unfinished_line_is_not_removed before delete on report_unfinished_line
 begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists dose_signed_decision_is_not_changed before update on dose_signed_decision
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists dose_signed_decision_is_not_removed before delete on dose_signed_decision
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists dose_signed_spoken_is_not_changed before update on dose_signed_spoken
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists dose_signed_spoken_is_not_removed before delete on dose_signed_spoken
+begin select raise(abort, 'facts are never removed'); end;

@@ -132,6 +132,20 @@ final class SqlDayRowsTest {
   }
 
   @Test
+  void a_row_that_was_made_by_a_clock_ahead_is_made_anew_when_it_is_put_back() throws SQLException {
+    CourseId course = world.open();
+    world.signProposed(course);
+    Instant right = world.now();
+    world.pass(Duration.ofDays(300));
+    assertAsFolded(course);
+
+    world.setClock(right);
+
+    assertAsFolded(course);
+    assertThat(kept("made_at", course)).isEqualTo(right.toEpochMilli());
+  }
+
+  @Test
   void a_row_that_another_program_changed_is_never_believed() throws SQLException {
     CourseId course = world.open();
     world.signProposed(course);
@@ -249,6 +263,7 @@ final class SqlDayRowsTest {
     for (String sql :
         Stream.of(
                 "select course_id from day_row where holds_until <= 5",
+                "select course_id from day_row where made_at > 5",
                 "select course_id from day_row where versions < 'a'",
                 "select course_id from day_row where versions > 'a'",
                 "select course_id from day_row where need_rank < 3",

@@ -89,8 +89,8 @@ final class NothingIsChangedTest {
             () ->
                 raw.run(
                     "insert into entry select 99, 'forged', kind, course_id, recorded_at,"
-                        + " recorded_by, on_behalf_of, corrects, reason, previous_seal, seal"
-                        + " from entry where seq = 5"))
+                        + " recorded_by, on_behalf_of, corrects, reason, previous_seal, seal,"
+                        + " clock_believed from entry where seq = 5"))
         .hasMessageContaining("without a gap");
   }
 }

@@ -197,7 +197,8 @@ final class TamperingTest {
   void an_entry_that_was_added_by_another_program_is_found() throws SQLException {
     raw.run(
         "insert into entry select 6, 'forged', kind, course_id, recorded_at, recorded_by,"
-            + " on_behalf_of, corrects, reason, seal, seal from entry where seq = 5");
+            + " on_behalf_of, corrects, reason, seal, seal, clock_believed from entry"
+            + " where seq = 5");
 
     assertThat(firstBroken()).map(BrokenEntry::seq).contains(6L);
   }

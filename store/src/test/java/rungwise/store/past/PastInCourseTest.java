@@ -241,7 +241,7 @@ final class PastInCourseTest {
 
     imports.undo(id, "the wrong file").orThrow();
 
-    assertThat(world.titration().replay(course, signature).orElseThrow().isSame()).isTrue();
+    assertThat(world.titration().replay(course, signature).orElseThrow().differences()).isEmpty();
   }
 
   /** He had 0.5 mL of half of what the strength 1 stands for. */
@@ -331,17 +331,45 @@ final class PastInCourseTest {
 
     bringIn(hoursAgo(2), minutes(150));
 
-    assertThat(world.titration().replay(course, signature).orElseThrow().isSame()).isTrue();
+    assertThat(world.titration().replay(course, signature).orElseThrow().differences()).isEmpty();
   }
 
   @Test
-  void an_import_that_was_undone_counts_no_more_and_its_entries_stay() {
+  void injections_without_a_time_stop_him_also_when_their_import_is_undone() {
+    imports.undo(bringIn(Optional.empty(), minutes(40)), "the wrong file").orThrow();
+
+    assertThat(world.blocks(course)).contains(GuardRule.PAST_OPEN);
+    assertThat(toConfirm())
+        .singleElement()
+        .satisfies(one -> assertThat(one.said()).startsWith("Injections without a time"));
+    assertThat(confirmUndone(Staff.EDUCATOR).faults()).isNotEmpty();
+    assertThat(world.blocks(course)).contains(GuardRule.PAST_OPEN);
+
+    confirmUndone(Staff.PRESCRIBER).orThrow();
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.PAST_OPEN);
+    assertThat(toConfirm()).isEmpty();
+  }
+
+  @Test
+  void a_report_of_his_last_injection_answers_an_import_that_was_undone_too() {
+    imports.undo(bringIn(Optional.empty(), minutes(40)), "the wrong file").orThrow();
+    world.pass(Duration.ofDays(3));
+
+    world
+        .report(course, ReportForm.at("2026-03-02", "09:00").mark("12").grade("3").exactly("40"))
+        .orThrow();
+
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.PAST_OPEN);
+    assertThat(toConfirm()).isEmpty();
+  }
+
+  @Test
+  void an_import_that_was_undone_keeps_its_entries() {
     String id = bringIn(Optional.empty(), minutes(40));
     assertThat(imports.undo(id, " ").faults()).isNotEmpty();
 
     assertThat(imports.undo(id, "the wrong file").orThrow()).isEqualTo(1);
 
-    assertThat(world.blocks(course)).doesNotContain(GuardRule.PAST_OPEN);
     assertThat(imports.undo(id, "again").faults()).isNotEmpty();
     assertThat(store.journal().firstBroken()).isEmpty();
     bringIn(Optional.empty(), minutes(40));

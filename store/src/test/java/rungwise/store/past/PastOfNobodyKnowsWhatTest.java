@@ -12,11 +12,14 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.day.OpenErections;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastImports;
 import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.sheet.CourseViews;
+import rungwise.clinic.sheet.LiftingView;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
@@ -109,6 +112,57 @@ final class PastOfNobodyKnowsWhatTest {
     assertThat(isClosed(250)).isTrue();
     world.signProposed(course);
     assertThat(world.state(course).mayInject().isClear()).isTrue();
+  }
+
+  private boolean isEmergency() {
+    return world.blocks(course).contains(GuardRule.EMERGENCY_OPEN);
+  }
+
+  private LiftingView lifting() {
+    return new CourseViews(world.room().time(), account -> "somebody")
+        .of(world.state(course))
+        .lifting();
+  }
+
+  /** The end is known: 4 hours that were said wait for their own review all the same. */
+  @Test
+  void four_hours_of_nobody_knows_what_wait_for_the_review_of_an_emergency() {
+    bringInHalfStrength(minutes(300));
+    review(Staff.PRESCRIBER, Optional.empty(), "his clinic has closed").orThrow();
+
+    assertThat(isEmergency()).isTrue();
+    assertThat(lifting().emergencies())
+        .singleElement()
+        .asString()
+        .contains("nobody knows with what", "soft after 5 h");
+    assertThat(lifting().isEndOpen()).isFalse();
+    assertThat(world.lifting().reviewEmergency(Staff.EDUCATOR, course, "long ago").faults())
+        .isNotEmpty();
+
+    world.lifting().reviewEmergency(Staff.PRESCRIBER, course, "long ago, no harm").orThrow();
+    assertThat(isEmergency()).isFalse();
+    assertThat(isClosed(120)).isTrue();
+    assertThat(world.state(course).question().notExaminedSince()).isPresent();
+  }
+
+  @Test
+  void what_was_still_firm_of_nobody_knows_what_is_reviewed_with_when_he_was_seen_to_be_soft() {
+    bringInHalfStrength(new SoftAfter.AtLeast(TimeSpan.ofMinutes(200)));
+    review(Staff.PRESCRIBER, Optional.empty(), "his clinic has closed").orThrow();
+
+    assertThat(isEmergency()).isTrue();
+    assertThat(lifting().isEndOpen()).isTrue();
+    assertThat(OpenErections.of(world.state(course))).hasSize(1);
+    assertThat(world.lifting().reviewEmergency(Staff.PRESCRIBER, course, "long ago").faults())
+        .hasSize(1);
+
+    world
+        .lifting()
+        .reviewEmergency(
+            Staff.PRESCRIBER, course, Optional.of(world.now()), "he sits here, soft, for years")
+        .orThrow();
+    assertThat(isEmergency()).isFalse();
+    assertThat(OpenErections.of(world.state(course))).isEmpty();
   }
 
   @Test

@@ -24,16 +24,20 @@ import org.springframework.security.web.util.matcher.RequestMatcher;
 import org.springframework.web.filter.CharacterEncodingFilter;
 import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
+import rungwise.clinic.ClinicTime;
 import rungwise.clinic.audit.Viewing;
+import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.people.People;
 import rungwise.clinic.people.Role;
+import rungwise.web.clock.ClockWords;
 import rungwise.web.page.Assets;
 import rungwise.web.page.Frames;
 import rungwise.web.page.Templates;
 import rungwise.web.secrets.CodeLimiter;
 import rungwise.web.secrets.SteadyTime;
 import rungwise.web.secrets.TryLimiter;
+import rungwise.web.session.Endings;
 import rungwise.web.session.SessionLimits;
 import rungwise.web.session.Sessions;
 import rungwise.web.session.Shifts;
@@ -46,16 +50,22 @@ public class AccessRules {
 
   private static final int AFTER_HEADERS = -200;
   private static final int SECURITY = -100;
+  private static final int AFTER_DOOR = -60;
   private static final int AFTER_SECURITY = -50;
 
   @Bean
-  Sessions sessions(People people, SessionLimits limits, InstantSource clock) {
-    return new Sessions(people, limits, clock);
+  Sessions sessions(People people, SessionLimits limits, InstantSource clock, SteadyTime steady) {
+    return new Sessions(people, limits, clock, steady);
   }
 
   @Bean
-  Shifts shifts(FactorRule rule, InstantSource clock) {
-    return new Shifts(rule, clock);
+  Shifts shifts(FactorRule rule, SteadyTime steady) {
+    return new Shifts(rule, steady);
+  }
+
+  @Bean
+  Endings endings(Sessions sessions, Shifts shifts) {
+    return new Endings(sessions, shifts);
   }
 
   @Bean
@@ -70,8 +80,9 @@ public class AccessRules {
   }
 
   @Bean
-  Frames frames(ClinicSign clinic, Assets assets) {
-    return new PageFrames(clinic, assets);
+  Frames frames(
+      ClinicSign clinic, Assets assets, ClockCheck check, InstantSource clock, ClinicTime time) {
+    return new PageFrames(clinic, assets, new ClockWords(check, clock, time));
   }
 
   @Bean
@@ -144,6 +155,15 @@ public class AccessRules {
     var filter = new CharacterEncodingFilter(StandardCharsets.UTF_8.name(), true);
     var registration = new FilterRegistrationBean<Filter>(filter);
     registration.setOrder(AFTER_HEADERS);
+    return registration;
+  }
+
+  /** After the door: it is asked who somebody is. */
+  @Bean
+  FilterRegistrationBean<Filter> fairShare(Templates templates) {
+    var shares = new Shares(System::nanoTime);
+    var registration = new FilterRegistrationBean<Filter>(new FairShare(shares, templates));
+    registration.setOrder(AFTER_DOOR);
     return registration;
   }
 

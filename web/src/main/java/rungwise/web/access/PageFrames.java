@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.springframework.http.HttpMethod;
 import org.springframework.security.web.csrf.CsrfToken;
 import rungwise.clinic.people.Account;
+import rungwise.web.clock.ClockWords;
 import rungwise.web.page.Assets;
 import rungwise.web.page.Frame;
 import rungwise.web.page.Frames;
@@ -34,10 +35,12 @@ final class PageFrames implements Frames {
 
   private final ClinicSign clinic;
   private final Assets assets;
+  private final ClockWords clock;
 
-  PageFrames(ClinicSign clinic, Assets assets) {
+  PageFrames(ClinicSign clinic, Assets assets, ClockWords clock) {
     this.clinic = clinic;
     this.assets = assets;
+    this.clock = clock;
   }
 
   @Override
@@ -49,7 +52,8 @@ final class PageFrames implements Frames {
         account.map(who -> linksOf(who, request.getRequestURI())).orElse(List.of()),
         account.filter(who -> isOpenTo(who, SEARCH)).isPresent(),
         csrfOf(request),
-        assets.stylesheet());
+        assets.stylesheet(),
+        clock.notice(account.isPresent(), assets.clockScript()));
   }
 
   private static List<Frame.Link> linksOf(Account account, String here) {

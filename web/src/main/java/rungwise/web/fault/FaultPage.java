@@ -42,6 +42,17 @@ public record FaultPage(
           TO_TODAY,
           TODAY);
 
+  /** One person has asked for so many pages, one after the other, that others would wait. */
+  public static final FaultPage TOO_MANY =
+      new FaultPage(
+          HttpStatus.TOO_MANY_REQUESTS,
+          "So many pages at once",
+          "Your browser has asked for pages without a pause, so that others would wait. Nothing is"
+              + " lost. Wait half a minute and open the page again. Reports and other forms are"
+              + " taken all the same.",
+          TO_TODAY,
+          TODAY);
+
   /** A form that could not be written down, such as on a full disk. */
   public static final FaultPage NOT_KEPT =
       new FaultPage(
@@ -63,6 +74,18 @@ public record FaultPage(
               + " says: an erection that may have lasted 4 hours is an emergency. Write down what"
               + " he tells you and the time, and tell your administrator now: a sound record has"
               + " to be put back, as the guide says.",
+          TO_TODAY,
+          TODAY);
+
+  /** A form with more text in it than any form of the program needs. */
+  static final FaultPage TOO_LARGE =
+      new FaultPage(
+          HttpStatus.CONTENT_TOO_LARGE,
+          "That was too much text",
+          "A form may hold "
+              + FaultPages.MOST_KIB_OF_A_FORM
+              + " KiB, which is some 100 pages of text. Nothing was saved. Go back, shorten what you"
+              + " pasted, and send it again.",
           TO_TODAY,
           TODAY);
 

@@ -17,6 +17,9 @@ import rungwise.web.page.Templates;
 @Import(FaultController.class)
 public class FaultPages {
 
+  /** The largest form that is read. */
+  public static final int MOST_KIB_OF_A_FORM = 256;
+
   @Bean
   ErrorPageRegistrar faultPage() {
     return registry -> registry.addErrorPages(new ErrorPage(FaultController.PATH));

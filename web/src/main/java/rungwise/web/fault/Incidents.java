@@ -13,8 +13,10 @@ import java.util.HexFormat;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.apache.tomcat.util.http.InvalidParameterException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpStatus;
@@ -32,6 +34,7 @@ final class Incidents implements Filter {
   private static final Logger LOG = LoggerFactory.getLogger(Incidents.class);
   private static final int BYTES_OF_NUMBER = 4;
   private static final int MOST_CAUSES = 8;
+  private static final long MOST_BYTES_OF_A_FORM = FaultPages.MOST_KIB_OF_A_FORM * 1024L;
 
   private final SecureRandom random = new SecureRandom();
   private final Templates templates;
@@ -43,6 +46,10 @@ final class Incidents implements Filter {
   @Override
   public void doFilter(ServletRequest request, ServletResponse response, FilterChain chain)
       throws IOException {
+    if (request.getContentLengthLong() > MOST_BYTES_OF_A_FORM) {
+      answer(FaultPage.TOO_LARGE, (HttpServletRequest) request, (HttpServletResponse) response);
+      return;
+    }
     try {
       chain.doFilter(request, response);
     } catch (Exception | LinkageError | StackOverflowError failure) {
@@ -57,6 +64,16 @@ final class Incidents implements Filter {
         answer(FaultPage.UNREADABLE, (HttpServletRequest) request, (HttpServletResponse) response);
         return;
       }
+      OptionalInt refusal = refusal(failure);
+      if (refusal.isPresent()) {
+        answer(
+            refusal.getAsInt() == HttpStatus.CONTENT_TOO_LARGE.value()
+                ? FaultPage.TOO_LARGE
+                : FaultPage.of(HttpStatus.BAD_REQUEST),
+            (HttpServletRequest) request,
+            (HttpServletResponse) response);
+        return;
+      }
       String number = nextNumber();
       LOG.error("Incident {}: {}", number, describe(failure));
       answer(number, (HttpServletResponse) response);
@@ -68,6 +85,14 @@ final class Incidents implements Filter {
     return Stream.iterate(failure, Objects::nonNull, Throwable::getCause)
         .filter(CannotKeep.class::isInstance)
         .map(Throwable::getMessage)
+        .findFirst();
+  }
+
+  /** The status with which the server itself refuses to read a form, if it does. */
+  private static OptionalInt refusal(Throwable failure) {
+    return Stream.iterate(failure, Objects::nonNull, Throwable::getCause)
+        .filter(InvalidParameterException.class::isInstance)
+        .mapToInt(one -> ((InvalidParameterException) one).getErrorCode())
         .findFirst();
   }
 

@@ -20,6 +20,7 @@ public final class Assets {
 
   private static final String STYLESHEET = "rungwise.css";
   private static final String PASSKEY_SCRIPT = "passkey.js";
+  private static final String CLOCK_SCRIPT = "clock.js";
   private static final int DIGITS_OF_VERSION = 12;
 
   /**
@@ -40,6 +41,7 @@ public final class Assets {
                 read("atkinson-hyperlegible-next-400.woff2", "font/woff2"),
                 read("atkinson-hyperlegible-next-700.woff2", "font/woff2"),
                 read("icon.svg", "image/svg+xml"),
+                read(CLOCK_SCRIPT, "text/javascript;charset=UTF-8"),
                 read(PASSKEY_SCRIPT, "text/javascript;charset=UTF-8"))
             .collect(Collectors.toUnmodifiableMap(Asset::name, Function.identity()));
     stylesheet = addressOf(STYLESHEET);
@@ -52,6 +54,11 @@ public final class Assets {
   /** Address of the script that asks the browser for a passkey. */
   public String passkeyScript() {
     return addressOf(PASSKEY_SCRIPT);
+  }
+
+  /** Address of the script that sends what the browser's clock says. */
+  public String clockScript() {
+    return addressOf(CLOCK_SCRIPT);
   }
 
   public Optional<Asset> asset(String name) {

@@ -52,6 +52,11 @@ public record Choice(String name, String label, String hint, List<Option> option
     return new Choice(name, label, hint, marked, fault);
   }
 
+  /** The same with what was picked; as it is where it was not part of the form that came. */
+  public Choice asTyped(Typed typed) {
+    return typed.holds(name) ? withPicked(typed.all(name)) : this;
+  }
+
   /** The page id of an option: the first carries the choice's own, so that a link finds it. */
   public String idOf(Option option) {
     int at = options.indexOf(option);

@@ -76,6 +76,11 @@ public record Field(
     return new Field(name, label, hint, kind, autocomplete, text, fault, required);
   }
 
+  /** The same with what was typed into it; as it is where it was not part of the form that came. */
+  public Field asTyped(Typed typed) {
+    return typed.holds(name) ? withValue(typed.text(name)) : this;
+  }
+
   public Field withFaults(Faults faults) {
     return new Field(name, label, hint, kind, autocomplete, value, faults.of(name), required);
   }

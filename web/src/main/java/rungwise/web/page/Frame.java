@@ -11,6 +11,7 @@ import java.util.List;
  * @param maySearch whether that person may look for a man
  * @param csrf the proof that a form came from one of our pages
  * @param stylesheet address of the style sheet
+ * @param clock what is said of the clock
  */
 public record Frame(
     String clinic,
@@ -18,7 +19,8 @@ public record Frame(
     List<Link> links,
     boolean maySearch,
     Csrf csrf,
-    String stylesheet) {
+    String stylesheet,
+    ClockNotice clock) {
 
   /**
    * One entry of the navigation.
@@ -40,7 +42,14 @@ public record Frame(
 
   /** The frame of a page that must work when nothing else does. */
   public static Frame bare(String stylesheet) {
-    return new Frame("Rungwise", "", List.of(), /* maySearch= */ false, Csrf.NONE, stylesheet);
+    return new Frame(
+        "Rungwise",
+        "",
+        List.of(),
+        /* maySearch= */ false,
+        Csrf.NONE,
+        stylesheet,
+        ClockNotice.NONE);
   }
 
   public boolean isSignedIn() {

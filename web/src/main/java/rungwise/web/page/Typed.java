@@ -26,6 +26,11 @@ public record Typed(Map<String, List<String>> fields) {
     return fields.getOrDefault(name, List.of()).stream().findFirst().orElse("");
   }
 
+  /** Whether the form that came has a field of that name. */
+  public boolean holds(String name) {
+    return fields.containsKey(name);
+  }
+
   /** Everything that was ticked under a name. */
   public Set<String> all(String name) {
     return new LinkedHashSet<>(fields.getOrDefault(name, List.of()));

@@ -21,6 +21,7 @@ import rungwise.web.page.Page;
 import rungwise.web.people.OpeningPage.Typed;
 import rungwise.web.secrets.Refusal;
 import rungwise.web.secrets.TryLimiter;
+import rungwise.web.session.Endings;
 
 /** Opening an account by a one-time code: the first one of all, or one that was made for you. */
 @Controller
@@ -33,10 +34,12 @@ final class OpeningController {
   private static final String SIGN_IN = "/sign-in";
 
   private final People people;
+  private final Endings endings;
   private final TryLimiter limiter;
 
-  OpeningController(People people, TryLimiter limiter) {
+  OpeningController(People people, Endings endings, TryLimiter limiter) {
     this.people = people;
+    this.endings = endings;
     this.limiter = limiter;
   }
 
@@ -114,7 +117,8 @@ final class OpeningController {
     return signInName.strip().toLowerCase(Locale.ROOT);
   }
 
-  private static ModelAndView opened(Account account) {
+  private ModelAndView opened(Account account) {
+    endings.endAllOf(account.id());
     LOG.info("Password set by {}", account.id());
     return Page.redirect(SIGN_IN + "?opened");
   }

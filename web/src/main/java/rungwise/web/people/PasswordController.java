@@ -20,7 +20,7 @@ import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.secrets.Refusal;
 import rungwise.web.secrets.TryLimiter;
-import rungwise.web.session.OpenSession;
+import rungwise.web.session.Endings;
 import rungwise.web.session.Sessions;
 
 /** Changing one's own password. */
@@ -32,11 +32,13 @@ final class PasswordController {
 
   private final People people;
   private final Sessions sessions;
+  private final Endings endings;
   private final TryLimiter limiter;
 
-  PasswordController(People people, Sessions sessions, TryLimiter limiter) {
+  PasswordController(People people, Sessions sessions, Endings endings, TryLimiter limiter) {
     this.people = people;
     this.sessions = sessions;
+    this.endings = endings;
     this.limiter = limiter;
   }
 
@@ -63,10 +65,11 @@ final class PasswordController {
     return switch (people.changePassword(actor.id(), presentPassword, newPassword)) {
       case Reading.Read<Account> read -> {
         limiter.prove(request.getRemoteAddr(), name, Optional.empty());
-        String here = Sessions.of(request).map(OpenSession::handle).orElse("");
-        sessions.end(Sessions.isOf(actor.id()).and(session -> !session.handle().equals(here)));
+        endings.endAllOf(actor.id());
+        sessions.open(request, actor);
         LOG.info("Password changed by {}", actor.id());
-        carried.addFlashAttribute("notice", "Your password is changed.");
+        carried.addFlashAttribute(
+            "notice", "Your password is changed. You are signed out everywhere else.");
         yield Page.redirect("/account");
       }
       case Reading.Refused<Account> refused ->

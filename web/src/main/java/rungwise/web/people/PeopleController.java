@@ -27,6 +27,7 @@ import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.people.AccountPage.ShownCode;
+import rungwise.web.session.Endings;
 
 /** The accounts, for administrators. */
 @Controller
@@ -40,13 +41,21 @@ final class PeopleController {
   /** Carried over one redirect, so that a code is seen once and a reload sends no form again. */
   private static final String CODE = "shownCode";
 
+  private static final Faults OWN =
+      Faults.ofForm(
+          List.of(
+              "That is your own account: change your password on your own page. A code would end"
+                  + " the session in which it is shown."));
+
   private static final String NOTICE = "notice";
 
   private final People people;
+  private final Endings endings;
   private final ClinicTime time;
 
-  PeopleController(People people, ClinicTime time) {
+  PeopleController(People people, Endings endings, ClinicTime time) {
     this.people = people;
+    this.endings = endings;
     this.time = time;
   }
 
@@ -110,8 +119,14 @@ final class PeopleController {
   ModelAndView newCode(
       @AuthenticationPrincipal Account actor, @PathVariable String id, RedirectAttributes carried) {
     Account account = find(id);
+    if (account.id().equals(actor.id())) {
+      return refused(account, account.roles(), OWN);
+    }
     return switch (people.newCode(actor.id(), account.id())) {
-      case Reading.Read<Invitation> read -> showCode(actor, read.value(), carried);
+      case Reading.Read<Invitation> read -> {
+        endings.endAllOf(account.id());
+        yield showCode(actor, read.value(), carried);
+      }
       case Reading.Refused<Invitation> refused ->
           refused(account, account.roles(), Faults.of(refused));
     };

@@ -20,9 +20,9 @@ import rungwise.clinic.people.Account;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.people.People;
 import rungwise.web.page.Page;
+import rungwise.web.session.Endings;
 import rungwise.web.session.OpenSession;
 import rungwise.web.session.Sessions;
-import rungwise.web.session.Shifts;
 
 /** Who is signed in now, for administrators, who can end it. */
 @Controller
@@ -33,13 +33,13 @@ final class SessionsController {
   private static final String ENDED = "That place is signed out.";
 
   private final Sessions sessions;
-  private final Shifts shifts;
+  private final Endings endings;
   private final People people;
   private final ClinicTime time;
 
-  SessionsController(Sessions sessions, Shifts shifts, People people, ClinicTime time) {
+  SessionsController(Sessions sessions, Endings endings, People people, ClinicTime time) {
     this.sessions = sessions;
-    this.shifts = shifts;
+    this.endings = endings;
     this.people = people;
     this.time = time;
   }
@@ -75,8 +75,7 @@ final class SessionsController {
     if (people.endSessions(actor.id(), of).found().isEmpty()) {
       throw new ResponseStatusException(HttpStatus.NOT_FOUND);
     }
-    shifts.endAllOf(of);
-    int ended = sessions.end(Sessions.isOf(of));
+    int ended = endings.endAllOf(of);
     LOG.info("{} sessions of {} ended by {}", ended, of, actor.id());
     carried.addFlashAttribute(NOTICE, "Everywhere this person was signed in has ended.");
     return Page.redirect("/people/" + of);

@@ -105,7 +105,7 @@ final class PopulationsController {
         yield Page.redirect(HOME);
       }
       case Reading.Refused<SignedPopulation> refused ->
-          Page.refused(LIST, page(actor).with(refused.faults()));
+          Page.refused(LIST, page(actor).refused(name + " version " + version, reason, refused));
     };
   }
 }

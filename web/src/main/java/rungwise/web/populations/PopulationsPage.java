@@ -11,7 +11,7 @@ import rungwise.clinic.populations.PopulationReader;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.populations.SignedPopulation;
 import rungwise.dosing.known.Preparation;
-import rungwise.quantities.Fault;
+import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 
@@ -40,6 +40,16 @@ public record PopulationsPage(
     public Line {
       preparations = List.copyOf(preparations);
     }
+
+    /** Whether its form was sent and refused. */
+    public boolean isRefused() {
+      return !reason.value().isEmpty();
+    }
+
+    private Line refused(String typed) {
+      return new Line(
+          title, state, signed, caveat, preparations, withdrawPath, reason.withValue(typed));
+    }
   }
 
   /** One that comes with the program. */
@@ -61,9 +71,13 @@ public record PopulationsPage(
         actor.may(Role.PROGRAMME_LEAD));
   }
 
-  PopulationsPage with(List<String> found) {
+  /** The same after one was not withdrawn, with the reason that was typed. */
+  PopulationsPage refused(String key, String reason, Reading.Refused<?> refused) {
     return new PopulationsPage(
-        new Faults(found.stream().map(Fault::ofForm).toList()), signed, shipped, isLead);
+        Faults.ofForm(refused.faults()),
+        signed.stream().map(one -> one.title().equals(key) ? one.refused(reason) : one).toList(),
+        shipped,
+        isLead);
   }
 
   private static ShippedLine shipped(Populations populations, PopulationReader.Shipped one) {

@@ -1,11 +1,12 @@
 package rungwise.web.secrets;
 
 import io.github.bucket4j.TimeMeter;
+import java.time.Duration;
 import java.time.InstantSource;
 
 /**
- * The time by which tries are counted. It only goes forward: a wall clock that is set back would
- * stop every refill until it has caught up.
+ * The time by which tries are counted and sessions end. It only goes forward: a wall clock that is
+ * set back would stop every refill until it has caught up.
  */
 public record SteadyTime(TimeMeter meter) {
 
@@ -15,6 +16,16 @@ public record SteadyTime(TimeMeter meter) {
   public static SteadyTime beside(InstantSource clock) {
     return new SteadyTime(
         clock.equals(InstantSource.system()) ? TimeMeter.SYSTEM_NANOTIME : told(clock));
+  }
+
+  /** Where the count stands. */
+  public long nanos() {
+    return meter.currentTimeNanos();
+  }
+
+  /** How long ago the count stood there. */
+  public Duration since(long nanos) {
+    return Duration.ofNanos(nanos() - nanos);
   }
 
   private static TimeMeter told(InstantSource clock) {

@@ -22,6 +22,7 @@ import org.springframework.security.web.context.SecurityContextRepository;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.people.People;
+import rungwise.web.secrets.SteadyTime;
 
 /**
  * Who is signed in. A session keeps the account's id and when it was opened and last used; the
@@ -40,12 +41,14 @@ public final class Sessions implements SecurityContextRepository {
   private final People people;
   private final SessionLimits limits;
   private final InstantSource clock;
+  private final SteadyTime steady;
   private final Map<String, HttpSession> open = new ConcurrentHashMap<>();
 
-  public Sessions(People people, SessionLimits limits, InstantSource clock) {
+  public Sessions(People people, SessionLimits limits, InstantSource clock, SteadyTime steady) {
     this.people = people;
     this.limits = limits;
     this.clock = clock;
+    this.steady = steady;
   }
 
   /** Starts a new session, under a new id, with nothing of the one before. */
@@ -59,7 +62,13 @@ public final class Sessions implements SecurityContextRepository {
     session.setAttribute(
         SIGNED_IN,
         new OpenSession(
-            handle, account.id(), now, now, request.getRemoteAddr(), browserOf(request)));
+            handle,
+            account.id(),
+            now,
+            now,
+            new OpenSession.Age(steady.nanos(), steady.nanos()),
+            request.getRemoteAddr(),
+            browserOf(request)));
     open.put(handle, session);
   }
 
@@ -111,9 +120,8 @@ public final class Sessions implements SecurityContextRepository {
   }
 
   private void forgetEnded() {
-    Instant now = clock.instant();
     open.values().stream()
-        .filter(session -> signedIn(session).filter(one -> isGood(one, now)).isEmpty())
+        .filter(session -> signedIn(session).filter(this::isGood).isEmpty())
         .toList()
         .forEach(this::forget);
   }
@@ -164,10 +172,9 @@ public final class Sessions implements SecurityContextRepository {
     if (signedIn.isEmpty()) {
       return Optional.empty();
     }
-    Instant now = clock.instant();
     Optional<Account> account =
         signedIn
-            .filter(one -> isGood(one, now))
+            .filter(this::isGood)
             .flatMap(one -> people.find(one.account()))
             .filter(Account::isActive);
     if (account.isEmpty()) {
@@ -175,13 +182,15 @@ public final class Sessions implements SecurityContextRepository {
       request.setAttribute(JUST_ENDED, true);
       return account;
     }
-    request.getSession(true).setAttribute(SIGNED_IN, signedIn.get().seenAt(now));
+    request
+        .getSession(true)
+        .setAttribute(SIGNED_IN, signedIn.get().seenAt(clock.instant(), steady.nanos()));
     return account;
   }
 
-  private boolean isGood(OpenSession session, Instant now) {
-    return now.isBefore(session.lastSeen().plus(limits.idle()))
-        && now.isBefore(session.since().plus(limits.whole()));
+  private boolean isGood(OpenSession session) {
+    return steady.since(session.age().seen()).compareTo(limits.idle()) < 0
+        && steady.since(session.age().opened()).compareTo(limits.whole()) < 0;
   }
 
   /** Whether a session is one of an account. */

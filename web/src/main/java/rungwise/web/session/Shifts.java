@@ -8,8 +8,6 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.time.Duration;
-import java.time.Instant;
-import java.time.InstantSource;
 import java.util.Arrays;
 import java.util.Base64;
 import java.util.Map;
@@ -18,6 +16,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.people.AccountId;
+import rungwise.web.secrets.SteadyTime;
 
 /**
  * Who has given a second proof in this shift, in which browser. It outlives a session that ended by
@@ -30,40 +29,38 @@ public final class Shifts {
   private static final String NAME_UNDER_TLS = "__Host-" + NAME;
   private static final int BYTES = 32;
 
-  private record Given(AccountId account, Instant at) {}
+  private record Given(AccountId account, long at) {}
 
   private final Duration shift;
-  private final InstantSource clock;
+  private final SteadyTime steady;
   private final SecureRandom random = new SecureRandom();
   private final Map<String, Given> given = new ConcurrentHashMap<>();
 
-  public Shifts(FactorRule rule, InstantSource clock) {
+  public Shifts(FactorRule rule, SteadyTime steady) {
     this.shift = rule.shift();
-    this.clock = clock;
+    this.steady = steady;
   }
 
   /** Notes that the account has given a second proof in this browser now. */
   public void note(HttpServletRequest request, HttpServletResponse response, AccountId account) {
     end(request);
-    Instant now = clock.instant();
-    given.values().removeIf(one -> !isGood(one, now));
+    given.values().removeIf(one -> !isGood(one));
     var secret = new byte[BYTES];
     random.nextBytes(secret);
     String token = Base64.getUrlEncoder().withoutPadding().encodeToString(secret);
-    given.put(digest(token), new Given(account, now));
+    given.put(digest(token), new Given(account, steady.nanos()));
     response.addCookie(cookie(request, token, Math.toIntExact(shift.toSeconds())));
   }
 
   /** Whether the account has given one in this browser, in this shift. */
   public boolean isGiven(HttpServletRequest request, AccountId account) {
-    Instant now = clock.instant();
     return tokens(request)
         .map(token -> given.get(digest(token)))
-        .anyMatch(one -> one != null && one.account().equals(account) && isGood(one, now));
+        .anyMatch(one -> one != null && one.account().equals(account) && isGood(one));
   }
 
-  private boolean isGood(Given one, Instant now) {
-    return now.isBefore(one.at().plus(shift));
+  private boolean isGood(Given one) {
+    return steady.since(one.at()).compareTo(shift) < 0;
   }
 
   /** Ends what was given in this browser. */

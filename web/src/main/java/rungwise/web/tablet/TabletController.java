@@ -22,6 +22,7 @@ import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.page.Typed;
 import rungwise.web.titration.CoursePaths;
+import rungwise.web.titration.DailyTabletForm;
 import rungwise.web.titration.TabletForm;
 
 /** Tablets for erections: that he took one, and whether he may go on with a daily low dose. */
@@ -30,6 +31,7 @@ final class TabletController {
 
   private static final Logger LOG = LoggerFactory.getLogger(TabletController.class);
   private static final String PAGE = "tablet/tablet";
+  private static final String DAILY = "tablet/daily";
   private static final String NOTICE = "notice";
 
   private final Titration titration;
@@ -66,15 +68,25 @@ final class TabletController {
   ModelAndView daily(
       @AuthenticationPrincipal Account actor,
       @PathVariable String id,
-      @RequestParam(defaultValue = "false") boolean allowed,
-      @RequestParam(defaultValue = "") String reason,
+      @RequestParam MultiValueMap<String, String> sent,
       RedirectAttributes carried) {
     CourseState state = CoursePaths.find(titration, id);
+    var typed = new Typed(sent);
     Reading<Long> outcome =
-        titration.reports().decideDailyTablet(actor, state.file().id(), allowed, reason);
+        DailyTabletForm.isAnswered(typed)
+            ? titration
+                .reports()
+                .decideDailyTablet(
+                    actor,
+                    state.file().id(),
+                    DailyTabletForm.isAllowed(typed),
+                    typed.text(DailyTabletForm.REASON))
+            : Reading.<Long>refused("Say whether he may go on with it or may not.")
+                .at(DailyTabletForm.ALLOWED);
     if (outcome instanceof Reading.Refused<Long> refused) {
-      var faults = Faults.ofForm(refused.faults());
-      return Page.refused(PAGE, TabletPage.of(state.file(), faults, TabletForm.empty()));
+      Faults faults = Faults.of(refused.placed(), DailyTabletForm::fieldOf);
+      return Page.refused(
+          DAILY, DailyTabletPage.of(state.file(), faults, DailyTabletForm.of(typed, faults)));
     }
     LOG.info("Course {}: daily tablet by {}", state.file().id(), actor.id());
     carried.addFlashAttribute(NOTICE, "The decision on a daily low dose is on record.");

@@ -1,10 +1,8 @@
 package rungwise.web.titration;
 
 import java.util.Arrays;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
@@ -13,6 +11,7 @@ import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
+import org.springframework.util.MultiValueMap;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
@@ -20,7 +19,6 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
-import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
@@ -29,7 +27,6 @@ import rungwise.clinic.past.PastHistories.Undone;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseViews;
-import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.SignDraft;
@@ -40,6 +37,7 @@ import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
+import rungwise.web.page.Typed;
 import rungwise.web.start.StartChoices;
 
 /** The course page and the short forms on it. */
@@ -92,86 +90,67 @@ final class CourseController {
       @RequestParam(defaultValue = "0") long volume,
       @RequestParam(defaultValue = "CLINIC") Place place,
       @RequestParam(defaultValue = "0") long basis,
-      @RequestParam(defaultValue = "") String changed,
-      @RequestParam(defaultValue = "") Set<String> overridden,
-      @RequestParam(defaultValue = "") String until,
-      @RequestParam(defaultValue = "") String accepted,
-      @RequestParam(defaultValue = "") String signReason,
-      @RequestParam(defaultValue = "false") boolean nextStep,
+      @RequestParam MultiValueMap<String, String> sent,
       RedirectAttributes carried) {
+    var typed = new Typed(sent);
     Set<GuardRule> rules =
         Arrays.stream(GuardRule.values())
-            .filter(rule -> overridden.contains(rule.name()))
+            .filter(rule -> typed.has(SignDraft.OVERRIDDEN, rule.name()))
             .collect(Collectors.toSet());
-    CourseId course = courseId(id);
     SignDraft draft =
-        new SignDraft(volume, place, basis, changed, rules, until, signReason, nextStep)
-            .accepting(accepted);
-    Reading<Long> outcome = titration.sign(actor, course, draft);
+        new SignDraft(
+                volume,
+                place,
+                basis,
+                typed.text(SignDraft.CHANGED),
+                rules,
+                typed.text(SignDraft.UNTIL),
+                typed.text(SignForm.REASON),
+                typed.has(SignDraft.NEXT_STEP, "true"))
+            .accepting(typed.text(SignDraft.ACCEPTED));
+    CourseId course = courseId(id);
     return done(
-        actor,
-        course,
-        "dose signed",
-        outcome,
-        "The dose is signed.",
-        carried,
-        Map.of(CourseChanges.REASON, SignForm.REASON),
-        page -> page.withSigning(draft));
+        CourseForm.SIGN, actor, course, titration.sign(actor, course, draft), typed, carried);
   }
 
   @PostMapping("/courses/{id}/review")
   ModelAndView review(
       @AuthenticationPrincipal Account actor,
       @PathVariable String id,
-      @RequestParam(defaultValue = "") String softDate,
-      @RequestParam(defaultValue = "") String softTime,
-      @RequestParam(defaultValue = "") String reviewReason,
+      @RequestParam MultiValueMap<String, String> sent,
       RedirectAttributes carried) {
+    var typed = new Typed(sent);
     CourseId course = courseId(id);
     Reading<Long> outcome =
-        lifting.reviewEmergency(actor, course, softDate, softTime, reviewReason);
-    return done(
-        actor,
-        course,
-        "emergency reviewed",
-        outcome,
-        "The review is on record. The next dose is a new signature, in the clinic.",
-        carried,
-        Map.of(
-            CourseChanges.REASON,
-            "reviewReason",
-            ClinicTime.DATE_FIELD,
-            "softDate",
-            ClinicTime.TIME_FIELD,
-            "softTime"),
-        page -> page.withLifting(forms -> forms.withReview(softDate, softTime, reviewReason)));
+        lifting.reviewEmergency(
+            actor,
+            course,
+            typed.text(LiftingForms.SOFT_DATE),
+            typed.text(LiftingForms.SOFT_TIME),
+            typed.text(LiftingForms.REVIEW_REASON));
+    return done(CourseForm.REVIEW, actor, course, outcome, typed, carried);
   }
 
   @PostMapping("/courses/{id}/confirm")
   ModelAndView confirm(
       @AuthenticationPrincipal Account actor,
       @PathVariable String id,
-      @RequestParam(defaultValue = "") String correction,
-      @RequestParam(defaultValue = "") String confirmReason,
+      @RequestParam MultiValueMap<String, String> sent,
       RedirectAttributes carried) {
+    var typed = new Typed(sent);
     CourseId course = courseId(id);
     Reading<Long> outcome =
         titration.find(course).stream()
             .flatMap(state -> entries(state))
-            .filter(entry -> entry.equals(correction))
+            .filter(entry -> entry.equals(typed.text(LiftingForms.CORRECTION)))
             .findFirst()
             .map(EntryId::new)
-            .map(entry -> lifting.confirmCorrection(actor, course, entry, confirmReason))
+            .map(
+                entry ->
+                    lifting.confirmCorrection(
+                        actor, course, entry, typed.text(LiftingForms.CONFIRM_REASON)))
             .orElseGet(() -> Reading.refused("Choose the correction that you confirm."));
-    return done(
-        actor,
-        course,
-        "correction confirmed",
-        outcome,
-        "The correction is confirmed: the report before it counts no more.",
-        carried,
-        Map.of(CourseChanges.REASON, "confirmReason"),
-        page -> page.withLifting(forms -> forms.withConfirmation(correction, confirmReason)));
+    return done(CourseForm.CONFIRM, actor, course, outcome, typed, carried);
   }
 
   @PostMapping("/courses/{id}/seen")
@@ -179,42 +158,34 @@ final class CourseController {
       @AuthenticationPrincipal Account actor,
       @PathVariable String id,
       @RequestParam(defaultValue = "0") long basis,
-      @RequestParam(defaultValue = "") String seenWords,
+      @RequestParam MultiValueMap<String, String> sent,
       RedirectAttributes carried) {
+    var typed = new Typed(sent);
     CourseId course = courseId(id);
-    return done(
-        actor,
-        course,
-        "flagged reports seen",
-        lifting.seeFlags(actor, course, basis, seenWords),
-        "The flagged reports are marked as seen by you.",
-        carried,
-        Map.of(CourseChanges.REASON, "seenWords"),
-        page -> page.withLifting(forms -> forms.withSeen(seenWords)));
+    Reading<Long> outcome =
+        lifting.seeFlags(actor, course, basis, typed.text(LiftingForms.SEEN_WORDS));
+    return done(CourseForm.SEEN, actor, course, outcome, typed, carried);
   }
 
   @PostMapping("/courses/{id}/past")
   ModelAndView past(
       @AuthenticationPrincipal Account actor,
       @PathVariable String id,
-      @RequestParam(defaultValue = "") String reference,
-      @RequestParam(defaultValue = "") String pastReason,
+      @RequestParam MultiValueMap<String, String> sent,
       RedirectAttributes carried) {
+    var typed = new Typed(sent);
     CourseId course = courseId(id);
+    String reference = typed.text(LiftingForms.REFERENCE);
     Reading<Long> outcome =
         reference.isBlank()
             ? Reading.refused("Choose what he was injected with, or that nobody can tell.")
             : lifting.reviewPast(
-                actor, course, preparation(reference), choices.inUse(), pastReason);
-    return done(
-        actor,
-        course,
-        "long erections from before reviewed",
-        outcome,
-        "What he was injected with before this record is written down.",
-        carried,
-        Map.of(CourseChanges.REASON, "pastReason"),
-        page -> page.withLifting(forms -> forms.withPast(reference, pastReason)));
+                actor,
+                course,
+                preparation(reference),
+                choices.inUse(),
+                typed.text(LiftingForms.PAST_REASON));
+    return done(CourseForm.PAST, actor, course, outcome, typed, carried);
   }
 
   /** The entries of a course, and those by which what was brought in for it was taken back. */
@@ -235,79 +206,55 @@ final class CourseController {
   ModelAndView reopen(
       @AuthenticationPrincipal Account actor,
       @PathVariable String id,
-      @RequestParam(defaultValue = "0") long volume,
-      @RequestParam(defaultValue = "") String reopenReason,
+      @RequestParam(defaultValue = "0") long upTo,
+      @RequestParam MultiValueMap<String, String> sent,
       RedirectAttributes carried) {
+    var typed = new Typed(sent);
     CourseId course = courseId(id);
-    Reading<Long> outcome = lifting.reopen(actor, course, volume, reopenReason);
-    return done(
-        actor,
-        course,
-        "volume reopened",
-        outcome,
-        "The dose is open again.",
-        carried,
-        Map.of(CourseChanges.REASON, CoursePage.REOPEN_REASON),
-        UnaryOperator.identity());
+    Reading<Long> outcome =
+        lifting.reopen(actor, course, upTo, typed.text(CoursePage.REOPEN_REASON));
+    return done(CourseForm.REOPEN, actor, course, outcome, typed, carried);
   }
 
   @PostMapping("/courses/{id}/plan")
   ModelAndView plan(
       @AuthenticationPrincipal Account actor,
       @PathVariable String id,
-      @RequestParam(defaultValue = "") String preparation,
-      @RequestParam(defaultValue = "") String barrel,
-      @RequestParam(defaultValue = "") String protocol,
-      @RequestParam(defaultValue = "") String planReason,
+      @RequestParam MultiValueMap<String, String> sent,
       RedirectAttributes carried) {
+    var typed = new Typed(sent);
     CourseId course = courseId(id);
     Reading<Long> outcome =
         choices
-            .plan(preparation, barrel, protocol)
-            .map(plan -> titration.choosePlan(actor, course, plan, choices.inUse(), planReason))
+            .plan(typed.text("preparation"), typed.text("barrel"), typed.text("protocol"))
+            .map(
+                plan ->
+                    titration.choosePlan(
+                        actor, course, plan, choices.inUse(), typed.text(CoursePage.PLAN_REASON)))
             .orElseGet(
                 () ->
                     Reading.refused(
                         "Choose preparation, syringe and protocol from the clinic's lists."));
-    return done(
-        actor,
-        course,
-        "plan chosen",
-        outcome,
-        "The plan is changed. The dose that was signed for the one before has ended.",
-        carried,
-        Map.of(CourseChanges.REASON, CoursePage.PLAN_REASON),
-        UnaryOperator.identity());
+    return done(CourseForm.PLAN, actor, course, outcome, typed, carried);
   }
 
-  /**
-   * What comes of a form of the page.
-   *
-   * @param names the fields of that form which have another name on the page
-   * @param typed the page with what was typed
-   */
+  /** What comes of a form of the page, with what was typed into it. */
   private ModelAndView done(
+      CourseForm form,
       Account actor,
       CourseId course,
-      String what,
       Reading<Long> outcome,
-      String notice,
-      RedirectAttributes carried,
-      Map<String, String> names,
-      UnaryOperator<CoursePage> typed) {
+      Typed typed,
+      RedirectAttributes carried) {
     return switch (outcome) {
       case Reading.Read<Long> read -> {
-        LOG.info("Course {}: {} by {}, entry {}", course, what, actor.id(), read.value());
-        carried.addFlashAttribute(NOTICE, notice);
+        LOG.info("Course {}: {} by {}, entry {}", course, form, actor.id(), read.value());
+        carried.addFlashAttribute(NOTICE, form.notice());
         yield Page.redirect("/courses/" + course);
       }
       case Reading.Refused<Long> refused ->
           Page.refused(
-              PAGE,
-              typed
-                  .apply(page(actor, course))
-                  .withFaults(
-                      Faults.of(refused.placed(), field -> names.getOrDefault(field, field))));
+              PAGE, page(actor, course).refused(typed, Faults.of(refused.placed(), form::fieldOf)));
     };
   }
 

@@ -3,13 +3,11 @@ package rungwise.web.titration;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.UnaryOperator;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseView.ReasonLine;
-import rungwise.clinic.titration.SignDraft;
 import rungwise.dosing.decision.TitrationRule;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
@@ -17,12 +15,14 @@ import rungwise.web.page.DoseLines;
 import rungwise.web.page.DosePicture;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
+import rungwise.web.page.Typed;
 import rungwise.web.start.StartChoices;
 
 /**
  * The course page.
  *
  * @param notice what was just done; may be empty
+ * @param sent the form of the page that was refused, as typed; nothing if none was
  * @param answer the largest line on the page
  * @param picture the drawn syringe of the proposed dose
  * @param drawings schedule, time line and places
@@ -34,6 +34,7 @@ public record CoursePage(
     String path,
     String notice,
     Faults faults,
+    Typed sent,
     String answer,
     Optional<DoseLines> dose,
     Optional<String> picture,
@@ -49,6 +50,14 @@ public record CoursePage(
 
   /** The form that chooses another preparation, syringe or protocol. */
   public record PlanForm(Choice preparation, Choice barrel, Choice protocol, Field reason) {
+
+    PlanForm asTyped(Typed typed) {
+      return new PlanForm(
+          preparation.asTyped(typed),
+          barrel.asTyped(typed),
+          protocol.asTyped(typed),
+          reason.asTyped(typed));
+    }
 
     PlanForm withFaults(Faults faults) {
       return new PlanForm(
@@ -72,6 +81,7 @@ public record CoursePage(
         "/courses/" + view.id(),
         "",
         Faults.NONE,
+        Typed.NOTHING,
         answer(view),
         view.proposed().map(DoseLines::of),
         view.proposed().flatMap(dose -> DosePicture.svg(dose, "proposed")),
@@ -96,46 +106,38 @@ public record CoursePage(
   }
 
   CoursePage withNotice(String text) {
-    return with(text, faults, sign, lifting);
+    return with(text, faults, Typed.NOTHING);
   }
 
-  CoursePage withLifting(UnaryOperator<LiftingForms> typed) {
-    return with(notice, faults, sign, typed.apply(lifting));
+  /** The same after one of its forms was refused, with what was typed into it. */
+  CoursePage refused(Typed typed, Faults found) {
+    return with(notice, found, typed);
   }
 
-  /** The same with the form that signs as it was filled in, shown again when it is refused. */
-  CoursePage withSigning(SignDraft draft) {
-    return with(notice, faults, sign.map(form -> form.with(draft)), lifting);
-  }
-
-  CoursePage withFaults(Faults found) {
-    return with(notice, found, sign.map(form -> form.withFaults(found)), lifting.withFaults(found));
-  }
-
-  /** Whether the form to which a field belongs was sent and refused for it. */
+  /** Whether the form to which a field belongs was sent and refused. */
   public boolean isRefused(Field field) {
-    return !faults.of(field.name()).isEmpty();
+    return sent.holds(field.name());
   }
 
-  private CoursePage with(
-      String said, Faults found, Optional<SignForm> signing, LiftingForms lifted) {
+  private CoursePage with(String said, Faults found, Typed typed) {
     return new CoursePage(
         view,
         path,
         said,
         found,
+        typed,
         answer,
         dose,
         picture,
         drawings,
         forecast,
         checkFirst,
-        signing,
+        sign.map(form -> form.asTyped(typed).withFaults(found)),
         isPrescriber,
         isClinical,
-        reason.withFaults(found),
-        plan.withFaults(found),
-        lifted);
+        reason.asTyped(typed).withFaults(found),
+        plan.asTyped(typed).withFaults(found),
+        lifting.asTyped(typed).withFaults(found));
   }
 
   private static String answer(CourseView view) {

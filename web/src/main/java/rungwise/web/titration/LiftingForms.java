@@ -2,13 +2,13 @@ package rungwise.web.titration;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Stream;
 import rungwise.clinic.sheet.LiftingView;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
+import rungwise.web.page.Typed;
 import rungwise.web.start.StartChoices;
 
 /**
@@ -32,20 +32,29 @@ public record LiftingForms(
 
   static final String NOBODY_CAN_TELL = "nobody_can_tell";
 
+  static final String SEEN_WORDS = "seenWords";
+  static final String CORRECTION = "correction";
+  static final String CONFIRM_REASON = "confirmReason";
+  static final String SOFT_DATE = "softDate";
+  static final String SOFT_TIME = "softTime";
+  static final String REVIEW_REASON = "reviewReason";
+  static final String REFERENCE = "reference";
+  static final String PAST_REASON = "pastReason";
+
   static LiftingForms of(LiftingView view, StartChoices choices) {
     return new LiftingForms(
         view,
-        Field.of(Field.Kind.TEXT, "seenWords", "What you make of it")
+        Field.of(Field.Kind.TEXT, SEEN_WORDS, "What you make of it")
             .withHint("One sentence, if there is something to say: it stays on record.")
             .optional(),
         view.corrections().size() < 2 ? Optional.empty() : Optional.of(which(view)),
-        reason("confirmReason", "What shows that the first report was wrong"),
-        Field.of(Field.Kind.DATE, "softDate", "Day on which he was seen or told to be soft")
+        reason(CONFIRM_REASON, "What shows that the first report was wrong"),
+        Field.of(Field.Kind.DATE, SOFT_DATE, "Day on which he was seen or told to be soft")
             .optional(),
-        Field.of(Field.Kind.TEXT, "softTime", "Time").withHint("Such as 23:30.").optional(),
-        reason("reviewReason", "What the review found"),
+        Field.of(Field.Kind.TEXT, SOFT_TIME, "Time").withHint("Such as 23:30.").optional(),
+        reason(REVIEW_REASON, "What the review found"),
         reference(choices),
-        reason("pastReason", "How that is known"));
+        reason(PAST_REASON, "How that is known"));
   }
 
   /** Whether anything waits for a prescriber. */
@@ -57,60 +66,18 @@ public record LiftingForms(
         || !view.past().isEmpty();
   }
 
-  /** The same with what was typed into the review, shown again when it is refused. */
-  LiftingForms withReview(String date, String time, String reason) {
+  /** The same with what was typed into one of the forms, shown again when it is refused. */
+  LiftingForms asTyped(Typed typed) {
     return new LiftingForms(
         view,
-        seenWords,
-        which,
-        confirmReason,
-        softDate.withValue(date),
-        softTime.withValue(time),
-        reviewReason.withValue(reason),
-        reference,
-        pastReason);
-  }
-
-  /** The same with what was typed about flagged reports, shown again when it is refused. */
-  LiftingForms withSeen(String words) {
-    return new LiftingForms(
-        view,
-        seenWords.withValue(words),
-        which,
-        confirmReason,
-        softDate,
-        softTime,
-        reviewReason,
-        reference,
-        pastReason);
-  }
-
-  /** The same with the reason that was typed, shown again when it is refused. */
-  LiftingForms withConfirmation(String correction, String reason) {
-    return new LiftingForms(
-        view,
-        seenWords,
-        which.map(choice -> choice.withPicked(Set.of(correction))),
-        confirmReason.withValue(reason),
-        softDate,
-        softTime,
-        reviewReason,
-        reference,
-        pastReason);
-  }
-
-  /** The same with what was typed of the time before the record. */
-  LiftingForms withPast(String picked, String reason) {
-    return new LiftingForms(
-        view,
-        seenWords,
-        which,
-        confirmReason,
-        softDate,
-        softTime,
-        reviewReason,
-        reference.withPicked(Set.of(picked)),
-        pastReason.withValue(reason));
+        seenWords.asTyped(typed),
+        which.map(one -> one.asTyped(typed)),
+        confirmReason.asTyped(typed),
+        softDate.asTyped(typed),
+        softTime.asTyped(typed),
+        reviewReason.asTyped(typed),
+        reference.asTyped(typed),
+        pastReason.asTyped(typed));
   }
 
   /** The same with each fault at its field. */
@@ -133,7 +100,7 @@ public record LiftingForms(
 
   private static Choice which(LiftingView view) {
     return Choice.of(
-        "correction",
+        CORRECTION,
         "Which correction is right",
         view.corrections().stream()
             .map(one -> new Option(one.entry(), one.now(), "instead of: " + one.said(), false))
@@ -149,10 +116,10 @@ public record LiftingForms(
         new Option(
             NOBODY_CAN_TELL,
             "nobody can tell",
-            "then no dose is closed for it",
+            "then every dose is closed until one is reopened, and 4 hours or more are reviewed",
             /* picked= */ false);
     return Choice.of(
-        "reference",
+        REFERENCE,
         "Strength 1 in the history is",
         Stream.concat(preparations.stream(), Stream.of(nobody)).toList());
   }

@@ -17,7 +17,7 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseFact.InjectionReported;
-import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.sheet.CourseViews;
@@ -77,9 +77,7 @@ final class ReportController {
     CourseState state = CoursePaths.find(titration, id);
     return Page.of(
         FORM,
-        draft.isEmpty()
-            ? correction(state, entry, Faults.NONE)
-            : unfinished(state, draft, Optional.of(entry)));
+        draft.isEmpty() ? correction(state, entry) : unfinished(state, draft, Optional.of(entry)));
   }
 
   @PostMapping("/courses/{id}/report/{entry}")
@@ -97,14 +95,17 @@ final class ReportController {
       @AuthenticationPrincipal Account actor,
       @PathVariable String id,
       @PathVariable String entry,
-      @RequestParam(defaultValue = "") String reason,
+      @RequestParam(defaultValue = "") String withdrawReason,
       RedirectAttributes carried) {
     CourseState state = CoursePaths.find(titration, id);
-    EntryId report = written(state, entry).entry().id();
-    Reading<Long> outcome = titration.withdraw(actor, state.file().id(), report, reason);
+    Written<InjectionReported> report = written(state, entry);
+    Reading<Long> outcome =
+        titration.withdraw(actor, state.file().id(), report.entry().id(), withdrawReason);
     if (outcome instanceof Reading.Refused<Long> refused) {
-      Faults faults = Faults.of(refused.placed(), field -> "withdrawReason");
-      return Page.refused(FORM, correction(state, entry, faults));
+      Faults faults = Faults.of(refused.placed(), field -> ReportForm.WITHDRAW_REASON);
+      ReportForm form =
+          ReportForm.of(report.fact(), state.file(), time).withdrawnFor(withdrawReason);
+      return Page.refused(FORM, page(state, form, Optional.of(entry), faults));
     }
     carried.addFlashAttribute("notice", "The report no longer counts. It stays on record.");
     return Page.redirect("/courses/" + state.file().id());
@@ -144,9 +145,9 @@ final class ReportController {
     return page(state, ReportForm.of(draft), corrects, faults);
   }
 
-  private ReportPage correction(CourseState state, String entry, Faults faults) {
+  private ReportPage correction(CourseState state, String entry) {
     ReportForm form = ReportForm.of(written(state, entry).fact(), state.file(), time);
-    return page(state, form, Optional.of(entry), faults);
+    return page(state, form, Optional.of(entry), Faults.NONE);
   }
 
   private ReportPage page(
@@ -161,7 +162,7 @@ final class ReportController {
     return ReportPage.of(around, form, entry, faults);
   }
 
-  private static CourseFile.Written<InjectionReported> written(CourseState state, String entry) {
+  private static Written<InjectionReported> written(CourseState state, String entry) {
     return state.file().reports().stream()
         .filter(one -> one.entry().id().text().equals(entry))
         .findFirst()

@@ -30,6 +30,9 @@ record ReportForm(Typed typed) {
   /** The entry of the unfinished report that the form goes on with. */
   static final String UNFINISHED = "unfinished";
 
+  /** Why a report is withdrawn. */
+  static final String WITHDRAW_REASON = "withdrawReason";
+
   /** What is folded away. */
   private static final List<ReportPart> FOLDED =
       List.of(
@@ -57,6 +60,11 @@ record ReportForm(Typed typed) {
     return new ReportForm(Typed.NOTHING)
         .with(ReportPart.BARREL, barrel.token())
         .with(ReportPart.MARK, mark);
+  }
+
+  /** The same with why it is withdrawn. */
+  ReportForm withdrawnFor(String reason) {
+    return new ReportForm(typed.with(WITHDRAW_REASON, reason));
   }
 
   /** What was typed before. */

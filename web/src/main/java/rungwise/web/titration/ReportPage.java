@@ -66,7 +66,8 @@ public record ReportPage(
     TabletForm tablet,
     More more,
     Choice place,
-    Field reason)
+    Field reason,
+    Field withdrawReason)
     implements NamesCourses {
 
   public ReportPage {
@@ -203,7 +204,8 @@ public record ReportPage(
         TabletForm.ofReport(ask),
         more(ask, form, state.file()),
         place(ask),
-        ask.field(Field.Kind.TEXT, "reason", "Why it is corrected"));
+        ask.field(Field.Kind.TEXT, "reason", "Why it is corrected"),
+        ask.field(Field.Kind.TEXT, ReportForm.WITHDRAW_REASON, "Reason"));
   }
 
   private static Unfinished unfinished(

@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.titration.SignDraft;
@@ -18,6 +16,7 @@ import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
+import rungwise.web.page.Typed;
 
 /**
  * The form that signs a dose.
@@ -73,21 +72,19 @@ public record SignForm(
             /* isOpen= */ false));
   }
 
-  /** The same as it was filled in. */
-  SignForm with(SignDraft draft) {
-    Set<String> overridden =
-        draft.overridden().stream().map(GuardRule::name).collect(Collectors.toSet());
+  /** The same as it was filled in, unfolded if it was sent. */
+  SignForm asTyped(Typed typed) {
     return new SignForm(
         basis,
-        volume.withPicked(Set.of(Long.toString(draft.volumeMicrolitres()))),
-        place.withPicked(Set.of(draft.place().name())),
-        changed.withPicked(Set.of(draft.changed())),
-        holds.map(choice -> choice.withPicked(overridden)),
-        until.map(field -> field.withValue(draft.until())),
-        accepted.map(field -> field.withValue(draft.acceptedMinutes())),
-        reason.withValue(draft.reason()),
-        nextStep.withPicked(Set.of(Boolean.toString(draft.withNextStep()))),
-        /* isOpen= */ true);
+        volume.asTyped(typed),
+        place.asTyped(typed),
+        changed.asTyped(typed),
+        holds.map(choice -> choice.asTyped(typed)),
+        until.map(field -> field.asTyped(typed)),
+        accepted.map(field -> field.asTyped(typed)),
+        reason.asTyped(typed),
+        nextStep.asTyped(typed),
+        isOpen || typed.holds(SignDraft.VOLUME));
   }
 
   /** The same with each fault at its field. */

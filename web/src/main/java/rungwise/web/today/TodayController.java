@@ -47,10 +47,12 @@ final class TodayController {
 
   private final DayList list;
   private final StartChoices choices;
+  private final ClinicTime time;
 
-  TodayController(DayList list, StartChoices choices) {
+  TodayController(DayList list, StartChoices choices, ClinicTime time) {
     this.list = list;
     this.choices = choices;
+    this.time = time;
   }
 
   /**
@@ -122,7 +124,7 @@ final class TodayController {
   }
 
   /** A row that is made anew just now keeps its place and says nothing else. */
-  private static Optional<Row> row(Listed listed, Shown shown) {
+  private Optional<Row> row(Listed listed, Shown shown) {
     if (listed.row().filter(DayRow::isReadable).isEmpty()) {
       return listed.isCurrent()
           ? Optional.empty()
@@ -136,7 +138,7 @@ final class TodayController {
                 row.man(),
                 row.recordNumber(),
                 row.course(),
-                ClinicTime.distance(shown.now(), row.since()),
+                row.need().since(time.day(row.since(), shown.now())),
                 row.advice(),
                 row.because(),
                 Optional.of(new Answer(row.sign(), row.answer())))

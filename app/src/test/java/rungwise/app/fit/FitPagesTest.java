@@ -1,4 +1,4 @@
-package rungwise.app.server;
+package rungwise.app.fit;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -19,6 +19,9 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import rungwise.app.server.Clinic;
+import rungwise.app.server.DemoClinic;
+import rungwise.app.server.Visitor;
 import rungwise.clinic.people.Role;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.supply.InUseRule;

@@ -1,4 +1,4 @@
-package rungwise.app.server;
+package rungwise.app.verb;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -22,6 +22,10 @@ import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rungwise.app.server.DemoClinic;
+import rungwise.app.server.OpenClinic;
+import rungwise.app.server.StoryClock;
+import rungwise.app.server.Visitor;
 import rungwise.store.RecordCheck;
 import rungwise.store.journal.Inspected;
 

@@ -49,7 +49,7 @@ public final class Turns {
                 SameVisit.WAIT.value(),
                 SameVisit.WITHIN.value()),
             question.protocol().sameVisit().map(Protocol.SameVisit::within).stream());
-    int months = question.protocol().home().lapseMonths().value();
+    int months = question.protocol().limits().lapseMonths().value();
     return Stream.concat(
         Stream.of(UpkeepGuards.monthsAfter(at, months)),
         spans.flatMap(

@@ -98,7 +98,7 @@ final class UpkeepGuards {
   /** What forbids home use. */
   static List<Verdict> forHome(Question question) {
     var verdicts = new ArrayList<Verdict>();
-    Sourced<Integer> grace = question.protocol().home().graceDays();
+    Sourced<Integer> grace = question.protocol().limits().graceDays();
     Instant end = examinationDue(question).plus(grace.value(), ChronoUnit.DAYS);
     if (!end.isAfter(question.now())) {
       verdicts.add(
@@ -136,7 +136,7 @@ final class UpkeepGuards {
     Instant due = examinationDue(question);
     int months = question.protocol().limits().screeningMonths().value();
     return Stream.concat(
-        Stream.of(due, due.plus(question.protocol().home().graceDays().value(), ChronoUnit.DAYS)),
+        Stream.of(due, due.plus(question.protocol().limits().graceDays().value(), ChronoUnit.DAYS)),
         question.screening().oldest(question.preparation()).stream()
             .map(oldest -> monthsAfter(oldest, months)));
   }
@@ -159,7 +159,7 @@ final class UpkeepGuards {
    * was given in the clinic since.
    */
   private static Optional<Verdict> lapsed(Question question) {
-    Sourced<Integer> months = question.protocol().home().lapseMonths();
+    Sourced<Integer> months = question.protocol().limits().lapseMonths();
     List<Injection> all = question.history().sinceChangeTo(question.preparation());
     Optional<Injection> before = Optional.empty();
     boolean isLapsed = false;

@@ -62,6 +62,11 @@ public record ClinicTime(ZoneId zone) {
     return LocalDate.ofInstant(instant, zone);
   }
 
+  /** When a day begins there. */
+  public Instant startOf(LocalDate day) {
+    return day.atStartOfDay(zone).toInstant();
+  }
+
   /** "Sunday 29 November 2026 23:30". */
   public String words(Instant instant) {
     return LONG_FORM.format(instant.atZone(zone));
@@ -105,6 +110,11 @@ public record ClinicTime(ZoneId zone) {
       length = size.toDays() + " days";
     }
     return between.isNegative() ? length + " ago" : "in " + length;
+  }
+
+  /** A date as a form gives it. */
+  public static String dateText(LocalDate day) {
+    return DATE.format(day);
   }
 
   /** The date there now, for a form. */

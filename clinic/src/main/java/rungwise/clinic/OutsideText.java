@@ -85,6 +85,11 @@ public final class OutsideText {
     return faults.isEmpty() ? Reading.of(text) : new Reading.Refused<>(faults);
   }
 
+  /** Why a text of several lines cannot be taken; empty if it can. */
+  public static Optional<String> hiddenIn(String what, String text) {
+    return text.lines().flatMap(line -> hiddenFault(what, line).stream()).findFirst();
+  }
+
   private static Optional<String> hiddenFault(String what, String text) {
     int[] points = text.codePoints().toArray();
     for (int at = 0; at < points.length; at++) {

@@ -2,11 +2,13 @@ package rungwise.dosing;
 
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
+import rungwise.dosing.protocol.CountedOption;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.protocol.ProtocolAmount;
 import rungwise.dosing.protocol.ProtocolOptions;
@@ -129,14 +131,16 @@ public final class LabelSheet {
         steps,
         strengths,
         new Sourced<>(ceiling, HERE),
-        new Protocol.Limits(
-            new Sourced<>(TimeSpan.ofMinutes(60), HERE),
-            new Sourced<>(TimeSpan.ofHours(spacingHours), HERE),
-            new Sourced<>(3, HERE),
-            new Sourced<>(3, HERE),
-            new Sourced<>(12, HERE),
-            new Sourced<>(30, HERE),
-            new Sourced<>(72, HERE)),
+        Protocol.Limits.of(
+            HERE,
+            Map.of(
+                CountedOption.SATISFACTORY_MINUTES, 60,
+                CountedOption.SPACING_HOURS, spacingHours,
+                CountedOption.IN_SEVEN_DAYS, 3,
+                CountedOption.REVIEW_MONTHS, 3,
+                CountedOption.SCREENING_MONTHS, 12,
+                CountedOption.FRESH_DAYS, 30,
+                CountedOption.PDE5_HOURS, 72)),
         ProtocolOptions.NONE
             .withCareAbove(careAbove)
             .withSameVisit(sameVisit)

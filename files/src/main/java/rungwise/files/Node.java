@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
+import rungwise.clinic.OutsideText;
 import rungwise.quantities.Reading;
 
 /**
@@ -78,7 +79,8 @@ record Node(String path, Optional<Object> content, List<String> faults) {
   /** The text here; a fault if there is none. */
   Optional<String> text() {
     if (content.orElse("") instanceof String text && !text.isBlank()) {
-      return Optional.of(text);
+      Optional<String> hidden = OutsideText.hiddenIn("This text", text);
+      return hidden.isPresent() ? fault(hidden.get()) : Optional.of(text);
     }
     return fault("must be a text");
   }

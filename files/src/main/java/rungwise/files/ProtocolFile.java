@@ -2,18 +2,21 @@ package rungwise.files;
 
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import rungwise.clinic.protocols.EarlierProtocol;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
+import rungwise.dosing.protocol.CountedOption;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.protocol.ProtocolAmount;
 import rungwise.dosing.protocol.ProtocolOptions;
@@ -32,44 +35,28 @@ public final class ProtocolFile {
 
   static final String OF = " of ";
   private static final int MOST_VERSIONS = 10_000;
-  private static final int MOST_MINUTES = 119;
-  private static final int MOST_HOURS = 720;
-  private static final int MOST_A_WEEK = 7;
-  private static final int MOST_MONTHS = 24;
-  private static final int MOST_DAYS = 365;
-  private static final int MOST_GRACE_DAYS = 90;
   private static final int MOST_VISIT_MINUTES = 240;
   private static final int LONGEST_QUESTION = 80;
 
-  private static final String[] PARTS = {
-    "protocol",
-    "version",
-    "title",
-    "sample",
-    "holds_from",
-    "for",
-    "composition",
-    "start",
-    "steps",
-    "after_partial",
-    "strengths",
-    "ceiling",
-    "component_limits",
-    "care_above",
-    "same_visit",
-    "emergency_plan",
-    "readiness_months",
-    "lapse_months",
-    "grace_days",
-    "model",
-    "satisfactory_minutes",
-    "spacing_hours",
-    "in_seven_days",
-    "review_months",
-    "screening_months",
-    "fresh_days",
-    "pde5_hours"
-  };
+  private static final List<String> PARTS =
+      List.of(
+          "protocol",
+          "version",
+          "title",
+          "sample",
+          "holds_from",
+          "for",
+          "composition",
+          "start",
+          "steps",
+          "after_partial",
+          "strengths",
+          "ceiling",
+          "component_limits",
+          "care_above",
+          "same_visit",
+          "emergency_plan",
+          "model");
 
   private ProtocolFile() {}
 
@@ -100,7 +87,9 @@ public final class ProtocolFile {
 
   private static Optional<EarlierProtocol> protocol(
       Node root, BiConsumer<Node, ProtocolParts> further) {
-    root.onlyWith(PARTS);
+    root.onlyWith(
+        Stream.concat(PARTS.stream(), Stream.of(CountedOption.values()).map(CountedOption::part))
+            .toArray(String[]::new));
     var name = root.at("protocol").text();
     var version = root.at("version").wholeNumber(1, MOST_VERSIONS);
     var title = root.at("title").text();
@@ -141,11 +130,7 @@ public final class ProtocolFile {
         ifPresent(root.at("care_above"), ProtocolFile::limit),
         eachIfPresent(root.at("component_limits"), ProtocolFile::componentLimit),
         ifPresent(root.at("same_visit"), ProtocolFile::sameVisit),
-        new Protocol.Home(
-            ifPresent(root.at("readiness_months"), node -> number(node, MOST_MONTHS)),
-            eachIfPresent(root.at("emergency_plan"), ProtocolFile::planItem),
-            ifPresent(root.at("lapse_months"), node -> number(node, MOST_MONTHS)),
-            ifPresent(root.at("grace_days"), node -> number(node, MOST_GRACE_DAYS))),
+        eachIfPresent(root.at("emergency_plan"), ProtocolFile::planItem),
         ChancesPart.read(root.at("model")).orElse(Protocol.Chances.NOT_ASKED),
         ifPresent(root.at("after_partial"), ProtocolFile::afterPartial),
         ifPresent(root.at("composition"), CompositionPart::read));
@@ -220,27 +205,14 @@ public final class ProtocolFile {
   }
 
   private static Optional<Protocol.Limits> limits(Node root) {
-    var satisfactory = number(root.at("satisfactory_minutes"), MOST_MINUTES);
-    var spacing = number(root.at("spacing_hours"), MOST_HOURS);
-    var inSevenDays = number(root.at("in_seven_days"), MOST_A_WEEK);
-    var review = number(root.at("review_months"), MOST_MONTHS);
-    var screening = number(root.at("screening_months"), MOST_MONTHS);
-    var fresh = number(root.at("fresh_days"), MOST_DAYS);
-    var pde5 = number(root.at("pde5_hours"), MOST_HOURS);
-    if (!root.faults().isEmpty()) {
-      return Optional.empty();
+    var said = new EnumMap<CountedOption, Sourced<Integer>>(CountedOption.class);
+    for (CountedOption option : CountedOption.values()) {
+      Node node = root.at(option.part());
+      if (option.isNeeded() || node.isPresent()) {
+        number(node, option.most()).ifPresent(number -> said.put(option, number));
+      }
     }
-    var minutes = satisfactory.orElseThrow();
-    var hours = spacing.orElseThrow();
-    return Optional.of(
-        new Protocol.Limits(
-            new Sourced<>(TimeSpan.ofMinutes(minutes.value()), minutes.source()),
-            new Sourced<>(TimeSpan.ofHours(hours.value()), hours.source()),
-            inSevenDays.orElseThrow(),
-            review.orElseThrow(),
-            screening.orElseThrow(),
-            fresh.orElseThrow(),
-            pde5.orElseThrow()));
+    return root.faults().isEmpty() ? Optional.of(new Protocol.Limits(said)) : Optional.empty();
   }
 
   private static Optional<Protocol.Start> start(Node node) {

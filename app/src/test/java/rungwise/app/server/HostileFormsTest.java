@@ -43,7 +43,7 @@ final class HostileFormsTest {
 
   /** Whatever would end the session or the account that sends the forms. */
   private static final List<String> ENDS_IT =
-      List.of("/sign-out", "/deactivate", "/code", "/roles");
+      List.of("/sign-out", "/deactivate", "/new-code", "/roles");
 
   private static final List<String> HOSTILE =
       List.of(

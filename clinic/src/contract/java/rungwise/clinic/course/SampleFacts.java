@@ -109,6 +109,8 @@ public final class SampleFacts {
     for (Answer answer : Answer.values()) {
       facts.add(screened(answer));
       facts.add(new ExaminationRecorded(DAY, answer));
+      facts.add(
+          new ExaminationRecorded(DAY, Optional.of(Instant.parse("2026-03-02T14:30:00Z")), answer));
     }
     for (Condition condition : Condition.values()) {
       facts.add(new DecisionWritten(condition));

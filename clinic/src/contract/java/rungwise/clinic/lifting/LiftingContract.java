@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
@@ -253,6 +254,45 @@ public abstract class LiftingContract {
         .examine(Staff.PRESCRIBER, course, "2026-03-08", "no", "felt both sides")
         .orThrow();
     assertThat(isBarredFromHome()).isFalse();
+  }
+
+  /**
+   * The emergency began in the evening. An examination of that morning is written down afterwards.
+   */
+  @Test
+  void an_examination_counts_after_an_emergency_only_if_it_is_known_to_be_after_it() {
+    report(late().exactly("260"));
+    Instant emergency = world.state(course).question().history().last().orElseThrow().at();
+    LocalDate day = world.room().time().dayOf(emergency);
+    world.lifting().reviewEmergency(Staff.PRESCRIBER, course, "no harm").orThrow();
+    world.pass(Duration.ofDays(2));
+
+    examine(day, "");
+    assertThat(isNotExamined()).isTrue();
+    examine(day, world.room().time().timeText(emergency.minus(Duration.ofMinutes(1))));
+    assertThat(isNotExamined()).isTrue();
+    examine(day, world.room().time().timeText(emergency.plus(Duration.ofMinutes(1))));
+    assertThat(isNotExamined()).isFalse();
+  }
+
+  @Test
+  void an_examination_of_the_day_after_an_emergency_needs_no_time() {
+    report(late().exactly("260"));
+    Instant emergency = world.state(course).question().history().last().orElseThrow().at();
+    world.lifting().reviewEmergency(Staff.PRESCRIBER, course, "no harm").orThrow();
+    world.pass(Duration.ofDays(2));
+
+    examine(world.room().time().dayOf(emergency).plusDays(1), "");
+
+    assertThat(isNotExamined()).isFalse();
+  }
+
+  private void examine(LocalDate day, String clock) {
+    world.screenings().examine(Staff.PRESCRIBER, course, day.toString(), clock, "no", "").orThrow();
+  }
+
+  private boolean isNotExamined() {
+    return world.state(course).question().notExaminedSince().isPresent();
   }
 
   private boolean isBarredFromHome() {

@@ -13,6 +13,7 @@ import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.protocol.Composition;
+import rungwise.dosing.protocol.CountedOption;
 import rungwise.dosing.protocol.Floor;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.protocol.ProtocolAmount;
@@ -167,6 +168,11 @@ public final class LabelReader implements ProtocolReader {
   }
 
   private static Protocol labelAs(String name, String title, boolean sample, ProtocolOptions more) {
+    return labelAs(name, title, sample, label().limits(), more);
+  }
+
+  private static Protocol labelAs(
+      String name, String title, boolean sample, Protocol.Limits limits, ProtocolOptions more) {
     Protocol label = label();
     return new Protocol(
         name,
@@ -178,7 +184,7 @@ public final class LabelReader implements ProtocolReader {
         label.steps(),
         label.strengths(),
         label.ceiling(),
-        label.limits(),
+        limits,
         more);
   }
 
@@ -194,7 +200,6 @@ public final class LabelReader implements ProtocolReader {
 
   private static Protocol secondOfWaiting(String mcg, int hours, @Nullable String from) {
     Protocol first = waiting(1);
-    Protocol.Limits limits = first.limits();
     return new Protocol(
         first.name(),
         2,
@@ -205,14 +210,7 @@ public final class LabelReader implements ProtocolReader {
         first.steps(),
         first.strengths(),
         new Sourced<>(mcg(mcg), HERE),
-        new Protocol.Limits(
-            limits.satisfactory(),
-            new Sourced<>(TimeSpan.ofHours(hours), HERE),
-            limits.inSevenDays(),
-            limits.reviewMonths(),
-            limits.screeningMonths(),
-            limits.freshDays(),
-            limits.pde5Hours()),
+        first.limits().with(CountedOption.SPACING_HOURS, new Sourced<>(hours, HERE)),
         first.more().withFrom(Optional.ofNullable(from).map(LocalDate::parse)));
   }
 
@@ -234,32 +232,26 @@ public final class LabelReader implements ProtocolReader {
             new Protocol.Step(mcg("60"), mcg("5"), mcg("10"), HERE)),
         List.of(),
         new Sourced<>(mcg("60"), HERE),
-        limits(),
-        ProtocolOptions.NONE
-            .withHome(home(Optional.empty(), List.of()))
-            .withSameVisit(
-                Optional.of(
-                    new Protocol.SameVisit(
-                        TimeSpan.ofMinutes(60), true, Optional.of(mcg("2.5")), HERE))));
-  }
-
-  private static Protocol.Home home(
-      Optional<Sourced<Integer>> readiness, List<Sourced<String>> plan) {
-    return new Protocol.Home(
-        readiness,
-        plan,
-        Optional.of(new Sourced<>(MONTHS, HERE)),
-        Optional.of(new Sourced<>(GRACE_DAYS, HERE)));
+        limits()
+            .with(CountedOption.LAPSE_MONTHS, new Sourced<>(MONTHS, HERE))
+            .with(CountedOption.GRACE_DAYS, new Sourced<>(GRACE_DAYS, HERE)),
+        ProtocolOptions.NONE.withSameVisit(
+            Optional.of(
+                new Protocol.SameVisit(
+                    TimeSpan.ofMinutes(60), true, Optional.of(mcg("2.5")), HERE))));
   }
 
   private static Protocol strict() {
-    var home =
-        home(Optional.of(new Sourced<>(MONTHS, HERE)), List.of(new Sourced<>(QUESTION, HERE)));
+    Protocol label = label();
     return labelAs(
         "strict",
         "Label and more",
         /* sample= */ true,
-        label().more().withFrom(Optional.of(LATER)).withHome(home));
+        label.limits().with(CountedOption.READINESS_MONTHS, new Sourced<>(MONTHS, HERE)),
+        label
+            .more()
+            .withFrom(Optional.of(LATER))
+            .withEmergencyPlan(List.of(new Sourced<>(QUESTION, HERE))));
   }
 
   private static Protocol mixture() {
@@ -279,14 +271,16 @@ public final class LabelReader implements ProtocolReader {
   }
 
   private static Protocol.Limits limits() {
-    return new Protocol.Limits(
-        new Sourced<>(TimeSpan.ofMinutes(60), HERE),
-        new Sourced<>(TimeSpan.ofHours(24), HERE),
-        new Sourced<>(3, HERE),
-        new Sourced<>(3, HERE),
-        new Sourced<>(12, HERE),
-        new Sourced<>(30, HERE),
-        new Sourced<>(72, HERE));
+    return Protocol.Limits.of(
+        HERE,
+        Map.of(
+            CountedOption.SATISFACTORY_MINUTES, 60,
+            CountedOption.SPACING_HOURS, 24,
+            CountedOption.IN_SEVEN_DAYS, 3,
+            CountedOption.REVIEW_MONTHS, 3,
+            CountedOption.SCREENING_MONTHS, 12,
+            CountedOption.FRESH_DAYS, 30,
+            CountedOption.PDE5_HOURS, 72));
   }
 
   private static ProtocolAmount mcg(String number) {

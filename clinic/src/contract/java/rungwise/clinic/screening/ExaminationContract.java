@@ -3,7 +3,9 @@ package rungwise.clinic.screening;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.course.Baseline;
@@ -16,6 +18,7 @@ import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.ErectileScore;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /** Examinations for scarring and the baseline, over any store. */
@@ -120,6 +123,27 @@ public abstract class ExaminationContract {
     assertRefused(examine("2026-03-02", ""), "Choose whether curvature or scarring was found.");
     assertThat(examine("2026-02-30", "perhaps").faults()).hasSize(2);
     assertThat(world.file(course).examined()).isEmpty();
+  }
+
+  @Test
+  void the_time_of_an_examination_is_kept_where_it_is_said() {
+    world.pass(Duration.ofDays(1));
+    world.screenings().examine(Staff.EDUCATOR, course, "2026-03-02", "9:30 pm", "no", "").orThrow();
+    assertThat(world.file(course).examined().orElseThrow().fact().at())
+        .isEqualTo(Optional.of(Instant.parse("2026-03-03T02:30:00Z")));
+
+    examine("2026-03-02", "no").orThrow();
+    assertThat(world.file(course).examined().orElseThrow().fact().at()).isEmpty();
+    assertRefused(
+        world.screenings().examine(Staff.EDUCATOR, course, "2026-03-03", "23:59", "no", ""),
+        "Tuesday 3 March 2026 23:59 is still to come.");
+    assertThat(
+            world
+                .screenings()
+                .examine(Staff.EDUCATOR, course, "2026-03-02", "soon", "", "")
+                .placed())
+        .extracting(Fault::field)
+        .containsExactly(Screenings.TIME, Screenings.SCARRING);
   }
 
   @Test

@@ -80,8 +80,20 @@ public sealed interface CourseFact {
   /** Where he stands before treatment. */
   record BaselineRecorded(Baseline baseline) implements CourseFact {}
 
-  /** He was examined for curvature and scarring. */
-  record ExaminationRecorded(LocalDate day, Answer scarring) implements CourseFact {}
+  /**
+   * He was examined for curvature and scarring.
+   *
+   * @param at when on that day, where somebody said so; without it, it is known to be after nothing
+   *     of that day
+   */
+  record ExaminationRecorded(LocalDate day, Optional<Instant> at, Answer scarring)
+      implements CourseFact {
+
+    /** One of which only the day was said. */
+    public ExaminationRecorded(LocalDate day, Answer scarring) {
+      this(day, Optional.empty(), scarring);
+    }
+  }
 
   /**
    * A vial was dispensed to him, or a dose for him was drawn from one of the clinic's.

@@ -13,6 +13,10 @@ import rungwise.clinic.OutsideText;
  */
 public record Patient(String fullName, LocalDate birthDate, String recordNumber) {
 
+  private static final int DECIMAL = 10;
+  private static final String DASHES = "[\\p{Pd}\u2212]";
+  private static final String APOSTROPHES = "[\u2018\u2019\u201B\u02BC\u02B9\u0060\u00B4]";
+
   public Patient {
     if (fullName.isBlank() || recordNumber.isBlank()) {
       throw new IllegalArgumentException("bug: a patient who was not read");
@@ -45,11 +49,20 @@ public record Patient(String fullName, LocalDate birthDate, String recordNumber)
     return key(recordNumber);
   }
 
-  /** Large letters first, because some small letters have the same large one. */
+  /**
+   * Digits of every script as 0 to 9, one dash and one apostrophe for all that look alike. Large
+   * letters first, because some small letters have the same large one.
+   */
   private static String key(String text) {
-    return Normalizer.normalize(OutsideText.visible(text), Normalizer.Form.NFKC)
+    String form = Normalizer.normalize(OutsideText.visible(text), Normalizer.Form.NFKC);
+    return form.codePoints()
+        .map(point -> Character.isDigit(point) ? '0' + Character.digit(point, DECIMAL) : point)
+        .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+        .toString()
+        .replaceAll(DASHES, "-")
+        .replaceAll(APOSTROPHES, "'")
         .strip()
-        .replaceAll("\\s+", " ")
+        .replaceAll("[\\s\\p{Z}]+", " ")
         .toUpperCase(Locale.ROOT)
         .toLowerCase(Locale.ROOT);
   }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.protocol.Composition;
+import rungwise.dosing.protocol.CountedOption;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.source.Source;
 import rungwise.dosing.source.Sourced;
@@ -32,9 +33,9 @@ public record ProtocolRule(String part, String what, String value, Source source
             protocol.careAbove().stream()
                 .map(care -> limit("care_above", "Particular care above", care)),
             protocol.sameVisit().stream().map(ProtocolRule::sameVisit),
-            home(protocol.home()),
+            protocol.more().emergencyPlan().stream().map(ProtocolRule::planned),
             chances(protocol.chances()),
-            times(protocol.limits()).stream())
+            Stream.of(CountedOption.values()).flatMap(option -> counted(option, protocol)))
         .flatMap(rules -> rules)
         .toList();
   }
@@ -96,31 +97,6 @@ public record ProtocolRule(String part, String what, String value, Source source
         limit.source());
   }
 
-  private static Stream<ProtocolRule> home(Protocol.Home home) {
-    return Stream.of(
-            home.plan().stream().map(ProtocolRule::planned),
-            home.readinessMonths().stream()
-                .map(
-                    months ->
-                        counted(
-                            "readiness_months",
-                            "What was shown or agreed before home use holds for",
-                            months,
-                            "months")),
-            Stream.of(
-                counted(
-                    "lapse_months",
-                    "A dose in the clinic again after no injection for",
-                    home.lapseMonths(),
-                    "months"),
-                counted(
-                    "grace_days",
-                    "Home use may go on after an examination or an answer was due for",
-                    home.graceDays(),
-                    "days")))
-        .flatMap(rules -> rules);
-  }
-
   private static ProtocolRule planned(Sourced<String> asked) {
     return new ProtocolRule(
         "emergency_plan",
@@ -152,31 +128,15 @@ public record ProtocolRule(String part, String what, String value, Source source
   }
 
   private static ProtocolRule chance(String what, Sourced<Integer> inThousand) {
-    return counted("model", what, inThousand, "in 1000");
+    return new ProtocolRule("model", what, inThousand.value() + " in 1000", inThousand.source());
   }
 
-  private static List<ProtocolRule> times(Protocol.Limits limits) {
-    return List.of(
-        limit("satisfactory_minutes", "Wanted: usable for at most", limits.satisfactory()),
-        limit("spacing_hours", "Minimum interval", limits.spacing()),
-        limit("in_seven_days", "Most injections in 168 hours", limits.inSevenDays()),
-        counted("review_months", "Follow-up exam, every", limits.reviewMonths(), "months"),
-        counted(
-            "screening_months",
-            "An answer of the screening holds for",
-            limits.screeningMonths(),
-            "months"),
-        counted("fresh_days", "A solution counts as fresh for", limits.freshDays(), "days"),
-        counted(
-            "pde5_hours",
-            "Between a PDE5 inhibitor and an injection",
-            limits.pde5Hours(),
-            "hours"));
-  }
-
-  private static ProtocolRule counted(
-      String part, String what, Sourced<Integer> count, String unit) {
-    return new ProtocolRule(part, what, count.value() + " " + unit, count.source());
+  private static Stream<ProtocolRule> counted(CountedOption option, Protocol protocol) {
+    return protocol.limits().found(option).stream()
+        .map(
+            found ->
+                new ProtocolRule(
+                    option.part(), option.words(), option.of(found.value()), found.source()));
   }
 
   private static ProtocolRule limit(String part, String what, Sourced<?> limit) {

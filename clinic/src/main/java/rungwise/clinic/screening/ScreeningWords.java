@@ -205,7 +205,11 @@ final class ScreeningWords {
 
   private String examined(Written<ExaminationRecorded> written) {
     CourseView.EntryLine entry = course.entry(written.entry().number());
-    return ClinicTime.words(written.fact().day())
+    return written
+            .fact()
+            .at()
+            .map(time::words)
+            .orElseGet(() -> ClinicTime.words(written.fact().day()))
         + ", curvature or scarring: "
         + written.fact().scarring().words()
         + ". "

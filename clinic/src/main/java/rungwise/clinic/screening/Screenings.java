@@ -40,6 +40,8 @@ public final class Screenings {
   /** The fields of an examination. */
   public static final String DAY = "day";
 
+  public static final String TIME = "examinedTime";
+
   public static final String SCARRING = "scarring";
   public static final String NOTE = "note";
 
@@ -252,14 +254,27 @@ public final class Screenings {
     return found;
   }
 
-  /** Writes down an examination for curvature and scarring. */
+  /** Writes down an examination of which only the day is known. */
   public Reading<Long> examine(
       Account actor, CourseId id, String day, String scarring, String note) {
+    return examine(actor, id, day, "", scarring, note);
+  }
+
+  /**
+   * Writes down an examination for curvature and scarring.
+   *
+   * @param clock the time of day as typed; may be empty. Of an hour that came twice the earlier one
+   *     is meant: no more is known to be before it.
+   */
+  public Reading<Long> examine(
+      Account actor, CourseId id, String day, String clock, String scarring, String note) {
     Reading<LocalDate> date = ClinicTime.readDate(day).at(DAY);
     var faults = new ArrayList<>(date.placed());
     date.found()
         .filter(one -> one.isAfter(LocalDate.ofInstant(changes.now(), time.zone())))
         .ifPresent(one -> faults.add(new Fault(DAY, ClinicTime.words(one) + " is still to come.")));
+    Optional<Instant> at =
+        date.found().filter(one -> faults.isEmpty()).flatMap(one -> at(one, clock, faults));
     Optional<Answer> found = answer(scarring);
     if (found.isEmpty()) {
       faults.add(new Fault(SCARRING, "Choose whether curvature or scarring was found."));
@@ -273,10 +288,22 @@ public final class Screenings {
             faults.isEmpty()
                 ? changes.append(
                     id,
-                    new ExaminationRecorded(date.found().orElseThrow(), found.orElseThrow()),
+                    new ExaminationRecorded(date.found().orElseThrow(), at, found.orElseThrow()),
                     actor,
                     now,
                     note)
                 : new Reading.Refused<>(faults));
+  }
+
+  private Optional<Instant> at(LocalDate day, String clock, List<Fault> faults) {
+    if (clock.isBlank()) {
+      return Optional.empty();
+    }
+    Reading<Instant> read = time.read(ClinicTime.dateText(day), clock, ClinicTime.Occurrence.FIRST);
+    read.placed().forEach(fault -> faults.add(new Fault(TIME, fault.text())));
+    read.found()
+        .filter(at -> at.isAfter(changes.now()))
+        .ifPresent(at -> faults.add(new Fault(TIME, time.words(at) + " is still to come.")));
+    return read.found();
   }
 }

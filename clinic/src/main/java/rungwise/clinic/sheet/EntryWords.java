@@ -25,7 +25,7 @@ public final class EntryWords {
           "Prescriber goes on with: " + decision.condition().words();
       case CourseFact.AnswerOverturned overturned -> words(overturned);
       case CourseFact.BaselineRecorded baseline -> "Baseline: " + words(baseline.baseline());
-      case CourseFact.ExaminationRecorded exam -> words(exam);
+      case CourseFact.ExaminationRecorded exam -> words(exam, time);
       case CourseFact.VialReceived received ->
           (received.ofClinic().isEmpty() ? "Vial: " : "Vial of the clinic: ")
               + words(received.vial());
@@ -85,9 +85,9 @@ public final class EntryWords {
             .orElse("nobody can tell what was injected");
   }
 
-  private static String words(CourseFact.ExaminationRecorded exam) {
+  private static String words(CourseFact.ExaminationRecorded exam, ClinicTime time) {
     return "Examined on "
-        + ClinicTime.words(exam.day())
+        + exam.at().map(time::words).orElseGet(() -> ClinicTime.words(exam.day()))
         + ", curvature or scarring: "
         + exam.scarring().words();
   }

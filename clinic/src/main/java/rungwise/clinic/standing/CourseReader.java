@@ -1,6 +1,7 @@
 package rungwise.clinic.standing;
 
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -8,6 +9,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import rungwise.clinic.clock.ClockBelief;
 import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.CourseFact.ExaminationRecorded;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
@@ -29,6 +31,7 @@ import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
 import rungwise.dosing.protocol.Protocol;
+import rungwise.dosing.screening.Answer;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Reading;
@@ -186,17 +189,16 @@ public final class CourseReader {
     return propose(protocol, plan, file, history(file, protocol, ports.clock().instant()));
   }
 
-  /** When he was last examined: at the end of that day at the latest. */
+  /**
+   * When he was last examined, as far as that is known: of a day without a time it may have been at
+   * its very beginning.
+   */
   private Optional<Instant> examined(CourseFile file) {
-    return file.answers()
-        .examined()
-        .map(
-            written -> {
-              Instant over =
-                  written.fact().day().plusDays(1).atStartOfDay(ports.time().zone()).toInstant();
-              Instant recorded = written.entry().recordedAt();
-              return recorded.isBefore(over) ? recorded : over;
-            });
+    return file.inForce(ExaminationRecorded.class).stream()
+        .map(Written::fact)
+        .filter(fact -> fact.scarring() != Answer.NOT_KNOWN)
+        .map(fact -> fact.at().orElseGet(() -> ports.time().startOf(fact.day())))
+        .max(Comparator.naturalOrder());
   }
 
   private History history(CourseFile file, Protocol protocol, Instant now) {

@@ -85,7 +85,7 @@ final class Overrides {
 
   private Optional<String> untilFault() {
     LocalDate today = time.dayOf(state.now());
-    int grace = state.question().protocol().home().graceDays().value();
+    int grace = state.question().protocol().limits().graceDays().value();
     LocalDate last = today.plusDays(grace);
     boolean isWithin =
         until.found().filter(day -> !day.isBefore(today) && !day.isAfter(last)).isPresent();

@@ -95,7 +95,7 @@ final class InvitationTest {
 
     assertThat(String.join("\n", refused.faults()))
         .contains("\"lea.lead\" is taken")
-        .contains("on one line");
+        .contains("nobody can see");
   }
 
   @Test

@@ -97,7 +97,7 @@ final class UpkeepGuards {
   /** What forbids home use. */
   static List<Verdict> forHome(Question question) {
     var verdicts = new ArrayList<Verdict>();
-    Sourced<Integer> grace = question.protocol().home().graceDays();
+    Sourced<Integer> grace = question.protocol().limits().graceDays();
     Instant end = examinationDue(question).plus(grace.value(), ChronoUnit.DAYS);
     if (!end.isAfter(question.now())) {
       verdicts.add(
@@ -148,7 +148,7 @@ final class UpkeepGuards {
    * was given in the clinic since.
    */
   private static Optional<Verdict> lapsed(Question question) {
-    Sourced<Integer> months = question.protocol().home().lapseMonths();
+    Sourced<Integer> months = question.protocol().limits().lapseMonths();
     List<Injection> all = question.history().sinceChangeTo(question.preparation());
     Optional<Injection> before = Optional.empty();
     boolean isLapsed = false;

@@ -19,15 +19,15 @@ import rungwise.quantities.TimeSpan;
  */
 public enum Floor {
   SATISFACTORY(
-      "satisfactory_minutes",
+      CountedOption.SATISFACTORY_MINUTES.part(),
       "a usable erection of more than 60 min is never what is wanted",
       Source.read(Citation.US_SYRINGE_LABEL, "2: an erection that lasts no more than 1 h")),
   SPACING(
-      "spacing_hours",
+      CountedOption.SPACING_HOURS.part(),
       "there are at least 24 h between two injections",
       Source.read(Citation.US_SYRINGE_LABEL, "17: at least 24 h apart")),
   IN_SEVEN_DAYS(
-      "in_seven_days",
+      CountedOption.IN_SEVEN_DAYS.part(),
       "there are at most 3 injections in 168 h",
       Source.read(Citation.US_SYRINGE_LABEL, "17: no more than 3 a week")),
   SECOND_DOSE(
@@ -39,8 +39,8 @@ public enum Floor {
       "a second dose in one visit follows within 60 min",
       Source.read(Citation.US_SYRINGE_LABEL, "2.1: within 1 h; at most 2 doses in 24 h"));
 
-  private static final TimeSpan MOST_SATISFACTORY = TimeSpan.ofHours(1);
-  private static final TimeSpan LEAST_SPACING = TimeSpan.ofHours(24);
+  private static final int MOST_SATISFACTORY_MINUTES = 60;
+  private static final int LEAST_SPACING_HOURS = 24;
   private static final int MOST_IN_SEVEN_DAYS = 3;
   private static final TimeSpan WIDEST_VISIT = TimeSpan.ofHours(1);
 
@@ -105,8 +105,9 @@ public enum Floor {
   private boolean isPassedBy(Rules rules) {
     Limits limits = rules.limits();
     return switch (this) {
-      case SATISFACTORY -> limits.satisfactory().value().isMoreThan(MOST_SATISFACTORY);
-      case SPACING -> limits.spacing().value().isLessThan(LEAST_SPACING);
+      case SATISFACTORY ->
+          limits.satisfactory().value().isMoreThan(TimeSpan.ofMinutes(MOST_SATISFACTORY_MINUTES));
+      case SPACING -> limits.spacing().value().isLessThan(TimeSpan.ofHours(LEAST_SPACING_HOURS));
       case IN_SEVEN_DAYS -> limits.inSevenDays().value() > MOST_IN_SEVEN_DAYS;
       case SECOND_DOSE ->
           rules.sameVisit().isPresent()
@@ -116,14 +117,16 @@ public enum Floor {
     };
   }
 
+  private Rules held(Rules rules, CountedOption option, int number) {
+    return rules.with(rules.limits().with(option, new Sourced<>(number, source)));
+  }
+
   private Rules holding(Rules rules) {
-    Limits limits = rules.limits();
     return switch (this) {
       case SATISFACTORY ->
-          rules.with(limits.withSatisfactory(new Sourced<>(MOST_SATISFACTORY, source)));
-      case SPACING -> rules.with(limits.withSpacing(new Sourced<>(LEAST_SPACING, source)));
-      case IN_SEVEN_DAYS ->
-          rules.with(limits.withInSevenDays(new Sourced<>(MOST_IN_SEVEN_DAYS, source)));
+          held(rules, CountedOption.SATISFACTORY_MINUTES, MOST_SATISFACTORY_MINUTES);
+      case SPACING -> held(rules, CountedOption.SPACING_HOURS, LEAST_SPACING_HOURS);
+      case IN_SEVEN_DAYS -> held(rules, CountedOption.IN_SEVEN_DAYS, MOST_IN_SEVEN_DAYS);
       case SECOND_DOSE -> rules.with(Optional.empty());
       case VISIT_WINDOW ->
           rules.with(rules.sameVisit().map(visit -> visit.within(WIDEST_VISIT, source)));

@@ -1,6 +1,9 @@
 package rungwise.dosing.protocol;
 
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -68,38 +71,13 @@ public record Protocol(
    * @param readinessMonths the most months for which what was shown or agreed holds; empty means
    *     that it does not expire
    * @param plan what the emergency plan must say beside hospital, number and transport, in words
-   * @param lapse after how many months without an injection a dose is given in the clinic again
-   * @param grace for how many days home use may go on after an examination or an answer was due
    */
-  public record Home(
-      Optional<Sourced<Integer>> readinessMonths,
-      List<Sourced<String>> plan,
-      Optional<Sourced<Integer>> lapse,
-      Optional<Sourced<Integer>> grace) {
+  public record Home(Optional<Sourced<Integer>> readinessMonths, List<Sourced<String>> plan) {
 
-    /** Where a protocol does not say after how many months. */
-    public static final Sourced<Integer> LAPSE_WHERE_NOT_SAID =
-        new Sourced<>(12, new Source.Assumption("the protocol does not say: a year"));
-
-    /** Where a protocol does not say for how many days: home use does not go on. */
-    public static final Sourced<Integer> GRACE_WHERE_NOT_SAID =
-        new Sourced<>(0, new Source.Assumption("the protocol gives no days"));
-
-    public static final Home NOTHING_MORE =
-        new Home(Optional.empty(), List.of(), Optional.empty(), Optional.empty());
+    public static final Home NOTHING_MORE = new Home(Optional.empty(), List.of());
 
     public Home {
       plan = List.copyOf(plan);
-    }
-
-    /** After how many months without an injection a dose is given in the clinic again. */
-    public Sourced<Integer> lapseMonths() {
-      return lapse.orElse(LAPSE_WHERE_NOT_SAID);
-    }
-
-    /** For how many days home use may go on after an examination or an answer was due. */
-    public Sourced<Integer> graceDays() {
-      return grace.orElse(GRACE_WHERE_NOT_SAID);
     }
   }
 
@@ -176,38 +154,92 @@ public record Protocol(
   }
 
   /**
-   * Limits in time.
+   * What it says by whole numbers, each in the unit of its option.
    *
-   * @param satisfactory a useful erection up to and with this is what is wanted
-   * @param spacing the smallest time between two injections
-   * @param inSevenDays the most injections in any 168 hours
-   * @param reviewMonths the most months between two examinations
-   * @param screeningMonths the most months for which an answer of the screening holds
-   * @param freshDays for how many days from its making a solution counts as fresh
-   * @param pde5Hours the clinic's own hours between a PDE5 inhibitor and an injection
+   * @param said every needed one, and those of the others that it does not leave out
    */
-  public record Limits(
-      Sourced<TimeSpan> satisfactory,
-      Sourced<TimeSpan> spacing,
-      Sourced<Integer> inSevenDays,
-      Sourced<Integer> reviewMonths,
-      Sourced<Integer> screeningMonths,
-      Sourced<Integer> freshDays,
-      Sourced<Integer> pde5Hours) {
+  public record Limits(Map<CountedOption, Sourced<Integer>> said) {
 
-    Limits withSatisfactory(Sourced<TimeSpan> other) {
-      return new Limits(
-          other, spacing, inSevenDays, reviewMonths, screeningMonths, freshDays, pde5Hours);
+    public Limits {
+      var all = new EnumMap<CountedOption, Sourced<Integer>>(CountedOption.class);
+      all.putAll(said);
+      said = Collections.unmodifiableMap(all);
+      for (CountedOption option : CountedOption.values()) {
+        if (option.isNeeded() && !said.containsKey(option)) {
+          throw new IllegalArgumentException("bug: no " + option.part());
+        }
+      }
     }
 
-    Limits withSpacing(Sourced<TimeSpan> other) {
-      return new Limits(
-          satisfactory, other, inSevenDays, reviewMonths, screeningMonths, freshDays, pde5Hours);
+    /** Numbers of one source. */
+    public static Limits of(Source source, Map<CountedOption, Integer> numbers) {
+      var said = new EnumMap<CountedOption, Sourced<Integer>>(CountedOption.class);
+      numbers.forEach((option, number) -> said.put(option, new Sourced<>(number, source)));
+      return new Limits(said);
     }
 
-    Limits withInSevenDays(Sourced<Integer> other) {
-      return new Limits(
-          satisfactory, spacing, other, reviewMonths, screeningMonths, freshDays, pde5Hours);
+    /** The number that holds, said or not; empty where nothing holds then. */
+    public Optional<Sourced<Integer>> found(CountedOption option) {
+      return Optional.ofNullable(said.get(option)).or(option::instead);
+    }
+
+    private Sourced<Integer> of(CountedOption option) {
+      return found(option).orElseThrow();
+    }
+
+    /** The same with another number. */
+    public Limits with(CountedOption option, Sourced<Integer> other) {
+      var all = new EnumMap<CountedOption, Sourced<Integer>>(CountedOption.class);
+      all.putAll(said);
+      all.put(option, other);
+      return new Limits(all);
+    }
+
+    /** A useful erection up to and with this is what is wanted. */
+    public Sourced<TimeSpan> satisfactory() {
+      Sourced<Integer> minutes = of(CountedOption.SATISFACTORY_MINUTES);
+      return new Sourced<>(TimeSpan.ofMinutes(minutes.value()), minutes.source());
+    }
+
+    /** The smallest time between two injections. */
+    public Sourced<TimeSpan> spacing() {
+      Sourced<Integer> hours = of(CountedOption.SPACING_HOURS);
+      return new Sourced<>(TimeSpan.ofHours(hours.value()), hours.source());
+    }
+
+    /** The most injections in any 168 hours. */
+    public Sourced<Integer> inSevenDays() {
+      return of(CountedOption.IN_SEVEN_DAYS);
+    }
+
+    /** The most months between two examinations. */
+    public Sourced<Integer> reviewMonths() {
+      return of(CountedOption.REVIEW_MONTHS);
+    }
+
+    /** The most months for which an answer of the screening holds. */
+    public Sourced<Integer> screeningMonths() {
+      return of(CountedOption.SCREENING_MONTHS);
+    }
+
+    /** For how many days from its making a solution counts as fresh. */
+    public Sourced<Integer> freshDays() {
+      return of(CountedOption.FRESH_DAYS);
+    }
+
+    /** The clinic's own hours between a PDE5 inhibitor and an injection. */
+    public Sourced<Integer> pde5Hours() {
+      return of(CountedOption.PDE5_HOURS);
+    }
+
+    /** After how many months without an injection a dose is given in the clinic again. */
+    public Sourced<Integer> lapseMonths() {
+      return of(CountedOption.LAPSE_MONTHS);
+    }
+
+    /** For how many days home use may go on after an examination or an answer was due. */
+    public Sourced<Integer> graceDays() {
+      return of(CountedOption.GRACE_DAYS);
     }
   }
 
@@ -258,7 +290,7 @@ public record Protocol(
 
   /** What is asked for before home use, beyond what every clinic needs. */
   public Home home() {
-    return more.home();
+    return new Home(limits.found(CountedOption.READINESS_MONTHS), more.emergencyPlan());
   }
 
   /** The first amount for a group. */

@@ -13,7 +13,7 @@ import rungwise.dosing.source.Sourced;
  * @param careAbove above it a man with a heart condition needs particular care
  * @param componentLimits the most of single components, whatever the volume; none twice
  * @param sameVisit when a second dose may follow in the same visit; empty means never
- * @param home what it asks for before home use, beyond what every clinic needs
+ * @param emergencyPlan what the emergency plan must say beside hospital, number and transport
  * @param chances the most chance of a long response that the response model may leave; empty means
  *     that it is not asked
  * @param afterPartial how a partial response is answered; empty means by a step up after each
@@ -25,7 +25,7 @@ public record ProtocolOptions(
     Optional<Sourced<ProtocolAmount>> careAbove,
     List<Protocol.ComponentLimit> componentLimits,
     Optional<Protocol.SameVisit> sameVisit,
-    Protocol.Home home,
+    List<Sourced<String>> emergencyPlan,
     Protocol.Chances chances,
     Optional<Protocol.AfterPartial> afterPartial,
     Optional<Composition> composition) {
@@ -36,13 +36,14 @@ public record ProtocolOptions(
           Optional.empty(),
           List.of(),
           Optional.empty(),
-          Protocol.Home.NOTHING_MORE,
+          List.of(),
           Protocol.Chances.NOT_ASKED,
           Optional.empty(),
           Optional.empty());
 
   public ProtocolOptions {
     componentLimits = List.copyOf(componentLimits);
+    emergencyPlan = List.copyOf(emergencyPlan);
   }
 
   /** Whether a course may begin to run by it on a day. */
@@ -52,41 +53,55 @@ public record ProtocolOptions(
 
   public ProtocolOptions withFrom(Optional<LocalDate> other) {
     return new ProtocolOptions(
-        other, careAbove, componentLimits, sameVisit, home, chances, afterPartial, composition);
+        other,
+        careAbove,
+        componentLimits,
+        sameVisit,
+        emergencyPlan,
+        chances,
+        afterPartial,
+        composition);
   }
 
   public ProtocolOptions withCareAbove(Optional<Sourced<ProtocolAmount>> other) {
     return new ProtocolOptions(
-        from, other, componentLimits, sameVisit, home, chances, afterPartial, composition);
+        from, other, componentLimits, sameVisit, emergencyPlan, chances, afterPartial, composition);
   }
 
   public ProtocolOptions withComponentLimits(List<Protocol.ComponentLimit> other) {
     return new ProtocolOptions(
-        from, careAbove, other, sameVisit, home, chances, afterPartial, composition);
+        from, careAbove, other, sameVisit, emergencyPlan, chances, afterPartial, composition);
   }
 
   public ProtocolOptions withSameVisit(Optional<Protocol.SameVisit> other) {
     return new ProtocolOptions(
-        from, careAbove, componentLimits, other, home, chances, afterPartial, composition);
+        from, careAbove, componentLimits, other, emergencyPlan, chances, afterPartial, composition);
   }
 
-  public ProtocolOptions withHome(Protocol.Home other) {
+  public ProtocolOptions withEmergencyPlan(List<Sourced<String>> other) {
     return new ProtocolOptions(
         from, careAbove, componentLimits, sameVisit, other, chances, afterPartial, composition);
   }
 
   public ProtocolOptions withChances(Protocol.Chances other) {
     return new ProtocolOptions(
-        from, careAbove, componentLimits, sameVisit, home, other, afterPartial, composition);
+        from,
+        careAbove,
+        componentLimits,
+        sameVisit,
+        emergencyPlan,
+        other,
+        afterPartial,
+        composition);
   }
 
   public ProtocolOptions withAfterPartial(Optional<Protocol.AfterPartial> other) {
     return new ProtocolOptions(
-        from, careAbove, componentLimits, sameVisit, home, chances, other, composition);
+        from, careAbove, componentLimits, sameVisit, emergencyPlan, chances, other, composition);
   }
 
   public ProtocolOptions withComposition(Optional<Composition> other) {
     return new ProtocolOptions(
-        from, careAbove, componentLimits, sameVisit, home, chances, afterPartial, other);
+        from, careAbove, componentLimits, sameVisit, emergencyPlan, chances, afterPartial, other);
   }
 }

@@ -21,13 +21,14 @@ import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.known.Component;
+import rungwise.dosing.protocol.CountedOption;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.protocol.ProtocolOptions;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Screening;
+import rungwise.dosing.source.Source;
 import rungwise.dosing.source.Sourced;
 import rungwise.quantities.Mass;
-import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /**
@@ -53,10 +54,19 @@ final class UpkeepGuardsTest {
     return usual().around(Circumstances.NONE.withNewer(List.of(newer)));
   }
 
-  private static Protocol later(
-      Sourced<TimeSpan> spacing, Sourced<Integer> inSevenDays, ProtocolOptions more) {
+  private static Protocol later(int spacing, int inSevenDays, ProtocolOptions more) {
     Protocol label = LabelWorld.protocol();
-    Protocol.Limits old = label.limits();
+    Source source = label.ceiling().source();
+    return later(
+        label
+            .limits()
+            .with(CountedOption.SPACING_HOURS, new Sourced<>(spacing, source))
+            .with(CountedOption.IN_SEVEN_DAYS, new Sourced<>(inSevenDays, source)),
+        more);
+  }
+
+  private static Protocol later(Protocol.Limits limits, ProtocolOptions more) {
+    Protocol label = LabelWorld.protocol();
     return new Protocol(
         label.name(),
         2,
@@ -67,14 +77,7 @@ final class UpkeepGuardsTest {
         label.steps(),
         label.strengths(),
         label.ceiling(),
-        new Protocol.Limits(
-            old.satisfactory(),
-            spacing,
-            inSevenDays,
-            old.reviewMonths(),
-            old.screeningMonths(),
-            old.freshDays(),
-            old.pde5Hours()),
+        limits,
         more);
   }
 
@@ -128,14 +131,12 @@ final class UpkeepGuardsTest {
   void after_the_grace_it_holds_every_dose_at_home() {
     Instant due = Instant.parse("2026-06-02T20:00:00Z");
     Protocol label = LabelWorld.protocol();
-    Protocol.Home home = label.home();
-    var days = Optional.of(new Sourced<>(30, label.ceiling().source()));
     Protocol graced =
-        label.with(
+        later(
             label
-                .more()
-                .withHome(
-                    new Protocol.Home(home.readinessMonths(), home.plan(), home.lapse(), days)));
+                .limits()
+                .with(CountedOption.GRACE_DAYS, new Sourced<>(30, label.ceiling().source())),
+            label.more());
     Instant end = due.plus(Duration.ofDays(30));
     LabelWorld world = usual().by(graced).examined(Optional.of(START));
 
@@ -218,24 +219,16 @@ final class UpkeepGuardsTest {
   void a_later_version_that_asks_for_more_time_holds_by_its_own_numbers() {
     Protocol label = LabelWorld.protocol();
     var more = label.more();
-    var spacing = new Sourced<>(TimeSpan.ofHours(72), label.ceiling().source());
-    var count = new Sourced<>(1, label.ceiling().source());
     Instant soon = START.plus(Duration.ofDays(3)).minusMillis(1);
 
-    assertThat(
-            blocks(
-                after(later(spacing, label.limits().inSevenDays(), more)).at(soon),
-                "0.25",
-                Place.CLINIC))
+    assertThat(blocks(after(later(72, 3, more)).at(soon), "0.25", Place.CLINIC))
         .containsExactly(GuardRule.SPACING);
-    assertThat(
-            blocks(
-                after(later(label.limits().spacing(), count, more)).at(soon), "0.25", Place.CLINIC))
+    assertThat(blocks(after(later(24, 1, more)).at(soon), "0.25", Place.CLINIC))
         .containsExactly(GuardRule.WEEKLY_COUNT);
     assertThat(
             blocks(
                 usual()
-                    .by(later(spacing, count, more))
+                    .by(later(72, 1, more))
                     .around(Circumstances.NONE.withNewer(List.of(label)))
                     .at(soon),
                 "0.25",
@@ -249,11 +242,7 @@ final class UpkeepGuardsTest {
     var limit =
         new Protocol.ComponentLimit(
             Component.ALPROSTADIL, Mass.parseMicrograms("5").orThrow(), label.ceiling().source());
-    Protocol newer =
-        later(
-            label.limits().spacing(),
-            label.limits().inSevenDays(),
-            label.more().withComponentLimits(List.of(limit)));
+    Protocol newer = later(label.limits(), label.more().withComponentLimits(List.of(limit)));
 
     assertThat(newer.lowersLimitOf(label)).isTrue();
     assertThat(label.lowersLimitOf(newer)).isFalse();

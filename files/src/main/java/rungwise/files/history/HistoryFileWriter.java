@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import rungwise.clinic.TableText;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastInjection;
 import rungwise.dosing.history.SoftAfter;
@@ -49,8 +50,8 @@ public final class HistoryFileWriter {
   /** In the order of {@link Column}. */
   private static List<String> values(PastHistory history, PastInjection one) {
     return List.of(
-        history.patient(),
-        history.group(),
+        TableText.safe(history.patient()),
+        TableText.safe(history.group()),
         Integer.toString(one.number()),
         one.volume().millilitresText(),
         plain(one.potency()),
@@ -60,8 +61,8 @@ public final class HistoryFileWriter {
         status(one.soft()),
         one.soft() instanceof SoftAfter.Between between ? minutes(between.before()) : "",
         one.setting().map(setting -> setting.at().toString()).orElse(""),
-        one.preparation().map(PreparationId::value).orElse(""),
-        one.setting().map(PastInjection.Setting::barrel).orElse(""));
+        one.preparation().map(PreparationId::value).map(TableText::safe).orElse(""),
+        one.setting().map(PastInjection.Setting::barrel).map(TableText::safe).orElse(""));
   }
 
   private static String plain(double number) {

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVRecord;
+import rungwise.clinic.TableText;
 import rungwise.quantities.Reading;
 
 /** Reads the text of a history file line by line, and goes on after a fault to find them all. */
@@ -155,7 +156,7 @@ final class HistoryTable {
     Optional<HistoryLine> read = cells.read();
     read.ifPresent(this::add);
     if (read.isEmpty()) {
-      setAside(record.get(columns.getOrDefault(Column.PATIENT, 0)).strip());
+      setAside(texts(record, columns).apply(Column.PATIENT));
     }
   }
 
@@ -177,7 +178,9 @@ final class HistoryTable {
   /** What stands in each column of a record that has as many values as the header. */
   static Function<Column, String> texts(CSVRecord record, Map<Column, Integer> columns) {
     return column ->
-        Optional.ofNullable(columns.get(column)).map(at -> record.get(at).strip()).orElse("");
+        Optional.ofNullable(columns.get(column))
+            .map(at -> TableText.read(record.get(at).strip()))
+            .orElse("");
   }
 
   private void setAside(String patient) {

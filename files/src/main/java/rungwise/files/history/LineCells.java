@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.regex.Pattern;
+import rungwise.clinic.OutsideText;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.response.Lasted;
 import rungwise.dosing.syringe.Barrels;
@@ -31,7 +32,7 @@ record LineCells(long line, Function<Column, String> texts, List<String> faults)
   /** Thirty days: common practice, no source. Late comers after days are real. */
   static final Bounds MINUTES = new Bounds(0, /* isLeastAccepted= */ true, 43_200);
 
-  private static final Pattern NAME = Pattern.compile("[^\\p{C}]{1,100}");
+  private static final int LONGEST_NAME = 100;
   private static final Pattern GROUP = Pattern.compile("[a-z_]{1,60}");
 
   private static final String A_DURATION =
@@ -78,7 +79,14 @@ record LineCells(long line, Function<Column, String> texts, List<String> faults)
   }
 
   Optional<String> patient() {
-    return cell(Column.PATIENT).like(NAME, "write what the patient is called");
+    return named(cell(Column.PATIENT), "write what the patient is called");
+  }
+
+  /** By the one reader of text from outside: nothing in it that nobody can see. */
+  private static Optional<String> named(Cell cell, String accepted) {
+    return cell.isEmpty()
+        ? cell.refuse(accepted)
+        : cell.read(text -> OutsideText.line("this", text, LONGEST_NAME));
   }
 
   Optional<String> group() {
@@ -100,7 +108,7 @@ record LineCells(long line, Function<Column, String> texts, List<String> faults)
   /** What stands in a column that may be empty or left out. */
   Optional<String> optional(Column column) {
     Cell cell = cell(column);
-    return cell.isEmpty() ? Optional.empty() : cell.like(NAME, "write its name, or nothing");
+    return cell.isEmpty() ? Optional.empty() : named(cell, "write its name, or nothing");
   }
 
   private Optional<Double> strength() {

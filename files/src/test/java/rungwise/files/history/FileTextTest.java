@@ -7,8 +7,16 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Optional;
 import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.Test;
+import rungwise.clinic.past.PastHistory;
+import rungwise.clinic.past.PastInjection;
+import rungwise.dosing.history.Grade;
+import rungwise.dosing.history.SoftAfter;
+import rungwise.quantities.Reading;
+import rungwise.quantities.Volume;
 
 /** How much of a file is in memory before it is refused. */
 final class FileTextTest {
@@ -71,5 +79,50 @@ final class FileTextTest {
       assertThat(FileText.of("h.csv", text.getBytes(StandardCharsets.UTF_8), 1 << 20).orThrow())
           .isEqualTo(text);
     }
+  }
+
+  @Test
+  void a_name_with_something_that_nobody_can_see_is_refused_and_a_joined_one_is_kept() {
+    String header = "patient,group,injection,volume_ml,potency,strength,grade,duration_min,";
+    String rest = ",vasculogenic,1,0.1,1,1,2,,none,\n";
+    String names = header + "duration_status,duration_upper_min\n";
+
+    assertThat(read(names + "HL\u200B-1" + rest).faults())
+        .singleElement()
+        .asString()
+        .contains("line 2: patient", "nobody can see (U+200B");
+    assertThat(read(names + "\u0645\u06cc\u200c\u062e" + rest).orThrow().lines())
+        .singleElement()
+        .satisfies(line -> assertThat(line.patient()).hasSize(4));
+  }
+
+  @Test
+  void a_history_that_was_written_is_read_back_as_it_was() {
+    for (String patient :
+        List.of("=1+1", "@SUM(1)", "-7", "+49", "'=1", "''", "HL-1017", "O'Neil")) {
+      var injection =
+          new PastInjection(
+              2,
+              1,
+              Volume.ofMicrolitres(100),
+              1,
+              Optional.of(1.0),
+              Grade.USABLE,
+              new SoftAfter.NotKnown(),
+              Optional.empty());
+      var out = new ByteArrayOutputStream();
+      HistoryFileWriter.write(
+          List.of(new PastHistory(patient, "vasculogenic", List.of(injection))), out);
+
+      String text = out.toString(StandardCharsets.UTF_8);
+      assertThat(text.lines().skip(1)).noneMatch(line -> line.matches("\"?[=+\\-@].*"));
+      assertThat(read(text).orThrow().lines())
+          .singleElement()
+          .satisfies(line -> assertThat(line.patient()).isEqualTo(patient));
+    }
+  }
+
+  private static Reading<HistoryFile> read(String text) {
+    return HistoryFile.read("h.csv", text.getBytes(StandardCharsets.UTF_8));
   }
 }

@@ -91,13 +91,16 @@ final class PreparingRows {
   static ExaminationRecordedRecord row(CourseFact.ExaminationRecorded exam) {
     var row = new ExaminationRecordedRecord();
     row.setExaminedOn(exam.day());
+    row.setExaminedAt(exam.at().orElse(null));
     row.setScarring(Tokens.of(exam.scarring()));
     return row;
   }
 
   static CourseFact examination(ExaminationRecordedRecord row) {
     return new CourseFact.ExaminationRecorded(
-        row.getExaminedOn(), Tokens.read(Answer.class, row.getScarring()));
+        row.getExaminedOn(),
+        Optional.ofNullable(row.getExaminedAt()),
+        Tokens.read(Answer.class, row.getScarring()));
   }
 
   static VialReceivedRecord row(CourseFact.VialReceived received) {

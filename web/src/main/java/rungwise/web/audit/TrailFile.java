@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpHeaders;
 import org.springframework.web.servlet.View;
+import rungwise.clinic.TableText;
 import rungwise.clinic.course.CourseId;
 import rungwise.web.access.NamesCourses;
 
@@ -18,9 +19,6 @@ import rungwise.web.access.NamesCourses;
 record TrailFile(List<TrailRow> rows) implements NamesCourses, View {
 
   private static final String HEADER = "number,at,who,what,about,records,reason\r\n";
-
-  /** With these a spreadsheet would take a text for a formula. */
-  private static final String BEGINS_A_FORMULA = "=+-@\t\r";
 
   TrailFile {
     rows = List.copyOf(rows);
@@ -59,8 +57,6 @@ record TrailFile(List<TrailRow> rows) implements NamesCourses, View {
   }
 
   private static String cell(String text) {
-    boolean isFormula = !text.isEmpty() && BEGINS_A_FORMULA.indexOf(text.charAt(0)) >= 0;
-    String safe = isFormula ? "'" + text : text;
-    return "\"" + safe.replace("\"", "\"\"") + "\"";
+    return "\"" + TableText.safe(text).replace("\"", "\"\"") + "\"";
   }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.protocol.CountedOption;
 import rungwise.web.page.Typed;
 
 /** Fills the form of a protocol from the parts of a document. */
@@ -44,9 +45,6 @@ final class ProtocolFields {
         ProtocolForm.AFTER_PARTIAL,
         part(parts, ProtocolForm.AFTER_PARTIAL),
         List.of(ProtocolForm.RESPONSES));
-    for (String number : ProtocolForm.OPTIONAL_NUMBERS) {
-      put(number, part(parts, number), List.of(ProtocolForm.VALUE));
-    }
     for (String limit : List.of("ceiling", "care_above")) {
       put(limit, part(parts, limit), List.of(ProtocolForm.DOSE));
     }
@@ -59,8 +57,8 @@ final class ProtocolFields {
           part(part(parts, ProtocolForm.MODEL), chance),
           List.of(ProtocolForm.IN_1000));
     }
-    for (String number : ProtocolForm.NUMBERS) {
-      put(number, part(parts, number), List.of(ProtocolForm.VALUE));
+    for (CountedOption option : CountedOption.values()) {
+      put(option.part(), part(parts, option.part()), List.of(ProtocolForm.VALUE));
     }
   }
 

@@ -8,7 +8,9 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.protocol.CountedOption;
 import rungwise.quantities.Fault;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Typed;
@@ -28,23 +30,6 @@ record ProtocolForm(Typed typed) {
   static final String HOLDS_FROM = "holds_from";
   static final String SOURCE = "source";
   static final String WORDS = "words";
-
-  static final List<String> NUMBERS =
-      List.of(
-          "satisfactory_minutes",
-          "spacing_hours",
-          "in_seven_days",
-          "review_months",
-          "screening_months",
-          "fresh_days",
-          "pde5_hours");
-
-  /** Numbers that may be left out. */
-  static final String READINESS = "readiness_months";
-
-  static final String LAPSE = "lapse_months";
-  static final String GRACE = "grace_days";
-  static final List<String> OPTIONAL_NUMBERS = List.of(READINESS, LAPSE, GRACE);
 
   /** How a partial response is answered, which may be left out. */
   static final String AFTER_PARTIAL = "after_partial";
@@ -112,9 +97,8 @@ record ProtocolForm(Typed typed) {
           with(AFTER_NONE, typed.has(row("same_visit", AFTER_NONE), "true"), "same_visit", VISIT));
     }
     putRows(parts, "emergency_plan", PLAN_ITEMS, PLAN_ITEM);
-    OPTIONAL_NUMBERS.forEach(number -> putPart(parts, number, VALUE));
     putChances(parts);
-    NUMBERS.forEach(number -> parts.put(number, part(number, List.of(VALUE))));
+    Stream.of(CountedOption.values()).forEach(option -> putNumber(parts, option));
     return parts;
   }
 
@@ -131,6 +115,12 @@ record ProtocolForm(Typed typed) {
   private void putPart(Map<String, Object> parts, String part, String key) {
     if (isUsed(part, List.of(key))) {
       parts.put(part, part(part, List.of(key)));
+    }
+  }
+
+  private void putNumber(Map<String, Object> parts, CountedOption option) {
+    if (option.isNeeded() || isUsed(option.part(), List.of(VALUE))) {
+      parts.put(option.part(), part(option.part(), List.of(VALUE)));
     }
   }
 
@@ -183,7 +173,7 @@ record ProtocolForm(Typed typed) {
       String field = key.isEmpty() || key.equals("groups") ? firstKey(part) : key;
       return Optional.of(row(row, field));
     }
-    if (NUMBERS.contains(part) || OPTIONAL_NUMBERS.contains(part)) {
+    if (Stream.of(CountedOption.values()).anyMatch(option -> option.part().equals(part))) {
       return Optional.of(row(part, key.isEmpty() ? VALUE : key));
     }
     return Optional.of(

@@ -11,11 +11,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import rungwise.clinic.protocols.ProtocolRule;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
+import rungwise.dosing.protocol.CountedOption;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.source.Source;
 import rungwise.web.page.Choice;
@@ -34,7 +36,11 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
   private static final Pattern MUST =
       Pattern.compile(
           "protocol|title|start-[a-z_]+-dose|ceiling-dose"
-              + "|(?!readiness|lapse|grace)[a-z0-9_]+-value");
+              + "|"
+              + Stream.of(CountedOption.values())
+                  .filter(CountedOption::isNeeded)
+                  .map(option -> row(option.part(), ProtocolForm.VALUE))
+                  .collect(Collectors.joining("|")));
 
   private static final Map<String, String> STEP_LABELS =
       named(
@@ -44,16 +50,6 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
 
   private static final Map<String, String> STRENGTH_LABELS =
       named("strength", "strength, such as 40 mcg/mL", "not_below", "least dose from it");
-
-  private static final Map<String, String> NUMBER_TITLES =
-      named(
-          "satisfactory_minutes", "Wanted: usable for at most, in minutes",
-          "spacing_hours", "Minimum interval, in hours",
-          "in_seven_days", "Most injections in 168 hours",
-          "review_months", "Follow-up exam, every so many months",
-          "screening_months", "Months for which an answer of the screening holds",
-          "fresh_days", "Days for which a solution counts as fresh",
-          "pde5_hours", "Hours between a PDE5 inhibitor and an injection");
 
   private static final String AMOUNT = "Such as 2.5 mcg of alprostadil, or 0.05 mL";
 
@@ -95,7 +91,7 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
   }
 
   List<Section> sections() {
-    return Stream.of(doses(), limits(), homeAndModel(), numbers()).flatMap(List::stream).toList();
+    return Stream.of(doses(), limits(), planAndModel(), numbers()).flatMap(List::stream).toList();
   }
 
   private List<Section> doses() {
@@ -174,31 +170,13 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
             "same_visit"));
   }
 
-  private List<Section> homeAndModel() {
+  private List<Section> planAndModel() {
     return List.of(
         section(
             "What the emergency plan says as well",
             "Hospital, number after hours and transport are always asked for",
             rows("emergency_plan", ProtocolForm.PLAN_ITEMS, "Line ", named("ask", "what is asked")),
             "emergency_plan"),
-        section(
-            "Months for which what was shown or agreed before home use holds",
-            "A whole number; left empty, it does not expire",
-            List.of(line(ProtocolForm.READINESS, "Limit", Map.of("value", "months"))),
-            ProtocolForm.READINESS),
-        section(
-            "Months without an injection after which a dose is given in the clinic again",
-            "A whole number; left empty, "
-                + Protocol.Home.LAPSE_WHERE_NOT_SAID.value()
-                + " months, an assumption of the program",
-            List.of(line(ProtocolForm.LAPSE, "Limit", Map.of("value", "months"))),
-            ProtocolForm.LAPSE),
-        section(
-            "Days for which home use may go on after an examination or an answer was due",
-            "A whole number of at most 90, which is also the longest for which such a hold may be"
-                + " overridden; left empty, home use does not go on",
-            List.of(line(ProtocolForm.GRACE, "Limit", Map.of("value", "days"))),
-            ProtocolForm.GRACE),
         section(
             "Limits of the response model",
             "The most chance of a usable response that lasts so long, in 1000; left empty, the"
@@ -215,15 +193,17 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
   }
 
   private List<Section> numbers() {
-    return NUMBER_TITLES.entrySet().stream()
-        .map(
-            entry ->
-                section(
-                    entry.getValue(),
-                    "A whole number",
-                    List.of(line(entry.getKey(), "Limit", Map.of("value", entry.getValue()))),
-                    entry.getKey()))
-        .toList();
+    return Stream.of(CountedOption.values()).map(this::number).toList();
+  }
+
+  private Section number(CountedOption option) {
+    String hint =
+        "A whole number" + (option.isNeeded() ? "" : "; left empty, " + option.whereLeftOut());
+    return section(
+        option.title(),
+        hint,
+        List.of(line(option.part(), "Limit", Map.of(ProtocolForm.VALUE, option.title()))),
+        option.part());
   }
 
   private Line sameVisit() {

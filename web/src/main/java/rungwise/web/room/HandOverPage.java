@@ -7,12 +7,12 @@ import rungwise.clinic.people.Account;
 import rungwise.clinic.room.HandOverDraft;
 import rungwise.clinic.room.VisitFields;
 import rungwise.clinic.sheet.CourseView;
+import rungwise.web.injection.InjectionQuestions;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 import rungwise.web.page.Typed;
-import rungwise.web.titration.InjectionQuestions;
 
 /**
  * The page on which a man who left while it was firm is handed to somebody on call.

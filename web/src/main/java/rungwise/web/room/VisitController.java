@@ -30,11 +30,11 @@ import rungwise.clinic.titration.Titration;
 import rungwise.dosing.history.Spot;
 import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
+import rungwise.web.injection.InjectionQuestions;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.page.Typed;
 import rungwise.web.titration.CoursePaths;
-import rungwise.web.titration.InjectionQuestions;
 
 /** An injection in the clinic, from the needle until he is soft again. */
 @Controller

@@ -8,9 +8,9 @@ import rungwise.clinic.room.Observed;
 import rungwise.clinic.room.StartDraft;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.DrawnMark;
+import rungwise.web.injection.InjectionQuestions;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Typed;
-import rungwise.web.titration.InjectionQuestions;
 
 /**
  * The forms of a visit as typed. The names of the fields of each begin with its own word, because

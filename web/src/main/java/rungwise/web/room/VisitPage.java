@@ -17,6 +17,7 @@ import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.supply.ClinicVial;
 import rungwise.dosing.history.Spot;
 import rungwise.dosing.syringe.Barrel;
+import rungwise.web.injection.InjectionQuestions;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
 import rungwise.web.page.DoseLines;
@@ -25,7 +26,6 @@ import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 import rungwise.web.page.VerdictLine;
 import rungwise.web.titration.CourseWords;
-import rungwise.web.titration.InjectionQuestions;
 
 /**
  * An injection in the clinic: before it, or while he is under observation.

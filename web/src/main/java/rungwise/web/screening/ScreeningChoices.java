@@ -96,6 +96,11 @@ record ScreeningChoices(ScreeningForms forms, Faults faults) {
         Field.of(Field.Kind.DATE, Screenings.DAY, "Day")
             .withValue(forms.said(Screenings.DAY, today))
             .withFaults(faults),
+        Field.of(Field.Kind.TEXT, Screenings.TIME, "Time")
+            .withHint("Such as 14:30. Needed where he had an emergency on that day.")
+            .withValue(forms.said(Screenings.TIME))
+            .optional()
+            .withFaults(faults),
         Choice.of(Screenings.SCARRING, "Curvature or scarring found", answers)
             .withPicked(Set.of(forms.said(Screenings.SCARRING)))
             .withFaults(faults),

@@ -131,6 +131,7 @@ final class ScreeningController {
             actor,
             OpenCourses.idOf(id),
             forms.said(Screenings.DAY),
+            forms.said(Screenings.TIME),
             forms.said(Screenings.SCARRING),
             forms.said(Screenings.NOTE));
     return done(actor, id, forms, outcome, Faults::of, "The examination is on record.", carried);

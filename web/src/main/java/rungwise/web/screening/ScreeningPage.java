@@ -62,7 +62,7 @@ public record ScreeningPage(
   public record BaselineForm(Field score, Choice hands, Choice sight, Choice injector) {}
 
   /** The examination for curvature and scarring. */
-  public record ExaminationForm(Field day, Choice scarring, Field note) {}
+  public record ExaminationForm(Field day, Field time, Choice scarring, Field note) {}
 
   public ScreeningPage {
     groups = List.copyOf(groups);

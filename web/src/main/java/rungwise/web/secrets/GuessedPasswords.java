@@ -6,12 +6,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.function.BiPredicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import me.gosimple.nbvcxz.Nbvcxz;
 import me.gosimple.nbvcxz.resources.Configuration;
 import me.gosimple.nbvcxz.resources.ConfigurationBuilder;
 import me.gosimple.nbvcxz.resources.Dictionary;
 import me.gosimple.nbvcxz.resources.DictionaryBuilder;
+import me.gosimple.nbvcxz.resources.DictionaryUtil;
 
 /**
  * How soon a password would be guessed, by a kept library with its list of the 100,000 most common
@@ -27,11 +29,18 @@ public final class GuessedPasswords implements BiPredicate<String, Set<String>> 
   private static final int LONGEST = 256;
   private static final int SHORTEST_PART = 3;
 
+  /** Whole ones; of some the library thinks as of two words. */
+  private final Set<String> common =
+      DictionaryUtil.loadRankedDictionary(DictionaryUtil.passwords).keySet().stream()
+          .map(one -> one.toLowerCase(Locale.ROOT))
+          .collect(Collectors.toUnmodifiableSet());
+
   private final List<Dictionary> lists = ConfigurationBuilder.getDefaultDictionaries();
 
   @Override
   public boolean test(String password, Set<String> names) {
-    return guesses(password.toLowerCase(Locale.ROOT), names).compareTo(FEW) < 0;
+    String lower = password.toLowerCase(Locale.ROOT);
+    return common.contains(lower) || guesses(lower, names).compareTo(FEW) < 0;
   }
 
   private BigDecimal guesses(String password, Set<String> names) {

@@ -1,8 +1,8 @@
 package rungwise.web.tablet;
 
 import rungwise.clinic.course.CourseFile;
+import rungwise.web.injection.DailyTabletForm;
 import rungwise.web.page.Faults;
-import rungwise.web.titration.DailyTabletForm;
 
 /** The decision on a daily low dose that could not be kept as it was. */
 public record DailyTabletPage(String path, String fullName, Faults faults, DailyTabletForm form) {

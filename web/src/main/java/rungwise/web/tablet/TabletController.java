@@ -18,12 +18,12 @@ import rungwise.clinic.titration.ReportDraft;
 import rungwise.clinic.titration.ReportPart;
 import rungwise.clinic.titration.Titration;
 import rungwise.quantities.Reading;
+import rungwise.web.injection.DailyTabletForm;
+import rungwise.web.injection.TabletForm;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.page.Typed;
 import rungwise.web.titration.CoursePaths;
-import rungwise.web.titration.DailyTabletForm;
-import rungwise.web.titration.TabletForm;
 
 /** Tablets for erections: that he took one, and whether he may go on with a daily low dose. */
 @Controller

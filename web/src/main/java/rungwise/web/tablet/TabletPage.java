@@ -1,8 +1,8 @@
 package rungwise.web.tablet;
 
 import rungwise.clinic.course.CourseFile;
+import rungwise.web.injection.TabletForm;
 import rungwise.web.page.Faults;
-import rungwise.web.titration.TabletForm;
 
 /** The form of a tablet for erections that could not be kept as it was. */
 public record TabletPage(String path, String fullName, Faults faults, TabletForm form) {

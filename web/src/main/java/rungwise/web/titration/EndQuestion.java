@@ -6,6 +6,7 @@ import java.util.Optional;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.titration.EndAnswer;
 import rungwise.clinic.titration.ReportPart;
+import rungwise.web.injection.InjectionQuestions;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
 import rungwise.web.page.Field;

@@ -25,6 +25,8 @@ import rungwise.dosing.screening.Answer;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
 import rungwise.web.access.NamesCourses;
+import rungwise.web.injection.InjectionQuestions;
+import rungwise.web.injection.TabletForm;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
 import rungwise.web.page.Faults;

@@ -6,11 +6,19 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import rungwise.dosing.known.AetiologyGroup;
+import rungwise.dosing.protocol.CountedOption;
 import rungwise.quantities.Fault;
 
 class ProtocolFormTest {
+
+  private static final List<String> NEEDED =
+      Stream.of(CountedOption.values())
+          .filter(CountedOption::isNeeded)
+          .map(CountedOption::part)
+          .toList();
 
   private static final Map<String, Object> CUSTOM = Map.of("common_practice", "as we do it");
   private static final Map<String, Object> LABEL =
@@ -59,7 +67,7 @@ class ProtocolFormTest {
     parts.put("model", Map.of("chance_of_240_minutes", Map.of("in_1000", 5, "source", CUSTOM)));
     parts.put("care_above", Map.of("dose", "20 mcg of alprostadil", "source", CUSTOM));
     parts.put("same_visit", SAME_VISIT);
-    for (String number : ProtocolForm.NUMBERS) {
+    for (String number : NEEDED) {
       parts.put(number, Map.of("value", 3, "source", CUSTOM));
     }
     return parts;

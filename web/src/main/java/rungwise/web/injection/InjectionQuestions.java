@@ -1,4 +1,4 @@
-package rungwise.web.titration;
+package rungwise.web.injection;
 
 import java.util.Arrays;
 import java.util.Comparator;

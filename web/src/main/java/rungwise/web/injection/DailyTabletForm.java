@@ -1,4 +1,4 @@
-package rungwise.web.titration;
+package rungwise.web.injection;
 
 import java.util.List;
 import rungwise.clinic.standing.CourseChanges;

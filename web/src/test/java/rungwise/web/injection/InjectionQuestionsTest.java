@@ -1,4 +1,4 @@
-package rungwise.web.titration;
+package rungwise.web.injection;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -8,7 +8,6 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -28,6 +27,7 @@ public final class DayTimes {
   private static final int WARM = 8;
   private static final int TIMES = 15;
   private static final double NANOSECONDS = 1e6;
+  private static final long SECOND = 1_000_000_000;
 
   private DayTimes() {}
 
@@ -38,7 +38,8 @@ public final class DayTimes {
       try (TemporaryFolder folder = TemporaryFolder.make()) {
         long began = System.nanoTime();
         ManyCourses.fill(folder.path(), Integer.parseInt(number), SEED);
-        out.printf("%s courses made in %.1f s%n", number, (System.nanoTime() - began) / 1e9);
+        out.println(
+            number + " courses made in " + (System.nanoTime() - began) / SECOND + " s");
         measure(folder, out);
       }
     }
@@ -82,12 +83,12 @@ public final class DayTimes {
     }
     double each = (processorNanoseconds() - before) / NANOSECONDS / TIMES;
     Collections.sort(walls);
-    return String.format(
-        Locale.ROOT,
-        "%.1f ms of processor time, median %.1f ms on the clock, longest %.1f ms",
-        each,
-        walls.get(TIMES / 2),
-        walls.getLast());
+    return Math.round(each)
+        + " ms of processor time, median "
+        + Math.round(walls.get(TIMES / 2))
+        + " ms on the clock, longest "
+        + Math.round(walls.getLast())
+        + " ms";
   }
 
   private static long processorNanoseconds() {

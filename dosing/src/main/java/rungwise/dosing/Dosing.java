@@ -1,5 +1,6 @@
 package rungwise.dosing;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,6 +20,7 @@ import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.OwnSources;
 import rungwise.dosing.guard.SignedDose;
 import rungwise.dosing.guard.TimeGuards;
+import rungwise.dosing.guard.Turns;
 import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.guard.VialGuards;
 import rungwise.dosing.history.Fact;
@@ -97,6 +99,16 @@ public final class Dosing {
     return signed
         .map(dose -> new Clearance(onDose(question, dose, dose.volume(), List.of())))
         .orElseGet(() -> withoutDose(question));
+  }
+
+  /**
+   * The instants at which the advice on a question, or the answer to "may he inject now?", may
+   * change while nothing is written; passed ones too, in no order.
+   *
+   * @param signed the dose in force, if one is
+   */
+  public static List<Instant> turns(Question question, Optional<SignedDose> signed) {
+    return Turns.of(question, signed);
   }
 
   private static Clearance withoutDose(Question question) {

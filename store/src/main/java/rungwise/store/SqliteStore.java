@@ -27,6 +27,8 @@ import rungwise.store.course.SqlClinicVials;
 import rungwise.store.course.SqlCourses;
 import rungwise.store.database.DataFolder;
 import rungwise.store.database.Database;
+import rungwise.store.day.RowCheck;
+import rungwise.store.day.SqlDayRows;
 import rungwise.store.factor.SqlFactors;
 import rungwise.store.formulary.SqlPreparations;
 import rungwise.store.formulary.SqlSyringes;
@@ -64,6 +66,7 @@ public final class SqliteStore implements AutoCloseable {
   private final Factors factors;
   private final TakenAccesses takenAccesses;
   private final SecretKey deviceKey;
+  private final SqlDayRows dayRows;
 
   private SqliteStore(Runnable giveBack, Database database, JournalKey key) {
     this.giveBack = giveBack;
@@ -86,6 +89,9 @@ public final class SqliteStore implements AutoCloseable {
     this.factors = new SqlFactors(database, journal, key);
     this.takenAccesses = new SqlTakenAccesses(database, journal);
     this.deviceKey = key.derived("known devices");
+    this.dayRows =
+        new SqlDayRows(
+            database, courses, new RowCheck(key.derived("rows of the day's list")), watch::flaws);
   }
 
   /**
@@ -191,6 +197,10 @@ public final class SqliteStore implements AutoCloseable {
 
   public Factors factors() {
     return factors;
+  }
+
+  public SqlDayRows dayRows() {
+    return dayRows;
   }
 
   public TakenAccesses takenAccesses() {

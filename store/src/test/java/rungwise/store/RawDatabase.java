@@ -56,6 +56,18 @@ public final class RawDatabase implements AutoCloseable {
     return found;
   }
 
+  /** How a query would be answered, step by step. */
+  public List<String> plan(String sql) throws SQLException {
+    var steps = new ArrayList<String>();
+    try (var statement = connection.createStatement();
+        var rows = statement.executeQuery("explain query plan " + sql)) {
+      while (rows.next()) {
+        steps.add(rows.getString("detail"));
+      }
+    }
+    return steps;
+  }
+
   @Override
   public void close() throws SQLException {
     connection.close();

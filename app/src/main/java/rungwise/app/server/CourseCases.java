@@ -8,6 +8,7 @@ import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
+import rungwise.clinic.today.DayList;
 
 /** The use cases about courses, which share their ports. */
 record CourseCases(
@@ -18,4 +19,5 @@ record CourseCases(
     Room room,
     Teaching teaching,
     Titration titration,
-    Lifting lifting) {}
+    Lifting lifting,
+    DayList dayList) {}

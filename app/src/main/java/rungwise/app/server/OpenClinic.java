@@ -33,6 +33,7 @@ import rungwise.clinic.formulary.FormularyPorts;
 import rungwise.clinic.past.CourseAsHistory;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastImports;
+import rungwise.clinic.people.Account;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.people.OneTimeCode;
 import rungwise.clinic.people.PasswordHashing;
@@ -44,6 +45,7 @@ import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.record.Carrying;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
+import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
@@ -52,6 +54,8 @@ import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Replay;
 import rungwise.clinic.titration.Titration;
+import rungwise.clinic.today.DayList;
+import rungwise.clinic.today.Touched;
 import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
 import rungwise.files.SampleProtocolReader;
@@ -303,9 +307,13 @@ public final class OpenClinic implements AutoCloseable {
     return new ClockConfirming(watch, store.clockEntries(), store.transactions(), clock, time);
   }
 
-  private StandingPorts standing(ClinicTime time, ClockCheck check) {
+  private Touched touched() {
+    return new Touched(store.courses(), store.transactions());
+  }
+
+  private StandingPorts standing(ClinicTime time, ClockCheck check, Touched touched) {
     return new StandingPorts(
-        store.courses(),
+        touched.courses(),
         store.pastHistories(),
         protocols,
         populations,
@@ -313,7 +321,7 @@ public final class OpenClinic implements AutoCloseable {
         formulary::labelled,
         id -> formulary.version(id).orElseThrow().inUse(),
         formulary::recalledAt,
-        store.transactions(),
+        touched.transactions(),
         clock,
         check,
         time);
@@ -326,7 +334,8 @@ public final class OpenClinic implements AutoCloseable {
 
   /** The use cases about courses, on the clinic's wall clock. */
   CourseCases courseCases(ClinicTime time, ClockCheck check) {
-    StandingPorts ports = standing(time, check);
+    Touched touched = touched();
+    StandingPorts ports = standing(time, check, touched);
     return new CourseCases(
         new Starting(ports, formulary::isInUse, UUID::randomUUID),
         new Screenings(ports),
@@ -335,12 +344,19 @@ public final class OpenClinic implements AutoCloseable {
         new Room(ports, store.roomDays(), store.clinicVials(), store.accounts()::all),
         new Teaching(ports),
         new Titration(ports),
-        new Lifting(ports));
+        new Lifting(ports),
+        new DayList(ports, touched, courseViews(time), store.dayRows()));
+  }
+
+  /** Courses in words, with the names of those who wrote. */
+  CourseViews courseViews(ClinicTime time) {
+    return new CourseViews(
+        time, id -> people.find(id).map(Account::fullName).orElse("the program"));
   }
 
   /** Every signed dose in force, asked again of the record as it was then. */
   public List<Replay> replays(ClinicTime time) {
-    Titration titration = new Titration(standing(time, ClockCheck.GIVEN));
+    Titration titration = new Titration(standing(time, ClockCheck.GIVEN, touched()));
     return courses().flatMap(file -> titration.replays(file).stream()).toList();
   }
 

@@ -24,7 +24,6 @@ import rungwise.clinic.fitting.FitRuns;
 import rungwise.clinic.forecast.CourseForecasts;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
-import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
@@ -37,6 +36,7 @@ import rungwise.clinic.supply.Vials;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
+import rungwise.clinic.today.DayList;
 import rungwise.web.access.AccessRules;
 import rungwise.web.access.ClinicSign;
 import rungwise.web.access.PublicAddress;
@@ -206,6 +206,16 @@ class ServerWiring {
   }
 
   @Bean
+  DayList dayList(CourseCases cases) {
+    return cases.dayList();
+  }
+
+  @Bean
+  DayRounds dayRounds(DayList list) {
+    return DayRounds.begin(list);
+  }
+
+  @Bean
   Lifting lifting(CourseCases cases) {
     return cases.lifting();
   }
@@ -241,9 +251,8 @@ class ServerWiring {
   }
 
   @Bean
-  CourseViews courseViews(ClinicTime time, People people) {
-    return new CourseViews(
-        time, id -> people.find(id).map(Account::fullName).orElse("the program"));
+  CourseViews courseViews(OpenClinic clinic, ClinicTime time) {
+    return clinic.courseViews(time);
   }
 
   @Bean

@@ -141,6 +141,21 @@ class ViewsTest {
   }
 
   @Test
+  void a_search_is_a_view_of_each_man_that_it_shows_and_of_nobody_else() {
+    Visitor visitor = clinic.signedIn(PRESCRIBER);
+
+    String shown = visitor.post("/men", "/men", Map.of("typed", man())).body();
+    visitor.post("/men", "/men", Map.of("typed", "nobody of this name"));
+
+    assertThat(shown).contains(man(), course.file().patient().recordNumber());
+    assertLooked(PRESCRIBER, Screen.SEARCH);
+    for (var file : clinic.opened().viewing().courses()) {
+      var looked = clinic.opened().viewing().of(file.id(), OptionalLong.empty()).orElseThrow();
+      assertThat(looked.looks()).hasSize(file.id().equals(id()) ? 1 : 0);
+    }
+  }
+
+  @Test
   void the_courses_of_a_protocol_are_a_view_of_each_man_that_runs_on_it_and_of_nobody_else() {
     Visitor visitor = clinic.signedIn(PRESCRIBER);
     String list = visitor.get("/protocols").body();

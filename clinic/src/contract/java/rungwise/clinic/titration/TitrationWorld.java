@@ -116,6 +116,11 @@ public final class TitrationWorld {
     return written;
   }
 
+  /** What its use cases stand on. */
+  public StandingPorts ports() {
+    return ports;
+  }
+
   public Titration titration() {
     return titration;
   }

@@ -18,7 +18,8 @@ public enum Screen {
   VIEWS("who has seen the course"),
   RECORD_NUMBERS("the list of record numbers"),
   ACCESS_TAKEN("the list of access taken"),
-  AUDIT_TRAIL("the audit trail");
+  AUDIT_TRAIL("the audit trail"),
+  SEARCH("the search for a man");
 
   private final String words;
 

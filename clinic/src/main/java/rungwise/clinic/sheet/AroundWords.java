@@ -11,6 +11,7 @@ import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.EmergencyPlan;
 import rungwise.clinic.course.InjectionDetails;
+import rungwise.clinic.day.Examination;
 import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.NonResponseStep;
@@ -38,8 +39,7 @@ final class AroundWords {
 
   CourseView.Around of(CourseState state, Advice advice) {
     CourseFile file = state.file();
-    LocalDate due = examinationDue(state);
-    boolean isDueNow = state.question().notExaminedSince().isPresent();
+    Examination examination = Examination.of(state, time);
     boolean isAtMaximum = advice.reason().rule() == TitrationRule.AT_MAXIMUM;
     return new CourseView.Around(
         screening(state),
@@ -50,8 +50,10 @@ final class AroundWords {
         file.observing().stream()
             .findFirst()
             .map(written -> time.words(written.fact().injectedAt())),
-        isDueNow ? "due now, after the emergency" : "due " + ClinicTime.words(due),
-        isDueNow || !due.isAfter(LocalDate.ofInstant(state.now(), time.zone())),
+        examination.isAfterEmergency()
+            ? "due now, after the emergency"
+            : "due " + ClinicTime.words(examination.due()),
+        examination.isDue(time.dayOf(state.now())),
         texts.of(
             advice.courseVerdicts().stream()
                 .filter(verdict -> verdict.rule() == GuardRule.CAUTION)
@@ -79,19 +81,6 @@ final class AroundWords {
         + screening.cardiacRisk().map(risk -> risk.words()).orElse("not known")
         + "; oldest answer of "
         + ClinicTime.words(LocalDate.ofInstant(oldest.get(), time.zone()));
-  }
-
-  /** From the last examination, or from the first entry of the course. */
-  private LocalDate examinationDue(CourseState state) {
-    LocalDate last =
-        state
-            .file()
-            .answers()
-            .examined()
-            .map(written -> written.fact().day())
-            .orElse(
-                LocalDate.ofInstant(state.file().entries().getFirst().recordedAt(), time.zone()));
-    return last.plusMonths(state.question().protocol().limits().reviewMonths().value());
   }
 
   /** How it usually goes: the middle one of the last useful injections that said so. */

@@ -19,6 +19,7 @@ import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.day.DayLine;
+import rungwise.clinic.day.Examination;
 import rungwise.clinic.day.Urgency;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.sheet.CourseView.EntryLine;
@@ -104,6 +105,25 @@ public final class CourseViews {
         closedFrom(state, ladder),
         around,
         new LiftingWords(time, names).of(state));
+  }
+
+  /** The same for the day's list, which needs little of it. */
+  public DayView dayOf(CourseState state) {
+    Advice advice = state.advice();
+    Clearance clearance = state.mayInject();
+    Ladder ladder = state.question().ladder();
+    boolean isDue = Examination.of(state, time).isDue(time.dayOf(state.now()));
+    DayLine day = DayLine.of(state, advice, clearance, isDue);
+    return new DayView(
+        day,
+        advice.decision().words()
+            + advice
+                .decision()
+                .proposed()
+                .map(volume -> " " + ladder.dose(volume).volumeAndMark())
+                .orElse(""),
+        day.open().isPresent() ? "" : advice.reason().rule().wording(),
+        new NowWords(time).of(day.now(), clearance, state));
   }
 
   /** Before 4 hours are over nobody is told that they may have passed. */

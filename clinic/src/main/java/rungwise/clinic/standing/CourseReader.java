@@ -1,10 +1,12 @@
 package rungwise.clinic.standing;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import rungwise.clinic.clock.ClockBelief;
@@ -24,6 +26,7 @@ import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Circumstances.Unfinished;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
+import rungwise.dosing.history.Readiness;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Preparation;
@@ -56,7 +59,7 @@ public final class CourseReader {
 
   /** As it was at an instant that stands on record, by another way to choose. */
   public CourseState asOf(CourseFile file, Instant then, Choice choice) {
-    return state(file, then, choice, this::vial, ClockBelief.GIVEN);
+    return state(file, then, choice, this::vial, ClockBelief.given());
   }
 
   /** The state while a dose is drawn from a vial of the clinic's, not from his own. */
@@ -89,6 +92,7 @@ public final class CourseReader {
       CourseFile file, Instant now, Choice choice, InHand inHand, ClockBelief clock) {
     Plan plan = file.plan();
     Protocol protocol = protocol(plan);
+    ByDay byDay = byDay(file, protocol, now, ports.time().dayOf(now));
     History history = history(file, protocol, now);
     LadderProposal proposal =
         file.signedDose()
@@ -98,12 +102,12 @@ public final class CourseReader {
         new Question(
             file.opened().group(),
             file.screening(),
-            file.readiness(protocol.home(), ports.time().dayOf(now)),
+            byDay.readiness(),
             protocol,
             proposal.ladder(),
             history,
             inHand.of(file, protocol, now),
-            circumstances(file, protocol, now, clock),
+            circumstances(file, byDay, now, clock),
             now);
     List<ReportFlag> flags =
         new KeptFlags(
@@ -156,8 +160,35 @@ public final class CourseReader {
                     proposed.faults()));
   }
 
+  /**
+   * What is counted by whole days of the clinic's.
+   *
+   * @param readiness what counts for home use
+   * @param expired what of it was on record and has run out
+   * @param newer later versions of the protocol, in so far as their limits hold
+   */
+  public record ByDay(Set<Readiness> readiness, Set<Readiness> expired, List<Protocol> newer) {
+    public ByDay {
+      readiness = Set.copyOf(readiness);
+      expired = Set.copyOf(expired);
+      newer = List.copyOf(newer);
+    }
+  }
+
+  /** What would be counted on a day if it were that day at an instant. */
+  public ByDay byDay(CourseFile file, Instant now, LocalDate day) {
+    return byDay(file, protocolOf(file), now, day);
+  }
+
+  private ByDay byDay(CourseFile file, Protocol protocol, Instant now, LocalDate day) {
+    return new ByDay(
+        file.readiness(protocol.home(), day),
+        file.expired(protocol.home(), day),
+        ports.protocols().newerThan(protocol, now, day));
+  }
+
   private Circumstances circumstances(
-      CourseFile file, Protocol protocol, Instant now, ClockBelief clock) {
+      CourseFile file, ByDay byDay, Instant now, ClockBelief clock) {
     boolean isRecalled =
         ports
             .recalled()
@@ -169,10 +200,10 @@ public final class CourseReader {
         examined(file),
         file.answers().lastFound(),
         isRecalled,
-        ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)),
+        byDay.newer(),
         new Tablets(file).last(),
         unfinished(file),
-        file.expired(protocol.home(), ports.time().dayOf(now)),
+        byDay.expired(),
         file.flaws().stream().map(Flaw::words).toList(),
         clock.doubt());
   }

@@ -124,6 +124,11 @@ public final class CourseState {
     return clock instanceof ClockBelief.Wrong ? Optional.empty() : Optional.of(now());
   }
 
+  /** The instants at which the answers above may change while nothing is written. */
+  public List<Instant> turns() {
+    return Dosing.turns(question, signed());
+  }
+
   /** What no prescriber has seen yet. */
   public List<ReportFlag> flagsToSee() {
     return flags.stream().filter(flag -> !flag.isSeen()).toList();

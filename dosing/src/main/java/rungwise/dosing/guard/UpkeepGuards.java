@@ -6,6 +6,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Fact;
 import rungwise.dosing.history.Injection;
@@ -128,6 +129,16 @@ final class UpkeepGuards {
         .or(() -> question.circumstances().began())
         .map(at -> monthsAfter(at, months))
         .orElse(Instant.EPOCH);
+  }
+
+  /** When an examination, its grace or the answers of a screening run out. */
+  static Stream<Instant> turns(Question question) {
+    Instant due = examinationDue(question);
+    int months = question.protocol().limits().screeningMonths().value();
+    return Stream.concat(
+        Stream.of(due, due.plus(question.protocol().limits().graceDays().value(), ChronoUnit.DAYS)),
+        question.screening().oldest(question.preparation()).stream()
+            .map(oldest -> monthsAfter(oldest, months)));
   }
 
   private static Fact[] examination(Question question) {

@@ -65,7 +65,9 @@ public final class Restore {
     Files.createDirectory(room);
     Folders.copy(from.key(), room.resolve(JournalKey.FILE));
     Folders.copy(from.backup().resolve(Database.FILE), room.resolve(Database.FILE));
-    SqliteStore.open(room).close(); // brings the tables of an older backup up to date
+    try (SqliteStore store = SqliteStore.open(room)) { // brings an older one's tables up to date
+      store.dayRows().forget();
+    }
     Inspected found = RecordCheck.of(room, from.keptSeal());
     if (found instanceof Inspected.Whole whole && !from.head().isOf(whole)) {
       found = isAnother(whole);

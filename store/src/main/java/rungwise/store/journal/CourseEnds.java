@@ -23,6 +23,7 @@ final class CourseEnds {
 
   /** Moves the end of a course to an entry that was appended to it. */
   void move(DSLContext writing, EntryRecord appended) {
+    DayMarks.isDue(writing, appended.getCourseId());
     CourseEndRecord end =
         writing.fetchOne(COURSE_END, COURSE_END.COURSE_ID.eq(appended.getCourseId()));
     if (end == null) {

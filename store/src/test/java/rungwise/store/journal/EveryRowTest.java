@@ -36,8 +36,10 @@ final class EveryRowTest {
       Set.of(
           "course_end",
           "credential",
+          "day_row",
           "flyway_schema_history",
           "journal_head",
+          "man_word",
           "passkey",
           "recovery_code",
           "time_secret");

@@ -15,6 +15,8 @@ import rungwise.web.session.Sessions;
 /** The frame of a page: links only to where the person signed in may go. */
 final class PageFrames implements Frames {
 
+  private static final String SEARCH = "/men";
+
   private record Place(String path, String word) {}
 
   private static final List<Place> PLACES =
@@ -48,6 +50,7 @@ final class PageFrames implements Frames {
         clinic.name(),
         account.map(Account::fullName).orElse(""),
         account.map(who -> linksOf(who, request.getRequestURI())).orElse(List.of()),
+        account.filter(who -> isOpenTo(who, SEARCH)).isPresent(),
         csrfOf(request),
         assets.stylesheet(),
         clock.notice(account.isPresent(), assets.clockScript()));

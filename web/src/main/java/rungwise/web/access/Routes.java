@@ -51,6 +51,8 @@ public final class Routes {
           Route.get("/welcome", ANYONE),
           Route.post("/welcome", ANYONE),
           Route.list("/", SIGNED_IN, Screen.DAY_LIST),
+          Route.get("/men", CLINICAL),
+          Route.listForm("/men", CLINICAL, Screen.SEARCH),
           Route.get("/courses/new", OPENS_COURSES),
           Route.post("/courses/new", OPENS_COURSES),
           Route.get("/courses/{id}", CLINICAL, Screen.COURSE),

@@ -8,6 +8,7 @@ import java.util.List;
  * @param clinic the clinic's name, or the program's where there is no clinic yet
  * @param person full name of who is signed in; empty if nobody is
  * @param links where that person may go
+ * @param maySearch whether that person may look for a man
  * @param csrf the proof that a form came from one of our pages
  * @param stylesheet address of the style sheet
  * @param clock what is said of the clock
@@ -16,6 +17,7 @@ public record Frame(
     String clinic,
     String person,
     List<Link> links,
+    boolean maySearch,
     Csrf csrf,
     String stylesheet,
     ClockNotice clock) {
@@ -40,7 +42,14 @@ public record Frame(
 
   /** The frame of a page that must work when nothing else does. */
   public static Frame bare(String stylesheet) {
-    return new Frame("Rungwise", "", List.of(), Csrf.NONE, stylesheet, ClockNotice.NONE);
+    return new Frame(
+        "Rungwise",
+        "",
+        List.of(),
+        /* maySearch= */ false,
+        Csrf.NONE,
+        stylesheet,
+        ClockNotice.NONE);
   }
 
   public boolean isSignedIn() {

@@ -7,8 +7,8 @@ public final class NowSigns {
 
   private NowSigns() {}
 
-  public static Sign of(NowView now) {
-    return switch (now.sign()) {
+  public static Sign of(NowView.Sign now) {
+    return switch (now) {
       case YES -> Sign.YES;
       case CLINIC_ONLY -> Sign.CLINIC;
       case WAITS -> Sign.WAIT;

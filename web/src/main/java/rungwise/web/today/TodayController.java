@@ -1,25 +1,26 @@
 package rungwise.web.today;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.access.CourseAccess;
-import rungwise.clinic.day.DayLine;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
-import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.sheet.OpenErectionView;
-import rungwise.clinic.standing.CourseState;
-import rungwise.clinic.titration.Titration;
-import rungwise.clinic.titration.Titration.Everybody;
+import rungwise.clinic.today.DayList;
+import rungwise.clinic.today.DayList.Shown;
+import rungwise.clinic.today.DayRow;
+import rungwise.clinic.today.DayRows.Listed;
 import rungwise.web.page.Page;
 import rungwise.web.start.StartChoices;
+import rungwise.web.today.TodayPage.Answer;
+import rungwise.web.today.TodayPage.Paging;
 import rungwise.web.today.TodayPage.Row;
 import rungwise.web.today.TodayPage.Step;
 
@@ -29,6 +30,8 @@ final class TodayController {
 
   private static final Step INVITE =
       new Step("Invite the people who work here.", "/people/invite", "Invite somebody");
+  private static final Step TRAIL =
+      new Step("Read who looked at what, and who changed it.", "/audit", "Audit trail");
   private static final Step ASK =
       new Step(
           "Ask your administrator for the roles you need, if a page you need is not in the list"
@@ -44,48 +47,62 @@ final class TodayController {
   private static final Step COURSE =
       new Step("Open the first course.", "/courses/new", "New course");
 
-  private final Titration titration;
-  private final CourseViews views;
+  private final DayList list;
   private final StartChoices choices;
   private final ClinicTime time;
 
-  TodayController(Titration titration, CourseViews views, StartChoices choices, ClinicTime time) {
-    this.titration = titration;
-    this.views = views;
+  TodayController(DayList list, StartChoices choices, ClinicTime time) {
+    this.list = list;
     this.choices = choices;
     this.time = time;
   }
 
+  /**
+   * One page of the list.
+   *
+   * @param page its number, from 1
+   */
   @GetMapping("/")
-  ModelAndView today(@AuthenticationPrincipal Account account) {
-    Everybody everybody =
-        isClinical(account) ? titration.everybody() : new Everybody(List.of(), List.of());
+  ModelAndView today(
+      @AuthenticationPrincipal Account account, @RequestParam(defaultValue = "1") String page) {
+    boolean mayOpen = account.may(Role.PRESCRIBER) || account.may(Role.NURSE_EDUCATOR);
+    if (!isClinical(account)) {
+      return Page.of("today/today", TodayPage.ofNobody(steps(account), mayOpen));
+    }
+    Shown shown = list.page(numberOf(page));
+    boolean isStanding = CourseAccess.isStanding(account);
+    List<OpenErectionView> open =
+        shown.open().stream().map(one -> isStanding ? one : one.withoutAbout()).toList();
     List<Row> rows =
-        everybody.courses().stream()
-            .map(state -> row(state))
-            .map(row -> CourseAccess.isStanding(account) ? row : row.withoutAdvice())
-            .sorted(
-                Comparator.comparing(Row::need).thenComparing(Row::since).thenComparing(Row::man))
+        shown.others().stream()
+            .flatMap(one -> row(one, shown).stream())
+            .map(row -> isStanding ? row : row.withoutAdvice())
             .toList();
     List<String> unreadable =
-        everybody.unreadable().stream().map(course -> "/courses/" + course).toList();
-    List<OpenErectionView> open = rows.stream().flatMap(row -> row.open().stream()).toList();
-    List<Row> others = rows.stream().filter(row -> row.open().isEmpty()).toList();
-    long waiting =
-        others.stream().filter(row -> row.need().isWaiting()).count() + unreadable.size();
-    boolean mayOpen = account.may(Role.PRESCRIBER) || account.may(Role.NURSE_EDUCATOR);
+        shown.others().stream()
+            .filter(one -> one.row().filter(row -> !row.isReadable()).isPresent())
+            .filter(Listed::isCurrent)
+            .map(one -> "/courses/" + one.course())
+            .toList();
+    boolean isEmpty = shown.counts().all() == 0;
     return Page.of(
         "today/today",
         new TodayPage(
-            answer(open.size(), waiting),
+            answer(shown.counts().open(), shown.counts().waiting()),
             open,
-            others,
+            rows,
             unreadable,
-            rows.isEmpty() && unreadable.isEmpty() ? steps(account) : List.of(),
-            mayOpen));
+            "Nothing is recorded yet. Do this first:",
+            isEmpty ? steps(account) : List.of(),
+            mayOpen,
+            Paging.of(shown)));
   }
 
-  private static String answer(int open, long waiting) {
+  private static int numberOf(String page) {
+    return page.matches("[0-9]{1,6}") ? Integer.parseInt(page) : 1;
+  }
+
+  private static String answer(int open, int waiting) {
     if (open == 0) {
       return waiting == 0 ? "Nobody needs you now." : need(waiting, "");
     }
@@ -96,7 +113,7 @@ final class TodayController {
     return waiting == 0 ? notOver : notOver + " " + need(waiting, "more ");
   }
 
-  private static String need(long waiting, String more) {
+  private static String need(int waiting, String more) {
     return waiting == 1
         ? "1 " + more + "man needs you now."
         : waiting + " " + more + "men need you now.";
@@ -109,26 +126,35 @@ final class TodayController {
         || account.may(Role.PROGRAMME_LEAD);
   }
 
-  private Row row(CourseState state) {
-    var view = views.of(state);
-    DayLine line = view.day();
-    return new Row(
-        line.need(),
-        view.open(),
-        view.man().fullName(),
-        view.man().recordNumber(),
-        view.id(),
-        line.since(),
-        line.need().since(time.day(line.since(), state.now())),
-        view.decision() + view.proposed().map(dose -> " " + dose.volumeAndMark()).orElse(""),
-        view.because(),
-        Optional.of(view.now()));
+  /** A row that is made anew just now keeps its place and says nothing else. */
+  private Optional<Row> row(Listed listed, Shown shown) {
+    if (listed.row().filter(DayRow::isReadable).isEmpty()) {
+      return listed.isCurrent()
+          ? Optional.empty()
+          : Optional.of(Row.beingComputed(listed.course(), "His record is being read", ""));
+    }
+    DayRow row = listed.row().orElseThrow();
+    return Optional.of(
+        listed.isCurrent()
+            ? new Row(
+                row.need(),
+                row.man(),
+                row.recordNumber(),
+                row.course(),
+                row.need().since(time.day(row.since(), shown.now())),
+                row.advice(),
+                row.because(),
+                Optional.of(new Answer(row.sign(), row.answer())))
+            : Row.beingComputed(row.course(), row.man(), row.recordNumber()));
   }
 
   private List<Step> steps(Account account) {
     var steps = new ArrayList<Step>();
     if (account.may(Role.ADMINISTRATOR)) {
       steps.add(INVITE);
+    }
+    if (account.may(Role.AUDITOR)) {
+      steps.add(TRAIL);
     }
     boolean isKeeper = account.may(Role.PRESCRIBER) || account.may(Role.PROGRAMME_LEAD);
     if (isKeeper && choices.preparations().get().isEmpty()) {

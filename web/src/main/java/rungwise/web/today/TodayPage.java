@@ -1,6 +1,5 @@
 package rungwise.web.today;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -8,6 +7,7 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.day.Need;
 import rungwise.clinic.sheet.NowView;
 import rungwise.clinic.sheet.OpenErectionView;
+import rungwise.clinic.today.DayList.Shown;
 import rungwise.web.access.NamesCourses;
 import rungwise.web.sign.Sign;
 
@@ -15,9 +15,10 @@ import rungwise.web.sign.Sign;
  * The day's list as shown.
  *
  * @param answer who needs somebody now, in one sentence
- * @param rows every course, the most worrying first; an erection that is not over is not among them
+ * @param rows courses, the most worrying first; an erection that is not over is not among them
  * @param open the erections of which nobody has said how they ended, the most urgent first
  * @param unreadable where the courses are of which too little can be read to show anything
+ * @param stepsHead what is said above the steps
  * @param steps what to do first where there is nothing yet
  */
 public record TodayPage(
@@ -25,30 +26,86 @@ public record TodayPage(
     List<OpenErectionView> open,
     List<Row> rows,
     List<String> unreadable,
+    String stepsHead,
     List<Step> steps,
-    boolean mayOpenCourse)
+    boolean mayOpenCourse,
+    Paging paging)
     implements NamesCourses {
+
+  /** For who is shown no man. */
+  static TodayPage ofNobody(List<Step> steps, boolean mayOpenCourse) {
+    return new TodayPage(
+        "Your roles show you no man's course.",
+        List.of(),
+        List.of(),
+        List.of(),
+        "What you can do here",
+        steps,
+        mayOpenCourse,
+        new Paging(1, 1, 0, 0, /* isMadeAnew= */ false));
+  }
+
+  /**
+   * Which part of the list it is.
+   *
+   * @param number of this page, from 1
+   * @param of how many pages there are
+   * @param courses how many courses are in the list
+   * @param beingComputed how many rows do not hold any more and are made anew
+   * @param isMadeAnew whether one of them was changed by another program
+   */
+  public record Paging(int number, int of, int courses, int beingComputed, boolean isMadeAnew) {
+
+    static Paging of(Shown shown) {
+      return new Paging(
+          shown.number(),
+          shown.pages(),
+          shown.counts().all(),
+          (int) shown.others().stream().filter(one -> !one.isCurrent()).count() == 0
+              ? 0
+              : shown.counts().due(),
+          shown.isMadeAnew());
+    }
+  }
+
+  /** Whether he may inject now: the sign and the sentence beside it. */
+  public record Answer(NowView.Sign sign, String sentence) {}
 
   /**
    * One course.
    *
-   * @param open the erection of which nobody has said how it ended
-   * @param since since when it waits
-   * @param sinceWords the same for a reader
+   * @param need empty while the row is made anew
+   * @param sinceWords since when it waits
    * @param advice what is proposed, with volume and mark
    * @param now whether he may inject now; not for who has no right to the course
    */
   public record Row(
-      Need need,
-      Optional<OpenErectionView> open,
+      Optional<Need> need,
       String man,
       String recordNumber,
       CourseId course,
-      Instant since,
       String sinceWords,
       String advice,
       String because,
-      Optional<NowView> now) {
+      Optional<Answer> now) {
+
+    /** A row that holds. */
+    Row(
+        Need need,
+        String man,
+        String recordNumber,
+        CourseId course,
+        String sinceWords,
+        String advice,
+        String because,
+        Optional<Answer> now) {
+      this(Optional.of(need), man, recordNumber, course, sinceWords, advice, because, now);
+    }
+
+    /** A row that does not hold any more, in the place that it had. */
+    static Row beingComputed(CourseId course, String man, String recordNumber) {
+      return new Row(Optional.empty(), man, recordNumber, course, "", "", "", Optional.empty());
+    }
 
     public String path() {
       return "/courses/" + course;
@@ -56,7 +113,7 @@ public record TodayPage(
 
     /** The shape before what is needed. */
     public Sign sign() {
-      return switch (need) {
+      return switch (need.orElse(Need.NOTHING)) {
         case EMERGENCY, FIRM, RECORD_NOT_SOUND, SUSPENDED -> Sign.STOP;
         case END_NOT_KNOWN -> Sign.NOT_KNOWN;
         case EMERGENCY_OVER -> Sign.OVER;
@@ -70,11 +127,9 @@ public record TodayPage(
     Row withoutAdvice() {
       return new Row(
           need,
-          open.map(OpenErectionView::withoutAbout),
           man,
           recordNumber,
           course,
-          since,
           sinceWords,
           "Take access to the course to read it.",
           "",

@@ -5,5 +5,5 @@ import org.springframework.context.annotation.Import;
 
 /** The day's list. */
 @Configuration(proxyBeanMethods = false)
-@Import(TodayController.class)
+@Import({FoundController.class, TodayController.class})
 public class TodayPages {}

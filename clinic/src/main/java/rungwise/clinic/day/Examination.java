@@ -1,0 +1,33 @@
+package rungwise.clinic.day;
+
+import java.time.LocalDate;
+import rungwise.clinic.ClinicTime;
+import rungwise.clinic.standing.CourseState;
+
+/**
+ * When a man is to be examined next.
+ *
+ * @param due the day, counted from the last examination or from the first entry of the course
+ * @param isAfterEmergency whether nobody has examined him since an emergency: then at once
+ */
+public record Examination(LocalDate due, boolean isAfterEmergency) {
+
+  /** Of a course, by the clinic's days. */
+  public static Examination of(CourseState state, ClinicTime time) {
+    LocalDate last =
+        state
+            .file()
+            .answers()
+            .examined()
+            .map(written -> written.fact().day())
+            .orElseGet(() -> time.dayOf(state.file().entries().getFirst().recordedAt()));
+    int months = state.question().protocol().limits().reviewMonths().value();
+    return new Examination(
+        last.plusMonths(months), state.question().notExaminedSince().isPresent());
+  }
+
+  /** Whether it is due by a day. */
+  public boolean isDue(LocalDate day) {
+    return isAfterEmergency || !due.isAfter(day);
+  }
+}

@@ -9,8 +9,10 @@ import java.util.stream.Collectors;
 /** What is believed of the clock. */
 public sealed interface ClockBelief {
 
-  /** A clock that is given and not doubted. */
-  ClockBelief GIVEN = new Compared(Duration.ZERO);
+  /** Of a clock that is given and not doubted. */
+  static ClockBelief given() {
+    return new Compared(Duration.ZERO);
+  }
 
   /**
    * Something independent of this machine agrees with it.

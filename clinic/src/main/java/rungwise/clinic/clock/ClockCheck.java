@@ -5,7 +5,7 @@ package rungwise.clinic.clock;
 public interface ClockCheck {
 
   /** For a clock that is given and not doubted: stories, files that are carried, tests. */
-  ClockCheck GIVEN = () -> ClockBelief.GIVEN;
+  ClockCheck GIVEN = ClockBelief::given;
 
   ClockBelief belief();
 }

@@ -15,7 +15,7 @@ public record Patient(String fullName, LocalDate birthDate, String recordNumber)
 
   private static final int DECIMAL = 10;
   private static final String DASHES = "[\\p{Pd}\u2212]";
-  private static final String APOSTROPHES = "[\u2018\u2019\u201B\u02BC\u02B9\u0060\u00B4]";
+  private static final String APOSTROPHES = "[\u2018\u2019\u201B\u02BC\u02B9`\u00B4]";
 
   public Patient {
     if (fullName.isBlank() || recordNumber.isBlank()) {

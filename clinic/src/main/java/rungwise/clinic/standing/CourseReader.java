@@ -59,7 +59,7 @@ public final class CourseReader {
 
   /** As it was at an instant that stands on record, by another way to choose. */
   public CourseState asOf(CourseFile file, Instant then, Choice choice) {
-    return state(file, then, choice, this::vial, ClockBelief.GIVEN);
+    return state(file, then, choice, this::vial, ClockBelief.given());
   }
 
   /** The state while a dose is drawn from a vial of the clinic's, not from his own. */

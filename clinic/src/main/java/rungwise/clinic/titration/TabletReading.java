@@ -15,7 +15,7 @@ import rungwise.dosing.known.Tablet;
 /**
  * Reads which tablet for erections he took, and when.
  *
- * @param now when it is told
+ * @param told when it is told
  */
 record TabletReading(ClinicTime time, Present told) {
 

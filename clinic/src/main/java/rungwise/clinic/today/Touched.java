@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import rungwise.clinic.Transactions;
@@ -25,9 +24,9 @@ public final class Touched {
 
   private final Courses courses;
   private final Transactions transactions;
-  private final AtomicReference<Consumer<CourseId>> then = new AtomicReference<>(id -> {});
   private final ScopedValue<Set<CourseId>> touched = ScopedValue.newInstance();
   private final Set<CourseId> doubted = ConcurrentHashMap.newKeySet();
+  private volatile Consumer<CourseId> then = id -> {};
 
   public Touched(Courses courses, Transactions transactions) {
     this.courses = courses;
@@ -36,7 +35,7 @@ public final class Touched {
 
   /** What is done about each. */
   public void then(Consumer<CourseId> action) {
-    then.set(action);
+    then = action;
   }
 
   /** Courses that somebody read since and that were not as they were written; each is told once. */
@@ -49,7 +48,7 @@ public final class Touched {
   private void act(Set<CourseId> all) {
     for (CourseId id : List.copyOf(all)) {
       try {
-        then.get().accept(id);
+        then.accept(id);
       } catch (RuntimeException leftForLater) {
         // The append has marked its row as due, so it is made anew soon and believed until then
         // by nobody.

@@ -38,7 +38,13 @@ record Act(Kind kind, long after, long dice) {
     EXAMINE(2),
     READY(4),
     RECALL(1),
-    NOT_ALLOWED(3);
+    NOT_ALLOWED(3),
+    TABLET(2),
+    SEE_FLAGS(3),
+    SOUNDNESS(1),
+    HAND_OVER(2),
+    CLOSE_DAY(3),
+    UNDO(1);
 
     final int weight;
 

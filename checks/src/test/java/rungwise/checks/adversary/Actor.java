@@ -54,6 +54,7 @@ final class Actor {
           GuardRule.SCREENING_EXPIRED,
           GuardRule.EXAMINATION_OVERDUE,
           GuardRule.EXAMINATION_LONG_OVERDUE,
+          GuardRule.READINESS_EXPIRED,
           GuardRule.LAPSED);
 
   /** Some days that every protocol's grace allows. */
@@ -191,6 +192,9 @@ final class Actor {
   }
 
   private void signed(long entry, Desk.Signing signing, Set<GuardRule> raised) {
+    if (!ledger.watch.isSound) {
+      judge.fail(Law.UNSOUND_STOPS, "signed on a record that is not as it was written");
+    }
     if (signing.atHome() && isUnready()) {
       judge.fail(Law.HOME_READY, "signed for home with only " + ledger.ready.keySet());
     }

@@ -140,6 +140,7 @@ final class Clerk {
         house.teaching.record(House.EDUCATOR, house.course(), Desk.ready(item, actor.now));
     if (read.found().isPresent()) {
       ledger.ready.put(item, actor.now);
+      ledger.watch.readySince.putIfAbsent(item, actor.now);
     }
     return "educator: " + item + Actor.outcome(read);
   }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SplittableRandom;
 import java.util.stream.Collectors;
 import rungwise.checks.adversary.law.Ledger;
 import rungwise.checks.adversary.law.Minutes;
@@ -63,6 +64,17 @@ final class Desk {
     return corrects
         .map(report -> draft.correcting(report).with(ReportPart.REASON, "asked again"))
         .orElse(draft);
+  }
+
+  /** Mostly the last vial; another one by mistake, or none where nobody knows afterwards. */
+  static Optional<Ledger.Vial> inHand(Ledger ledger, SplittableRandom random, boolean given) {
+    List<Ledger.Vial> vials = ledger.vials;
+    if (vials.isEmpty() || (given && random.nextInt(6) == 0)) {
+      return Optional.empty();
+    }
+    return random.nextInt(6) == 0
+        ? Optional.of(vials.get(random.nextInt(vials.size())))
+        : ledger.vial();
   }
 
   /** Which vial it was, as a form says it. */

@@ -64,6 +64,9 @@ final class House {
 
   private static final Volume MOST = Volume.ofMicrolitres(1000);
 
+  private static final String READY_FOR_A_YEAR =
+      "\nreadiness_months:\n  value: 12\n  source: {common_practice: \"gone over yearly\"}\n";
+
   final Memory memory = new Memory();
   final Titration titration;
   final Lifting lifting;
@@ -115,7 +118,7 @@ final class House {
     screenings = new Screenings(ports);
     vials = new Vials(ports);
     teaching = new Teaching(ports);
-    room = new Room(ports, nothing, nothing, List::of);
+    room = new Room(ports, nothing, nothing, () -> List.of(PRESCRIBER, EDUCATOR, ON_CALL));
     starting = new Starting(ports, preparations::containsKey, () -> new UUID(5, ++ids));
     reader = new CourseReader(ports);
   }
@@ -198,7 +201,8 @@ final class House {
       if (name.equals(Rulebook.LABEL.name())) {
         keep(
             Rulebook.LONGER_FRESH.name(),
-            own.replace("fresh_days:\n  value: 1\n", "fresh_days:\n  value: 30\n"));
+            own.replace("fresh_days:\n  value: 1\n", "fresh_days:\n  value: 30\n")
+                + READY_FOR_A_YEAR);
       }
       if (name.equals(Rulebook.MIXTURE.name())) {
         keep(Rulebook.WEAKER_MIXTURE.name(), composedAs(Mix.M15_05_5, own));
@@ -281,16 +285,21 @@ final class House {
     return memory.find(course()).orElseThrow();
   }
 
+  Instant now() {
+    return now;
+  }
+
   void setClock(long minute) {
     now = Instant.ofEpochSecond(minute * 60);
   }
 
   /** What an answer rests on. */
-  private record Asked(long minute, long entries, int recalled, CourseFile file) {}
+  private record Asked(long minute, long entries, int recalled, boolean isSound, CourseFile file) {}
 
   /** What the product says of the record at a minute; the same question is asked once. */
   CourseState ask(long minute) {
-    var question = new Asked(minute, memory.lastNumber(), recalled.size(), file());
+    var question =
+        new Asked(minute, memory.lastNumber(), recalled.size(), memory.isSound(), file());
     if (!asked.equals(Optional.of(question)) || answer.isEmpty()) {
       asked = Optional.of(question);
       answer = Optional.of(reader.state(question.file(), Instant.ofEpochSecond(minute * 60)));

@@ -16,6 +16,7 @@ import rungwise.checks.adversary.law.NowLaws;
 import rungwise.checks.adversary.law.Scene;
 import rungwise.checks.adversary.law.Told;
 import rungwise.checks.adversary.law.UpkeepLaws;
+import rungwise.checks.adversary.law.WatchLaws;
 
 /** One man's record: each act is done, and the laws are asked after it. */
 final class Life {
@@ -30,7 +31,9 @@ final class Life {
 
   private final Actor actor;
   private final Reporter reporter;
+  private final Visitor visitor;
   private final Clerk clerk;
+  private final Watcher watcher;
   private final Judge judge;
   private final List<String> history = new ArrayList<>();
   private Optional<Scene> last = Optional.empty();
@@ -39,7 +42,9 @@ final class Life {
     this.judge = judge;
     this.actor = new Actor(house, new Ledger(), judge);
     this.reporter = new Reporter(actor);
+    this.visitor = new Visitor(actor, reporter);
     this.clerk = new Clerk(actor);
+    this.watcher = new Watcher(actor);
   }
 
   /** A record that broke a law. */
@@ -83,7 +88,10 @@ final class Life {
     int told = actor.ledger.told.size();
     Optional<Scene> before = last;
     say(act(act, random));
-    boolean isNew = actor.house.memory.lastNumber() > entries || act.kind() == Act.Kind.RECALL;
+    boolean isNew =
+        actor.house.memory.lastNumber() > entries
+            || act.kind() == Act.Kind.RECALL
+            || act.kind() == Act.Kind.SOUNDNESS;
     if ((!isNew || isPrologue()) && random.nextInt(SELDOM) > 0) {
       return;
     }
@@ -118,6 +126,7 @@ final class Life {
     new AdviceLaws(scene, judge).check();
     new NowLaws(scene, judge).check();
     new UpkeepLaws(scene, judge).check();
+    new WatchLaws(scene, judge).check();
     if (judge.isBroken()) {
       history.add("  " + Minutes.local(scene.minute()) + ": " + scene.words());
     }
@@ -166,9 +175,9 @@ final class Life {
       case CORRECT -> reporter.correct(random);
       case WITHDRAW -> reporter.withdraw(random);
       case CONFIRM -> actor.confirm(random);
-      case VISIT -> reporter.visit(random);
-      case VISIT_START -> reporter.visitStart(random);
-      case VISIT_END -> reporter.visitEnd(random);
+      case VISIT -> visitor.visit(random);
+      case VISIT_START -> visitor.visitStart(random);
+      case VISIT_END -> visitor.visitEnd(random);
       case SIGN -> actor.sign(random);
       case REVIEW -> actor.review(random);
       case REOPEN -> actor.reopen(random);
@@ -183,6 +192,12 @@ final class Life {
       case READY -> clerk.ready(act.dice());
       case RECALL -> clerk.recall();
       case NOT_ALLOWED -> actor.notAllowed(random);
+      case TABLET -> watcher.tablet(random);
+      case SEE_FLAGS -> watcher.seeFlags(random);
+      case SOUNDNESS -> watcher.toggleSoundness(reporter);
+      case HAND_OVER -> watcher.handOver();
+      case CLOSE_DAY -> watcher.closeDay();
+      case UNDO -> watcher.undo();
     };
   }
 }

@@ -22,6 +22,7 @@ import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.room.RoomDays;
+import rungwise.clinic.soundness.Flaw;
 import rungwise.clinic.supply.ClinicVial;
 import rungwise.clinic.supply.ClinicVialShelf;
 
@@ -33,12 +34,16 @@ final class Memory implements Courses, Transactions {
   private final List<ProtocolShelf.Signed> protocols = new ArrayList<>();
   private Optional<CourseId> course = Optional.empty();
   private Optional<CourseFile> file = Optional.empty();
+  private final List<PastHistories.Undone> undone = new ArrayList<>();
+  private boolean isSound = true;
   private long number;
 
   /** Another man comes; the clinic's protocols stay. */
   void begin() {
     entries.clear();
     past.clear();
+    undone.clear();
+    isSound = true;
     course = Optional.empty();
     file = Optional.empty();
     number = 0;
@@ -64,18 +69,19 @@ final class Memory implements Courses, Transactions {
 
   @Override
   public List<CourseId> underObservation() {
-    return List.of();
+    return all();
   }
 
   @Override
   public List<CourseId> leftWhileFirm() {
-    return List.of();
+    return all();
   }
 
   @Override
   public Optional<CourseFile> find(CourseId id) {
     if (file.isEmpty() && course.isPresent()) {
-      file = Optional.of(new CourseFile(id, entries));
+      List<Flaw> flaws = isSound ? List.of() : List.of(new Flaw(Flaw.What.CHANGED, 1));
+      file = Optional.of(new CourseFile(id, entries, flaws));
     }
     return file;
   }
@@ -102,6 +108,28 @@ final class Memory implements Courses, Transactions {
     return number;
   }
 
+  boolean isSound() {
+    return isSound;
+  }
+
+  /** Whether every entry is as it was written. */
+  void setSound(boolean sound) {
+    isSound = sound;
+    file = Optional.empty();
+  }
+
+  /** Takes back what was brought in, and gives the numbers of what is not there any more. */
+  List<Long> undoPast(Instant at) {
+    List<Long> gone = past.stream().map(PastHistories.Kept::number).toList();
+    for (PastHistories.Kept one : past) {
+      number++;
+      var entry = new EntryId(new UUID(8, number).toString());
+      undone.add(new PastHistories.Undone(one, entry, number, at, "of another man"));
+    }
+    past.clear();
+    return gone;
+  }
+
   /** Keeps a protocol for every man who comes. */
   void keep(String name, int version, String document, AccountId by) {
     protocols.add(new ProtocolShelf.Signed(name, version, document, List.of(), by, Instant.EPOCH));
@@ -123,7 +151,7 @@ final class Memory implements Courses, Transactions {
 
     @Override
     public List<PastHistories.Undone> undone(String recordKey) {
-      return List.of();
+      return undone;
     }
 
     @Override
@@ -160,7 +188,7 @@ final class Memory implements Courses, Transactions {
     }
   }
 
-  /** No population was ever signed, no day closed, and the clinic keeps no vial. */
+  /** No population was ever signed, no day is kept, and the clinic keeps no vial. */
   static final class Nothing implements PopulationShelf, RoomDays, ClinicVialShelf {
     @Override
     public List<PopulationShelf.Kept> all() {
@@ -184,7 +212,7 @@ final class Memory implements Courses, Transactions {
 
     @Override
     public void close(LocalDate day, AccountId by, Instant at) {
-      throw new UnsupportedOperationException("no day is closed here");
+      // Each man has days of his own here.
     }
 
     @Override

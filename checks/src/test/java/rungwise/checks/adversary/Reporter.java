@@ -16,11 +16,11 @@ import rungwise.quantities.Reading;
 /** Injections and what is told of them: in time, late, twice, corrected, withdrawn. */
 final class Reporter {
 
-  private static final long[] MINUTES = {
+  static final long[] MINUTES = {
     5, 15, 20, 30, 40, 45, 55, 59, 60, 61, 75, 90, 100, 119, 120, 121, 150, 200, 239, 240, 241, 300
   };
   private static final String[] LONGER = {"from_61", "from_120", "from_240", "still"};
-  private static final int SHORT = 9;
+  static final int SHORT = 9;
   private static final int[] GRADES = {0, 0, 1, 1, 2, 2, 2, 3, 3, 4};
 
   private final Actor actor;
@@ -45,6 +45,23 @@ final class Reporter {
     Account who = who(random);
     var said = said(random, when(random));
     return tell(who, said, Optional.empty());
+  }
+
+  /** An injection of just before that leaves nothing to ask; empty where there was one then. */
+  Optional<String> plain() {
+    long at = actor.now - 21;
+    boolean isTaken =
+        Stream.concat(
+                ledger.told.stream().map(Told::at), ledger.watched.stream().map(one -> one.at()))
+            .anyMatch(one -> one == at);
+    return isTaken || at < ledger.plan().minute()
+        ? Optional.empty()
+        : Optional.of(
+            tell(
+                House.EDUCATOR,
+                new Told.Said(
+                    at, actor.rungs().getFirst(), 2, "exactly", 20, 0, "none_found", "", "", 21),
+                Optional.empty()));
   }
 
   private long when(SplittableRandom random) {
@@ -76,11 +93,11 @@ final class Reporter {
             actor.now - at));
   }
 
-  private static int grade(SplittableRandom random) {
+  static int grade(SplittableRandom random) {
     return GRADES[random.nextInt(GRADES.length)];
   }
 
-  private static String asked(SplittableRandom random) {
+  static String asked(SplittableRandom random) {
     return switch (random.nextInt(10)) {
       case 0 -> "one_found";
       case 1, 2 -> "not_asked";
@@ -102,7 +119,7 @@ final class Reporter {
         : ledger.vials.get(random.nextInt(ledger.vials.size())).entry();
   }
 
-  private long drawn(SplittableRandom random) {
+  long drawn(SplittableRandom random) {
     Optional<Ledger.Signed> order = ledger.order();
     long step = ledger.plan().barrel().equals("u100-1-two") ? 20 : 10;
     return switch (random.nextInt(10)) {
@@ -262,7 +279,7 @@ final class Reporter {
    * What the label of the vial says that was named, else what was planned. Which of several records
    * of the same mixture was written down makes no difference to what was injected.
    */
-  private Mix mix(Told.Said said, Mix planned) {
+  Mix mix(Told.Said said, Mix planned) {
     Mix label = named(said).map(Ledger.Vial::mix).orElse(planned);
     if (label.isSameAs(planned)) {
       return planned;
@@ -292,7 +309,7 @@ final class Reporter {
   }
 
   /** Without a vial that was named nothing is known of it. */
-  private Told.Drawn drawnFrom(Told.Said said, Mix mix) {
+  Told.Drawn drawnFrom(Told.Said said, Mix mix) {
     return named(said)
         .map(one -> new Told.Drawn(one.root(), /* known= */ true, one.made(), mix.powder))
         .orElse(Told.Drawn.UNKNOWN);
@@ -316,83 +333,5 @@ final class Reporter {
         + " withdraws the report of "
         + Minutes.local(old.at())
         + Actor.outcome(read);
-  }
-
-  /** A whole visit: the needle, the time until he is soft or leaves, and what was seen. */
-  String visit(SplittableRandom random) {
-    String begun = visitStart(random);
-    if (ledger.watched.isEmpty()) {
-      return begun;
-    }
-    actor.now += MINUTES[random.nextInt(random.nextInt(4) > 0 ? SHORT : MINUTES.length)];
-    house.setClock(actor.now);
-    return begun + "; " + visitEnd(random);
-  }
-
-  String visitStart(SplittableRandom random) {
-    long drawn = ledger.order().map(Ledger.Signed::volume).orElseGet(() -> drawn(random));
-    boolean given = random.nextInt(3) == 0;
-    Optional<Ledger.Vial> from = ledger.inHand(random, given);
-    Reading<Long> read =
-        house.room.start(
-            House.EDUCATOR,
-            house.course(),
-            Desk.start(actor.now, drawn, ledger.plan().barrel(), given)
-                .from(ledger.vials.isEmpty() ? "" : Desk.vial(from)));
-    if (read.found().isPresent()) {
-      String id = house.memory.lastEntry().id().text();
-      String vial = from.map(Ledger.Vial::entry).orElse("");
-      Mix planned = ledger.plan().mix();
-      boolean asPlanned = from.map(Ledger.Vial::mix).orElse(planned).isSameAs(planned);
-      long ordered = asPlanned ? ledger.order().map(Ledger.Signed::volume).orElse(0L) : 0;
-      ledger.watched.add(new Ledger.Watched(id, actor.now, drawn, ordered, vial));
-    }
-    return "educator injects " + drawn + " uL in the clinic" + Actor.outcome(read);
-  }
-
-  String visitEnd(SplittableRandom random) {
-    if (ledger.watched.isEmpty()) {
-      return "";
-    }
-    Ledger.Watched one = ledger.watched.getFirst();
-    boolean left = random.nextInt(7) == 0;
-    long lasted = actor.now - one.at();
-    var said =
-        new Told.Said(
-            one.at(),
-            one.drawn(),
-            grade(random),
-            left ? "at_least" : "exactly",
-            lasted,
-            0,
-            asked(random),
-            "",
-            one.vial(),
-            lasted);
-    Reading<Long> read =
-        house.room.end(
-            House.EDUCATOR,
-            house.course(),
-            new EntryId(one.id()),
-            Desk.end(actor.now, left, said.grade(), said.asked()));
-    if (read.found().isPresent()) {
-      ledger.watched.removeFirst();
-      ended(read.orThrow(), said, one.ordered());
-    }
-    return "educator ends the observation: " + said.words() + Actor.outcome(read);
-  }
-
-  private void ended(long entry, Told.Said said, long ordered) {
-    Mix mix = mix(said, ledger.planAt(said.at()).mix());
-    ledger.told.add(
-        new Told(
-            said,
-            entry,
-            house.memory.lastEntry().id().text(),
-            mix,
-            ordered,
-            /* observed= */ true,
-            drawnFrom(said, mix),
-            /* byPrescriber= */ false));
   }
 }

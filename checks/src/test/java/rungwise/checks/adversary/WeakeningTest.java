@@ -84,6 +84,32 @@ final class WeakeningTest {
               "includes",
               Answer.YES),
           new Weakening(
+              "the label of the vial says nothing",
+              "clinic.course.VialLabels",
+              "labelOf",
+              Answer.EMPTY),
+          new Weakening(
+              "every record is as it was written",
+              "clinic.course.CourseFile",
+              "flaws",
+              Answer.NONE),
+          new Weakening("no tablet holds", "dosing.guard.TimeGuards", "tablet", Answer.NOTHING),
+          new Weakening(
+              "what was shown holds for ever",
+              "clinic.course.CourseFact$ReadinessRecorded",
+              "expired",
+              Answer.EMPTY),
+          new Weakening(
+              "what is told late is no news", "clinic.standing.ReportFlags", "isNews", Answer.NO),
+          new Weakening("every flag was seen", "clinic.standing.ReportFlag", "isSeen", Answer.YES),
+          new Weakening(
+              "nobody has left while it was firm", "clinic.day.OpenErection", "isLeft", Answer.NO),
+          new Weakening(
+              "what was taken back was wrong",
+              "clinic.past.PastReading",
+              "isConfirmed",
+              Answer.YES),
+          new Weakening(
               "no contraindication matters",
               "dosing.guard.CourseGuards",
               "screening",

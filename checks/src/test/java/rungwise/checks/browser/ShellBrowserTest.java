@@ -96,7 +96,8 @@ class ShellBrowserTest {
   void today_says_what_to_do_first_while_it_is_empty() {
     signIn(ADMINISTRATOR);
 
-    assertThat(page().getByRole(AriaRole.HEADING).first()).hasText("Nobody needs you now.");
+    assertThat(page().getByRole(AriaRole.HEADING).first())
+        .hasText("Your roles show you no man's course.");
     browser.inspect("today-empty");
   }
 

@@ -169,6 +169,19 @@ public abstract class LabelDecidesContract {
   }
 
   @Test
+  void a_struck_emergency_from_nobody_knows_which_vial_is_told_once_and_not_once_for_each_label() {
+    world.receive(course, VialForm.of(TitrationWorld.WEAK));
+    world.told(course, form().vialNotKnown().exactly("240")).orThrow();
+    EntryId report = world.lastReport(course);
+
+    world
+        .told(course, form().vialNotKnown().exactly("200").correcting(report, "asked again"))
+        .orThrow();
+
+    assertThat(history().openEmergencies()).hasSize(1);
+  }
+
+  @Test
   void a_vial_that_came_after_the_report_was_told_is_not_what_it_may_have_been() {
     world.told(course, form().vialNotKnown().exactly("150")).orThrow();
 

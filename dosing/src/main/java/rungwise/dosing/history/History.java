@@ -143,9 +143,6 @@ public record History(
     var open = new ArrayList<Injection>();
     addOpen(injections, open);
     addOpen(before.undated(), open);
-    if (struck.isEmpty()) {
-      return List.copyOf(open);
-    }
     Map<Long, Long> told = new HashMap<>();
     open.forEach(one -> told.put(one.entry(), one.entry()));
     struck.stream()
@@ -153,6 +150,7 @@ public record History(
         .sorted(Comparator.comparing(one -> !one.said().soft().saysEmergency()))
         .filter(one -> isFirst(told, one))
         .map(Struck::said)
+        .filter(said -> open.stream().noneMatch(one -> isOtherLabelOf(one, said)))
         .forEach(open::add);
     return List.copyOf(open);
   }
@@ -238,20 +236,13 @@ public record History(
    */
   public Optional<Injection> forbiddingHigher(Preparation preparation, Volume volume) {
     for (Injection one : everSaid()) {
-      if (one.forbidsHigherDose() && one.isPassedBy(preparation, volume) && !isAnswered(one)) {
+      if (one.forbidsHigherDose()
+          && one.isPassedBy(preparation, volume)
+          && injections.stream().noneMatch(other -> isAnswer(one, other))) {
         return Optional.of(one);
       }
     }
     return Optional.empty();
-  }
-
-  private boolean isAnswered(Injection earlier) {
-    for (Injection later : injections) {
-      if (isAnswer(earlier, later)) {
-        return true;
-      }
-    }
-    return false;
   }
 
   /** What is said of the same injection now is no answer to what was said of it before. */
@@ -383,6 +374,11 @@ public record History(
             tooLong.stream()
                 .map(one -> new Beginning.Held(one.preparation(), one.drawn()))
                 .toList());
+  }
+
+  /** Whether both are one injection from nobody knows which vial, by two of the labels he had. */
+  private boolean isOtherLabelOf(Injection told, Injection said) {
+    return mayHaveBeen(told, said) && !told.preparation().isSameAs(said.preparation());
   }
 
   /** Whether one is what another may have been besides, from nobody knows which vial. */

@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -14,12 +13,9 @@ import org.junit.jupiter.api.io.TempDir;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.past.PastHistory;
-import rungwise.clinic.past.PastImports;
 import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.past.PastInjection.Setting;
 import rungwise.clinic.people.Account;
-import rungwise.clinic.protocols.LabelReader;
-import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.sheet.LiftingView;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
@@ -30,50 +26,33 @@ import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.Reading;
-import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
-import rungwise.store.OpenStores;
-import rungwise.store.SqliteStore;
 
 /** What a course makes of a history from before the record. */
 final class PastInCourseTest {
 
-  private static final PreparationId ALPROSTADIL = new PreparationId("alprostadil-20");
-
   @TempDir Path folder;
-  private SqliteStore store;
+  private PastWorld past;
   private TitrationWorld world;
-  private PastImports imports;
   private CourseId course;
 
   @BeforeEach
   void open() {
-    store = SqliteStore.open(folder);
-    world = new TitrationWorld(OpenStores.ports(store), new LabelReader());
-    imports =
-        new PastImports(
-            store.pastHistories(),
-            ALPROSTADIL::equals,
-            store.transactions(),
-            UUID::randomUUID,
-            world::now);
-    course = world.open();
+    past = PastWorld.open(folder);
+    world = past.world();
+    course = past.course();
   }
 
   @AfterEach
   void close() {
-    store.close();
+    past.close();
   }
 
-  /** His record number is that of the first man of the world, in another spelling. */
   private String bringIn(Optional<Setting> setting, SoftAfter soft) {
-    var injection = past(1, setting, soft);
-    var plan = imports.plan(List.of(new PastHistory("mr-1", "vasculogenic", List.of(injection))));
-    assertThat(plan.faults()).isEmpty();
-    return imports.commit(plan, "history.csv", done -> {});
+    return past.bringIn(injection(1, setting, soft));
   }
 
-  private static PastInjection past(int number, Optional<Setting> setting, SoftAfter soft) {
+  private static PastInjection injection(int number, Optional<Setting> setting, SoftAfter soft) {
     return new PastInjection(
         number + 1,
         number,
@@ -87,16 +66,12 @@ final class PastInCourseTest {
 
   private Optional<Setting> hoursAgo(long hours) {
     return Optional.of(
-        new Setting(world.now().minus(Duration.ofHours(hours)), ALPROSTADIL, "u100-1"));
-  }
-
-  private static SoftAfter minutes(int minutes) {
-    return new SoftAfter.Exactly(TimeSpan.ofMinutes(minutes));
+        new Setting(world.now().minus(Duration.ofHours(hours)), PastWorld.ALPROSTADIL, "u100-1"));
   }
 
   @Test
   void without_a_time_he_may_not_inject_until_his_last_injection_and_an_order_are_entered() {
-    bringIn(Optional.empty(), minutes(40));
+    bringIn(Optional.empty(), PastWorld.minutes(40));
     assertThat(world.blocks(course)).contains(GuardRule.PAST_OPEN, GuardRule.NO_ORDER);
 
     world.pass(Duration.ofDays(3));
@@ -115,7 +90,7 @@ final class PastInCourseTest {
     world.signProposed(course);
     assertThat(world.state(course).mayInject().isClear()).isTrue();
 
-    bringIn(hoursAgo(23), minutes(40));
+    bringIn(hoursAgo(23), PastWorld.minutes(40));
 
     assertThat(world.blocks(course)).containsExactly(GuardRule.SPACING);
   }
@@ -123,14 +98,14 @@ final class PastInCourseTest {
   @Test
   void a_long_erection_of_before_closes_its_volume_and_four_hours_stop_the_course() {
     world.signProposed(course);
-    String id = bringIn(hoursAgo(500), minutes(150));
+    String id = bringIn(hoursAgo(500), PastWorld.minutes(150));
     assertThat(world.blocks(course)).contains(GuardRule.VOLUME_CLOSED);
 
-    imports.undo(id, "the wrong file").orThrow();
+    past.imports().undo(id, "the wrong file").orThrow();
     confirmUndone(Staff.PRESCRIBER).orThrow();
     assertThat(world.blocks(course)).isEmpty();
 
-    bringIn(hoursAgo(500), minutes(240));
+    bringIn(hoursAgo(500), PastWorld.minutes(240));
     assertThat(world.blocks(course)).contains(GuardRule.EMERGENCY_OPEN);
   }
 
@@ -140,16 +115,13 @@ final class PastInCourseTest {
   }
 
   private List<LiftingView.Correction> toConfirm() {
-    return new CourseViews(world.room().time(), account -> "somebody")
-        .of(world.state(course))
-        .lifting()
-        .corrections();
+    return past.lifting().corrections();
   }
 
   @Test
   void an_import_that_is_undone_opens_no_dose_until_a_prescriber_confirms() {
     world.signProposed(course);
-    imports.undo(bringIn(hoursAgo(500), minutes(150)), "the wrong file").orThrow();
+    past.imports().undo(bringIn(hoursAgo(500), PastWorld.minutes(150)), "the wrong file").orThrow();
 
     assertThat(world.blocks(course))
         .containsExactly(GuardRule.NO_FIRST_DOSE, GuardRule.VOLUME_CLOSED);
@@ -174,24 +146,22 @@ final class PastInCourseTest {
   @Test
   void an_import_that_is_undone_ends_no_emergency() {
     world.signProposed(course);
-    imports.undo(bringIn(hoursAgo(500), minutes(240)), "the wrong file").orThrow();
+    past.imports().undo(bringIn(hoursAgo(500), PastWorld.minutes(240)), "the wrong file").orThrow();
 
     assertThat(world.state(course).question().history().openEmergencies()).hasSize(1);
     assertThat(world.blocks(course)).contains(GuardRule.EMERGENCY_OPEN);
 
     world.lifting().reviewEmergency(Staff.PRESCRIBER, course, "long ago, no harm").orThrow();
     assertThat(world.blocks(course)).doesNotContain(GuardRule.EMERGENCY_OPEN);
-    assertThat(isClosed(120)).isTrue();
+    assertThat(past.isClosed(120)).isTrue();
   }
 
   @Test
   void two_emergencies_of_an_import_that_is_undone_are_both_told() {
     world.signProposed(course);
-    var first = past(1, hoursAgo(500), minutes(240));
-    var second = past(2, hoursAgo(400), minutes(300));
-    var plan =
-        imports.plan(List.of(new PastHistory("mr-1", "vasculogenic", List.of(first, second))));
-    imports.undo(imports.commit(plan, "history.csv", done -> {}), "the wrong file").orThrow();
+    var first = injection(1, hoursAgo(500), PastWorld.minutes(240));
+    var second = injection(2, hoursAgo(400), PastWorld.minutes(300));
+    past.imports().undo(past.bringIn(first, second), "the wrong file").orThrow();
 
     assertThat(world.state(course).question().history().openEmergencies()).hasSize(2);
     assertThat(toConfirm()).hasSize(1);
@@ -201,9 +171,9 @@ final class PastInCourseTest {
   void what_is_brought_in_again_as_it_was_waits_for_nobody() {
     world.signProposed(course);
     Optional<Setting> when = hoursAgo(500);
-    imports.undo(bringIn(when, minutes(150)), "the wrong file").orThrow();
+    past.imports().undo(bringIn(when, PastWorld.minutes(150)), "the wrong file").orThrow();
 
-    bringIn(when, minutes(150));
+    bringIn(when, PastWorld.minutes(150));
 
     assertThat(toConfirm()).isEmpty();
     assertThat(world.blocks(course)).containsExactly(GuardRule.VOLUME_CLOSED);
@@ -213,9 +183,9 @@ final class PastInCourseTest {
   void what_is_brought_in_again_as_shorter_opens_nothing_before_a_prescriber_confirms() {
     world.signProposed(course);
     Optional<Setting> when = hoursAgo(500);
-    imports.undo(bringIn(when, minutes(150)), "the wrong file").orThrow();
+    past.imports().undo(bringIn(when, PastWorld.minutes(150)), "the wrong file").orThrow();
 
-    bringIn(when, minutes(40));
+    bringIn(when, PastWorld.minutes(40));
 
     assertThat(world.blocks(course)).containsExactly(GuardRule.VOLUME_CLOSED);
     confirmUndone(Staff.PRESCRIBER).orThrow();
@@ -224,7 +194,9 @@ final class PastInCourseTest {
 
   @Test
   void a_long_erection_without_a_time_waits_for_a_prescriber_also_when_its_import_is_undone() {
-    imports.undo(bringIn(Optional.empty(), minutes(150)), "the wrong file").orThrow();
+    past.imports()
+        .undo(bringIn(Optional.empty(), PastWorld.minutes(150)), "the wrong file")
+        .orThrow();
 
     assertThat(world.blocks(course)).contains(GuardRule.PAST_LONG);
     assertThat(toConfirm()).hasSize(1);
@@ -234,44 +206,19 @@ final class PastInCourseTest {
 
   @Test
   void a_decision_on_an_import_that_was_undone_later_is_replayed_as_it_was() {
-    String id = bringIn(hoursAgo(500), minutes(40));
+    String id = bringIn(hoursAgo(500), PastWorld.minutes(40));
     world.signProposed(course);
     var signature = world.lastEntry(course);
     world.pass(Duration.ofHours(1));
 
-    imports.undo(id, "the wrong file").orThrow();
+    past.imports().undo(id, "the wrong file").orThrow();
 
     assertThat(world.titration().replay(course, signature).orElseThrow().differences()).isEmpty();
   }
 
-  /** He had 0.5 mL of half of what the strength 1 stands for. */
-  private void bringInHalfStrength(SoftAfter soft) {
-    var injection =
-        new PastInjection(
-            2,
-            1,
-            Volume.ofMicrolitres(500),
-            1,
-            Optional.of(0.5),
-            Grade.FULLY_FIRM,
-            soft,
-            Optional.empty());
-    var plan = imports.plan(List.of(new PastHistory("mr-1", "vasculogenic", List.of(injection))));
-    imports.commit(plan, "history.csv", done -> {});
-  }
-
-  private boolean isClosed(long microlitres) {
-    return world.state(course).advice().verdictsOn(Volume.ofMicrolitres(microlitres)).stream()
-        .anyMatch(verdict -> verdict.rule() == GuardRule.VOLUME_CLOSED);
-  }
-
-  private Reading<Long> review(Account actor, Optional<PreparationId> reference, String reason) {
-    return world.lifting().reviewPast(actor, course, reference, world::isInUse, reason);
-  }
-
   @Test
   void a_long_erection_without_a_time_stops_every_dose_until_a_prescriber_says_what_it_was() {
-    bringInHalfStrength(minutes(120));
+    past.bringInHalfStrength(PastWorld.minutes(120));
     assertThat(world.state(course).advice().reason().rule())
         .isEqualTo(TitrationRule.LONG_BEFORE_RECORD);
     world.pass(Duration.ofDays(3));
@@ -279,46 +226,48 @@ final class PastInCourseTest {
         .report(course, ReportForm.at("2026-03-02", "09:00").mark("12").grade("3").exactly("40"))
         .orThrow();
     assertThat(world.blocks(course)).contains(GuardRule.PAST_LONG);
-    assertThat(isClosed(250)).isFalse();
+    assertThat(past.isClosed(250)).isFalse();
 
-    assertThat(review(Staff.EDUCATOR, Optional.of(ALPROSTADIL), "his letter").faults())
+    assertThat(
+            past.review(Staff.EDUCATOR, Optional.of(PastWorld.ALPROSTADIL), "his letter").faults())
         .containsExactly("Only a prescriber can do that.");
-    assertThat(review(Staff.PRESCRIBER, Optional.of(ALPROSTADIL), " ").faults()).hasSize(1);
-    assertThat(review(Staff.PRESCRIBER, Optional.of(new PreparationId("x")), "so").faults())
+    assertThat(past.review(Staff.PRESCRIBER, Optional.of(PastWorld.ALPROSTADIL), " ").faults())
         .hasSize(1);
-    review(Staff.PRESCRIBER, Optional.of(ALPROSTADIL), "his letter").orThrow();
+    assertThat(past.review(Staff.PRESCRIBER, Optional.of(new PreparationId("x")), "so").faults())
+        .hasSize(1);
+    past.review(Staff.PRESCRIBER, Optional.of(PastWorld.ALPROSTADIL), "his letter").orThrow();
 
     assertThat(world.blocks(course)).doesNotContain(GuardRule.PAST_LONG);
-    assertThat(isClosed(250)).isTrue();
-    assertThat(isClosed(120)).isFalse();
+    assertThat(past.isClosed(250)).isTrue();
+    assertThat(past.isClosed(120)).isFalse();
   }
 
   @Test
   void four_hours_without_a_time_are_an_emergency_once_it_is_known_what_it_was() {
-    bringInHalfStrength(minutes(300));
-    review(Staff.PRESCRIBER, Optional.of(ALPROSTADIL), "his letter").orThrow();
+    past.bringInHalfStrength(PastWorld.minutes(300));
+    past.review(Staff.PRESCRIBER, Optional.of(PastWorld.ALPROSTADIL), "his letter").orThrow();
 
     assertThat(world.blocks(course)).contains(GuardRule.EMERGENCY_OPEN);
     world.lifting().reviewEmergency(Staff.PRESCRIBER, course, "long ago, no harm").orThrow();
     assertThat(world.blocks(course)).doesNotContain(GuardRule.EMERGENCY_OPEN);
-    assertThat(isClosed(250)).isTrue();
+    assertThat(past.isClosed(250)).isTrue();
   }
 
   @Test
   void what_nobody_can_tell_is_reviewed_in_so_many_words() {
-    bringInHalfStrength(minutes(150));
+    past.bringInHalfStrength(PastWorld.minutes(150));
 
-    review(Staff.PRESCRIBER, Optional.empty(), "his clinic has closed").orThrow();
+    past.review(Staff.PRESCRIBER, Optional.empty(), "his clinic has closed").orThrow();
 
     assertThat(world.blocks(course)).doesNotContain(GuardRule.PAST_LONG);
   }
 
   @Test
   void a_history_without_a_long_erection_asks_no_prescriber() {
-    bringInHalfStrength(minutes(119));
+    past.bringInHalfStrength(PastWorld.minutes(119));
 
     assertThat(world.blocks(course)).doesNotContain(GuardRule.PAST_LONG);
-    assertThat(review(Staff.PRESCRIBER, Optional.empty(), "seen").faults()).hasSize(1);
+    assertThat(past.review(Staff.PRESCRIBER, Optional.empty(), "seen").faults()).hasSize(1);
     assertThat(world.state(course).advice().reason().rule())
         .isEqualTo(TitrationRule.LAST_INJECTION_FIRST);
   }
@@ -329,14 +278,16 @@ final class PastInCourseTest {
     var signature = world.lastEntry(course);
     world.pass(Duration.ofHours(1));
 
-    bringIn(hoursAgo(2), minutes(150));
+    bringIn(hoursAgo(2), PastWorld.minutes(150));
 
     assertThat(world.titration().replay(course, signature).orElseThrow().differences()).isEmpty();
   }
 
   @Test
   void injections_without_a_time_stop_him_also_when_their_import_is_undone() {
-    imports.undo(bringIn(Optional.empty(), minutes(40)), "the wrong file").orThrow();
+    past.imports()
+        .undo(bringIn(Optional.empty(), PastWorld.minutes(40)), "the wrong file")
+        .orThrow();
 
     assertThat(world.blocks(course)).contains(GuardRule.PAST_OPEN);
     assertThat(toConfirm())
@@ -352,7 +303,9 @@ final class PastInCourseTest {
 
   @Test
   void a_report_of_his_last_injection_answers_an_import_that_was_undone_too() {
-    imports.undo(bringIn(Optional.empty(), minutes(40)), "the wrong file").orThrow();
+    past.imports()
+        .undo(bringIn(Optional.empty(), PastWorld.minutes(40)), "the wrong file")
+        .orThrow();
     world.pass(Duration.ofDays(3));
 
     world
@@ -365,14 +318,14 @@ final class PastInCourseTest {
 
   @Test
   void an_import_that_was_undone_keeps_its_entries() {
-    String id = bringIn(Optional.empty(), minutes(40));
-    assertThat(imports.undo(id, " ").faults()).isNotEmpty();
+    String id = bringIn(Optional.empty(), PastWorld.minutes(40));
+    assertThat(past.imports().undo(id, " ").faults()).isNotEmpty();
 
-    assertThat(imports.undo(id, "the wrong file").orThrow()).isEqualTo(1);
+    assertThat(past.imports().undo(id, "the wrong file").orThrow()).isEqualTo(1);
 
-    assertThat(imports.undo(id, "again").faults()).isNotEmpty();
-    assertThat(store.journal().firstBroken()).isEmpty();
-    bringIn(Optional.empty(), minutes(40));
+    assertThat(past.imports().undo(id, "again").faults()).isNotEmpty();
+    assertThat(past.store().journal().firstBroken()).isEmpty();
+    bringIn(Optional.empty(), PastWorld.minutes(40));
   }
 
   @Test
@@ -386,10 +339,10 @@ final class PastInCourseTest {
             1,
             Optional.of(1.0),
             Grade.NONE,
-            minutes(1),
+            PastWorld.minutes(1),
             Optional.of(future));
 
-    var plan = imports.plan(List.of(new PastHistory("P", "unknown", List.of(injection))));
+    var plan = past.imports().plan(List.of(new PastHistory("P", "unknown", List.of(injection))));
 
     assertThat(plan.ready()).isEmpty();
     assertThat(plan.aside()).isEqualTo(1);

@@ -30,6 +30,8 @@ final class TodayController {
 
   private static final Step INVITE =
       new Step("Invite the people who work here.", "/people/invite", "Invite somebody");
+  private static final Step TRAIL =
+      new Step("Read who looked at what, and who changed it.", "/audit", "Audit trail");
   private static final Step ASK =
       new Step(
           "Ask your administrator for the roles you need, if a page you need is not in the list"
@@ -65,7 +67,7 @@ final class TodayController {
       @AuthenticationPrincipal Account account, @RequestParam(defaultValue = "1") String page) {
     boolean mayOpen = account.may(Role.PRESCRIBER) || account.may(Role.NURSE_EDUCATOR);
     if (!isClinical(account)) {
-      return Page.of("today/today", TodayPage.ofNobody(answer(0, 0), steps(account), mayOpen));
+      return Page.of("today/today", TodayPage.ofNobody(steps(account), mayOpen));
     }
     Shown shown = list.page(numberOf(page));
     boolean isStanding = CourseAccess.isStanding(account);
@@ -90,6 +92,7 @@ final class TodayController {
             open,
             rows,
             unreadable,
+            "Nothing is recorded yet. Do this first:",
             isEmpty ? steps(account) : List.of(),
             mayOpen,
             Paging.of(shown)));
@@ -149,6 +152,9 @@ final class TodayController {
     var steps = new ArrayList<Step>();
     if (account.may(Role.ADMINISTRATOR)) {
       steps.add(INVITE);
+    }
+    if (account.may(Role.AUDITOR)) {
+      steps.add(TRAIL);
     }
     boolean isKeeper = account.may(Role.PRESCRIBER) || account.may(Role.PROGRAMME_LEAD);
     if (isKeeper && choices.preparations().get().isEmpty()) {

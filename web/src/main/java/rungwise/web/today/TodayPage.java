@@ -18,6 +18,7 @@ import rungwise.web.sign.Sign;
  * @param rows courses, the most worrying first; an erection that is not over is not among them
  * @param open the erections of which nobody has said how they ended, the most urgent first
  * @param unreadable where the courses are of which too little can be read to show anything
+ * @param stepsHead what is said above the steps
  * @param steps what to do first where there is nothing yet
  */
 public record TodayPage(
@@ -25,18 +26,20 @@ public record TodayPage(
     List<OpenErectionView> open,
     List<Row> rows,
     List<String> unreadable,
+    String stepsHead,
     List<Step> steps,
     boolean mayOpenCourse,
     Paging paging)
     implements NamesCourses {
 
   /** For who is shown no man. */
-  static TodayPage ofNobody(String answer, List<Step> steps, boolean mayOpenCourse) {
+  static TodayPage ofNobody(List<Step> steps, boolean mayOpenCourse) {
     return new TodayPage(
-        answer,
+        "Your roles show you no man's course.",
         List.of(),
         List.of(),
         List.of(),
+        "What you can do here",
         steps,
         mayOpenCourse,
         new Paging(1, 1, 0, 0, /* isMadeAnew= */ false));

@@ -55,7 +55,14 @@ public enum Law {
   PRESCRIBER_ONLY("what is a prescriber's is refused to everybody else"),
   REVIEW_NEEDS_END("a review of an erection still firm needs its end"),
   NOBODY_ELSE_ENDS("nobody but a prescriber ends an emergency that was said"),
-  NOBODY_ELSE_OPENS("nobody but a prescriber opens a volume");
+  NOBODY_ELSE_OPENS("nobody but a prescriber opens a volume"),
+  UNSOUND_STOPS("a record that is not as it was written leads to no dose and to no signature"),
+  UNSOUND_TOLD("reports are taken whatever state the record is in"),
+  TABLET_HOURS("no dose within 72 h after a tablet, at home whatever was signed"),
+  READY_EXPIRED("what was shown too long ago sends nobody home, but until a day"),
+  FLAGGED("a prescriber is told what was injected out of order"),
+  FLAG_STANDS("what is flagged stands until a prescriber has seen it"),
+  DAY_STAYS_OPEN("no day is closed while somebody is watched, or left firm and is nobody's");
 
   /** What the engine is not known to obey yet. */
   public static final Set<Law> AWAITED = Set.of();

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.SplittableRandom;
 import java.util.function.Predicate;
 import rungwise.dosing.screening.Condition;
 
@@ -102,6 +101,7 @@ public final class Ledger {
   public final Map<String, Long> ready = new HashMap<>();
   public final List<Before> before = new ArrayList<>();
   public final Set<Mix> recalled = EnumSet.noneOf(Mix.class);
+  public final Watch watch = new Watch();
   public long examined = -1;
 
   /** The entry of an examination that found curvature or scarring; 0 where none did. */
@@ -195,7 +195,7 @@ public final class Ledger {
   }
 
   /** The entry that first told of the injection of a report. */
-  long beganAt(Told report) {
+  public long beganAt(Told report) {
     return earlierThan(report).stream().mapToLong(one -> one.entry).min().orElse(report.entry);
   }
 
@@ -224,6 +224,14 @@ public final class Ledger {
   private boolean isReviewed(Told one) {
     return reviews.stream()
         .anyMatch(review -> review.entry() > one.entry && (review.seenSoft() || !one.isEndOpen()));
+  }
+
+  /** Those who left while it was firm, of whom nobody knows more and whom nobody on call has. */
+  public List<Told> leftWhileFirm() {
+    return counting().stream()
+        .filter(one -> one.observed && one.isEndOpen() && !isReviewed(one))
+        .filter(one -> !watch.handed.contains(beganAt(one)))
+        .toList();
   }
 
   /** Reviewed emergencies of which the end will never be known. */
@@ -330,14 +338,6 @@ public final class Ledger {
   /** The vial that was written down last. */
   public Optional<Vial> vial() {
     return vials.isEmpty() ? Optional.empty() : Optional.of(vials.getLast());
-  }
-
-  /** Mostly the last one; another one by mistake, or none where nobody knows afterwards. */
-  public Optional<Vial> inHand(SplittableRandom random, boolean given) {
-    if (vials.isEmpty() || (given && random.nextInt(6) == 0)) {
-      return Optional.empty();
-    }
-    return random.nextInt(6) == 0 ? Optional.of(vials.get(random.nextInt(vials.size()))) : vial();
   }
 
   /** The same where nobody knows from which vial, by another label that he had by then. */

@@ -3,6 +3,7 @@ package rungwise.checks.adversary.law;
 import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.standing.ReportFlag;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Clearance;
 import rungwise.dosing.guard.GuardRule;
@@ -12,6 +13,7 @@ import rungwise.quantities.Volume;
  * The product's answers at a minute beside what was said until then.
  *
  * @param rungs the schedule, in microlitres
+ * @param flags what a prescriber is to look at
  */
 public record Scene(
     Ledger ledger,
@@ -19,7 +21,8 @@ public record Scene(
     Advice advice,
     Clearance may,
     Optional<Clearance> next,
-    List<Long> rungs) {
+    List<Long> rungs,
+    List<ReportFlag> flags) {
 
   public static Scene of(Ledger ledger, long minute, CourseState state) {
     Advice advice = state.advice();
@@ -29,7 +32,8 @@ public record Scene(
         advice,
         state.mayInject(),
         state.mayTakeNextStep(),
-        advice.steps().stream().map(step -> step.volume().microlitres()).toList());
+        advice.steps().stream().map(step -> step.volume().microlitres()).toList(),
+        state.flags());
   }
 
   public Mix mix() {

@@ -1,0 +1,29 @@
+package rungwise.checks.adversary.law;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** What was written down beside the doses, and must not be overlooked. */
+public final class Watch {
+
+  /** A tablet for erections that holds an injection. */
+  public record Tablet(long entry, long at) {}
+
+  public final List<Tablet> tablets = new ArrayList<>();
+
+  /** The entry by which a prescriber has seen the flags last; 0 while none has. */
+  public long seen;
+
+  /** Whether every entry is as it was written. */
+  public boolean isSound = true;
+
+  /** The first entries of the injections of which a man was handed over. */
+  public final Set<Long> handed = new HashSet<>();
+
+  /** When each item of readiness was on record first. */
+  public final Map<String, Long> readySince = new HashMap<>();
+}

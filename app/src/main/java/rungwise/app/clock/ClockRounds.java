@@ -1,7 +1,10 @@
 package rungwise.app.clock;
 
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
@@ -16,6 +19,7 @@ public final class ClockRounds implements AutoCloseable {
   private static final long MINUTES_BETWEEN = 10;
 
   private final ClockWatch watch;
+  private final List<Future<?>> planned = new ArrayList<>();
   private final ScheduledExecutorService thread =
       new ScheduledThreadPoolExecutor(
           1, Thread.ofPlatform().daemon().name("clock-rounds").factory());
@@ -34,7 +38,8 @@ public final class ClockRounds implements AutoCloseable {
   }
 
   private void plan(TimeSource source) {
-    thread.scheduleWithFixedDelay(() -> ask(source), 0, MINUTES_BETWEEN, TimeUnit.MINUTES);
+    planned.add(
+        thread.scheduleWithFixedDelay(() -> ask(source), 0, MINUTES_BETWEEN, TimeUnit.MINUTES));
   }
 
   private void ask(TimeSource source) {
@@ -50,6 +55,7 @@ public final class ClockRounds implements AutoCloseable {
 
   @Override
   public void close() {
+    planned.forEach(one -> one.cancel(/* mayInterruptIfRunning= */ true));
     thread.shutdownNow();
   }
 }

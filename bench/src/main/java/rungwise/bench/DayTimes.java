@@ -19,8 +19,8 @@ import rungwise.app.server.ServerSettings;
 import rungwise.app.server.TemporaryFolder;
 
 /**
- * What the day's list, once every row is made, and a course page cost by the number of courses, in processor time of this
- * whole process, the reading visitor included: {@code DayTimes 90 990}.
+ * What the day's list, once every row is made, and a course page cost by the number of courses, in
+ * processor time of this whole process, the reading visitor included: {@code DayTimes 90 990}.
  */
 public final class DayTimes {
 
@@ -41,8 +41,7 @@ public final class DayTimes {
       try (TemporaryFolder folder = TemporaryFolder.make()) {
         long began = System.nanoTime();
         ManyCourses.fill(folder.path(), Integer.parseInt(number), SEED);
-        out.println(
-            number + " courses made in " + (System.nanoTime() - began) / SECOND + " s");
+        out.println(number + " courses made in " + (System.nanoTime() - began) / SECOND + " s");
         measure(folder, out);
       }
     }
@@ -77,14 +76,15 @@ public final class DayTimes {
   }
 
   private static String figures(Supplier<String> page) {
+    long read = 0;
     for (int time = 0; time < WARM; time++) {
-      page.get();
+      read += page.get().length();
     }
     List<Double> walls = new ArrayList<>();
     long before = processorNanoseconds();
     for (int time = 0; time < TIMES; time++) {
       long began = System.nanoTime();
-      page.get();
+      read += page.get().length();
       walls.add((System.nanoTime() - began) / NANOSECONDS);
     }
     double each = (processorNanoseconds() - before) / NANOSECONDS / TIMES;
@@ -94,7 +94,9 @@ public final class DayTimes {
         + Math.round(walls.get(TIMES / 2))
         + " ms on the clock, longest "
         + Math.round(walls.getLast())
-        + " ms";
+        + " ms, "
+        + read / (WARM + TIMES)
+        + " characters";
   }
 
   private static long processorNanoseconds() {

@@ -172,7 +172,7 @@ final class RefusedFormsTest {
         .filter(
             one ->
                 !said(shown.control(one.name()).map(Control::holds).orElse(List.of()))
-                    .equals(said(filled.get(one.name()))))
+                    .equals(said(filled.getOrDefault(one.name(), List.of()))))
         .map(Control::name)
         .toList();
   }

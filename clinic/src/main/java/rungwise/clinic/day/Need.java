@@ -1,28 +1,51 @@
 package rungwise.clinic.day;
 
+import java.util.stream.Stream;
+
 /** What a course needs from somebody, the most worrying first. */
 public enum Need {
-  EMERGENCY("Emergency: 4 hours have passed, end not known"),
-  FIRM("Firm when last seen, end not known"),
-  END_NOT_KNOWN("Not known how it ended"),
-  RECORD_NOT_SOUND("Record changed: rely on nothing in it"),
-  EMERGENCY_OVER("Emergency over: review it"),
-  OBSERVATION("Under observation"),
-  SUSPENDED("Signed dose suspended"),
-  FLAGGED("Flagged report for a prescriber"),
-  DECISION("Waits for a prescriber"),
-  SIGNATURE("Dose to sign"),
-  EXAMINATION("Examination due"),
-  NOTHING("Nothing now");
+  EMERGENCY(0, "Emergency: 4 hours have passed, end not known"),
+  FIRM(1, "Firm when last seen, end not known"),
+  END_NOT_KNOWN(2, "Not known how it ended"),
+  RECORD_NOT_SOUND(3, "Record changed: rely on nothing in it"),
+  EMERGENCY_OVER(4, "Emergency over: review it"),
+  OBSERVATION(5, "Under observation"),
+  SUSPENDED(6, "Signed dose suspended"),
+  FLAGGED(7, "Flagged report for a prescriber"),
+  DECISION(8, "Waits for a prescriber"),
+  SIGNATURE(9, "Dose to sign"),
+  EXAMINATION(10, "Examination due"),
+  NOTHING(11, "Nothing now");
 
+  private final int rank;
   private final String words;
 
-  Need(String words) {
+  Need(int rank, String words) {
+    this.rank = rank;
     this.words = words;
   }
 
   public String words() {
     return words;
+  }
+
+  /**
+   * Its place on the list, 0 for the most urgent. Kept rows hold it: a number keeps its meaning.
+   */
+  public int rank() {
+    return rank;
+  }
+
+  /**
+   * The need of a rank.
+   *
+   * @throws IllegalArgumentException if there is none
+   */
+  public static Need ofRank(int rank) {
+    return Stream.of(values())
+        .filter(one -> one.rank == rank)
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("there is no need of rank " + rank));
   }
 
   /** Whether somebody has to do something. */

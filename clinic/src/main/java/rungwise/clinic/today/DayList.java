@@ -164,7 +164,10 @@ public final class DayList {
           .transactions()
           .inTransaction(
               () -> {
-                made.forEach(one -> rows.keep(one.row(), new Basis(versions, one.at()), one.end(), one.words()));
+                made.forEach(
+                    one ->
+                        rows.keep(
+                            one.row(), new Basis(versions, one.at()), one.end(), one.words()));
                 return true;
               });
     }

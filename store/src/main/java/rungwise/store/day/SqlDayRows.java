@@ -48,7 +48,7 @@ public final class SqlDayRows implements DayRows {
           "past_history_brought_in",
           "past_history_withdrawn");
 
-  private static final int FIRST_OTHER = Need.RECORD_NOT_SOUND.ordinal();
+  private static final int FIRST_OTHER = Need.RECORD_NOT_SOUND.rank();
   private static final String AFTER_ANY_LETTER = "\uffff";
 
   private final Database database;
@@ -127,7 +127,7 @@ public final class SqlDayRows implements DayRows {
   private DayRowRecord recordOf(DayRow row, Basis basis, long end) {
     var kept = new DayRowRecord();
     kept.setCourseId(row.course().text());
-    kept.setNeedRank(row.need().ordinal());
+    kept.setNeedRank(row.need().rank());
     kept.setSince(row.since().toEpochMilli());
     kept.setHoldsUntil(row.until().toEpochMilli());
     kept.setEmergencyAt(row.emergencyAt().map(Instant::toEpochMilli).orElse(null));
@@ -193,7 +193,7 @@ public final class SqlDayRows implements DayRows {
     int open = reading.fetchCount(DAY_ROW, isOpen(basis));
     int waiting =
         reading.fetchCount(
-            DAY_ROW, DAY_ROW.NEED_RANK.between(FIRST_OTHER, Need.NOTHING.ordinal() - 1));
+            DAY_ROW, DAY_ROW.NEED_RANK.between(FIRST_OTHER, Need.NOTHING.rank() - 1));
     return new Counts(
         reading.fetchCount(DAY_ROW), open, waiting, reading.fetchCount(DAY_ROW, isDue(basis)));
   }
@@ -251,7 +251,7 @@ public final class SqlDayRows implements DayRows {
   private static DayRow rowOf(DayRowRecord kept) {
     return new DayRow(
         new CourseId(kept.getCourseId()),
-        Need.values()[kept.getNeedRank()],
+        Need.ofRank(kept.getNeedRank()),
         Instant.ofEpochMilli(kept.getSince()),
         Instant.ofEpochMilli(kept.getHoldsUntil()),
         Optional.ofNullable(kept.getEmergencyAt()).map(Instant::ofEpochMilli),

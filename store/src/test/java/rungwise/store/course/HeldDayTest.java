@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Objects;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.AutoClose;
@@ -43,7 +44,7 @@ final class HeldDayTest {
     world.setClock(TitrationWorld.START);
     var made = new AtomicReference<CourseId>();
     world.stored().run(() -> made.set(RandomCourse.run(world, seed)));
-    CourseId course = made.get();
+    CourseId course = Objects.requireNonNull(made.get());
     var reader = new CourseReader(world.ports());
     var views = new CourseViews(world.ports().time(), by -> "somebody");
     var random = new Random(seed);

@@ -43,13 +43,7 @@ public record Frame(
   /** The frame of a page that must work when nothing else does. */
   public static Frame bare(String stylesheet) {
     return new Frame(
-        "Rungwise",
-        "",
-        List.of(),
-        /* maySearch= */ false,
-        Csrf.NONE,
-        stylesheet,
-        ClockNotice.NONE);
+        "Rungwise", "", List.of(), /* maySearch= */ false, Csrf.NONE, stylesheet, ClockNotice.NONE);
   }
 
   public boolean isSignedIn() {

@@ -86,51 +86,53 @@ public final class Touched {
 
   /** The courses. */
   public Courses courses() {
-    return new Courses() {
-      @Override
-      public List<CourseId> all() {
-        return courses.all();
-      }
+    return new Watched();
+  }
 
-      @Override
-      public List<CourseId> underObservation() {
-        return courses.underObservation();
-      }
+  private final class Watched implements Courses {
+    @Override
+    public List<CourseId> all() {
+      return courses.all();
+    }
 
-      @Override
-      public List<CourseId> leftWhileFirm() {
-        return courses.leftWhileFirm();
-      }
+    @Override
+    public List<CourseId> underObservation() {
+      return courses.underObservation();
+    }
 
-      @Override
-      public Optional<CourseFile> find(CourseId id) {
-        try {
-          Optional<CourseFile> file = courses.find(id);
-          file.filter(one -> !one.isSound()).ifPresent(one -> doubted.add(id));
-          return file;
-        } catch (UnreadableRecord unreadable) {
-          doubted.add(id);
-          throw unreadable;
-        }
-      }
+    @Override
+    public List<CourseId> leftWhileFirm() {
+      return courses.leftWhileFirm();
+    }
 
-      @Override
-      public List<CourseId> alike(Patient patient) {
-        return courses.alike(patient);
+    @Override
+    public Optional<CourseFile> find(CourseId id) {
+      try {
+        Optional<CourseFile> file = courses.find(id);
+        file.filter(one -> !one.isSound()).ifPresent(one -> doubted.add(id));
+        return file;
+      } catch (UnreadableRecord unreadable) {
+        doubted.add(id);
+        throw unreadable;
       }
+    }
 
-      @Override
-      public List<CourseId> namedLike(Patient patient) {
-        return courses.namedLike(patient);
-      }
+    @Override
+    public List<CourseId> alike(Patient patient) {
+      return courses.alike(patient);
+    }
 
-      @Override
-      public long append(NewEntry entry) {
-        if (touched.isBound()) {
-          touched.get().add(entry.course());
-        }
-        return courses.append(entry);
+    @Override
+    public List<CourseId> namedLike(Patient patient) {
+      return courses.namedLike(patient);
+    }
+
+    @Override
+    public long append(NewEntry entry) {
+      if (touched.isBound()) {
+        touched.get().add(entry.course());
       }
-    };
+      return courses.append(entry);
+    }
   }
 }

@@ -84,8 +84,8 @@ public record FaultPage(
           "That was too much text",
           "A form may hold "
               + FaultPages.MOST_KIB_OF_A_FORM
-              + " KiB, which is some 100 pages of text. Nothing was saved. Go back, shorten what you"
-              + " pasted, and send it again.",
+              + " KiB, which is some 100 pages of text. Nothing was saved. Go back, shorten what"
+              + " you pasted, and send it again.",
           TO_TODAY,
           TODAY);
 

@@ -1,4 +1,4 @@
-package rungwise.store.course;
+package rungwise.store.screening;
 
 import java.nio.file.Path;
 import org.junit.jupiter.api.AutoClose;

@@ -52,7 +52,7 @@ final class Visitor {
       Mix planned = ledger.plan().mix();
       boolean asPlanned = from.map(Ledger.Vial::mix).orElse(planned).isSameAs(planned);
       long ordered = asPlanned ? ledger.order().map(Ledger.Signed::volume).orElse(0L) : 0;
-      ledger.watched.add(new Ledger.Watched(id, actor.now, drawn, ordered, vial));
+      ledger.watched.add(new Ledger.Watched(id, actor.now, planned, drawn, ordered, vial));
     }
     return "educator injects " + drawn + " uL in the clinic" + Actor.outcome(read);
   }
@@ -84,20 +84,21 @@ final class Visitor {
             Desk.end(actor.now, left, said.grade(), said.asked()));
     if (read.found().isPresent()) {
       ledger.watched.removeFirst();
-      ended(read.orThrow(), said, one.ordered());
+      ended(read.orThrow(), said, one);
     }
     return "educator ends the observation: " + said.words() + Actor.outcome(read);
   }
 
-  private void ended(long entry, Told.Said said, long ordered) {
-    Mix mix = reporter.mix(said, ledger.planAt(said.at()).mix());
+  /** What was planned when the needle went in stands, whatever is planned since. */
+  private void ended(long entry, Told.Said said, Ledger.Watched watched) {
+    Mix mix = reporter.mix(said, watched.planned());
     ledger.told.add(
         new Told(
             said,
             entry,
             house.memory.lastEntry().id().text(),
             mix,
-            ordered,
+            watched.ordered(),
             /* observed= */ true,
             reporter.drawnFrom(said, mix),
             /* byPrescriber= */ false));

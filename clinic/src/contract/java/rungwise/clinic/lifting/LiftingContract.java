@@ -212,6 +212,23 @@ public abstract class LiftingContract {
   }
 
   @Test
+  void an_end_that_was_said_first_and_taken_back_is_no_end() {
+    report(late().exactly("240"));
+    correct(late().atLeast("150"));
+    withdraw();
+    assertThat(openEmergencies()).isEqualTo(1);
+
+    assertThat(world.lifting().reviewEmergency(Staff.PRESCRIBER, course, "examined").faults())
+        .singleElement()
+        .asString()
+        .startsWith("How it ended is not on record");
+    assertThat(openEmergencies()).isEqualTo(1);
+
+    review(Instant.parse("2026-03-05T06:00:00Z")).orThrow();
+    assertThat(openEmergencies()).isZero();
+  }
+
+  @Test
   void an_end_that_cannot_be_known_is_reviewed_by_when_he_was_seen_soft() {
     report(late().atLeast("235"));
     Instant lastSeenFirm = Instant.parse("2026-03-05T04:55:00Z"); // 20:00 in New York and 235 min

@@ -76,8 +76,9 @@ public final class CourseHistory {
 
   private Stream<Struck> struck(StruckReport one) {
     Optional<Injection> instead = one.instead().map(this::injection);
-    return Stream.concat(Stream.of(injection(one.said())), mayHaveBeen(one.said()))
-        .map(said -> new Struck(said, one.now().number(), instead));
+    Injection read = injection(one.said());
+    return Stream.concat(Stream.of(read), mayHaveBeen(one.said()))
+        .map(said -> new Struck(said, one.now().number(), instead, read));
   }
 
   private List<Observing> observing() {

@@ -117,7 +117,7 @@ public final class Lifting {
     if (open.isEmpty() && before.isEmpty() && !isUnfinished) {
       return Optional.of(NOTHING_TO_REVIEW);
     }
-    List<Injection> endless = open.stream().filter(one -> !one.soft().hasKnownEnd()).toList();
+    List<Injection> endless = history.openWithoutEnd();
     if (softWhenSeen.isEmpty()) {
       boolean hasEnds = before.stream().allMatch(one -> one.soft().hasKnownEnd());
       return endless.isEmpty() && hasEnds && !isUnfinished ? Optional.empty() : Optional.of(NO_END);

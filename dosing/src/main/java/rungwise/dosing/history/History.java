@@ -155,6 +155,11 @@ public record History(
     return List.copyOf(open);
   }
 
+  /** Everything that was said of them and does not say when the erection was over. */
+  public List<Injection> openWithoutEnd() {
+    return emergencies().filter(this::isOpen).filter(one -> !one.soft().hasKnownEnd()).toList();
+  }
+
   private void addOpen(List<Injection> said, List<Injection> open) {
     for (Injection one : said) {
       if (one.mayBeEmergency() && isOpen(one)) {

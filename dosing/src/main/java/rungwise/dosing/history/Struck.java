@@ -10,12 +10,22 @@ import rungwise.dosing.known.DurationLimits;
  * @param said what the report said
  * @param now the number of the entry that stands there instead
  * @param instead what that says of the injection; empty if the report was withdrawn
+ * @param read the report as it was read, where this is what its injection may have been besides,
+ *     from nobody knows which vial; else what it said
  */
-public record Struck(Injection said, long now, Optional<Injection> instead) {
+public record Struck(Injection said, long now, Optional<Injection> instead, Injection read) {
 
-  /** Whether it goes on closing, stopping and holding: unless what is said now completes it. */
+  /** A report as it was read. */
+  public Struck(Injection said, long now, Optional<Injection> instead) {
+    this(said, now, instead, said);
+  }
+
+  /**
+   * Whether it goes on closing, stopping and holding: unless what is said now completes it. A
+   * report that is contradicted counts whole, whatever one of its readings is completed by.
+   */
   public boolean counts() {
-    return instead.filter(now -> now.completes(said)).isEmpty();
+    return instead.filter(now -> now.completes(said) && now.completes(read)).isEmpty();
   }
 
   /**

@@ -9,6 +9,8 @@ import rungwise.dosing.guard.CourseGuards;
 import rungwise.dosing.guard.DoseGuards;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.known.Preparation;
+import rungwise.dosing.known.SamplePreparations;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
@@ -113,5 +115,28 @@ final class StruckTest {
     assertThat(isStopped(past)).isTrue();
     assertThat(isClosed(past.reviewed(), "0.25")).isTrue();
     assertThat(isClosed(past, "0.12")).isFalse();
+  }
+
+  /** From nobody knows which vial; the correction names the mixture, with less of it and an end. */
+  @Test
+  void a_report_that_is_contradicted_counts_by_each_label_that_it_may_have_been_of() {
+    Injection read = reported(atLeast(30)).question().history().injections().getFirst();
+    Injection besides = of(SamplePreparations.THREE_DRUG, "0.25", atLeast(30));
+    Injection now = of(SamplePreparations.THREE_DRUG, "0.2", minutes(50));
+    assertThat(now.completes(read)).isFalse();
+    assertThat(now.completes(besides)).isTrue();
+
+    assertThat(new Struck(read, 2, Optional.of(now)).counts()).isTrue();
+    assertThat(new Struck(besides, 2, Optional.of(now), read).counts()).isTrue();
+    assertThat(new Struck(besides, 2, Optional.of(now)).counts()).isFalse();
+  }
+
+  private static Injection of(Preparation preparation, String drawn, SoftAfter soft) {
+    return new LabelWorld()
+        .injectedWith(preparation, drawn, soft)
+        .question()
+        .history()
+        .injections()
+        .getFirst();
   }
 }

@@ -73,7 +73,7 @@ public final class Ledger {
   public record Reopened(long entry, Mix mix, long upTo) {}
 
   /** An injection in the clinic of which nobody has written how it ended. */
-  public record Watched(String id, long at, long drawn, long ordered, String vial) {}
+  public record Watched(String id, long at, Mix planned, long drawn, long ordered, String vial) {}
 
   /** What may mean 4 hours and was asked back, with the report that it was about. */
   public record Worry(long entry, long at, String about) {}

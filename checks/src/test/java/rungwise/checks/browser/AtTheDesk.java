@@ -1,8 +1,11 @@
 package rungwise.checks.browser;
 
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.LoadState;
 import org.junit.jupiter.api.AfterEach;
 import rungwise.app.server.DemoClinic.Member;
 
@@ -38,8 +41,15 @@ abstract class AtTheDesk {
     page().navigate(server.at(path.replace(" ", "%20")).toString());
   }
 
+  /** A member who is known: whatever is opened next is opened as that member. */
   final void signIn(Member member) {
     signIn(member.signInName(), member.password());
+    assertThat(page().getByRole(AriaRole.BUTTON, named("Sign out"))).isVisible();
+  }
+
+  /** Waits until the page has sent what it sends by itself, so that a clock may be set. */
+  final void settle() {
+    page().waitForLoadState(LoadState.NETWORKIDLE);
   }
 
   final void signIn(String name, String password) {

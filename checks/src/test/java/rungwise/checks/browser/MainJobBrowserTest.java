@@ -69,6 +69,7 @@ class MainJobBrowserTest extends AtTheDesk {
 
   /** Days later every session has ended. */
   private void signInLater(Member member, Duration ago, String address) {
+    settle();
     server.clock().goBack(ago);
     signIn(member);
     page().navigate(address);

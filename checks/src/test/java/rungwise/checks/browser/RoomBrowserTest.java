@@ -45,6 +45,7 @@ class RoomBrowserTest extends AtTheDesk {
   private String courseOf(String man) {
     open("/");
     page().getByRole(AriaRole.LINK, named(man)).click();
+    page().waitForURL("**/courses/**");
     return page().url();
   }
 
@@ -61,6 +62,8 @@ class RoomBrowserTest extends AtTheDesk {
     server.clock().goBack(Duration.ofHours(6));
     String course = courseOf("Gideon Marsh");
     page().locator(".taps button").first().click();
+    assertThat(page().locator(".notice")).containsText("The dose is signed.");
+    settle();
     server.clock().comeHome();
     signIn(PRESCRIBER);
     return course;

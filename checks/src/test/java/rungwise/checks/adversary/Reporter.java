@@ -305,7 +305,9 @@ final class Reporter {
   }
 
   private Optional<Ledger.Vial> named(Told.Said said) {
-    return ledger.vials.stream().filter(one -> one.entry().equals(said.vial())).findFirst();
+    return ledger.vials.stream()
+        .filter(one -> one.entry().equals(said.vial()) || one.root().equals(said.vial()))
+        .findFirst();
   }
 
   /** Without a vial that was named nothing is known of it. */

@@ -48,7 +48,7 @@ final class Visitor {
                 .from(ledger.vials.isEmpty() ? "" : Desk.vial(from)));
     if (read.found().isPresent()) {
       String id = house.memory.lastEntry().id().text();
-      String vial = from.map(Ledger.Vial::entry).orElse("");
+      String vial = from.map(Ledger.Vial::root).orElse("");
       Mix planned = ledger.plan().mix();
       boolean asPlanned = from.map(Ledger.Vial::mix).orElse(planned).isSameAs(planned);
       long ordered = asPlanned ? ledger.order().map(Ledger.Signed::volume).orElse(0L) : 0;

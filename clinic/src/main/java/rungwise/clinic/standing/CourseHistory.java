@@ -75,10 +75,18 @@ public final class CourseHistory {
   }
 
   private Stream<Struck> struck(StruckReport one) {
-    Optional<Injection> instead = one.instead().map(this::injection);
-    Injection read = injection(one.said());
-    return Stream.concat(Stream.of(read), mayHaveBeen(one.said()))
-        .map(said -> new Struck(said, one.now().number(), instead, read));
+    long now = one.now().number();
+    var read = new Struck(injection(one.said()), now, one.instead().map(this::injection));
+    return Stream.concat(
+        Stream.of(read),
+        labels.mayHaveBeen(one.said()).stream()
+            .map(
+                other ->
+                    new Struck(
+                        injection(one.said(), other),
+                        now,
+                        one.instead().map(report -> injectionOf(report, other)),
+                        read.counts())));
   }
 
   private List<Observing> observing() {
@@ -137,6 +145,13 @@ public final class CourseHistory {
     return report
         .ordered()
         .filter(volume -> wasOrdered && injected.id().equals(report.preparation()));
+  }
+
+  /** What a report says, read by one of the labels where it does not say from which vial either. */
+  private Injection injectionOf(Written<InjectionReported> report, Preparation other) {
+    return report.fact().details().vial().isPresent()
+        ? injection(report)
+        : injection(report, other);
   }
 
   private Injection injection(Written<InjectionReported> written) {

@@ -93,10 +93,17 @@ public final class SameVisit {
         && !TimeSpan.between(first.at(), now).isMoreThan(WITHIN.value());
   }
 
-  /** The next step above the first dose, if the response lets it follow. */
+  /**
+   * The next step above the first dose, if the response lets it follow. A draw above the order does
+   * not move it, and what was drawn already is no step.
+   */
   private static Optional<Volume> step(
       Protocol.SameVisit rule, Injection first, Question question) {
-    Optional<Volume> above = question.ladder().above(first.smallerOfDrawnAndOrdered());
+    Optional<Volume> above =
+        question
+            .ladder()
+            .above(first.smallerOfDrawnAndOrdered())
+            .filter(volume -> volume.isMoreThan(first.drawn()));
     return first.grade() == Grade.FIRM_NOT_USABLE
         ? above.filter(volume -> mayFollowPartial(rule, first, question.preparation(), volume))
         : above.filter(volume -> rule.afterNone());

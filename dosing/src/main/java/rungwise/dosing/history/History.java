@@ -161,11 +161,7 @@ public record History(
   }
 
   private void addOpen(List<Injection> said, List<Injection> open) {
-    for (Injection one : said) {
-      if (one.mayBeEmergency() && isOpen(one)) {
-        open.add(one);
-      }
-    }
+    said.stream().filter(one -> one.mayBeEmergency() && isOpen(one)).forEach(open::add);
   }
 
   /** Of one injection one report is told; of one entry that told of several, each of them. */

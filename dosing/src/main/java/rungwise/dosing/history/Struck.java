@@ -10,14 +10,15 @@ import rungwise.dosing.known.DurationLimits;
  * @param said what the report said
  * @param now the number of the entry that stands there instead
  * @param instead what that says of the injection; empty if the report was withdrawn
- * @param read the report as it was read, where this is what its injection may have been besides,
- *     from nobody knows which vial; else what it said
+ * @param isContradicted whether the report is contradicted as a whole, whatever is said instead of
+ *     this one of the labels that it may have been of
  */
-public record Struck(Injection said, long now, Optional<Injection> instead, Injection read) {
+public record Struck(
+    Injection said, long now, Optional<Injection> instead, boolean isContradicted) {
 
   /** A report as it was read. */
   public Struck(Injection said, long now, Optional<Injection> instead) {
-    this(said, now, instead, said);
+    this(said, now, instead, /* isContradicted= */ false);
   }
 
   /**
@@ -25,7 +26,7 @@ public record Struck(Injection said, long now, Optional<Injection> instead, Inje
    * report that is contradicted counts whole, whatever one of its readings is completed by.
    */
   public boolean counts() {
-    return instead.filter(now -> now.completes(said) && now.completes(read)).isEmpty();
+    return isContradicted || instead.filter(now -> now.completes(said)).isEmpty();
   }
 
   /**
@@ -53,6 +54,6 @@ public record Struck(Injection said, long now, Optional<Injection> instead, Inje
 
   /** Whether that injection is what is said now instead of this one. */
   boolean isReplacedBy(Injection other) {
-    return instead.filter(other::equals).isPresent();
+    return instead.filter(one -> one.entry() == other.entry()).isPresent();
   }
 }

@@ -363,6 +363,18 @@ final class SameVisitTest {
   }
 
   @Test
+  void what_was_drawn_already_is_no_step_in_the_same_visit() {
+    LabelWorld world =
+        new LabelWorld()
+            .injectedAt(
+                START, ml("0.25"), ml("0.12"), Grade.NONE, minutes(5), SimpleCauses.NONE_FOUND)
+            .at(START.plus(Duration.ofMinutes(26)));
+
+    assertThat(blocks(world, "0.25", Place.CLINIC)).contains(GuardRule.SPACING);
+    assertThat(blocks(world, "0.5", Place.CLINIC)).contains(GuardRule.SPACING);
+  }
+
+  @Test
   void given_alone_afterwards_it_counts() {
     LabelWorld world =
         afterTwoDoses(Grade.USABLE, 45)

@@ -31,8 +31,7 @@ final class TurnsTest {
   /** Four doses in a week, two of them in one visit, and then nothing for years. */
   private static LabelWorld world() {
     return new LabelWorld()
-        .injectedAt(
-            START, ml("0.12"), ml("0.12"), Grade.NONE, minutes(20), SimpleCauses.NONE_FOUND)
+        .injectedAt(START, ml("0.12"), ml("0.12"), Grade.NONE, minutes(20), SimpleCauses.NONE_FOUND)
         .injectedAt(
             START.plus(Duration.ofMinutes(50)),
             ml("0.25"),
@@ -47,7 +46,8 @@ final class TurnsTest {
             Grade.USABLE,
             minutes(40),
             SimpleCauses.NONE_FOUND)
-        .injectedAt(LAST, ml("0.25"), ml("0.25"), Grade.USABLE, minutes(40), SimpleCauses.NONE_FOUND)
+        .injectedAt(
+            LAST, ml("0.25"), ml("0.25"), Grade.USABLE, minutes(40), SimpleCauses.NONE_FOUND)
         .examined(Optional.of(START))
         .tookTablet(LAST.plus(Duration.ofHours(30)))
         .holding(

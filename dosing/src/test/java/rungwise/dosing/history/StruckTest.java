@@ -126,8 +126,9 @@ final class StruckTest {
     assertThat(now.completes(read)).isFalse();
     assertThat(now.completes(besides)).isTrue();
 
-    assertThat(new Struck(read, 2, Optional.of(now)).counts()).isTrue();
-    assertThat(new Struck(besides, 2, Optional.of(now), read).counts()).isTrue();
+    boolean whole = new Struck(read, 2, Optional.of(now)).counts();
+    assertThat(whole).isTrue();
+    assertThat(new Struck(besides, 2, Optional.of(now), whole).counts()).isTrue();
     assertThat(new Struck(besides, 2, Optional.of(now)).counts()).isFalse();
   }
 

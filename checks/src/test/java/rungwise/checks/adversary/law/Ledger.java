@@ -374,17 +374,16 @@ public final class Ledger {
 
   /** The doses of a mixture that prove something, with no long one at as much or less. */
   public List<Told> tolerated(Mix mix) {
-    List<Told> all = counting();
-    return all.stream()
+    return counting().stream()
         .filter(one -> one.mix.isSameAs(mix) && one.proves())
-        .filter(
-            one ->
-                all.stream()
-                    .noneMatch(
-                        other ->
-                            other.isLong()
-                                && one.mix.reaches(one.drawn(), other.mix, other.drawn())))
+        .filter(one -> everLong().stream().noneMatch(other -> reachesAny(one, other)))
         .toList();
+  }
+
+  private boolean reachesAny(Told one, Told other) {
+    return one.mix.reaches(one.drawn(), other.mix, other.drawn())
+        || besides(other).stream()
+            .anyMatch(mix -> one.mix.reaches(one.drawn(), mix, other.drawn()));
   }
 
   /** The mixture that he was injected with before the present run of another one. */

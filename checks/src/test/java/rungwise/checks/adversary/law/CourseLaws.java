@@ -66,7 +66,10 @@ public final class CourseLaws {
       boolean matters =
           Needed.isContraindication(condition) || Needed.isDecision(condition, scene.mix());
       Ledger.Answered answered = ledger.answers.get(condition);
-      boolean open = matters && (answered == null || answered.answer().equals("not known"));
+      boolean open =
+          matters
+              && !ledger.standing.containsKey(condition) // a "yes" stands whatever is said later
+              && (answered == null || answered.answer().equals("not known"));
       stops(Law.NOT_KNOWN_IS_NO, open, condition + " is not known");
     }
     Ledger.Answered oldest = ledger.answers.get(Condition.HYPERSENSITIVITY);

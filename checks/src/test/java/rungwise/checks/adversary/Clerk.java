@@ -25,6 +25,7 @@ import rungwise.quantities.Volume;
 /** What is written around the doses: vials, answers, examinations, teaching, the past. */
 final class Clerk {
 
+  private static final String[] SHOWN = {"TEST", "EXAMINATION", "WRONG_MAN"};
   private static final Condition[] ASKED = {
     Condition.MYELOMA_OR_LEUKAEMIA,
     Condition.CURVATURE_OR_SCARRING,
@@ -95,13 +96,27 @@ final class Clerk {
   /** A prescriber writes that a yes was wrong; a finding of an examination is not lifted so. */
   String overturn(SplittableRandom random) {
     Condition condition = ASKED[random.nextInt(ASKED.length)];
+    String shown = SHOWN[random.nextInt(SHOWN.length)];
     Reading<Long> read =
         house.screenings.overturn(
-            House.PRESCRIBER, house.course(), condition.name(), "TEST", "tested twice");
+            House.PRESCRIBER, house.course(), condition.name(), shown, "asked again");
     if (read.found().isPresent()) {
       ledger.standing.remove(condition);
+      boolean isOthers = shown.equals("WRONG_MAN");
+      ledger.answers.compute(
+          condition,
+          (asked, old) ->
+              !isOthers
+                  ? new Ledger.Answered("no", actor.now)
+                  : old == null || old.answer().equals("yes")
+                      ? new Ledger.Answered("not known", actor.now)
+                      : old);
     }
-    return "prescriber writes that the yes to " + condition + " was wrong" + Actor.outcome(read);
+    return "prescriber writes that the yes to "
+        + condition
+        + " was wrong, shown by "
+        + shown
+        + Actor.outcome(read);
   }
 
   String examine(SplittableRandom random) {

@@ -226,6 +226,35 @@ public abstract class ScreeningContract {
     assertThat(world.blocks(course)).contains(GuardRule.CONTRAINDICATED);
   }
 
+  /** Whose answer it was then nobody can tell: of this man the question is open again. */
+  @Test
+  void another_mans_yes_leaves_the_question_open_and_a_test_answers_it() {
+    world.answer(course, Condition.SICKLE_CELL, Answer.YES);
+    overturn("WRONG_MAN");
+    assertThat(world.blocks(course)).contains(GuardRule.SCREENING_OPEN);
+    world.answer(course, Condition.SICKLE_CELL, Answer.YES);
+    world.answer(course, Condition.SICKLE_CELL, Answer.NOT_KNOWN);
+    overturn("WRONG_MAN");
+    assertThat(world.blocks(course)).contains(GuardRule.SCREENING_OPEN);
+    world.answer(course, Condition.SICKLE_CELL, Answer.YES);
+    world.answer(course, Condition.SICKLE_CELL, Answer.NO);
+    overturn("WRONG_MAN");
+    assertThat(world.blocks(course)).doesNotContain(GuardRule.SCREENING_OPEN);
+
+    world.answer(course, Condition.SICKLE_CELL, Answer.YES);
+    world.answer(course, Condition.SICKLE_CELL, Answer.NOT_KNOWN);
+    overturn("TEST");
+    assertThat(world.blocks(course))
+        .doesNotContain(GuardRule.SCREENING_OPEN, GuardRule.CONTRAINDICATED);
+  }
+
+  private void overturn(String shownBy) {
+    world
+        .screenings()
+        .overturn(Staff.PRESCRIBER, course, Condition.SICKLE_CELL.name(), shownBy, "asked again")
+        .orThrow();
+  }
+
   @Test
   void answers_expire_after_the_months_of_the_protocol_and_not_a_millisecond_before() {
     world.signProposed(course);

@@ -44,7 +44,7 @@ public final class Answers {
     for (CourseEntry entry : entries) {
       switch (entry.fact()) {
         case Screened screened -> screened(entry, screened);
-        case AnswerOverturned overturned -> overturned(entry, overturned.condition());
+        case AnswerOverturned overturned -> overturned(entry, overturned);
         case ExaminationRecorded examination -> examined(new Written<>(entry, examination));
         case DecisionWritten decision -> decided.add(decision.condition());
         default -> {
@@ -70,9 +70,23 @@ public final class Answers {
     }
   }
 
-  private void overturned(CourseEntry entry, Condition condition) {
+  /**
+   * What was tested or examined is a no. Of another man's yes nothing follows for this one: what he
+   * has answered himself since counts, and without that nobody knows.
+   */
+  private void overturned(CourseEntry entry, AnswerOverturned overturned) {
+    Condition condition = overturned.condition();
     kept.remove(condition);
-    last.put(condition, new Answered(Answer.NO, entry.recordedAt()));
+    switch (overturned.shownBy()) {
+      case TEST, EXAMINATION -> last.put(condition, new Answered(Answer.NO, entry.recordedAt()));
+      case WRONG_MAN ->
+          last.computeIfPresent(
+              condition,
+              (asked, answered) ->
+                  answered.answer() == Answer.YES
+                      ? new Answered(Answer.NOT_KNOWN, entry.recordedAt())
+                      : answered);
+    }
   }
 
   private static Optional<Written<ExaminationRecorded>> later(

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.IntUnaryOperator;
 import org.junit.jupiter.api.Test;
+import rungwise.clinic.InventedNames;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.InMemoryRecord;
 import rungwise.clinic.protocols.LabelReader;
@@ -240,44 +241,8 @@ final class SpellingTricksTest {
     assertThat(ofTheName().size() + ofTheNumber().size()).isGreaterThanOrEqualTo(200);
   }
 
-  /** Invented names, each as its language writes it. */
-  private static final List<String> NAMES =
-      List.of(
-          "Corvin Adeyemi",
-          "José Ñandú",
-          "Nguyễn Sơn",
-          "Ægir Þórsson",
-          "O’Brien Sample",
-          "Łukasz Żółw",
-          "Иван Примеров",
-          "Γιώργος Δείγμας",
-          "Արամ Նմուշ",
-          "გიორგი ნიმუში",
-          "דוד דוגמה",
-          "سامي مثال",
-          "می‌خواهم نمونه",
-          "राम नमूना",
-          "ক্ষিতি নমুনা",
-          "ਰਾਮ ਨਮੂਨਾ",
-          "રામ નમૂનો",
-          "ராம் மாதிரி",
-          "రామ్ నమూనా",
-          "ರಾಮ್ ಮಾದರಿ",
-          "രാമൻ മാതൃക",
-          "ශ්‍රී ආදර්ශ",
-          "สมชาย ตัวอย่าง",
-          "ສົມ ຕົວຢ່າງ",
-          "မောင် နမူနာ",
-          "សុខ គំរូ",
-          "山田 見本",
-          "やまだ ミホン",
-          "王 样本",
-          "김 견본",
-          "ሳሙኤል ናሙና",
-          "ᏣᎳᎩ ᎠᎹ");
-
   private static List<String> ofMany() {
-    return NAMES.stream()
+    return InventedNames.OF_MANY_SCRIPTS.stream()
         .map(name -> name.split(" ", 2))
         .flatMap(
             parts ->

@@ -50,6 +50,7 @@ public final class Routes {
           Route.post("/first-start", ANYONE),
           Route.get("/welcome", ANYONE),
           Route.post("/welcome", ANYONE),
+          Route.get("/call", ANYONE),
           Route.list("/", SIGNED_IN, Screen.DAY_LIST),
           Route.get("/men", CLINICAL),
           Route.listForm("/men", CLINICAL, Screen.SEARCH),

@@ -1,9 +1,7 @@
 package rungwise.clinic.call;
 
-import java.time.Instant;
-import java.util.Optional;
 import rungwise.dosing.known.DurationLimits;
-import rungwise.quantities.TimeSpan;
+import rungwise.dosing.urgent.Elapsed;
 
 /** How far an erection has come that is still firm, by which it is told what to do. */
 public enum CallStage {
@@ -16,23 +14,13 @@ public enum CallStage {
   /** 4 hours have passed, or nobody can say that they have not. */
   EMERGENCY;
 
-  /**
-   * The stage at an instant. What began later than now cannot be counted.
-   *
-   * @param start the earliest that is credible; empty if nobody knows
-   * @param now empty if the clock is not believed
-   */
-  public static CallStage of(Optional<Instant> start, Optional<Instant> now) {
-    return now.flatMap(
-            known -> start.filter(at -> !at.isAfter(known)).map(at -> TimeSpan.between(at, known)))
-        .map(CallStage::of)
-        .orElse(EMERGENCY);
-  }
-
-  private static CallStage of(TimeSpan elapsed) {
-    if (!elapsed.isLessThan(DurationLimits.EMERGENCY.value())) {
-      return EMERGENCY;
-    }
-    return elapsed.isLessThan(DurationLimits.CLOSES_VOLUME.value()) ? EARLY : LONG;
+  /** The stage of what has lasted so long, as far as anybody can say. */
+  public static CallStage of(Elapsed elapsed) {
+    return switch (elapsed) {
+      case Elapsed.Known known when !known.isEmergency() ->
+          known.lasted().isLessThan(DurationLimits.CLOSES_VOLUME.value()) ? EARLY : LONG;
+      case Elapsed.Known known -> EMERGENCY;
+      case Elapsed.Unknown unknown -> EMERGENCY;
+    };
   }
 }

@@ -4,15 +4,23 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import rungwise.dosing.urgent.Speaker;
+import rungwise.dosing.urgent.Start;
+import rungwise.dosing.urgent.Timeline;
 
 class CallStageTest {
 
   private static final Instant START = Instant.parse("2026-11-30T02:00:00Z");
 
   private static CallStage after(Duration elapsed) {
-    return CallStage.of(Optional.of(START), Optional.of(START.plus(elapsed)));
+    return CallStage.of(said(START).elapsed(START.plus(elapsed)));
+  }
+
+  private static Timeline said(Instant start) {
+    return new Timeline(List.of(Start.Said.at(start, Speaker.HE)));
   }
 
   /** 4 h: US syringe label, 5.1 and 17; EU core safety profile the same. */
@@ -33,9 +41,12 @@ class CallStageTest {
 
   @Test
   void what_cannot_be_counted_is_an_emergency() {
-    assertThat(CallStage.of(Optional.empty(), Optional.of(START))).isEqualTo(CallStage.EMERGENCY);
-    assertThat(CallStage.of(Optional.of(START), Optional.empty())).isEqualTo(CallStage.EMERGENCY);
-    assertThat(CallStage.of(Optional.of(START.plusMillis(1)), Optional.of(START)))
+    var notKnown = new Start.NotKnown(Optional.empty());
+
+    assertThat(CallStage.of(new Timeline(List.of()).elapsed(START))).isEqualTo(CallStage.EMERGENCY);
+    assertThat(CallStage.of(new Timeline(List.of(notKnown)).elapsed(START)))
+        .isEqualTo(CallStage.EMERGENCY);
+    assertThat(CallStage.of(said(START.plusMillis(1)).elapsed(START)))
         .isEqualTo(CallStage.EMERGENCY);
   }
 }

@@ -6,6 +6,10 @@ import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.call.CallStage;
+import rungwise.dosing.urgent.Elapsed;
+import rungwise.dosing.urgent.Speaker;
+import rungwise.dosing.urgent.Start;
+import rungwise.dosing.urgent.Timeline;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
@@ -48,8 +52,15 @@ public record CallPage(
     if (!form.saysStart() || !faults.isEmpty()) {
       return CallView.NOTHING_SAID;
     }
-    Optional<Instant> now = Optional.of(ticking.now()).filter(at -> !ticking.isWrong());
-    return CallView.of(CallStage.of(start, now), form.isSoft());
+    Start said =
+        start
+            .<Start>map(at -> Start.Said.at(at, Speaker.HE))
+            .orElseGet(() -> new Start.NotKnown(Optional.empty()));
+    Elapsed elapsed =
+        ticking.isWrong()
+            ? new Elapsed.Unknown(Optional.empty())
+            : new Timeline(List.of(said)).elapsed(ticking.now());
+    return CallView.of(CallStage.of(elapsed), form.isSoft());
   }
 
   private static Choice day(CallForm form) {

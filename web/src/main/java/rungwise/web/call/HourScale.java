@@ -1,7 +1,8 @@
 package rungwise.web.call;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.IntStream;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.quantities.TimeSpan;
@@ -21,6 +22,7 @@ public final class HourScale {
 
   private static final int MINUTES = 60;
   private static final int STEP = 15;
+  private static final int PLACES = 2;
 
   /** Every quarter of an hour. */
   public static final List<Tick> TICKS =
@@ -79,6 +81,6 @@ public final class HourScale {
 
   /** A place as an attribute. */
   public static String text(double at) {
-    return String.format(Locale.ROOT, "%.2f%%", at);
+    return BigDecimal.valueOf(at).setScale(PLACES, RoundingMode.HALF_UP).toPlainString() + "%";
   }
 }

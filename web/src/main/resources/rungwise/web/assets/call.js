@@ -75,9 +75,10 @@
   const field = form?.elements.namedItem("time");
   const list = document.getElementById("said-starts");
   const notRead = document.getElementById("not-read");
+  // Each start that was said, or "not known", which counts as 4 hours until it is struck.
+  const NOT_KNOWN = null;
   const said = [];
   let typed = null;
-  let unknown = call.dataset.view === "emergency" && call.dataset.start === "";
   let softAs = null;
   let shown = call.dataset.view;
 
@@ -107,43 +108,39 @@
     remember();
   }
 
+  const counting = () => said.filter((one) => !one.struck).map((one) => one.at);
+  const isNotKnown = () => counting().includes(NOT_KNOWN);
+
   // The earliest that was said and not struck.
   function start() {
-    const counting = said.filter((one) => !one.struck).map((one) => one.at);
-    if (typed !== null) {
-      counting.push(typed);
-    }
-    return counting.length > 0 ? Math.min(...counting) : null;
+    const starts = [...counting(), typed].filter((at) => at !== NOT_KNOWN);
+    return starts.length > 0 ? Math.min(...starts) : null;
   }
 
   // Kept in the address behind the sign that no browser sends.
   function remember() {
-    const counting = said.filter((one) => !one.struck).map((one) => one.at);
-    const kept = counting.length > 0 ? counting.join(",") : unknown ? "unknown" : "";
+    const kept = counting()
+      .map((at) => at ?? "unknown")
+      .join(",");
     if (form) {
       history.replaceState(null, "", location.pathname + (kept ? "#since=" + kept : ""));
     }
   }
 
   function recall() {
-    const kept = /^#since=([0-9,]+|unknown)$/.exec(location.hash);
-    if (kept && kept[1] === "unknown") {
-      unknown = true;
-    } else if (kept) {
-      kept[1]
-        .split(",")
-        .map(Number)
-        .filter((at) => at > 0 && at <= now)
-        .forEach((at) => said.push({ at, struck: false }));
-    }
+    const kept = /^#since=((?:[0-9]+|unknown)(?:,(?:[0-9]+|unknown))*)$/.exec(location.hash);
+    (kept ? kept[1].split(",") : [])
+      .map((word) => (word === "unknown" ? NOT_KNOWN : Number(word)))
+      .filter((at) => at === NOT_KNOWN || at <= now)
+      .forEach((at) => said.push({ at, struck: false }));
   }
 
   // What is shown.
   function stage(since) {
-    if (since === null && !unknown) {
+    if (since === null && !isNotKnown()) {
       return "nothing-said";
     }
-    if (since === null || since > now || call.dataset.wrong === "yes") {
+    if (isNotKnown() || since > now || call.dataset.wrong === "yes") {
       return "emergency";
     }
     const length = now - since;
@@ -178,7 +175,7 @@
   function count(since) {
     const isCounted = since !== null && since <= now && call.dataset.wrong !== "yes";
     when("counted", isCounted);
-    when("not-counted", !isCounted);
+    when("not-counted", !isCounted || isNotKnown());
     if (!isCounted) {
       return;
     }
@@ -216,17 +213,21 @@
   }
 
   function starts() {
-    list.hidden = said.length < 2;
+    list.hidden = said.length < 2 && !said.some((one) => one.at === NOT_KNOWN);
     list.replaceChildren(
       ...said.map((one) => {
         const line = document.createElement("li");
         const words = document.createElement(one.struck ? "s" : "span");
-        words.textContent = "Said: " + clock(one.at) + (one.struck ? ", struck" : "");
+        const what = one.at === NOT_KNOWN ? "nobody knows since when" : clock(one.at);
+        words.textContent = "Said: " + what + (one.struck ? ", struck" : "");
         line.append(words);
         if (!one.struck) {
           const strike = document.createElement("button");
           strike.type = "button";
-          strike.textContent = "Strike " + clock(one.at) + ": typed wrongly";
+          strike.textContent =
+            one.at === NOT_KNOWN
+              ? "Strike it: it is known now, or was tapped wrongly"
+              : "Strike " + what + ": typed wrongly";
           strike.addEventListener("click", () => {
             one.struck = true;
             remember();
@@ -270,8 +271,9 @@
     form.addEventListener("submit", (event) => {
       event.preventDefault();
       if (event.submitter?.id === "not-known") {
-        unknown = true;
+        said.push({ at: NOT_KNOWN, struck: false });
         remember();
+        starts();
       }
       show();
     });
@@ -279,6 +281,8 @@
   }
   if (call.dataset.start !== "") {
     said.push({ at: Number(call.dataset.start), struck: false });
+  } else if (call.dataset.view === "emergency") {
+    said.push({ at: NOT_KNOWN, struck: false });
   }
   if (form) {
     starts();

@@ -1,4 +1,4 @@
-package rungwise.checks.browser;
+package rungwise.checks.call;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -19,6 +19,8 @@ import java.util.Locale;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
+import rungwise.checks.browser.Browser;
+import rungwise.checks.browser.TestServer;
 
 /** The call with nobody's record opened, in a browser, also with the server gone. */
 class CallBrowserTest {
@@ -159,7 +161,7 @@ class CallBrowserTest {
   void who_does_not_know_since_when_is_sent_at_once_and_soft_after_it_is_still_examined() {
     openByClock();
 
-    page().getByText("Nobody knows since when").click();
+    page().locator("#not-known").click();
     assertThat(instruction("emergency")).isVisible();
     assertThat(instruction("emergency"))
         .containsText("Nobody can say that it is less than 4 hours");

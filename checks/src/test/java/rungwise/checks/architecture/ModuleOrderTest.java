@@ -50,6 +50,7 @@ final class ModuleOrderTest {
           "known",
           "protocol",
           "supply",
+          "urgent",
           "screening",
           "ladder",
           "history",

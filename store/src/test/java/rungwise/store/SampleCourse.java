@@ -111,6 +111,9 @@ public final class SampleCourse {
             Optional.of(SampleEntries.NOW),
             Optional.of(report),
             List.of(new CourseFact.ReportUnfinished.Said("soft", "within_60"))),
+        new CourseFact.CallWritten(
+            new CourseFact.CallWritten.HandedTo(
+                report, "Sample Hospital", "the doctor there", SampleEntries.NOW)),
         new CourseFact.FlagsSeen(),
         new CourseFact.TabletTaken(Tablet.SILDENAFIL, SampleEntries.NOW),
         new CourseFact.DailyTabletDecided(/* isAllowed= */ true),

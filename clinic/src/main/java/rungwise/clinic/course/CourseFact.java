@@ -27,6 +27,8 @@ import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening.Answered;
 import rungwise.dosing.source.Sourced;
+import rungwise.dosing.urgent.CallStep;
+import rungwise.dosing.urgent.Speaker;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
@@ -281,6 +283,57 @@ public sealed interface CourseFact {
      * @param part its name in the form
      */
     public record Said(String part, String text) {}
+  }
+
+  /**
+   * Something was written down in a call about an erection that does not go down. It can only hold:
+   * no word of a call lifts a stop or opens a volume.
+   */
+  record CallWritten(Word word) implements CourseFact {
+
+    /** What was written; all but the first name the entry that opened the call. */
+    public sealed interface Word {}
+
+    /** The call begins. */
+    public record Opened() implements Word {}
+
+    /** When it began, as somebody says; empty if he was asked and could not say. */
+    public record Began(EntryId call, Optional<Instant> at, Speaker by) implements Word {}
+
+    /** A clinician took such a statement back; the reason is the entry's. */
+    public record Struck(EntryId call, EntryId began) implements Word {}
+
+    /** It is firm still. */
+    public record Firm(EntryId call, Instant at, Speaker by) implements Word {}
+
+    /** A step was done. */
+    public record Done(EntryId call, CallStep step, Instant at, Speaker by) implements Word {}
+
+    /** The call stays open and is somebody else's; the words are the entry's. */
+    public record HandedOn(EntryId call, AccountId to, Why why) implements Word {}
+
+    /** It is fully soft: the call ends. */
+    public record Soft(EntryId call, Instant at, Speaker by) implements Word {}
+
+    /** He is in others' care: the call ends. */
+    public record HandedTo(EntryId call, String place, String whom, Instant at) implements Word {}
+
+    /** Why a call stays open and is handed on. */
+    public enum Why {
+      REFUSES_HOSPITAL("he refuses to go to hospital"),
+      NOT_REACHED("he is not reached"),
+      SHIFT_ENDS("the shift ends");
+
+      private final String words;
+
+      Why(String words) {
+        this.words = words;
+      }
+
+      public String words() {
+        return words;
+      }
+    }
   }
 
   /** A prescriber has seen every report that the course flagged until then. */

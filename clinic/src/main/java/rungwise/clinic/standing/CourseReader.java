@@ -9,9 +9,11 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import rungwise.clinic.clock.ClockBelief;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
+import rungwise.clinic.course.CourseFact.ReportUnfinished;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
@@ -208,9 +210,18 @@ public final class CourseReader {
         clock.doubt());
   }
 
+  /** What may mean 4 hours: reports that are not complete, and calls of which none tells. */
   private static List<Unfinished> unfinished(CourseFile file) {
-    return UnfinishedReports.of(file).stream()
-        .map(written -> new Unfinished(written.entry().recordedAt(), written.fact().injectedAt()))
+    List<Written<ReportUnfinished>> worries = UnfinishedReports.of(file);
+    long last = worries.stream().mapToLong(one -> one.entry().number()).max().orElse(0);
+    Stream<Unfinished> calls =
+        CallLog.holding(file).stream()
+            .filter(call -> call.opened().number() > last)
+            .map(call -> new Unfinished(call.opened().recordedAt(), call.began()));
+    return Stream.concat(
+            worries.stream()
+                .map(one -> new Unfinished(one.entry().recordedAt(), one.fact().injectedAt())),
+            calls)
         .toList();
   }
 

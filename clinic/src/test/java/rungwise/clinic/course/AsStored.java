@@ -49,7 +49,7 @@ final class AsStored {
           new CourseFact.TabletTaken(taken.tablet(), milliseconds(taken.at()));
       case CourseFact.EmergencyReviewed reviewed ->
           new CourseFact.EmergencyReviewed(reviewed.softWhenSeen().map(AsStored::milliseconds));
-      default -> fact; // holds no instant
+      default -> fact; // holds no instant, or one of whole milliseconds
     };
   }
 

@@ -19,6 +19,7 @@ enum FactKind {
   INJECTION_REPORTED,
   HANDED_OVER,
   REPORT_UNFINISHED,
+  CALL_WRITTEN,
   FLAGS_SEEN,
   TABLET_TAKEN,
   DAILY_TABLET_DECIDED,
@@ -45,6 +46,7 @@ enum FactKind {
       case CourseFact.InjectionReported reported -> INJECTION_REPORTED;
       case CourseFact.HandedOver handed -> HANDED_OVER;
       case CourseFact.ReportUnfinished unfinished -> REPORT_UNFINISHED;
+      case CourseFact.CallWritten written -> CALL_WRITTEN;
       case CourseFact.FlagsSeen seen -> FLAGS_SEEN;
       case CourseFact.TabletTaken taken -> TABLET_TAKEN;
       case CourseFact.DailyTabletDecided decided -> DAILY_TABLET_DECIDED;

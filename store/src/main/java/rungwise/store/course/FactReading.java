@@ -2,6 +2,7 @@ package rungwise.store.course;
 
 import static rungwise.store.schema.Tables.ANSWER_OVERTURNED;
 import static rungwise.store.schema.Tables.BASELINE_RECORDED;
+import static rungwise.store.schema.Tables.CALL_WRITTEN;
 import static rungwise.store.schema.Tables.CORRECTION_CONFIRMED;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
 import static rungwise.store.schema.Tables.DAILY_TABLET_DECIDED;
@@ -107,6 +108,7 @@ record FactReading(
       case INJECTION_REPORTED -> reported(own(row, INJECTION_REPORTED), isOrdered(row));
       case HANDED_OVER -> InjectionRows.handed(own(row, HANDED_OVER));
       case REPORT_UNFINISHED -> unfinished(own(row, REPORT_UNFINISHED));
+      case CALL_WRITTEN -> new CourseFact.CallWritten(CallRows.word(own(row, CALL_WRITTEN)));
       case FLAGS_SEEN -> new CourseFact.FlagsSeen();
       case TABLET_TAKEN -> TabletRows.taken(own(row, TABLET_TAKEN));
       case DAILY_TABLET_DECIDED -> TabletRows.decided(own(row, DAILY_TABLET_DECIDED));

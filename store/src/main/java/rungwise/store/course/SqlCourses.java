@@ -2,6 +2,7 @@ package rungwise.store.course;
 
 import static rungwise.store.schema.Tables.ANSWER_OVERTURNED;
 import static rungwise.store.schema.Tables.BASELINE_RECORDED;
+import static rungwise.store.schema.Tables.CALL_WRITTEN;
 import static rungwise.store.schema.Tables.CORRECTION_CONFIRMED;
 import static rungwise.store.schema.Tables.COURSE_END;
 import static rungwise.store.schema.Tables.COURSE_OPENED;
@@ -250,6 +251,7 @@ public final class SqlCourses implements Courses {
     tables.put(HANDED_OVER, FactKind.HANDED_OVER);
     tables.put(INJECTION_REPORTED, FactKind.INJECTION_REPORTED);
     tables.put(REPORT_UNFINISHED, FactKind.REPORT_UNFINISHED);
+    tables.put(CALL_WRITTEN, FactKind.CALL_WRITTEN);
     tables.put(TABLET_TAKEN, FactKind.TABLET_TAKEN);
     tables.put(DAILY_TABLET_DECIDED, FactKind.DAILY_TABLET_DECIDED);
     tables.put(VOLUME_REOPENED, FactKind.VOLUME_REOPENED);

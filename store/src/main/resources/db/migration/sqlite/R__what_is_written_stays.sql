@@ -273,3 +273,8 @@ create trigger if not exists dose_signed_spoken_is_not_changed before update on 
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists dose_signed_spoken_is_not_removed before delete on dose_signed_spoken
 begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists call_written_is_not_changed before update on call_written
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists call_written_is_not_removed before delete on call_written
+begin select raise(abort, 'facts are never removed'); end;

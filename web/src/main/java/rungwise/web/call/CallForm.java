@@ -1,13 +1,10 @@
 package rungwise.web.call;
 
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.LocalTime;
 import java.util.Map;
 import java.util.Optional;
 import rungwise.clinic.ClinicTime;
-import rungwise.clinic.ClinicTime.Occurrence;
-import rungwise.clinic.ClockText;
+import rungwise.clinic.call.SaidTime;
 import rungwise.quantities.Reading;
 
 /** What somebody on the line has said, as it was typed or picked. */
@@ -18,8 +15,8 @@ record CallForm(Map<String, String> typed) {
   static final String FIRM = "firm";
   static final String SINCE = "since";
 
-  static final String TODAY = "today";
-  static final String YESTERDAY = "yesterday";
+  static final String TODAY = SaidTime.TODAY;
+  static final String YESTERDAY = SaidTime.YESTERDAY;
   static final String YES = "yes";
   static final String SOFT = "soft";
   static final String NOT_KNOWN = "not-known";
@@ -55,21 +52,6 @@ record CallForm(Map<String, String> typed) {
     if (!saysStart() || isNotKnown()) {
       return Reading.of(Optional.empty());
     }
-    return switch (ClockText.read(text(AT))) {
-      case Reading.Read<LocalTime> read -> start(read.value(), time, now).map(Optional::of);
-      case Reading.Refused<LocalTime> refused -> new Reading.Refused<>(refused.at(AT).placed());
-    };
-  }
-
-  private Reading<Instant> start(LocalTime at, ClinicTime time, Instant now) {
-    LocalDate today = time.dayOf(now);
-    LocalDate yesterday = today.minusDays(1);
-    if (text(DAY).equals(YESTERDAY)) {
-      return time.read(yesterday, at, Occurrence.FIRST);
-    }
-    Reading<Instant> read = time.read(today, at, Occurrence.FIRST);
-    return read.found().filter(start -> start.isAfter(now)).isPresent()
-        ? time.read(yesterday, at, Occurrence.FIRST)
-        : read;
+    return new SaidTime(text(DAY), text(AT)).began(time, now).map(Optional::of);
   }
 }

@@ -250,6 +250,7 @@ class MainJobBrowserTest extends AtTheDesk {
     browser.inspect("course-emergency");
     follow("Show the signed dose");
     assertThat(page().locator(".suspended")).containsText("do not use this dose");
+    assertThat(page().locator("figure.drawn, .dose")).hasCount(0);
     browser.inspect("order-suspended");
     open("/");
     assertThat(page().locator("tbody tr").first()).containsText("Emergency over: review it");

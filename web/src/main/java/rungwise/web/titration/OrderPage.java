@@ -10,6 +10,8 @@ import rungwise.web.page.VerdictLine;
 /**
  * The signed dose, to be read out or printed. The guards were asked again before it was made.
  *
+ * @param picture the drawn syringe; none of a suspended dose, so that no page that is carried away
+ *     shows a mark to draw to
  * @param blocks what stops him now
  */
 public record OrderPage(
@@ -31,7 +33,7 @@ public record OrderPage(
         view,
         signed,
         DoseLines.of(signed.dose()),
-        DosePicture.svg(signed.dose(), "order"),
+        signed.isSuspended() ? Optional.empty() : DosePicture.svg(signed.dose(), "order"),
         view.blocks().stream().map(CourseWords::line).toList());
   }
 }

@@ -5,6 +5,7 @@ import rungwise.dosing.source.Citation;
 import rungwise.dosing.source.Source;
 import rungwise.quantities.Mass;
 import rungwise.quantities.TimeSpan;
+import rungwise.quantities.Volume;
 
 /**
  * How published texts give phenylephrine for a long erection. They differ, and stand side by side:
@@ -15,6 +16,7 @@ public enum PublishedScheme {
       "European guideline (EAU)",
       micrograms(200),
       micrograms(200),
+      Optional.empty(),
       Optional.of(micrograms(1_000)),
       Optional.empty(),
       Source.read(Citation.EAU_SEXUAL_HEALTH, "priapism, Figure 13, page 112 of the reprint")),
@@ -22,6 +24,7 @@ public enum PublishedScheme {
       "American guideline (AUA/SMSNA)",
       micrograms(100),
       micrograms(500),
+      Optional.of(Volume.ofMicrolitres(1_000)),
       Optional.empty(),
       Optional.of(TimeSpan.ofHours(1)),
       Source.secondary(
@@ -34,6 +37,7 @@ public enum PublishedScheme {
   private final String words;
   private final Mass least;
   private final Mass most;
+  private final Optional<Volume> eachVolume;
   private final Optional<Mass> inAnHour;
   private final Optional<TimeSpan> tried;
   private final Source source;
@@ -42,12 +46,14 @@ public enum PublishedScheme {
       String words,
       Mass least,
       Mass most,
+      Optional<Volume> eachVolume,
       Optional<Mass> inAnHour,
       Optional<TimeSpan> tried,
       Source source) {
     this.words = words;
     this.least = least;
     this.most = most;
+    this.eachVolume = eachVolume;
     this.inAnHour = inAnHour;
     this.tried = tried;
     this.source = source;
@@ -69,6 +75,11 @@ public enum PublishedScheme {
   /** The largest dose. */
   public Mass most() {
     return most;
+  }
+
+  /** The volume of each dose, where the text has one. */
+  public Optional<Volume> eachVolume() {
+    return eachVolume;
   }
 
   /** The shortest time between two doses. */

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.net.http.HttpResponse;
 import java.time.Duration;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -16,11 +15,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
-import org.springframework.http.HttpMethod;
-import org.springframework.http.server.PathContainer;
-import org.springframework.web.util.pattern.PathPatternParser;
 import rungwise.app.server.FilledForm.Control;
-import rungwise.web.access.Routes;
 
 /**
  * Every form of every page of the invented clinic, sent so that it is refused: the answer shows the
@@ -28,7 +23,6 @@ import rungwise.web.access.Routes;
  */
 final class RefusedFormsTest {
 
-  private static final int MOST_PAGES = 160;
   private static final int REFUSED = 422;
   private static final Duration UNTIL_THE_NEXT_TRY = Duration.ofMinutes(1);
 
@@ -109,7 +103,7 @@ final class RefusedFormsTest {
     for (Filling filling : Filling.values()) {
       for (int who : List.of(1, 2, 0)) { // the prescriber, the educator, the administrator
         Visitor visitor = clinic.signedIn(DemoClinic.MEMBERS.get(who));
-        pages(visitor)
+        WalkedPages.of(visitor)
             .forEach((page, forms) -> forms.forEach(form -> fill(visitor, page, form, filling)));
       }
     }
@@ -127,7 +121,7 @@ final class RefusedFormsTest {
   }
 
   private void refuse(Visitor visitor, String page, FilledForm form, Filling filling) {
-    String pattern = patternOf(form.action());
+    String pattern = WalkedPages.routeOf(form.action());
     if (LEFT_OUT.stream().anyMatch(pattern::endsWith) || !sent.add(filling + " " + pattern)) {
       return;
     }
@@ -180,31 +174,5 @@ final class RefusedFormsTest {
   /** Nothing said is the same whether its field is shown or not. */
   private static Set<String> said(List<String> values) {
     return values.stream().filter(value -> !value.isBlank()).collect(Collectors.toSet());
-  }
-
-  private static Map<String, List<FilledForm>> pages(Visitor visitor) {
-    var found = new LinkedHashMap<String, List<FilledForm>>();
-    var open = new ArrayDeque<String>(List.of("/"));
-    Set<String> seen = new HashSet<>(open);
-    while (!open.isEmpty() && found.size() < MOST_PAGES) {
-      String path = open.remove();
-      String body = visitor.get(path).body();
-      found.put(path, FilledForm.of(path, body));
-      PageForms.of(path, body).links().stream().filter(seen::add).forEach(open::add);
-    }
-    return found;
-  }
-
-  private static String patternOf(String path) {
-    return Routes.TABLE.stream()
-        .filter(route -> route.method().equals(HttpMethod.POST))
-        .map(route -> route.path())
-        .filter(
-            pattern ->
-                PathPatternParser.defaultInstance
-                    .parse(pattern)
-                    .matches(PathContainer.parsePath(path.replaceFirst("\\?.*$", ""))))
-        .findFirst()
-        .orElseThrow();
   }
 }

@@ -74,6 +74,13 @@ public final class Browser implements AutoCloseable {
     return new Browser(Chromium.OF_THIS_PROCESS.newContext());
   }
 
+  /** The same in a browser that runs no script. */
+  public static Browser withoutScript() {
+    return new Browser(
+        Chromium.OF_THIS_PROCESS.newContext(
+            new com.microsoft.playwright.Browser.NewContextOptions().setJavaScriptEnabled(false)));
+  }
+
   /** Started with the first test of a process that needs it, and gone with the process. */
   private static final class Chromium {
 

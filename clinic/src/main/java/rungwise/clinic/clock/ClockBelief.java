@@ -101,6 +101,16 @@ public sealed interface ClockBelief {
     };
   }
 
+  /** Whether a person's word for date and time makes it known; no word mends what others show. */
+  default boolean isAskedOfPeople() {
+    return switch (this) {
+      case Compared compared -> false;
+      case NotCompared alone -> alone.confirmed().isEmpty();
+      case Wrong wrong ->
+          wrong.signs().stream().allMatch(sign -> sign.what() == Sign.What.STEADY_COUNT);
+    };
+  }
+
   /** How far the truth may be from it, to either side, while answers rest on it. */
   default Duration slack() {
     return switch (this) {

@@ -52,6 +52,11 @@ public final class Screenings {
       "He gave no yes to that question that still counts, so nothing was changed. What an"
           + " examination found is lifted by a later examination without it.";
 
+  private static final String ONLY_WHAT_STOPS =
+      "It is not known what time it is, and a no counts until a date: nothing was saved. Save what"
+          + " speaks against injecting by itself now, as a yes or as not known, and the rest when"
+          + " the clock is right: the top of the page says what to do.";
+
   private final CourseChanges changes;
   private final ClinicTime time;
 
@@ -78,6 +83,9 @@ public final class Screenings {
           var faults = new ArrayList<Fault>();
           Map<Condition, Answered> answers = merged(before, draft, now, faults);
           noToRest(draft, now, file.screening(), answers);
+          if (!changes.isTimeKnown() && opens(before, answers)) {
+            faults.add(Fault.ofForm(ONLY_WHAT_STOPS));
+          }
           if (answers.equals(before) && faults.isEmpty()) {
             faults.add(
                 Fault.ofForm(
@@ -87,6 +95,13 @@ public final class Screenings {
               ? Reading.of(changes.append(id, new Screened(answers), actor, now))
               : new Reading.Refused<>(faults);
         });
+  }
+
+  /** Whether an answer that was given or dated now is a no, which counts until a date. */
+  private static boolean opens(Map<Condition, Answered> before, Map<Condition, Answered> answers) {
+    return answers.entrySet().stream()
+        .filter(one -> !one.getValue().equals(before.get(one.getKey())))
+        .anyMatch(one -> one.getValue().answer() == Answer.NO);
   }
 
   private static Map<Condition, Answered> merged(
@@ -271,6 +286,7 @@ public final class Screenings {
     Reading<LocalDate> date = ClinicTime.readDate(day).at(DAY);
     var faults = new ArrayList<>(date.placed());
     date.found()
+        .filter(one -> changes.isTimeKnown())
         .filter(one -> one.isAfter(LocalDate.ofInstant(changes.now(), time.zone())))
         .ifPresent(one -> faults.add(new Fault(DAY, ClinicTime.words(one) + " is still to come.")));
     Optional<Instant> at =
@@ -280,6 +296,12 @@ public final class Screenings {
       faults.add(new Fault(SCARRING, "Choose whether curvature or scarring was found."));
     }
     CourseChanges.textFault(note, NOTE).ifPresent(faults::add);
+    if (!changes.isTimeKnown() && !found.equals(Optional.of(Answer.YES))) {
+      faults.add(
+          new Fault(
+              SCARRING,
+              "It is not known what time it is: only an examination that found it is saved now."));
+    }
     return changes.change(
         actor,
         By.CLINICIAN,
@@ -302,7 +324,7 @@ public final class Screenings {
     Reading<Instant> read = time.read(ClinicTime.dateText(day), clock, ClinicTime.Occurrence.FIRST);
     read.placed().forEach(fault -> faults.add(new Fault(TIME, fault.text())));
     read.found()
-        .filter(at -> at.isAfter(changes.now()))
+        .filter(at -> changes.isTimeKnown() && at.isAfter(changes.now()))
         .ifPresent(at -> faults.add(new Fault(TIME, time.words(at) + " is still to come.")));
     return read.found();
   }

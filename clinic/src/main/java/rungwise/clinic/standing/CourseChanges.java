@@ -111,7 +111,12 @@ public final class CourseChanges {
     if (!file.isSound()) {
       return Optional.of(NOT_SOUND);
     }
-    return ports.clockCheck().belief().isKnown() ? Optional.empty() : Optional.of(CLOCK_NOT_KNOWN);
+    return isTimeKnown() ? Optional.empty() : Optional.of(CLOCK_NOT_KNOWN);
+  }
+
+  /** Whether what counts until a date may be written down: only what stops may be, if not. */
+  public boolean isTimeKnown() {
+    return ports.clockCheck().belief().isKnown();
   }
 
   /** Appends a fact and gives back its number. */

@@ -20,6 +20,7 @@ import rungwise.clinic.day.MayInject;
 import rungwise.clinic.day.Need;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.room.VisitForms;
+import rungwise.clinic.screening.ScreeningForm;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.sheet.NowView;
@@ -27,6 +28,8 @@ import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.supply.VialForm;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
 import rungwise.quantities.TimeSpan;
 
 /**
@@ -213,6 +216,34 @@ final class WrongClockTest {
     assertThat(world.file(course).reports().getLast().fact().soft())
         .isEqualTo(new SoftAfter.AtLeast(TimeSpan.ofMinutes(0)));
     assertThat(view().day().need()).isEqualTo(Need.EMERGENCY);
+  }
+
+  @Test
+  void of_a_screening_only_what_stops_is_taken_and_no_no_gets_a_date_that_is_not_known() {
+    aDayAhead();
+
+    assertThat(
+            world.screenings().answer(Staff.EDUCATOR, course, ScreeningForm.stillTrue()).faults())
+        .singleElement()
+        .asString()
+        .contains("a no counts until a date");
+    world.answer(course, Condition.TRAZODONE, Answer.YES);
+    assertThat(world.file(course).screening().answerTo(Condition.TRAZODONE)).isEqualTo(Answer.YES);
+  }
+
+  @Test
+  void of_an_examination_only_what_it_found_is_taken_whatever_day_the_clock_says() {
+    Instant truth = world.now();
+    world.setClock(truth.minus(Duration.ofDays(1)));
+    var watch = new ClockWatch(world::now, () -> 0, Optional.empty());
+    watch.told(truth);
+    world.judgeClockBy(watch::belief);
+
+    assertThat(world.screenings().examine(Staff.EDUCATOR, course, "2026-03-07", "no", "").faults())
+        .singleElement()
+        .asString()
+        .contains("It is not known what time it is");
+    world.screenings().examine(Staff.EDUCATOR, course, "2026-03-07", "yes", "").orThrow();
   }
 
   @Test

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.clock.ClockBelief;
-import rungwise.clinic.clock.ClockBelief.Sign;
 import rungwise.clinic.clock.ClockCheck;
 import rungwise.web.page.ClockNotice;
 import rungwise.web.page.ClockNotice.Say;
@@ -28,24 +27,19 @@ public record ClockWords(ClockCheck check, InstantSource clock, ClinicTime time)
       case ClockBelief.Wrong wrong ->
           new ClockNotice(
               Say.LOUDLY,
-              isSignedIn && mayBeMended(wrong),
+              isSignedIn && wrong.isAskedOfPeople(),
               "The clock of this server is wrong",
               List.of(
                   "It says " + time.words(now) + ": " + wrongBy(wrong) + ".",
                   "No answer that rests on time is known, and nothing is signed.",
                   TAKEN,
-                  mayBeMended(wrong)
+                  wrong.isAskedOfPeople()
                       ? "Tell your administrator now. Once it is right, confirm date and time."
                       : "Tell your administrator now: that clock has to be set right."),
               sends);
       case ClockBelief.NotCompared alone when !isSignedIn -> ClockNotice.NONE;
       case ClockBelief.NotCompared alone -> alone(alone, now, sends);
     };
-  }
-
-  /** What the steady count alone shows, a person's word mends. */
-  private static boolean mayBeMended(ClockBelief.Wrong wrong) {
-    return wrong.signs().stream().allMatch(sign -> sign.what() == Sign.What.STEADY_COUNT);
   }
 
   private static String wrongBy(ClockBelief.Wrong wrong) {

@@ -1,5 +1,6 @@
 package rungwise.app.server;
 
+import rungwise.clinic.call.Calls;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.start.Starting;
@@ -20,4 +21,5 @@ record CourseCases(
     Teaching teaching,
     Titration titration,
     Lifting lifting,
+    Calls calls,
     DayList dayList) {}

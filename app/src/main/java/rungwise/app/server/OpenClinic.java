@@ -15,6 +15,7 @@ import rungwise.clinic.ClinicTime;
 import rungwise.clinic.access.CourseAccess;
 import rungwise.clinic.audit.Trail;
 import rungwise.clinic.audit.Viewing;
+import rungwise.clinic.call.Calls;
 import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.clock.ClockConfirming;
 import rungwise.clinic.clock.ClockWatch;
@@ -345,6 +346,7 @@ public final class OpenClinic implements AutoCloseable {
         new Teaching(ports),
         new Titration(ports),
         new Lifting(ports),
+        new Calls(ports, store.accounts()::all),
         new DayList(ports, touched, courseViews(time), store.dayRows()));
   }
 

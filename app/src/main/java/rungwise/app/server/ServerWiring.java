@@ -14,6 +14,7 @@ import rungwise.clinic.ClinicTime;
 import rungwise.clinic.access.CourseAccess;
 import rungwise.clinic.audit.Trail;
 import rungwise.clinic.audit.Viewing;
+import rungwise.clinic.call.Calls;
 import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.clock.ClockConfirming;
 import rungwise.clinic.clock.ClockWatch;
@@ -220,6 +221,11 @@ class ServerWiring {
   @Bean
   Lifting lifting(CourseCases cases) {
     return cases.lifting();
+  }
+
+  @Bean
+  Calls calls(CourseCases cases) {
+    return cases.calls();
   }
 
   @Bean

@@ -51,6 +51,7 @@ final class NothingSignedTest {
           "page_viewed",
           "plan_chosen",
           "report_unfinished",
+          "call_written",
           "preparation_withdrawn",
           "report_withdrawn",
           "screened",

@@ -44,7 +44,8 @@ record Act(Kind kind, long after, long dice) {
     SOUNDNESS(1),
     HAND_OVER(2),
     CLOSE_DAY(3),
-    UNDO(1);
+    UNDO(1),
+    CALL(6);
 
     final int weight;
 

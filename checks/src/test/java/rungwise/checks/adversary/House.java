@@ -14,6 +14,7 @@ import java.util.UUID;
 import rungwise.checks.adversary.law.Mix;
 import rungwise.checks.adversary.law.Rulebook;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.call.Calls;
 import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
@@ -70,6 +71,7 @@ final class House {
   final Memory memory = new Memory();
   final Titration titration;
   final Lifting lifting;
+  final Calls calls;
   final Screenings screenings;
   final Vials vials;
   final Teaching teaching;
@@ -115,6 +117,7 @@ final class House {
             new ClinicTime(ZoneId.of("UTC")));
     titration = new Titration(ports);
     lifting = new Lifting(ports);
+    calls = new Calls(ports, () -> List.of(PRESCRIBER, EDUCATOR, ON_CALL));
     screenings = new Screenings(ports);
     vials = new Vials(ports);
     teaching = new Teaching(ports);

@@ -34,6 +34,7 @@ final class Life {
   private final Visitor visitor;
   private final Clerk clerk;
   private final Watcher watcher;
+  private final Caller caller;
   private final Judge judge;
   private final List<String> history = new ArrayList<>();
   private Optional<Scene> last = Optional.empty();
@@ -45,6 +46,7 @@ final class Life {
     this.visitor = new Visitor(actor, reporter);
     this.clerk = new Clerk(actor);
     this.watcher = new Watcher(actor);
+    this.caller = new Caller(actor);
   }
 
   /** A record that broke a law. */
@@ -198,6 +200,7 @@ final class Life {
       case HAND_OVER -> watcher.handOver();
       case CLOSE_DAY -> watcher.closeDay();
       case UNDO -> watcher.undo();
+      case CALL -> caller.call(random);
     };
   }
 }

@@ -110,6 +110,8 @@ final class WeakeningTest {
               "isConfirmed",
               Answer.YES),
           new Weakening(
+              "an open call holds nothing", "clinic.standing.CallLog", "holding", Answer.NONE),
+          new Weakening(
               "no contraindication matters",
               "dosing.guard.CourseGuards",
               "screening",

@@ -19,7 +19,8 @@ public enum Screen {
   RECORD_NUMBERS("the list of record numbers"),
   ACCESS_TAKEN("the list of access taken"),
   AUDIT_TRAIL("the audit trail"),
-  SEARCH("the search for a man");
+  SEARCH("the search for a man"),
+  CALL("the call about a long erection");
 
   private final String words;
 

@@ -67,6 +67,11 @@ public final class CourseViews {
     return new OpenErectionWords(time, names).of(state);
   }
 
+  /** The call about a long erection, in words. */
+  public CallView call(CourseState state) {
+    return new CallViews(time, names).of(state, man(state));
+  }
+
   /** A course in words, as it is at its instant. */
   public CourseView of(CourseState state) {
     CourseFile file = state.file();

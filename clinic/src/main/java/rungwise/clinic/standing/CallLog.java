@@ -90,7 +90,7 @@ public record CallLog(
   }
 
   /** The last injection on record, where nobody has said how it ended. */
-  private static List<Start.OfInjection> injections(CourseFile file) {
+  public static List<Start.OfInjection> injections(CourseFile file) {
     Stream<Start.OfInjection> reported =
         file.reports().stream()
             .filter(one -> !one.fact().soft().hasKnownEnd())

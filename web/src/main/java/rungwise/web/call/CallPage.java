@@ -26,7 +26,7 @@ public record CallPage(
     Choice day,
     Field at,
     Choice firm,
-    CallView view,
+    Instruction view,
     Optional<Counted> counted,
     Ticking ticking,
     Faults faults) {
@@ -47,10 +47,10 @@ public record CallPage(
         faults);
   }
 
-  private static CallView view(
+  private static Instruction view(
       CallForm form, Optional<Instant> start, Faults faults, Ticking ticking) {
     if (!form.saysStart() || !faults.isEmpty()) {
-      return CallView.NOTHING_SAID;
+      return Instruction.NOTHING_SAID;
     }
     Start said =
         start
@@ -60,7 +60,7 @@ public record CallPage(
         ticking.isWrong()
             ? new Elapsed.Unknown(Optional.empty())
             : new Timeline(List.of(said)).elapsed(ticking.now());
-    return CallView.of(CallStage.of(elapsed), form.isSoft());
+    return Instruction.of(CallStage.of(elapsed), form.isSoft());
   }
 
   private static Choice day(CallForm form) {

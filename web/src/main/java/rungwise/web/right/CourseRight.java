@@ -33,6 +33,10 @@ final class CourseRight implements HandlerInterceptor {
 
   private static final Logger LOG = LoggerFactory.getLogger(CourseRight.class);
   private static final String TEMPLATE = "right/take-access";
+
+  /** Where he is on the line: one tap, and what 4 hours need stands there already. */
+  private static final String OF_A_CALL = "right/take-access-call";
+
   private static final String COURSE_ID = "id";
 
   private final CourseAccess access;
@@ -71,6 +75,12 @@ final class CourseRight implements HandlerInterceptor {
         && of.screen() != Screen.VIEWS;
   }
 
+  private static boolean isOfACall(HttpServletRequest request) {
+    return Routes.of(request).map(Route::shown).orElse(new Shown.Nobody())
+            instanceof Shown.CourseOfPath of
+        && of.screen() == Screen.CALL;
+  }
+
   private static Optional<CourseId> courseOf(HttpServletRequest request) {
     Object variables = request.getAttribute(HandlerMapping.URI_TEMPLATE_VARIABLES_ATTRIBUTE);
     if (variables instanceof Map<?, ?> found && found.get(COURSE_ID) instanceof String id) {
@@ -94,7 +104,8 @@ final class CourseRight implements HandlerInterceptor {
             ? TakeAccessPage.of(
                 accessPath(request), List.of(new HeldField("next", page)), form, faults)
             : TakeAccessPage.of(page, HeldField.of(request, TakeAccessForm.FIELDS), form, faults);
-    templates.write(TEMPLATE, Map.of("page", shown), request, response);
+    templates.write(
+        isOfACall(request) ? OF_A_CALL : TEMPLATE, Map.of("page", shown), request, response);
     return false;
   }
 

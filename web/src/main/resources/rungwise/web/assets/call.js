@@ -73,6 +73,9 @@
   // What is said.
   const form = document.getElementById("call-form");
   const field = form?.elements.namedItem("time");
+
+  // With a man's record open, what is said is written down by the server, and only shown here.
+  const isWritten = form?.dataset.written === "yes";
   const list = document.getElementById("said-starts");
   const notRead = document.getElementById("not-read");
   // Each start that was said, or "not known", which counts as 4 hours until it is struck.
@@ -122,7 +125,7 @@
     const kept = counting()
       .map((at) => at ?? "unknown")
       .join(",");
-    if (form) {
+    if (form && !isWritten) {
       history.replaceState(null, "", location.pathname + (kept ? "#since=" + kept : ""));
     }
   }
@@ -149,7 +152,7 @@
 
   function view() {
     const firm = stage(start());
-    const isSoft = form ? form.elements.namedItem("firm").value === "soft" : false;
+    const isSoft = form?.elements.namedItem("firm")?.value === "soft";
     if (!isSoft || firm === "nothing-said") {
       softAs = null;
       return firm;
@@ -196,6 +199,14 @@
     scale.querySelector(".now").setAttribute("x", first + hours * hour + "%");
   }
 
+  // Home measures are gone from the moment at which nobody can say that it is less than 4 hours.
+  function steps(isEmergency) {
+    document.querySelectorAll("[data-step]").forEach((one) => {
+      const hiddenIn = isEmergency ? "BEFORE_FOUR_HOURS" : "FROM_FOUR_HOURS";
+      one.hidden = one.dataset.step === hiddenIn;
+    });
+  }
+
   function show() {
     tick();
     const since = start();
@@ -206,6 +217,7 @@
     call.querySelectorAll("article[data-view]").forEach((one) => {
       one.hidden = one.dataset.view !== wanted;
     });
+    steps(!["early", "long"].includes(wanted));
     if (wanted !== shown && wanted === "emergency") {
       call.querySelector('article[data-view="emergency"] h2').focus();
     }
@@ -242,14 +254,14 @@
   }
 
   function take() {
-    keep();
-    starts();
+    if (!isWritten) {
+      keep();
+      starts();
+    }
     show();
   }
 
   if (form) {
-    document.getElementById("show").hidden = true;
-    document.getElementById("not-counting").hidden = true;
     field.addEventListener("input", () => {
       typed = read();
       notRead.hidden = true;
@@ -268,6 +280,11 @@
         show();
       }
     });
+  }
+
+  if (form && !isWritten) {
+    document.getElementById("show").hidden = true;
+    document.getElementById("not-counting").hidden = true;
     form.addEventListener("submit", (event) => {
       event.preventDefault();
       if (event.submitter?.id === "not-known") {
@@ -284,7 +301,7 @@
   } else if (call.dataset.view === "emergency") {
     said.push({ at: NOT_KNOWN, struck: false });
   }
-  if (form) {
+  if (form && !isWritten) {
     starts();
   }
   show();

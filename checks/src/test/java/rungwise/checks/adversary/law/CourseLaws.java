@@ -26,6 +26,7 @@ public final class CourseLaws {
         Law.UNFINISHED,
         !ledger.openWorries().isEmpty(),
         "what may mean 4 hours is asked back and not answered");
+    stops(Law.OPEN_CALL, ledger.watch.call.stops(ledger.reviews), "a call is open or was long");
     stops(Law.UNDER_OBSERVATION, !ledger.watched.isEmpty(), "under observation");
     screening();
     past();

@@ -26,4 +26,7 @@ public final class Watch {
 
   /** When each item of readiness was on record first. */
   public final Map<String, Long> readySince = new HashMap<>();
+
+  /** The last call about a long erection. */
+  public final Call call = new Call();
 }

@@ -3,7 +3,7 @@ package rungwise.web.call;
 import rungwise.clinic.call.CallStage;
 
 /** Which instruction of a call stands first. The script names each by its token. */
-public enum CallView {
+public enum Instruction {
   /** Nothing was said yet: what 4 hours need is there already. */
   NOTHING_SAID("nothing-said"),
   EARLY("early"),
@@ -18,7 +18,7 @@ public enum CallView {
 
   private final String token;
 
-  CallView(String token) {
+  Instruction(String token) {
     this.token = token;
   }
 
@@ -26,7 +26,7 @@ public enum CallView {
     return token;
   }
 
-  static CallView of(CallStage stage, boolean isSoft) {
+  static Instruction of(CallStage stage, boolean isSoft) {
     return switch (stage) {
       case EARLY -> isSoft ? SOFT : EARLY;
       case LONG -> isSoft ? SOFT : LONG;

@@ -42,6 +42,7 @@ import rungwise.web.access.AccessRules;
 import rungwise.web.access.ClinicSign;
 import rungwise.web.access.PublicAddress;
 import rungwise.web.audit.AuditPages;
+import rungwise.web.call.CallPages;
 import rungwise.web.clock.ClockPages;
 import rungwise.web.dose.DosePages;
 import rungwise.web.factor.FactorPages;
@@ -78,6 +79,7 @@ import rungwise.web.today.TodayPages;
 @Import({
   AccessRules.class,
   AuditPages.class,
+  CallPages.class,
   ClockPages.class,
   DosePages.class,
   FactorPages.class,

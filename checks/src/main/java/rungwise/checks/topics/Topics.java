@@ -21,6 +21,7 @@ public final class Topics {
     ScreeningTopics.addTo(table);
     TechniqueTopics.addTo(table);
     VialTopics.addTo(table);
+    UrgentTopics.addTo(table);
     return table;
   }
 

@@ -2,6 +2,7 @@ package rungwise.checks.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.deque.html.axecore.args.AxeRunOptions;
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.deque.html.axecore.results.Rule;
 import com.microsoft.playwright.BrowserContext;
@@ -71,6 +72,13 @@ public final class Browser implements AutoCloseable {
   /** Opens it. It fails with what to install if there is no Chromium. */
   public static Browser open() {
     return new Browser(Chromium.OF_THIS_PROCESS.newContext());
+  }
+
+  /** The same in a browser that runs no script. */
+  public static Browser withoutScript() {
+    return new Browser(
+        Chromium.OF_THIS_PROCESS.newContext(
+            new com.microsoft.playwright.Browser.NewContextOptions().setJavaScriptEnabled(false)));
   }
 
   /** Started with the first test of a process that needs it, and gone with the process. */
@@ -212,9 +220,14 @@ public final class Browser implements AutoCloseable {
             .setPath(SCREENSHOTS.resolve(name + ".png")));
   }
 
-  /** Without a second page for the sum over frames: no page of this program has a frame. */
+  /**
+   * Without a second page for the sum over frames, as no page of this program has a frame, and
+   * without the nodes of what is in order, which nobody reads.
+   */
   private AxeBuilder axe() {
-    return new AxeBuilder(page).setLegacyMode(true);
+    var violationsOnly = new AxeRunOptions();
+    violationsOnly.setResultTypes(List.of("violations"));
+    return new AxeBuilder(page).setLegacyMode(true).options(violationsOnly);
   }
 
   private void listen(String where) {

@@ -32,6 +32,7 @@ final class ProvenanceTest {
     IN_ROWS.put(Citation.EU_CORE_SAFETY_2012, "EU core safety profile");
     IN_ROWS.put(Citation.EAU_SEXUAL_HEALTH, "EAU Sexual and Reproductive Health");
     IN_ROWS.put(Citation.EAU_PRIAPISM_2015, "EAU pocket guideline on priapism");
+    IN_ROWS.put(Citation.EMEDICINE_PRIAPISM, "115710");
     IN_ROWS.put(Citation.CARDIAC_RISK_2016, "Nat Rev Dis Primers");
     IN_ROWS.put(Citation.RHODEN_2002, "Rhoden 2002");
     IN_ROWS.put(Citation.ALBAUGH_2006, "Albaugh 2006$");

@@ -32,6 +32,10 @@ public enum Citation {
   RHODEN_2002("rhoden-2002", "Rhoden, Int J Impot Res 2002;14:245"),
   ALBAUGH_2006("albaugh-2006", "Albaugh, Urol Nurs 2006;26:449-453"),
   EAU_PRIAPISM_2015("eau-priapism-2015", "EAU pocket guideline, priapism, 2015"),
+  AUA_PRIAPISM_2021(
+      "aua-priapism-2021", "AUA/SMSNA guideline, acute ischemic priapism, J Urol 2021;206:1114"),
+  BMJ_PRIAPISM("bmj-priapism", "BMJ Best Practice, priapism, criteria and prognosis"),
+  EMEDICINE_PRIAPISM("emedicine-priapism", "eMedicine, priapism, article 115710"),
   MULHALL_2007("mulhall-2007", "Mulhall, J Sex Med 2007;4:1626, PMID 17888069"),
   ISO_8537_2007(
       "iso-8537-2007", "ISO 8537:2007, sterile single-use syringes for insulin, Table 1 and 9.2"),

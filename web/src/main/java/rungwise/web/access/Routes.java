@@ -52,6 +52,7 @@ public final class Routes {
           Route.post("/first-start", ANYONE).always(),
           Route.get("/welcome", ANYONE),
           Route.post("/welcome", ANYONE).always(),
+          Route.get("/call", ANYONE),
           Route.list("/", SIGNED_IN, Screen.DAY_LIST),
           Route.get("/men", CLINICAL),
           Route.listForm("/men", CLINICAL, Screen.SEARCH).always(),

@@ -21,6 +21,7 @@ public final class Assets {
   private static final String STYLESHEET = "rungwise.css";
   private static final String PASSKEY_SCRIPT = "passkey.js";
   private static final String CLOCK_SCRIPT = "clock.js";
+  private static final String CALL_SCRIPT = "call.js";
   private static final int DIGITS_OF_VERSION = 12;
 
   /**
@@ -41,6 +42,7 @@ public final class Assets {
                 read("atkinson-hyperlegible-next-400.woff2", "font/woff2"),
                 read("atkinson-hyperlegible-next-700.woff2", "font/woff2"),
                 read("icon.svg", "image/svg+xml"),
+                read(CALL_SCRIPT, "text/javascript;charset=UTF-8"),
                 read(CLOCK_SCRIPT, "text/javascript;charset=UTF-8"),
                 read(PASSKEY_SCRIPT, "text/javascript;charset=UTF-8"))
             .collect(Collectors.toUnmodifiableMap(Asset::name, Function.identity()));
@@ -59,6 +61,11 @@ public final class Assets {
   /** Address of the script that sends what the browser's clock says. */
   public String clockScript() {
     return addressOf(CLOCK_SCRIPT);
+  }
+
+  /** Address of the script that counts how long an erection lasts. */
+  public String callScript() {
+    return addressOf(CALL_SCRIPT);
   }
 
   public Optional<Asset> asset(String name) {

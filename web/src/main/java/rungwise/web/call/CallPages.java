@@ -1,0 +1,9 @@
+package rungwise.web.call;
+
+import org.springframework.context.annotation.Configuration;
+import org.springframework.context.annotation.Import;
+
+/** The pages of a call. */
+@Configuration(proxyBeanMethods = false)
+@Import(CallController.class)
+public class CallPages {}

@@ -2,6 +2,7 @@ package rungwise.app.server;
 
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
+import rungwise.clinic.standing.Acknowledging;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
@@ -20,4 +21,5 @@ record CourseCases(
     Teaching teaching,
     Titration titration,
     Lifting lifting,
+    Acknowledging acknowledging,
     DayList dayList) {}

@@ -46,6 +46,7 @@ import rungwise.clinic.record.Carrying;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
+import rungwise.clinic.standing.Acknowledging;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
@@ -345,6 +346,7 @@ public final class OpenClinic implements AutoCloseable {
         new Teaching(ports),
         new Titration(ports),
         new Lifting(ports),
+        new Acknowledging(ports),
         new DayList(ports, touched, courseViews(time), store.dayRows()));
   }
 

@@ -30,6 +30,7 @@ import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
+import rungwise.clinic.standing.Acknowledging;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
@@ -59,6 +60,7 @@ import rungwise.web.screening.ScreeningPages;
 import rungwise.web.secrets.KnownDevices;
 import rungwise.web.secrets.SteadyTime;
 import rungwise.web.session.SessionLimits;
+import rungwise.web.soundness.SoundnessPages;
 import rungwise.web.start.StartChoices;
 import rungwise.web.start.StartPages;
 import rungwise.web.supply.SupplyPages;
@@ -93,6 +95,7 @@ import rungwise.web.urgent.UrgentPages;
   RightPages.class,
   RoomPages.class,
   ScreeningPages.class,
+  SoundnessPages.class,
   StartPages.class,
   SupplyPages.class,
   TabletPages.class,
@@ -222,6 +225,11 @@ class ServerWiring {
   @Bean
   Lifting lifting(CourseCases cases) {
     return cases.lifting();
+  }
+
+  @Bean
+  Acknowledging acknowledging(CourseCases cases) {
+    return cases.acknowledging();
   }
 
   @Bean

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.people.AccountId;
+import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.dosing.decision.KeptAdvice;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.history.Grade;
@@ -327,4 +328,52 @@ public sealed interface CourseFact {
    *     tell
    */
   record PastReviewed(Optional<PreparationId> reference) implements CourseFact {}
+
+  /**
+   * Somebody has acknowledged that an entry was changed after it was written.
+   *
+   * @param faulty the number of that entry
+   * @param read what was read of it, as {@link rungwise.clinic.soundness.Flaw#read()} says
+   */
+  record FaultAcknowledged(long faulty, String read, Side side) implements CourseFact {}
+
+  /**
+   * What is left of it where nothing is proven any more: it may stop and close, and opens nothing.
+   * A signature, a vial, what was shown or decided, and every no are gone.
+   */
+  default Optional<CourseFact> onlyWhatStops() {
+    return switch (this) {
+      case Screened screened -> {
+        var answers = new EnumMap<Condition, Answered>(Condition.class);
+        answers.putAll(screened.answers());
+        answers.values().removeIf(answered -> answered.answer() == Answer.NO);
+        yield Optional.of(new Screened(answers));
+      }
+      case ExaminationRecorded exam ->
+          Optional.<CourseFact>of(exam).filter(one -> exam.scarring() == Answer.YES);
+      case DailyTabletDecided decided ->
+          Optional.<CourseFact>of(decided).filter(one -> !decided.isAllowed());
+      case DecisionWritten decision -> Optional.empty();
+      case AnswerOverturned overturned -> Optional.empty();
+      case VialReceived vial -> Optional.empty();
+      case ReadinessRecorded readiness -> Optional.empty();
+      case DoseSigned dose -> Optional.empty();
+      case FlagsSeen seen -> Optional.empty();
+      case VolumeReopened reopened -> Optional.empty();
+      case EmergencyReviewed reviewed -> Optional.empty();
+      case CorrectionConfirmed confirmed -> Optional.empty();
+      case PastReviewed reviewed -> Optional.empty();
+      case CourseOpened opened -> Optional.of(opened);
+      case BaselineRecorded baseline -> Optional.of(baseline);
+      case ObservationStarted started -> Optional.of(started);
+      case ObservationNoted noted -> Optional.of(noted);
+      case PlanChosen chosen -> Optional.of(chosen);
+      case InjectionReported report -> Optional.of(report);
+      case HandedOver handed -> Optional.of(handed);
+      case ReportUnfinished unfinished -> Optional.of(unfinished);
+      case TabletTaken taken -> Optional.of(taken);
+      case ReportWithdrawn withdrawn -> Optional.of(withdrawn);
+      case FaultAcknowledged acknowledged -> Optional.of(acknowledged);
+    };
+  }
 }

@@ -40,15 +40,15 @@ record PasswordRule(BiPredicate<String, Set<String>> guessed, Set<String> clinic
     var faults = new ArrayList<String>();
     if (length < SHORTEST) {
       faults.add(
-          "The password has %d characters: use at least %d, such as four words in a row"
+          "The password has %d characters: use at least %d, such as four words in a row."
               .formatted(length, SHORTEST));
     }
     if (length > LONGEST) {
-      faults.add("The password has %d characters: use at most %d".formatted(length, LONGEST));
+      faults.add("The password has %d characters: use at most %d.".formatted(length, LONGEST));
     } else if (guessed.test(password, names(own))) {
       faults.add(
           "The password would be guessed: it is, or is made of, what is tried first, your name or"
-              + " the clinic's. Choose one that nobody would guess, such as four words in a row");
+              + " the clinic's. Choose one that nobody would guess, such as four words in a row.");
     }
     return faults;
   }

@@ -177,7 +177,8 @@ final class ByRuleAndModelTest {
             Fact.said("volume by rule", "0.5 mL"),
             Fact.said(
                 "chance of 120 minutes or more",
-                (long) Math.ceil(chance * 1000) + " in 1000, limit " + limit + " in 1000"));
+                (long) Math.ceil(chance * 1000) + " in 1000, limit " + limit + " in 1000"))
+        .anyMatch(fact -> fact.toString().startsWith("chance of 240 minutes or more: "));
     assertThat(rules(advice)).contains(TitrationRule.STEP_AFTER_PARTIAL);
     assertThat(advice.record()).contains("choice: by rule and model invented version 1");
     assertThat(KeptAdvice.of(advice).choice()).contains("by rule and model invented version 1");

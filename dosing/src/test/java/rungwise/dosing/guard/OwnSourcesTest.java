@@ -25,9 +25,11 @@ import rungwise.dosing.history.Question;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.source.Source;
+import rungwise.dosing.syringe.Barrels;
 
 /** Each rule shows the source of its own number, and a mixture never a text of one component. */
 final class OwnSourcesTest {
@@ -159,6 +161,29 @@ final class OwnSourcesTest {
                 GuardRule.ABOVE_CEILING))
         .isEqualTo(OWN);
     assertThat(GuardRule.ABOVE_CEILING.source().words()).contains("as the clinic entered it");
+  }
+
+  private static Source ofCeiling(LabelWorld world, String ceiling) {
+    Preparation preparation = world.ladder().preparation();
+    return OwnSources.ofCeiling(
+        world.question(new Ladder(preparation, Barrels.U100_1, List.of(ml("0.05")), ml(ceiling))));
+  }
+
+  private static LabelWorld limitedTo(String mcg) {
+    return new LabelWorld()
+        .by(LabelSheet.label().componentLimit(Component.ALPROSTADIL, mcg).protocol());
+  }
+
+  /** 60 mcg are 3 mL of 20 mcg/mL, 10 mcg are 0.5 mL, and 14 mcg 0.7 mL. */
+  @Test
+  void the_maximum_is_the_protocols_only_where_one_of_its_limits_is_passed_beyond_it() {
+    Source clinics = GuardRule.ABOVE_CEILING.source();
+
+    assertThat(ofCeiling(new LabelWorld(), "0.5")).isEqualTo(clinics);
+    assertThat(ofCeiling(limitedTo("10"), "0.5").words()).isEqualTo(OWN);
+    assertThat(ofCeiling(limitedTo("14"), "0.5")).isEqualTo(clinics);
+    assertThat(ofCeiling(onMixture(), "0.5").words()).isEqualTo(OWN);
+    assertThat(ofCeiling(onMixture(), "0.499")).isEqualTo(clinics);
   }
 
   @Test

@@ -31,6 +31,7 @@ import rungwise.dosing.known.Component;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.protocol.Protocol;
+import rungwise.dosing.protocol.ProtocolAmount;
 import rungwise.dosing.syringe.Barrels;
 
 /**
@@ -108,21 +109,14 @@ final class SameVisitTest {
   /** 2.5 to 5 mcg, whatever a protocol says: 0.13 mL holds 2.6 mcg, 0.26 mL 5.2 mcg. */
   @Test
   void after_a_partial_response_it_goes_no_further_than_the_label() {
-    Protocol wider =
-        LabelSheet.label()
-            .secondDose(
-                rule ->
-                    new Protocol.SameVisit(
-                        rule.within(),
-                        rule.afterNone(),
-                        Optional.of(LabelWorld.mcg("60")),
-                        rule.source()))
-            .protocol();
+    Protocol wider = partialUpTo("60");
     LabelWorld partial =
         after("0.125", Grade.FIRM_NOT_USABLE, minutes(20), 50).by(wider).on(Barrels.U100_1);
 
     assertThat(lets(partial, "0.25", "0.12", "0.25")).isTrue();
     assertThat(lets(partial, "0.26", "0.12", "0.26")).isFalse();
+    assertThat(lets(partial.by(partialUpTo("2.5")), "0.25", "0.12", "0.25")).isTrue();
+    assertThat(lets(partial.by(partialUpTo("2.4")), "0.25", "0.12", "0.25")).isFalse();
     assertThat(
             lets(
                 after("0.13", Grade.FIRM_NOT_USABLE, minutes(20), 50).by(wider),
@@ -130,6 +124,14 @@ final class SameVisitTest {
                 "0.12",
                 "0.25"))
         .isFalse();
+  }
+
+  private static Protocol partialUpTo(String mcg) {
+    Optional<ProtocolAmount> most = Optional.of(LabelWorld.mcg(mcg));
+    return LabelSheet.label()
+        .secondDose(
+            rule -> new Protocol.SameVisit(rule.within(), rule.afterNone(), most, rule.source()))
+        .protocol();
   }
 
   private static boolean lets(LabelWorld world, String volume, String... rungs) {

@@ -13,13 +13,16 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 import rungwise.dosing.Dosing;
 import rungwise.dosing.LabelWorld;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.VialInHand;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Screening;
 import rungwise.dosing.supply.VialEnd;
 
 /** Between two turns nothing that a guard says changes. */
@@ -48,6 +51,7 @@ final class TurnsTest {
             SimpleCauses.NONE_FOUND)
         .injectedAt(
             LAST, ml("0.25"), ml("0.25"), Grade.USABLE, minutes(40), SimpleCauses.NONE_FOUND)
+        .screened(Screening.all(Answer.NO, START.minus(Duration.ofDays(5))))
         .examined(Optional.of(START))
         .tookTablet(LAST.plus(Duration.ofHours(30)))
         .holding(
@@ -78,9 +82,14 @@ final class TurnsTest {
         .toList();
   }
 
-  @Test
-  void nothing_changes_between_two_turns_and_every_wait_ends_at_one() {
-    SignedDose signed = signed();
+  /** The same with nothing overridden, so that the examination shows when it is long overdue. */
+  static List<SignedDose> doses() {
+    return List.of(signed(), new SignedDose(ml("0.25"), Place.HOME, Set.of(), Optional.empty()));
+  }
+
+  @ParameterizedTest
+  @MethodSource("doses")
+  void nothing_changes_between_two_turns_and_every_wait_ends_at_one(SignedDose signed) {
     List<Instant> turns =
         Dosing.turns(world().at(LAST).question(), Optional.of(signed)).stream()
             .filter(turn -> turn.isAfter(LAST) && turn.isBefore(END))

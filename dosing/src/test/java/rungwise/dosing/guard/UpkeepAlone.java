@@ -65,7 +65,7 @@ final class UpkeepAlone {
   }
 
   /** The label with a lower maximum, in mcg of alprostadil. */
-  private static Protocol upTo(String mcg) {
+  static Protocol upTo(String mcg) {
     Protocol label = LabelWorld.protocol();
     return new Protocol(
         label.name(),

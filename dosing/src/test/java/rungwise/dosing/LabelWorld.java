@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import rungwise.dosing.history.Acceptance;
 import rungwise.dosing.history.Before;
 import rungwise.dosing.history.Circumstances;
+import rungwise.dosing.history.Circumstances.LastTablet;
 import rungwise.dosing.history.EmergencyReview;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
@@ -179,7 +180,8 @@ public final class LabelWorld {
 
   /** He took a tablet for erections at that instant. */
   public LabelWorld tookTablet(Instant at) {
-    return around(circumstances.withTablet(at));
+    entry++;
+    return around(circumstances.withTablet(new LastTablet(at, Long.toString(entry))));
   }
 
   public LabelWorld withoutVial() {

@@ -28,6 +28,7 @@ import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
+import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.dosing.decision.DecisionValues;
 import rungwise.dosing.decision.DecisionValues.Part;
 import rungwise.dosing.decision.DecisionValues.Spoken;
@@ -119,7 +120,8 @@ public final class SampleCourse {
         new CourseFact.DailyTabletDecided(/* isAllowed= */ true),
         new CourseFact.CorrectionConfirmed(report),
         new CourseFact.EmergencyReviewed(Optional.of(SampleEntries.NOW)),
-        new CourseFact.PastReviewed(Optional.of(PREPARATION)));
+        new CourseFact.PastReviewed(Optional.of(PREPARATION)),
+        new CourseFact.FaultAcknowledged(1, "0".repeat(64), Side.KEEPER));
   }
 
   private static void appendProtocol(SqliteStore store) {

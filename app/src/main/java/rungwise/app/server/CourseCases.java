@@ -3,6 +3,7 @@ package rungwise.app.server;
 import rungwise.clinic.call.Calls;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
+import rungwise.clinic.standing.Acknowledging;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
@@ -22,4 +23,5 @@ record CourseCases(
     Titration titration,
     Lifting lifting,
     Calls calls,
+    Acknowledging acknowledging,
     DayList dayList) {}

@@ -47,6 +47,7 @@ import rungwise.clinic.record.Carrying;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
+import rungwise.clinic.standing.Acknowledging;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
@@ -347,6 +348,7 @@ public final class OpenClinic implements AutoCloseable {
         new Titration(ports),
         new Lifting(ports),
         new Calls(ports, store.accounts()::all),
+        new Acknowledging(ports),
         new DayList(ports, touched, courseViews(time), store.dayRows()));
   }
 

@@ -31,6 +31,7 @@ import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
+import rungwise.clinic.standing.Acknowledging;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
@@ -60,6 +61,7 @@ import rungwise.web.screening.ScreeningPages;
 import rungwise.web.secrets.KnownDevices;
 import rungwise.web.secrets.SteadyTime;
 import rungwise.web.session.SessionLimits;
+import rungwise.web.soundness.SoundnessPages;
 import rungwise.web.start.StartChoices;
 import rungwise.web.start.StartPages;
 import rungwise.web.supply.SupplyPages;
@@ -67,6 +69,7 @@ import rungwise.web.tablet.TabletPages;
 import rungwise.web.teaching.TeachingPages;
 import rungwise.web.titration.TitrationPages;
 import rungwise.web.today.TodayPages;
+import rungwise.web.urgent.UrgentPages;
 
 /** Everything a server consists of, named one by one: nothing is found by scanning. */
 @Configuration(proxyBeanMethods = false)
@@ -93,12 +96,14 @@ import rungwise.web.today.TodayPages;
   RightPages.class,
   RoomPages.class,
   ScreeningPages.class,
+  SoundnessPages.class,
   StartPages.class,
   SupplyPages.class,
   TabletPages.class,
   TeachingPages.class,
   TitrationPages.class,
-  TodayPages.class
+  TodayPages.class,
+  UrgentPages.class
 })
 class ServerWiring {
 
@@ -226,6 +231,11 @@ class ServerWiring {
   @Bean
   Calls calls(CourseCases cases) {
     return cases.calls();
+  }
+
+  @Bean
+  Acknowledging acknowledging(CourseCases cases) {
+    return cases.acknowledging();
   }
 
   @Bean

@@ -27,6 +27,7 @@ import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.clinic.people.AccountId;
+import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.dosing.decision.DecisionValues;
 import rungwise.dosing.decision.DecisionValues.Part;
 import rungwise.dosing.decision.DecisionValues.Spoken;
@@ -101,6 +102,9 @@ public final class SampleFacts {
     facts.add(new CorrectionConfirmed(earlier));
     facts.add(new PastReviewed(Optional.empty()));
     facts.add(new PastReviewed(Optional.of(PREPARATION)));
+    for (Side side : Side.values()) {
+      facts.add(new CourseFact.FaultAcknowledged(12, "a".repeat(64), side));
+    }
     return facts;
   }
 

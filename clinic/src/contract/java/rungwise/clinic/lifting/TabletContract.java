@@ -93,6 +93,26 @@ public abstract class TabletContract {
   }
 
   @Test
+  void what_was_overridden_is_that_tablet_and_not_the_next_one() {
+    took(Staff.EDUCATOR, Tablet.TADALAFIL, "", "09:30");
+    overrideTheWait();
+
+    took(Staff.EDUCATOR, Tablet.OTHER, "", "09:30");
+    assertThat(isHeld()).as("another one of the same minute").isTrue();
+    overrideTheWait();
+
+    took(Staff.EDUCATOR, Tablet.SILDENAFIL, "", "09:00");
+    assertThat(isHeld()).as("one that he took before").isTrue();
+    overrideTheWait();
+  }
+
+  private void overrideTheWait() {
+    assertThat(isHeld()).isTrue();
+    world.sign(course, world.overriding(course, "seen here", GuardRule.PDE5_HOURS)).orThrow();
+    assertThat(isHeld()).isFalse();
+  }
+
+  @Test
   void without_a_time_it_was_taken_now_and_one_to_come_or_without_a_name_is_asked_back() {
     took(Staff.EDUCATOR, Tablet.OTHER, "", "");
     assertThat(taken()).extracting(TabletTaken::at).containsExactly(world.now());

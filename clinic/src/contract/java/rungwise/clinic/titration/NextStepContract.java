@@ -14,6 +14,8 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.standing.ReportFlag;
+import rungwise.clinic.standing.ReportFlag.Kind;
 import rungwise.dosing.decision.Decision;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
@@ -65,6 +67,10 @@ public abstract class NextStepContract {
 
   private InjectionReported lastReport() {
     return world.file(course).reports().getLast().fact();
+  }
+
+  private List<Kind> flags() {
+    return world.state(course).flagsToSee().stream().map(ReportFlag::kind).toList();
   }
 
   private void reportTwoDaysLater(ReportForm form) {
@@ -160,6 +166,7 @@ public abstract class NextStepContract {
     reportTwoDaysLater(evening("2026-03-06").mark("25"));
 
     assertThat(lastReport().ordered()).contains(Volume.ofMicrolitres(250));
+    assertThat(flags()).doesNotContain(Kind.MORE_THAN_SIGNED);
     assertThat(world.state(course).advice().decision())
         .isEqualTo(new Decision.Repeat(Volume.ofMicrolitres(250)));
     correct(evening("2026-03-06").mark("25").exactly("45"));
@@ -173,6 +180,7 @@ public abstract class NextStepContract {
     reportTwoDaysLater(evening("2026-03-04").mark("25"));
 
     assertThat(lastReport().ordered()).contains(Volume.ofMicrolitres(120));
+    assertThat(flags()).contains(Kind.MORE_THAN_SIGNED);
     assertThat(world.state(course).advice().decision())
         .isEqualTo(new Decision.StepDown(Volume.ofMicrolitres(120)));
   }

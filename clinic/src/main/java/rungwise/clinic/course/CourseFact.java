@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.people.AccountId;
+import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.dosing.decision.KeptAdvice;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.history.Grade;
@@ -292,7 +293,13 @@ public sealed interface CourseFact {
   record CallWritten(Word word) implements CourseFact {
 
     /** What was written; all but the first name the entry that opened the call. */
-    public sealed interface Word {}
+    public sealed interface Word {
+
+      /** Whether it goes on holding where nothing is proven: no start is struck, no call ends. */
+      default boolean holds() {
+        return !(this instanceof Struck || this instanceof Soft || this instanceof HandedTo);
+      }
+    }
 
     /** The call begins. */
     public record Opened() implements Word {}
@@ -380,4 +387,12 @@ public sealed interface CourseFact {
    *     tell
    */
   record PastReviewed(Optional<PreparationId> reference) implements CourseFact {}
+
+  /**
+   * Somebody has acknowledged that an entry was changed after it was written.
+   *
+   * @param faulty the number of that entry
+   * @param read what was read of it, as {@link rungwise.clinic.soundness.Flaw#read()} says
+   */
+  record FaultAcknowledged(long faulty, String read, Side side) implements CourseFact {}
 }

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -29,6 +28,7 @@ import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFact.VialReceived;
+import rungwise.clinic.soundness.Acknowledgement;
 import rungwise.clinic.soundness.Flaw;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.protocol.Protocol;
@@ -44,6 +44,7 @@ public final class CourseFile {
   private final List<CourseEntry> entries;
   private final Map<EntryId, CourseEntry> byId;
   private final List<Flaw> flaws;
+  private final long acknowledged;
   private final List<CourseEntry> inForce;
 
   /** What is in force, by its kind: a course is read once and asked about often. */
@@ -62,26 +63,21 @@ public final class CourseFile {
    */
   public CourseFile(CourseId id, List<CourseEntry> entries, List<Flaw> flaws) {
     this.id = id;
-    this.flaws = List.copyOf(flaws);
+    List<Acknowledgement> known = CourseEntry.acknowledgements(entries);
+    this.flaws = flaws.stream().filter(one -> !Acknowledgement.isComplete(known, one)).toList();
+    this.acknowledged = Acknowledgement.lastOf(known);
     this.entries = List.copyOf(entries);
     if (entries.isEmpty() || !(entries.getFirst().fact() instanceof CourseOpened)) {
       throw new IllegalArgumentException("bug: course " + id + " was never opened");
     }
     byId = new HashMap<>();
-    var corrected = new HashSet<EntryId>();
-    for (CourseEntry entry : entries) {
-      byId.putIfAbsent(entry.id(), entry);
-      entry.corrects().ifPresent(corrected::add);
-    }
-    inForce = new ArrayList<>();
+    entries.forEach(entry -> byId.putIfAbsent(entry.id(), entry));
+    inForce = CourseEntry.counting(entries, acknowledged);
     facts = new HashMap<>();
-    for (CourseEntry entry : entries) {
-      if (!corrected.contains(entry.id())) {
-        inForce.add(entry);
-        facts
-            .computeIfAbsent(entry.fact().getClass(), kind -> new ArrayList<>())
-            .add(new Written<>(entry, entry.fact()));
-      }
+    for (CourseEntry entry : inForce) {
+      facts
+          .computeIfAbsent(entry.fact().getClass(), kind -> new ArrayList<>())
+          .add(new Written<>(entry, entry.fact()));
     }
     answers = new Answers(inForce);
   }
@@ -105,7 +101,14 @@ public final class CourseFile {
     return flaws;
   }
 
-  /** Whether everything in it is as it was written. */
+  /**
+   * The entry by which two people acknowledged the last fault; what is before it proves nothing.
+   */
+  public Optional<CourseEntry> acknowledged() {
+    return entries.stream().filter(entry -> entry.number() == acknowledged).findFirst();
+  }
+
+  /** Whether everything in it is as it was written, or was acknowledged. */
   public boolean isSound() {
     return flaws.isEmpty();
   }

@@ -55,6 +55,7 @@ public final class EntryWords {
       case CourseFact.CorrectionConfirmed confirmed ->
           "Prescriber confirms that the report before the correction was wrong";
       case CourseFact.PastReviewed reviewed -> words(reviewed);
+      case CourseFact.FaultAcknowledged acknowledged -> words(acknowledged);
     };
   }
 
@@ -63,6 +64,17 @@ public final class EntryWords {
         + overturned.condition().words()
         + ". Shown by: "
         + overturned.shownBy().words();
+  }
+
+  private static String words(CourseFact.FaultAcknowledged acknowledged) {
+    return "Acknowledged as "
+        + switch (acknowledged.side()) {
+          case PRESCRIBER -> "prescriber";
+          case KEEPER -> "who answers for the record";
+        }
+        + ": entry "
+        + acknowledged.faulty()
+        + " was changed after it was written. What was written before this proves nothing";
   }
 
   /** "1 try", "2 tries". */

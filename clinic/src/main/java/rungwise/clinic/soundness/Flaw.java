@@ -6,8 +6,14 @@ package rungwise.clinic.soundness;
  *
  * @param entry the number of the entry that it is about, or of the first one after which something
  *     is missing
+ * @param read what a seal of the entry would be if it had been written as it was read, where that
+ *     can be said; else empty. It tells two changes of one entry apart.
  */
-public record Flaw(What what, long entry) {
+public record Flaw(What what, long entry, String read) {
+
+  public Flaw(What what, long entry) {
+    this(what, entry, "");
+  }
 
   /** What is wrong. */
   public enum What {

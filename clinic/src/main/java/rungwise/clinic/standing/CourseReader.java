@@ -11,6 +11,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.clinic.clock.ClockBelief;
+import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
 import rungwise.clinic.course.CourseFact.ReportUnfinished;
@@ -24,11 +25,14 @@ import rungwise.clinic.past.PastReading;
 import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.clinic.soundness.Flaw;
 import rungwise.dosing.choice.Choice;
+import rungwise.dosing.history.Before;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Circumstances.Unfinished;
+import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.Readiness;
+import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Preparation;
@@ -40,6 +44,7 @@ import rungwise.dosing.screening.Answer;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Reading;
+import rungwise.quantities.TimeSpan;
 
 /** Makes the engine's question of a course's record. Reading it twice gives the same question. */
 public final class CourseReader {
@@ -246,7 +251,19 @@ public final class CourseReader {
   private History history(CourseFile file, Protocol protocol, Instant now) {
     var known = new Remembered<PreparationId, Preparation>(this::preparation);
     History own = new CourseHistory(file, stocks(file, protocol, known)::of, known).read();
-    return PastReading.added(own, file, ports.past(), known, now);
+    History all = PastReading.added(own, file, ports.past(), known, now);
+    return file.acknowledged()
+        .map(entry -> all.withPast(List.of(), List.of(), all.before().and(unknown(entry))))
+        .orElse(all);
+  }
+
+  /** What a changed entry may have said: an injection of nobody knows what, as long as any. */
+  private static Before.NobodyKnows unknown(CourseEntry acknowledged) {
+    return new Before.NobodyKnows(
+        acknowledged.number(),
+        acknowledged.recordedAt(),
+        Grade.FULLY_FIRM,
+        new SoftAfter.AtLeast(TimeSpan.ofMinutes(0)));
   }
 
   private Stocks stocks(

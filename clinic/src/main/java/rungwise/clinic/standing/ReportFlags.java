@@ -99,11 +99,11 @@ final class ReportFlags {
               Fact.said("label", one.preparation().composition()),
               Fact.said("signed", signedOf(signed).composition())),
           one.entry());
-    } else if (one.drawn().compareTo(most(signed)) > 0) {
+    } else if (one.drawn().isMoreThan(most(signed, one))) {
       add(
           report,
           Kind.MORE_THAN_SIGNED,
-          List.of(Fact.said("drawn", one.drawn()), Fact.said("signed", most(signed))),
+          List.of(Fact.said("drawn", one.drawn()), Fact.said("signed", most(signed, one))),
           one.entry());
     }
     if (signed.place() == Place.CLINIC && one.isAtHome()) {
@@ -115,9 +115,12 @@ final class ReportFlags {
     }
   }
 
-  /** The signed next step is signed too. */
-  private static Volume most(DoseSigned signed) {
-    return signed.nextStep().orElse(signed.volume());
+  /** The signed next step is signed too, once it was due. */
+  private static Volume most(DoseSigned signed, Injection one) {
+    return signed
+        .nextStep()
+        .filter(next -> one.ordered().equals(Optional.of(next)))
+        .orElse(signed.volume());
   }
 
   private Preparation signedOf(DoseSigned signed) {

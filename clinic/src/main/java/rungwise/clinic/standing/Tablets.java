@@ -7,6 +7,7 @@ import rungwise.clinic.course.CourseFact.DailyTabletDecided;
 import rungwise.clinic.course.CourseFact.TabletTaken;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
+import rungwise.dosing.history.Circumstances.LastTablet;
 
 /** The tablets for erections of one man, as far as anybody was told. */
 public record Tablets(CourseFile file) {
@@ -27,8 +28,16 @@ public record Tablets(CourseFile file) {
         .toList();
   }
 
-  /** When he took the last one of them. */
-  public Optional<Instant> last() {
-    return holding().stream().map(taken -> taken.fact().at()).max(Instant::compareTo);
+  /** The last one of them, with how many there are and which was written down last. */
+  public Optional<LastTablet> last() {
+    List<Written<TabletTaken>> holding = holding();
+    return holding.stream()
+        .map(taken -> taken.fact().at())
+        .max(Instant::compareTo)
+        .map(at -> new LastTablet(at, holding.size() + " to " + newest(holding)));
+  }
+
+  private static long newest(List<Written<TabletTaken>> holding) {
+    return holding.stream().mapToLong(taken -> taken.entry().number()).max().orElseThrow();
   }
 }

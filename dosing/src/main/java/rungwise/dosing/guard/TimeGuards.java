@@ -148,15 +148,16 @@ public final class TimeGuards {
     question
         .circumstances()
         .lastTablet()
-        .filter(taken -> wait.after(taken).isAfter(question.now()))
+        .filter(tablet -> wait.after(tablet.at()).isAfter(question.now()))
         .map(
-            taken ->
+            tablet ->
                 new Verdict(
                     GuardRule.PDE5_HOURS,
                     List.of(
-                        new Fact.Happened("last tablet", taken),
+                        new Fact.Which("tablets", tablet.of()),
+                        new Fact.Happened("last tablet", tablet.at()),
                         Fact.said("the clinic's own hours between the two", hours.value())),
-                    new Clears.At(wait.after(taken))))
+                    new Clears.At(wait.after(tablet.at()))))
         .ifPresent(verdicts::add);
   }
 }

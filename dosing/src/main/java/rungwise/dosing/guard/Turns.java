@@ -58,6 +58,6 @@ public final class Turns {
 
   private static Stream<Instant> tablet(Question question) {
     TimeSpan wait = TimeSpan.ofHours(question.protocol().limits().pde5Hours().value());
-    return question.circumstances().lastTablet().stream().map(wait::after);
+    return question.circumstances().lastTablet().stream().map(one -> wait.after(one.at()));
   }
 }

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.Preparation;
 import rungwise.quantities.Volume;
@@ -31,6 +32,12 @@ public record Before(
     undated = List.copyOf(undated);
     unmapped = List.copyOf(unmapped);
     nobodyKnows = List.copyOf(nobodyKnows);
+  }
+
+  /** The same, and one more of nobody knows what. */
+  public Before and(NobodyKnows one) {
+    return new Before(
+        undated, unmapped, Stream.concat(nobodyKnows.stream(), Stream.of(one)).toList(), isOpen);
   }
 
   /** What may have been an emergency, and that no prescriber has reviewed as one. */

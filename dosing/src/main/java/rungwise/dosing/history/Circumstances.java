@@ -15,8 +15,8 @@ import rungwise.dosing.protocol.Protocol;
  *     scarring, whatever later ones were without
  * @param recalled whether the clinic has taken the preparation out of use
  * @param newer later versions of the protocol, in so far as their limits hold by now
- * @param lastTablet when he last took a PDE5 inhibitor, as far as anybody was told; one that a
- *     prescriber lets him take daily is left out
+ * @param lastTablet his last PDE5 inhibitor, as far as anybody was told; one that a prescriber lets
+ *     him take daily is left out
  * @param unfinished what may mean 4 hours and is neither complete nor reviewed
  * @param expired what of the readiness for home was on record and has run out
  * @param flaws what of his record is not as it was written, in words; empty if nothing
@@ -28,7 +28,7 @@ public record Circumstances(
     Optional<Long> found,
     boolean recalled,
     List<Protocol> newer,
-    Optional<Instant> lastTablet,
+    Optional<LastTablet> lastTablet,
     List<Unfinished> unfinished,
     Set<Readiness> expired,
     List<String> flaws,
@@ -41,6 +41,15 @@ public record Circumstances(
    * @param injectedAt when he injected, if that was said too
    */
   public record Unfinished(Instant told, Optional<Instant> injectedAt) {}
+
+  /**
+   * A PDE5 inhibitor.
+   *
+   * @param at when he took the last one
+   * @param of which of them there are on record, which no reader sees: another one is another
+   *     reason to wait, also if it was taken at the same minute or before
+   */
+  public record LastTablet(Instant at, String of) {}
 
   public static final Circumstances NONE =
       new Circumstances(
@@ -119,14 +128,14 @@ public record Circumstances(
   }
 
   /** The same after a tablet for erections. */
-  public Circumstances withTablet(Instant at) {
+  public Circumstances withTablet(LastTablet tablet) {
     return new Circumstances(
         began,
         examined,
         found,
         recalled,
         newer,
-        Optional.of(at),
+        Optional.of(tablet),
         unfinished,
         expired,
         flaws,

@@ -27,7 +27,8 @@ enum FactKind {
   VOLUME_REOPENED,
   EMERGENCY_REVIEWED,
   CORRECTION_CONFIRMED,
-  PAST_REVIEWED;
+  PAST_REVIEWED,
+  FAULT_ACKNOWLEDGED;
 
   static FactKind of(CourseFact fact) {
     return switch (fact) {
@@ -55,6 +56,7 @@ enum FactKind {
       case CourseFact.EmergencyReviewed reviewed -> EMERGENCY_REVIEWED;
       case CourseFact.CorrectionConfirmed confirmed -> CORRECTION_CONFIRMED;
       case CourseFact.PastReviewed reviewed -> PAST_REVIEWED;
+      case CourseFact.FaultAcknowledged acknowledged -> FAULT_ACKNOWLEDGED;
     };
   }
 

@@ -13,6 +13,7 @@ import static rungwise.store.schema.Tables.DOSE_SIGNED_DECISION;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
+import static rungwise.store.schema.Tables.FAULT_ACKNOWLEDGED;
 import static rungwise.store.schema.Tables.HANDED_OVER;
 import static rungwise.store.schema.Tables.INJECTION_NOT_ORDERED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
@@ -117,6 +118,7 @@ record FactReading(
       case EMERGENCY_REVIEWED -> LiftingRows.reviewed(row.into(EMERGENCY_REVIEWED_END));
       case CORRECTION_CONFIRMED -> LiftingRows.confirmed(own(row, CORRECTION_CONFIRMED));
       case PAST_REVIEWED -> LiftingRows.past(own(row, PAST_REVIEWED));
+      case FAULT_ACKNOWLEDGED -> LiftingRows.acknowledged(own(row, FAULT_ACKNOWLEDGED));
     };
   }
 

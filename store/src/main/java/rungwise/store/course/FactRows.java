@@ -45,6 +45,7 @@ final class FactRows {
       case CourseFact.EmergencyReviewed reviewed -> LiftingRows.rows(reviewed);
       case CourseFact.CorrectionConfirmed confirmed -> List.of(LiftingRows.row(confirmed));
       case CourseFact.PastReviewed reviewed -> List.of(LiftingRows.row(reviewed));
+      case CourseFact.FaultAcknowledged acknowledged -> List.of(LiftingRows.row(acknowledged));
     };
   }
 

@@ -5,10 +5,12 @@ import java.util.Optional;
 import org.jooq.TableRecord;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.EntryId;
+import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.Volume;
 import rungwise.store.schema.tables.records.CorrectionConfirmedRecord;
 import rungwise.store.schema.tables.records.EmergencyReviewedEndRecord;
+import rungwise.store.schema.tables.records.FaultAcknowledgedRecord;
 import rungwise.store.schema.tables.records.PastReviewedRecord;
 import rungwise.store.schema.tables.records.VolumeReopenedRecord;
 
@@ -53,6 +55,19 @@ final class LiftingRows {
 
   static CourseFact confirmed(CorrectionConfirmedRecord row) {
     return new CourseFact.CorrectionConfirmed(new EntryId(row.getCorrection()));
+  }
+
+  static FaultAcknowledgedRecord row(CourseFact.FaultAcknowledged acknowledged) {
+    var row = new FaultAcknowledgedRecord();
+    row.setFaultySeq(acknowledged.faulty());
+    row.setWasRead(acknowledged.read());
+    row.setSide(Tokens.of(acknowledged.side()));
+    return row;
+  }
+
+  static CourseFact acknowledged(FaultAcknowledgedRecord row) {
+    return new CourseFact.FaultAcknowledged(
+        row.getFaultySeq(), row.getWasRead(), Tokens.read(Side.class, row.getSide()));
   }
 
   static PastReviewedRecord row(CourseFact.PastReviewed reviewed) {

@@ -136,8 +136,9 @@ final class SealedCourse {
   private void read(Record row, EntryRecord entry, FactReading facts, CourseLines lines) {
     try {
       entries.add(SqlCourses.entry(row, facts.fact(row)));
-      if (!journal.isAsSealed(entry, rowsOf(row, entry, lines))) {
-        flaws.add(new Flaw(Flaw.What.CHANGED, entry.getSeq()));
+      String read = journal.sealOf(entry, rowsOf(row, entry, lines));
+      if (!read.equals(entry.getSeal())) {
+        flaws.add(new Flaw(Flaw.What.CHANGED, entry.getSeq(), read));
       }
     } catch (RuntimeException unreadable) {
       flaws.add(new Flaw(Flaw.What.UNREADABLE, entry.getSeq()));

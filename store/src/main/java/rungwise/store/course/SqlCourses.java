@@ -19,6 +19,7 @@ import static rungwise.store.schema.Tables.DOSE_SIGNED_SPOKEN;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
+import static rungwise.store.schema.Tables.FAULT_ACKNOWLEDGED;
 import static rungwise.store.schema.Tables.HANDED_OVER;
 import static rungwise.store.schema.Tables.INJECTION_NOT_ORDERED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
@@ -258,6 +259,7 @@ public final class SqlCourses implements Courses {
     tables.put(EMERGENCY_REVIEWED_END, FactKind.EMERGENCY_REVIEWED);
     tables.put(CORRECTION_CONFIRMED, FactKind.CORRECTION_CONFIRMED);
     tables.put(PAST_REVIEWED, FactKind.PAST_REVIEWED);
+    tables.put(FAULT_ACKNOWLEDGED, FactKind.FAULT_ACKNOWLEDGED);
     return tables;
   }
 

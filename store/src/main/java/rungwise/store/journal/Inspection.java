@@ -1,11 +1,13 @@
 package rungwise.store.journal;
 
 import static rungwise.store.schema.Tables.ENTRY;
+import static rungwise.store.schema.Tables.FAULT_ACKNOWLEDGED;
 import static rungwise.store.schema.Tables.JOURNAL_HEAD;
 
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.jooq.Cursor;
 import org.jooq.DSLContext;
@@ -13,6 +15,9 @@ import org.jooq.Record;
 import org.jooq.Table;
 import org.jooq.TableRecord;
 import org.jooq.exception.DataAccessException;
+import rungwise.clinic.soundness.Acknowledgement;
+import rungwise.clinic.soundness.Acknowledgement.Side;
+import rungwise.clinic.soundness.Flaw;
 import rungwise.store.schema.tables.records.EntryRecord;
 import rungwise.store.schema.tables.records.JournalHeadRecord;
 
@@ -98,7 +103,8 @@ final class Inspection {
     StoredText.check(ENTRY, row);
     var facts = new ArrayList<TableRecord<?>>();
     cursors.forEach(cursor -> facts.addAll(cursor.rowsOf(entry.getId())));
-    if (!seals.ofEntry(entry, facts).equals(entry.getSeal())) {
+    String read = seals.ofEntry(entry, facts);
+    if (!read.equals(entry.getSeal()) && !isAcknowledged(expected, read)) {
       return broken(expected, "is not as it was sealed");
     }
     walked = expected;
@@ -106,6 +112,31 @@ final class Inspection {
     lastAt = Optional.of(entry.getRecordedAt());
     keptSeal = keptSeal.filter(kept -> !kept.equals(previousSeal));
     return Optional.empty();
+  }
+
+  /**
+   * Whether two people have acknowledged an entry as it was read. Their own entries are later ones,
+   * which this walk finds broken if they are.
+   */
+  private boolean isAcknowledged(long seq, String read) {
+    List<Acknowledgement> all =
+        reading
+            .select(ENTRY.SEQ, ENTRY.RECORDED_BY, FAULT_ACKNOWLEDGED.SIDE)
+            .from(FAULT_ACKNOWLEDGED)
+            .join(ENTRY)
+            .on(ENTRY.ID.eq(FAULT_ACKNOWLEDGED.ENTRY_ID))
+            .where(FAULT_ACKNOWLEDGED.FAULTY_SEQ.eq(seq))
+            .and(FAULT_ACKNOWLEDGED.WAS_READ.eq(read))
+            .and(ENTRY.SEQ.gt(seq))
+            .fetch(
+                row ->
+                    new Acknowledgement(
+                        row.value1(),
+                        seq,
+                        read,
+                        row.value2(),
+                        Side.valueOf(row.value3().toUpperCase(Locale.ROOT))));
+    return Acknowledgement.isComplete(all, new Flaw(Flaw.What.CHANGED, seq, read));
   }
 
   private Optional<BrokenEntry> atTheEnd() {

@@ -167,14 +167,15 @@ public final class Journal {
   }
 
   /**
-   * Whether an entry that was read, with all rows of its facts, is as it was sealed.
+   * The seal that an entry with all rows of its facts would have if it had been written as it was
+   * read: its own, if it was.
    *
    * @param facts in any order of tables; rows of one table in the order of their lines
    */
-  public boolean isAsSealed(EntryRecord entry, List<? extends TableRecord<?>> facts) {
+  public String sealOf(EntryRecord entry, List<? extends TableRecord<?>> facts) {
     var ordered = new ArrayList<TableRecord<?>>(facts);
     ordered.sort(Comparator.comparing(fact -> fact.getTable().getName()));
-    return seals.ofEntry(entry, ordered).equals(entry.getSeal());
+    return seals.ofEntry(entry, ordered);
   }
 
   /** Whether every entry of some kinds, with all rows of its facts, is as it was sealed. */

@@ -229,6 +229,11 @@ begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists correction_confirmed_is_not_removed before delete on correction_confirmed
 begin select raise(abort, 'facts are never removed'); end;
 
+create trigger if not exists fault_acknowledged_is_not_changed before update on fault_acknowledged
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists fault_acknowledged_is_not_removed before delete on fault_acknowledged
+begin select raise(abort, 'facts are never removed'); end;
+
 create trigger if not exists past_reviewed_is_not_changed before update on past_reviewed
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists past_reviewed_is_not_removed before delete on past_reviewed

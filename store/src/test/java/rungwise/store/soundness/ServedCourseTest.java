@@ -221,7 +221,8 @@ final class ServedCourseTest {
         new CourseId(texts("select course_id from entry where id = '" + entry + "'").getFirst());
 
     raw.run("update injection_reported set grade = 4 - grade where entry_id = '" + entry + "'");
-    assertThat(served(id).orElseThrow().flaws()).contains(new Flaw(Flaw.What.CHANGED, number));
+    assertThat(served(id).orElseThrow().flaws())
+        .anyMatch(flaw -> flaw.what() == Flaw.What.CHANGED && flaw.entry() == number);
 
     raw.run("update injection_reported set grade = " + grade + " where entry_id = '" + entry + "'");
     assertThat(served(id).orElseThrow().isSound()).isTrue();

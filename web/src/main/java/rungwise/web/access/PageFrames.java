@@ -31,7 +31,8 @@ final class PageFrames implements Frames {
           new Place("/sessions", "Signed in now"),
           new Place("/views", "Who looked"),
           new Place("/access-taken", "Access taken"),
-          new Place("/audit", "Audit trail"));
+          new Place("/audit", "Audit trail"),
+          new Place("/record-faults", "Faults of the record"));
 
   private final ClinicSign clinic;
   private final Assets assets;

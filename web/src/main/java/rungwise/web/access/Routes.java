@@ -33,6 +33,8 @@ public final class Routes {
       new Access.AnyOf(Set.of(Role.PRESCRIBER, Role.PROGRAMME_LEAD));
   private static final Access LEAD = new Access.AnyOf(Set.of(Role.PROGRAMME_LEAD));
   private static final Access ADMINISTRATOR = new Access.AnyOf(Set.of(Role.ADMINISTRATOR));
+  private static final Access ANSWERS =
+      new Access.AnyOf(Set.of(Role.PRESCRIBER, Role.PROGRAMME_LEAD, Role.ADMINISTRATOR));
   private static final Access WATCHER = new Access.AnyOf(Set.of(Role.ADMINISTRATOR, Role.AUDITOR));
 
   /** Every route, in the order of the guide. */
@@ -51,6 +53,7 @@ public final class Routes {
           Route.get("/welcome", ANYONE),
           Route.post("/welcome", ANYONE).always(),
           Route.get("/call", ANYONE),
+          Route.get("/call/rescue", ANYONE),
           Route.list("/", SIGNED_IN, Screen.DAY_LIST),
           Route.get("/men", CLINICAL),
           Route.listForm("/men", CLINICAL, Screen.SEARCH).always(),
@@ -151,6 +154,8 @@ public final class Routes {
           Route.list("/access-taken", WATCHER, Screen.ACCESS_TAKEN),
           Route.list("/audit", WATCHER, Screen.AUDIT_TRAIL),
           Route.list("/audit.csv", WATCHER, Screen.AUDIT_TRAIL),
+          Route.list("/record-faults", ANSWERS, Screen.RECORD_NUMBERS),
+          Route.listForm("/record-faults/{id}", ANSWERS, Screen.RECORD_NUMBERS).signing(),
           Route.get("/clock", SIGNED_IN),
           Route.post("/clock", SIGNED_IN).always(),
           Route.post("/clock/browser", SIGNED_IN).always(),

@@ -68,6 +68,7 @@ import rungwise.web.tablet.TabletPages;
 import rungwise.web.teaching.TeachingPages;
 import rungwise.web.titration.TitrationPages;
 import rungwise.web.today.TodayPages;
+import rungwise.web.urgent.UrgentPages;
 
 /** Everything a server consists of, named one by one: nothing is found by scanning. */
 @Configuration(proxyBeanMethods = false)
@@ -100,7 +101,8 @@ import rungwise.web.today.TodayPages;
   TabletPages.class,
   TeachingPages.class,
   TitrationPages.class,
-  TodayPages.class
+  TodayPages.class,
+  UrgentPages.class
 })
 class ServerWiring {
 

@@ -53,6 +53,7 @@ public final class Routes {
           Route.get("/welcome", ANYONE),
           Route.post("/welcome", ANYONE).always(),
           Route.get("/call", ANYONE),
+          Route.get("/call/rescue", ANYONE),
           Route.list("/", SIGNED_IN, Screen.DAY_LIST),
           Route.get("/men", CLINICAL),
           Route.listForm("/men", CLINICAL, Screen.SEARCH).always(),

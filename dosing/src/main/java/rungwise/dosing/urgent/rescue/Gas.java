@@ -81,20 +81,31 @@ public record Gas(Twice<GasPressure> oxygen, Twice<GasPressure> carbonDioxide, T
   }
 
   private List<Refusal> refusals() {
-    var why =
-        new ArrayList<>(
-            oxygen.refusals(Asked.OXYGEN, oxygen.value().isMoreThan(MOST_OXYGEN.value())));
-    GasPressure carbon = carbonDioxide.value();
-    why.addAll(
-        carbonDioxide.refusals(
-            Asked.CARBON_DIOXIDE,
-            carbon.isLessThan(LEAST_CARBON_DIOXIDE.value())
-                || carbon.isMoreThan(MOST_CARBON_DIOXIDE.value())));
-    why.addAll(
-        ph.refusals(
-            Asked.PH,
-            ph.value().isLessThan(LEAST_PH.value()) || ph.value().isMoreThan(MOST_PH.value())));
+    var why = new ArrayList<>(ofOxygen(oxygen));
+    why.addAll(ofCarbonDioxide(carbonDioxide));
+    why.addAll(ofPh(ph));
     return why;
+  }
+
+  /** What forbids to go by a pressure of oxygen as it was typed. */
+  public static List<Refusal> ofOxygen(Twice<GasPressure> typed) {
+    return typed.refusals(Asked.OXYGEN, typed.value().isMoreThan(MOST_OXYGEN.value()));
+  }
+
+  /** The same of carbon dioxide. */
+  public static List<Refusal> ofCarbonDioxide(Twice<GasPressure> typed) {
+    GasPressure carbon = typed.value();
+    return typed.refusals(
+        Asked.CARBON_DIOXIDE,
+        carbon.isLessThan(LEAST_CARBON_DIOXIDE.value())
+            || carbon.isMoreThan(MOST_CARBON_DIOXIDE.value()));
+  }
+
+  /** The same of the pH. */
+  public static List<Refusal> ofPh(Twice<Acidity> typed) {
+    return typed.refusals(
+        Asked.PH,
+        typed.value().isLessThan(LEAST_PH.value()) || typed.value().isMoreThan(MOST_PH.value()));
   }
 
   private List<Asked> ischaemic() {

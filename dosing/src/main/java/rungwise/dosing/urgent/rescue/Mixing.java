@@ -138,6 +138,16 @@ public sealed interface Mixing {
         : List.of(new Refusal.UndilutedStock(given, LEAST_GIVEN.value(), MOST_GIVEN.value()));
   }
 
+  /** Why a strength is not prepared from any stock; empty if it may be. */
+  static List<Refusal> unpublished(Concentration wanted) {
+    if (wanted.compareTo(MOST_GIVEN.value()) > 0) {
+      return List.of(new Refusal.WantedAboveMost(wanted, MOST_GIVEN.value()));
+    }
+    return wanted.compareTo(LEAST_GIVEN.value()) < 0
+        ? List.of(new Refusal.WantedBelowLeast(wanted, LEAST_GIVEN.value()))
+        : List.of();
+  }
+
   private static List<Refusal> refusals(Wish wish) {
     Concentration stock = wish.stock().value();
     Concentration wanted = wish.wanted();
@@ -146,20 +156,20 @@ public sealed interface Mixing {
     if (wanted.compareTo(stock) >= 0) {
       why.add(new Refusal.WantedNotBelowStock(wanted, stock));
     }
-    if (wanted.compareTo(MOST_GIVEN.value()) > 0) {
-      why.add(
-          isOneAmpoule(stock, wanted)
-              ? new Refusal.OneAmpouleShortcut(wanted, MOST_GIVEN.value())
-              : new Refusal.WantedAboveMost(wanted, MOST_GIVEN.value()));
-    }
-    if (wanted.compareTo(LEAST_GIVEN.value()) < 0) {
-      why.add(new Refusal.WantedBelowLeast(wanted, LEAST_GIVEN.value()));
+    if (isOneAmpoule(stock, wanted)) {
+      why.add(new Refusal.OneAmpouleShortcut(wanted, MOST_GIVEN.value()));
+    } else {
+      why.addAll(unpublished(wanted));
     }
     return why;
   }
 
-  /** Whether it is what 1 mL of stock makes with 9 mL of saline. */
+  /** Whether it is what 1 mL of stock makes with 9 mL of saline, and too strong to be given. */
   private static boolean isOneAmpoule(Concentration stock, Concentration wanted) {
+    return wanted.compareTo(MOST_GIVEN.value()) > 0 && isFirstStep(stock, wanted);
+  }
+
+  private static boolean isFirstStep(Concentration stock, Concentration wanted) {
     return firstStep(stock, FIRST_STEPS.getFirst())
         .filter(mix -> mix.gives().equals(wanted))
         .isPresent();

@@ -86,7 +86,7 @@ public sealed interface Refusal {
       return shown
           + " is unusual for "
           + asked.words()
-          + ": look at it once more and type it a second time in the field beside it.";
+          + ": look at it once more and type it a second time in the field below it.";
     }
   }
 
@@ -112,9 +112,9 @@ public sealed interface Refusal {
 
     @Override
     public String words() {
-      return wanted
+      return StrengthWords.of(wanted)
           + " is not below the stock's "
-          + stock
+          + StrengthWords.of(stock)
           + ", and saline only makes it weaker: want a lower strength, or read the stock's label"
           + " again.";
     }
@@ -129,7 +129,10 @@ public sealed interface Refusal {
 
     @Override
     public String words() {
-      return wanted + " is above " + most + ", the strongest that is published: want less.";
+      return StrengthWords.of(wanted)
+          + " is above "
+          + StrengthWords.of(most)
+          + ", the strongest that is published: want less.";
     }
   }
 
@@ -142,7 +145,10 @@ public sealed interface Refusal {
 
     @Override
     public String words() {
-      return wanted + " is below " + least + ", the weakest that is published: want more.";
+      return StrengthWords.of(wanted)
+          + " is below "
+          + StrengthWords.of(least)
+          + ", the weakest that is published: want more.";
     }
   }
 
@@ -155,10 +161,10 @@ public sealed interface Refusal {
 
     @Override
     public String words() {
-      return wanted
+      return StrengthWords.of(wanted)
           + " is what one ampoule in 10 mL holds, and it is diluted once more before it is given:"
           + " prepare at most "
-          + most
+          + StrengthWords.of(most)
           + ", in two steps.";
     }
   }
@@ -174,11 +180,11 @@ public sealed interface Refusal {
     @Override
     public String words() {
       return "Stock of "
-          + stock
+          + StrengthWords.of(stock)
           + " is never given as it is: only a label of "
-          + least
+          + StrengthWords.of(least)
           + " to "
-          + most
+          + StrengthWords.of(most)
           + " is ready to use. "
           + (stock.compareTo(most) > 0 ? "Dilute it." : "Take another stock.");
     }
@@ -208,11 +214,11 @@ public sealed interface Refusal {
     @Override
     public String words() {
       return "No two steps from "
-          + stock
+          + StrengthWords.of(stock)
           + " to "
           + total
           + " of "
-          + wanted
+          + StrengthWords.of(wanted)
           + " have parts that a syringe draws well: change the total volume, or ask for one step.";
     }
   }

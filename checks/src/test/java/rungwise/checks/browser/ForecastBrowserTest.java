@@ -111,7 +111,7 @@ class ForecastBrowserTest extends AtTheDesk {
     report(anselm);
     String after = forecast().locator("tbody tr").nth(2).locator("td").first().innerText();
     org.assertj.core.api.Assertions.assertThat(after).isNotEqualTo(before);
-    assertThat(page().locator(".answer").first()).hasText("Increase: 0.5\u00a0mL");
+    assertThat(answer()).hasText("Increase: 0.5\u00a0mL");
     follow("Every volume, and how it moved after each report");
     assertThat(page().locator("svg.drawing-moves .drawing-useful")).hasCount(4);
     page().locator("summary").getByText("Every volume that can be drawn").click();
@@ -122,7 +122,7 @@ class ForecastBrowserTest extends AtTheDesk {
     changePlan(anselm);
     assertThat(page().locator("main"))
         .containsText("The response model finds the chance of a long erection above");
-    assertThat(page().locator(".answer").first()).not().hasText("Increase: 0.5\u00a0mL");
+    assertThat(answer()).not().hasText("Increase: 0.5\u00a0mL");
     assertThat(forecast()).containsText("The protocol allows a chance of 1 in 1000 of 2");
     assertThat(forecast()).containsText("Above the protocol's limit.");
     browser.inspect("course-held");

@@ -72,7 +72,7 @@ public record ByRule() implements Choice {
                   TitrationRule.FIRST_DOSE_AFTER_CHANGE,
                   List.of(
                       Fact.said("preparation before", carried.from()),
-                      Fact.said("last tolerated", carried.from().contentOf(carried.tolerated())))));
+                      Fact.said("last tolerated", carried.words()))));
       case Beginning.BelowTooLong tooLong ->
           Wanted.none(
               new Decision.Refer(),

@@ -165,7 +165,7 @@ public final class DoseGuards {
                               Fact.said("preparation before", carried.from()),
                               Fact.said(
                                   "last tolerated",
-                                  carried.from().contentOf(carried.tolerated())))));
+                                  carried.words()))));
       case Beginning.AtMost atMost -> Optional.empty();
       case Beginning.BelowTooLong tooLong ->
           Optional.of(

@@ -11,7 +11,6 @@ import java.util.stream.Stream;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.ladder.Beginning;
-import rungwise.dosing.ladder.Carried;
 import rungwise.dosing.supply.Freshness;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
@@ -323,9 +322,12 @@ public record History(
   }
 
   private boolean isBelowLong(Injection one) {
-    return everSaid().stream()
-        .filter(Injection::forbidsHigherDose)
+    return everTooLong()
         .noneMatch(other -> other.isReachedBy(one.preparation(), one.drawn()));
+  }
+
+  private Stream<Injection> everTooLong() {
+    return everSaid().stream().filter(Injection::forbidsHigherDose);
   }
 
   private static boolean isFresh(Injection one) {
@@ -344,8 +346,13 @@ public record History(
         .distinct()
         .flatMap(one -> lastTolerated(one, before).stream())
         .findFirst()
-        .<Beginning>map(one -> new Beginning.AtMost(new Carried(one.preparation(), one.drawn())))
+        .map(one -> one.carried(tooLongSince(one)))
         .orElseGet(() -> afterNothingTolerated(before, next));
+  }
+
+  private List<Beginning.Held> tooLongSince(Injection tolerated) {
+    Stream<Injection> since = everTooLong().filter(one -> one.at().isAfter(tolerated.at()));
+    return since.map(Injection::held).toList();
   }
 
   /**
@@ -360,21 +367,14 @@ public record History(
             .filter(one -> !isNothingOfIt)
             .filter(one -> one.preparation().isSameAs(next) && !before.contains(one))
             .toList();
-    List<Injection> tooLong =
-        everSaid().stream()
-            .filter(one -> !ofNext.contains(one))
-            .filter(Injection::forbidsHigherDose)
-            .toList();
+    List<Injection> tooLong = everTooLong().filter(one -> !ofNext.contains(one)).toList();
     boolean isNew =
         before.isEmpty()
             && tooLong.stream()
                 .allMatch(one -> ofNext.stream().anyMatch(read -> mayHaveBeen(read, one)));
     return tooLong.isEmpty() || isNew
         ? new Beginning.AsNew()
-        : new Beginning.BelowTooLong(
-            tooLong.stream()
-                .map(one -> new Beginning.Held(one.preparation(), one.drawn()))
-                .toList());
+        : new Beginning.BelowTooLong(tooLong.stream().map(Injection::held).toList());
   }
 
   /** Whether both are one injection from nobody knows which vial, by two of the labels he had. */

@@ -1,9 +1,12 @@
 package rungwise.dosing.history;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.ladder.Beginning;
+import rungwise.dosing.ladder.Carried;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
@@ -182,5 +185,15 @@ public record Injection(
   /** "fuller but not firm, soft after 20 min". */
   public String responseWords() {
     return grade.words() + ", " + soft.words();
+  }
+
+  /** What a next preparation may begin with, after what has lasted too long since. */
+  Beginning carried(List<Beginning.Held> tooLongSince) {
+    return new Beginning.AtMost(new Carried(preparation, drawn, tooLongSince));
+  }
+
+  /** How much of what it was. */
+  Beginning.Held held() {
+    return new Beginning.Held(preparation, drawn);
   }
 }

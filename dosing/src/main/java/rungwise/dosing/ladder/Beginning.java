@@ -72,7 +72,7 @@ public sealed interface Beginning {
 
     /** "alprostadil 5 mcg; alprostadil 7.5 mcg". */
     public String words() {
-      return tooLong.stream().map(Held::toString).distinct().collect(Collectors.joining("; "));
+      return Held.words(tooLong);
     }
   }
 
@@ -81,6 +81,10 @@ public sealed interface Beginning {
 
     Optional<Mass> of(Component component) {
       return preparation.ingredient(component).map(one -> one.in(volume));
+    }
+
+    static String words(List<Held> held) {
+      return held.stream().map(Held::toString).distinct().collect(Collectors.joining("; "));
     }
 
     /** "alprostadil 5 mcg". */

@@ -1,12 +1,13 @@
 package rungwise.dosing.ladder;
 
 import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
 import rungwise.quantities.ExactVolume;
-import rungwise.quantities.Mass;
 import rungwise.quantities.Volume;
 
 /**
@@ -15,8 +16,27 @@ import rungwise.quantities.Volume;
  *
  * @param from the preparation before
  * @param tolerated the volume of it that he last tolerated
+ * @param tooLongSince what lasted too long after it, of whatever preparation, or nobody knows how
+ *     long: the first dose holds no more of any component than each of them either
  */
-public record Carried(Preparation from, Volume tolerated) {
+public record Carried(Preparation from, Volume tolerated, List<Beginning.Held> tooLongSince) {
+
+  public Carried {
+    tooLongSince = List.copyOf(tooLongSince);
+  }
+
+  /** What he tolerated, with nothing too long since. */
+  public Carried(Preparation from, Volume tolerated) {
+    this(from, tolerated, List.of());
+  }
+
+  /** "alprostadil 5 mcg", and what has lasted too long since. */
+  public String words() {
+    String had = from.contentOf(tolerated);
+    return tooLongSince.isEmpty()
+        ? had
+        : had + "; since then too long, or not known how long: " + Beginning.Held.words(tooLongSince);
+  }
 
   /** Whether he has had every component of the next preparation, so that a volume carries over. */
   public boolean carriesTo(Preparation next) {
@@ -29,12 +49,16 @@ public record Carried(Preparation from, Volume tolerated) {
     return carriesTo(next) && next.ingredients().size() == from.ingredients().size();
   }
 
-  /** The volume of the next preparation that holds as much of one component as he tolerated. */
+  /** The volume of the next preparation that holds as much of one component as he may have. */
   public Optional<ExactVolume> volumeFor(Component component, Preparation next) {
-    Optional<Mass> had = from.ingredient(component).map(ingredient -> ingredient.in(tolerated));
-    return had.flatMap(
-        mass ->
-            next.ingredient(component).map(Ingredient::strength).map(one -> one.volumeOf(mass)));
+    return Stream.concat(Stream.of(new Beginning.Held(from, tolerated)), tooLongSince.stream())
+        .flatMap(held -> held.of(component).stream())
+        .min(Comparator.naturalOrder())
+        .flatMap(
+            mass ->
+                next.ingredient(component)
+                    .map(Ingredient::strength)
+                    .map(one -> one.volumeOf(mass)));
   }
 
   /**

@@ -140,7 +140,7 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
     if (mark.isEmpty()) {
       return Reading.refused(
           "He tolerated "
-              + carried.from().contentOf(carried.tolerated())
+              + carried.words()
               + ": as much of "
               + ladder.preparation()
               + " would be "
@@ -153,7 +153,7 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
     return withStep(
         entry,
         "He tolerated "
-            + carried.from().contentOf(carried.tolerated())
+            + carried.words()
             + ": the first dose of this preparation is at most "
             + entry
             + " ("

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static rungwise.dosing.LabelWorld.minutes;
 import static rungwise.dosing.LabelWorld.ml;
 
+import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import rungwise.dosing.Dosing;
@@ -103,6 +104,26 @@ final class CarriedTest {
             .after(SamplePreparations.THREE_DRUG_STRONGER, "0.5");
 
     assertThat(world.question().entry()).contains(ml("0.5"));
+  }
+
+  /** 0.12 mL of 20 mcg/mL, then 0.1 mL of a mixture with 10 mcg/mL: 1 mcg is 0.05 mL of it. */
+  @Test
+  void what_was_too_long_since_binds_too_where_an_older_dose_was_tolerated() {
+    LabelWorld world =
+        new LabelWorld()
+            .with(SamplePreparations.ALPROSTADIL_20)
+            .injected("0.12", Grade.FULLER, minutes(20))
+            .injectedWith(SamplePreparations.THREE_DRUG, "0.1", minutes(90));
+
+    assertThat(world.question().entry()).contains(ml("0.05"));
+    assertThat(Dosing.advise(world.question()).isAllowed(ml("0.12"))).isFalse();
+    assertThat(world.question().beginning())
+        .isEqualTo(
+            new Beginning.AtMost(
+                new Carried(
+                    SamplePreparations.ALPROSTADIL_20,
+                    ml("0.12"),
+                    List.of(new Beginning.Held(SamplePreparations.THREE_DRUG, ml("0.1"))))));
   }
 
   /** The vial label does not offer 40 mcg/mL below 5 mcg, and he tolerated 10 mcg. */

@@ -134,13 +134,19 @@ public final class DoseLaws {
             .filter(this::isFresh)
             .reduce((earlier, later) -> later)
             .orElse(tolerated.getLast());
+    atMost(last);
+    ledger.everLong().stream().filter(one -> one.at() > last.at()).forEach(this::atMost);
+  }
+
+  /** No component above what he last tolerated of it, nor of what was too long since. */
+  private void atMost(Told last) {
     for (long rung : scene.rungs()) {
       for (int i = 0; i < mix.components(); i++) {
         boolean above =
             mix.has(i) && last.mix.has(i) && mix.holds(i, rung) > last.mix.holds(i, last.drawn());
         judge.look(Law.CHANGE_CARRIES, above);
         if (above && (scene.allows(rung) || scene.proposed() == rung)) {
-          judge.fail(Law.CHANGE_CARRIES, rung + " uL is open, last tolerated was " + last.words());
+          judge.fail(Law.CHANGE_CARRIES, rung + " uL is open, his last was " + last.words());
         }
       }
     }

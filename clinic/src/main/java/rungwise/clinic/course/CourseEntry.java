@@ -34,8 +34,8 @@ import rungwise.clinic.course.CourseFact.TabletTaken;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.clinic.people.AccountId;
-import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.clinic.soundness.Acknowledgement;
+import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening.Answered;
@@ -95,8 +95,8 @@ public record CourseEntry(
   }
 
   /**
-   * What is left of a fact where nothing is proven any more: it may stop and close, and opens nothing.
-   * A signature, a vial, what was shown or decided, and every no are gone.
+   * What is left of a fact where nothing is proven any more: it may stop and close, and opens
+   * nothing. A signature, a vial, what was shown or decided, and every no are gone.
    */
   private static Optional<CourseFact> onlyWhatStops(CourseFact fact) {
     return switch (fact) {

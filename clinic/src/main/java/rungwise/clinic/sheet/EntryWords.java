@@ -41,8 +41,7 @@ public final class EntryWords {
               + ", the last "
               + time.words(handed.lastTry());
       case CourseFact.ReportUnfinished unfinished -> words(unfinished, time);
-      case CourseFact.TabletTaken taken ->
-          "Tablet for erections " + time.words(taken.at()) + ": " + taken.tablet().words();
+      case CourseFact.TabletTaken taken -> words(taken, time);
       case CourseFact.DailyTabletDecided decided ->
           decided.isAllowed()
               ? "Prescriber lets him go on with a daily low dose of a tablet for erections"
@@ -57,6 +56,10 @@ public final class EntryWords {
       case CourseFact.PastReviewed reviewed -> words(reviewed);
       case CourseFact.FaultAcknowledged acknowledged -> words(acknowledged);
     };
+  }
+
+  private static String words(CourseFact.TabletTaken taken, ClinicTime time) {
+    return "Tablet for erections " + time.words(taken.at()) + ": " + taken.tablet().words();
   }
 
   private static String words(CourseFact.AnswerOverturned overturned) {

@@ -23,8 +23,8 @@ import rungwise.quantities.Reading;
  * The way out of a changed entry where no sound record can be put back: two people acknowledge it,
  * a prescriber and who answers for the record. It holds for exactly what was found; any other fault
  * stops again. Nothing that was written before proves anything from then on ({@code
- * CourseEntry.counting}), and a changed entry may have said anything: it
- * counts as an injection of nobody knows what, with an end that nobody knows.
+ * CourseEntry.counting}), and a changed entry may have said anything: it counts as an injection of
+ * nobody knows what, with an end that nobody knows.
  */
 public final class Acknowledging {
 

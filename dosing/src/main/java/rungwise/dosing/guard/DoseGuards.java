@@ -163,9 +163,7 @@ public final class DoseGuards {
                           Verdict.of(
                               GuardRule.NO_FIRST_DOSE,
                               Fact.said("preparation before", carried.from()),
-                              Fact.said(
-                                  "last tolerated",
-                                  carried.words()))));
+                              Fact.said("last tolerated", carried.words()))));
       case Beginning.AtMost atMost -> Optional.empty();
       case Beginning.BelowTooLong tooLong ->
           Optional.of(

@@ -322,8 +322,7 @@ public record History(
   }
 
   private boolean isBelowLong(Injection one) {
-    return everTooLong()
-        .noneMatch(other -> other.isReachedBy(one.preparation(), one.drawn()));
+    return everTooLong().noneMatch(other -> other.isReachedBy(one.preparation(), one.drawn()));
   }
 
   private Stream<Injection> everTooLong() {

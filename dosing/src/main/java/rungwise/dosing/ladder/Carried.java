@@ -35,7 +35,9 @@ public record Carried(Preparation from, Volume tolerated, List<Beginning.Held> t
     String had = from.contentOf(tolerated);
     return tooLongSince.isEmpty()
         ? had
-        : had + "; since then too long, or not known how long: " + Beginning.Held.words(tooLongSince);
+        : had
+            + "; since then too long, or not known how long: "
+            + Beginning.Held.words(tooLongSince);
   }
 
   /** Whether he has had every component of the next preparation, so that a volume carries over. */

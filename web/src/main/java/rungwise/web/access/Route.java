@@ -15,6 +15,14 @@ import rungwise.clinic.audit.Screen;
 public record Route(
     HttpMethod method, String path, Access access, Shown shown, Proof proof, ByClock clock) {
 
+  /** Whether a route waits while it is not known what time it is. */
+  public enum ByClock {
+    /** A signature, or anything else that may open something until a date: it waits. */
+    HELD,
+    /** It is taken at any time: a page, a report, a call, what only stops, and accounts. */
+    ALWAYS
+  }
+
   static final String COURSE_ID = "id";
 
   private static final String BELOW_A_COURSE = "/courses/{";

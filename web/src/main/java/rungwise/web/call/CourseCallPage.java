@@ -54,14 +54,7 @@ public record CourseCallPage(
 
     static Form of(Typed typed, List<Account> others, Faults faults) {
       return new Form(
-          choice(
-              CallForm.DAY,
-              "Day",
-              Stream.of(
-                  new Option(SaidTime.TODAY, "Today", "", /* picked= */ true),
-                  new Option(SaidTime.YESTERDAY, "Yesterday", "", /* picked= */ false)),
-              typed,
-              faults),
+          choice(CallForm.DAY, "Day", days(), typed, faults),
           field(ClinicTime.TIME_FIELD, "He injected, or it became firm, at", typed, faults)
               .withHint("Hours and minutes, such as 19:50. Of two times the earlier one."),
           choice(
@@ -96,6 +89,12 @@ public record CourseCallPage(
               typed,
               faults),
           field(CallDraft.WORDS, "In your words", typed, faults).optional());
+    }
+
+    private static Stream<Option> days() {
+      return Stream.of(
+          new Option(SaidTime.TODAY, "Today", "", /* picked= */ true),
+          new Option(SaidTime.YESTERDAY, "Yesterday", "", /* picked= */ false));
     }
 
     private static Choice choice(

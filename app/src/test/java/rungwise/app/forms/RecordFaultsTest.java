@@ -1,4 +1,4 @@
-package rungwise.app.server;
+package rungwise.app.forms;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -9,7 +9,10 @@ import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.web.util.HtmlUtils;
+import rungwise.app.server.Clinic;
+import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
+import rungwise.app.server.Visitor;
 import rungwise.clinic.course.CourseFile;
 
 /** What a page tells of a changed record, and how two people acknowledge it. */

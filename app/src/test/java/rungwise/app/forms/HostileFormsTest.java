@@ -1,4 +1,4 @@
-package rungwise.app.server;
+package rungwise.app.forms;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -26,7 +26,10 @@ import org.springframework.http.HttpMethod;
 import org.springframework.http.server.PathContainer;
 import org.springframework.web.util.pattern.PathPattern;
 import org.springframework.web.util.pattern.PathPatternParser;
-import rungwise.app.server.PageForms.PageForm;
+import rungwise.app.forms.PageForms.PageForm;
+import rungwise.app.server.Clinic;
+import rungwise.app.server.DemoClinic;
+import rungwise.app.server.Visitor;
 import rungwise.store.journal.Inspected;
 import rungwise.web.access.Routes;
 

@@ -1,4 +1,4 @@
-package rungwise.web.clock;
+package rungwise.web.right;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
@@ -10,7 +10,7 @@ import org.springframework.http.HttpStatus;
 import org.springframework.web.servlet.HandlerInterceptor;
 import rungwise.clinic.clock.ClockBelief;
 import rungwise.clinic.clock.ClockCheck;
-import rungwise.web.access.ByClock;
+import rungwise.web.access.Route.ByClock;
 import rungwise.web.access.Routes;
 import rungwise.web.page.HeldField;
 import rungwise.web.page.Templates;
@@ -21,7 +21,7 @@ import rungwise.web.page.Templates;
  */
 final class SignatureClock implements HandlerInterceptor {
 
-  private static final String TEMPLATE = "clock/unsigned";
+  private static final String TEMPLATE = "right/unsigned";
 
   private final ClockCheck check;
   private final Templates templates;

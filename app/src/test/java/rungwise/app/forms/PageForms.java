@@ -1,4 +1,4 @@
-package rungwise.app.server;
+package rungwise.app.forms;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

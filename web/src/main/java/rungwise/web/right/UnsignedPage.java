@@ -1,4 +1,4 @@
-package rungwise.web.clock;
+package rungwise.web.right;
 
 import java.util.List;
 import rungwise.web.page.HeldField;

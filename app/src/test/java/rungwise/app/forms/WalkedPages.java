@@ -1,4 +1,4 @@
-package rungwise.app.server;
+package rungwise.app.forms;
 
 import java.util.ArrayDeque;
 import java.util.HashSet;
@@ -9,6 +9,7 @@ import java.util.Set;
 import org.springframework.http.HttpMethod;
 import org.springframework.http.server.PathContainer;
 import org.springframework.web.util.pattern.PathPatternParser;
+import rungwise.app.server.Visitor;
 import rungwise.web.access.Routes;
 
 /** Every page that somebody reaches by links, with its forms. */

@@ -1,4 +1,4 @@
-package rungwise.app.server;
+package rungwise.app.forms;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -17,13 +17,16 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import rungwise.app.server.Clinic;
+import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
+import rungwise.app.server.Visitor;
 import rungwise.clinic.audit.TrailLine;
 import rungwise.clinic.audit.TrailSearch;
 import rungwise.clinic.people.Account;
-import rungwise.web.access.ByClock;
 import rungwise.web.access.Proof;
 import rungwise.web.access.Route;
+import rungwise.web.access.Route.ByClock;
 import rungwise.web.access.Routes;
 
 /** While it is not known what time it is, no form of any page signs or opens anything. */

@@ -1,4 +1,4 @@
-package rungwise.app.server;
+package rungwise.app.forms;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -15,7 +15,10 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
-import rungwise.app.server.FilledForm.Control;
+import rungwise.app.forms.FilledForm.Control;
+import rungwise.app.server.Clinic;
+import rungwise.app.server.DemoClinic;
+import rungwise.app.server.Visitor;
 
 /**
  * Every form of every page of the invented clinic, sent so that it is refused: the answer shows the

@@ -1,5 +1,6 @@
 package rungwise.checks.adversary;
 
+import java.util.List;
 import java.util.SplittableRandom;
 import rungwise.checks.adversary.law.Call;
 import rungwise.checks.adversary.law.Ledger;
@@ -16,6 +17,8 @@ final class Caller {
 
   private static final long[] AGO = {0, 1, 30, 119, 120, 239, 240, 241, 700, 1_000};
 
+  private static final List<What> EVERYTHING = List.of(What.values());
+
   private final Actor actor;
   private final House house;
   private final Ledger ledger;
@@ -27,7 +30,7 @@ final class Caller {
   }
 
   String call(SplittableRandom random) {
-    What what = What.values()[random.nextInt(What.values().length)];
+    What what = EVERYTHING.get(random.nextInt(EVERYTHING.size()));
     Call call = ledger.watch.call;
     long at = actor.now - AGO[random.nextInt(AGO.length)];
     CallDraft draft =

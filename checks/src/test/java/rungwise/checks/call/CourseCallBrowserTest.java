@@ -113,7 +113,7 @@ class CourseCallBrowserTest {
 
     began(Duration.ofMinutes(241));
     assertThat(instruction("emergency")).isVisible();
-    assertThat(page().locator(":visible >> text=cold pack")).hasCount(0);
+    assertThat(page().locator("text=cold pack >> visible=true")).hasCount(0);
   }
 
   @Test

@@ -82,12 +82,12 @@ public record FaultsPage(List<Course> courses, String notice) implements NamesCo
             .distinct()
             .toList(),
         Acknowledging.canBeAcknowledged(file)
-            ? Optional.of(reason(file.id(), sent.map(Sent::reason).orElse(""), faults))
+            ? Optional.of(reason(sent.map(Sent::reason).orElse(""), faults))
             : Optional.empty(),
         faults);
   }
 
-  private static Field reason(CourseId id, String typed, Faults faults) {
+  private static Field reason(String typed, Faults faults) {
     return Field.of(Field.Kind.TEXT, CourseChanges.REASON, "Why no sound record can be put back")
         .withHint("It stays on record, such as: the last backup has the same fault.")
         .withValue(typed)

@@ -232,7 +232,7 @@ final class MixingTest {
       Concentration stock = mcg(List.of(10_000, 5_000, 2_000, 1_000, 600).get(random.nextInt(5)));
       Concentration wanted = mcg(100 + 25L * random.nextInt(17));
       Volume total = ml(5L * (1 + random.nextInt(100)));
-      Way way = Way.values()[random.nextInt(2)];
+      Way way = random.nextBoolean() ? Way.TWO_STEPS : Way.ONE_STEP;
       var wish = new Wish(Twice.both(stock, stock), wanted, total, way);
       for (Mix mix : mixesOf(Mixing.mix(wish, RescueSyringes.USUAL))) {
         made++;

@@ -326,7 +326,7 @@ class ScreeningBrowserTest extends AtTheDesk {
     people.accept(invitation.code().text(), "lena", Optional.empty(), password).orThrow();
     signIn("lena", password);
     open("/");
-    page().getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(AT_FIRST_DOSE)).click();
+    follow(AT_FIRST_DOSE);
     page().locator("input[name=accessReason]").first().check();
     press("Open the course");
 

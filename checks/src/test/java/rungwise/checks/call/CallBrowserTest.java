@@ -67,7 +67,7 @@ class CallBrowserTest {
   private void began(Page page, Instant start, Instant now) {
     ZonedDateTime at = start.atZone(ZONE);
     if (!at.toLocalDate().equals(now.atZone(ZONE).toLocalDate())) {
-      page.getByText("Yesterday").click();
+      page.locator("input[name=day][value=yesterday]").first().check();
     }
     page.locator("#time").fill(CLOCK.format(at));
   }

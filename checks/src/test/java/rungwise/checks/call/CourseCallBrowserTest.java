@@ -74,7 +74,7 @@ class CourseCallBrowserTest {
     Instant start = server.clock().instant().minus(ago);
     ZonedDateTime at = start.atZone(ZONE);
     if (!at.toLocalDate().equals(server.clock().instant().atZone(ZONE).toLocalDate())) {
-      page().getByText("Yesterday").first().click();
+      page().locator("input[name=day][value=yesterday]").first().check();
     }
     inputs++;
     page().locator("#time").fill(CLOCK.format(at));

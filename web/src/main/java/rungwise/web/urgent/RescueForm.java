@@ -36,7 +36,7 @@ record RescueForm(Map<String, String> typed) {
   static final String OXYGEN = "oxygen";
   static final String CARBON_DIOXIDE = "carbon-dioxide";
   static final String PH = "ph";
-  static final List<String> GAS = List.of(OXYGEN, CARBON_DIOXIDE, PH);
+  private static final List<String> GAS = bothOf(OXYGEN, CARBON_DIOXIDE, PH);
 
   static final String TWO_STEPS = "two";
   static final String ONE_STEP = "one";
@@ -83,7 +83,7 @@ record RescueForm(Map<String, String> typed) {
   List<HeldField> held(boolean ofGas) {
     return fields().stream()
         .filter(typed::containsKey)
-        .filter(field -> GAS.stream().anyMatch(field::startsWith) == ofGas)
+        .filter(field -> GAS.contains(field) == ofGas)
         .map(field -> new HeldField(field, said(field)))
         .toList();
   }
@@ -109,9 +109,11 @@ record RescueForm(Map<String, String> typed) {
 
   /** All fields in the order of the page. */
   static List<String> fields() {
-    return Stream.of(STOCK, WAY, WANTED, TOTAL, DOSE, OXYGEN, CARBON_DIOXIDE, PH)
-        .flatMap(field -> Stream.of(field, again(field)))
-        .toList();
+    return Stream.concat(bothOf(STOCK, WAY, WANTED, TOTAL, DOSE).stream(), GAS.stream()).toList();
+  }
+
+  private static List<String> bothOf(String... fields) {
+    return Stream.of(fields).flatMap(field -> Stream.of(field, again(field))).toList();
   }
 
   private Optional<Mixing> mixing(List<Fault> faults) {

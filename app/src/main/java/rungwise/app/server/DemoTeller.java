@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
-import rungwise.clinic.ClinicTime.Occurrence;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Plan;
@@ -220,7 +219,7 @@ final class DemoTeller {
             new StartDraft(
                 date(at),
                 clockTime(at),
-                Occurrence.FIRST,
+                time.occurrence(at),
                 DrawnMark.text(volume, state.question().ladder().barrel()),
                 side,
                 hourOf(side),
@@ -254,7 +253,7 @@ final class DemoTeller {
             id,
             observation,
             new NoteDraft(
-                date(seen), clockTime(seen), Occurrence.FIRST, moment, "", "124", "76", "72"))
+                date(seen), clockTime(seen), time.occurrence(seen), moment, "", "124", "76", "72"))
         .orThrow();
   }
 
@@ -263,7 +262,7 @@ final class DemoTeller {
     return new EndDraft(
         date(seen),
         clockTime(seen),
-        Occurrence.FIRST,
+        time.occurrence(seen),
         left,
         grade,
         "none_found",
@@ -316,7 +315,7 @@ final class DemoTeller {
             .with(ReportPart.IDENTIFIED, "yes")
             .with(ReportPart.DATE, date(injected))
             .with(ReportPart.TIME, clockTime(injected))
-            .with(ReportPart.OCCURRENCE, Occurrence.FIRST.name())
+            .with(ReportPart.OCCURRENCE, time.occurrence(injected).name())
             .with(ReportPart.MARK, DrawnMark.text(volume, state.question().ladder().barrel()))
             .with(ReportPart.GRADE, told.grade())
             .with(ReportPart.SOFT, told.soft())

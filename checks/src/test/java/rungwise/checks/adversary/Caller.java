@@ -75,7 +75,7 @@ final class Caller {
         call.starts.add(new Call.Start(entry(), -1));
       }
       case FIRM -> call.open();
-      case STRIKE -> call.starts.removeIf(one -> one.entry().equals(picked));
+      case STRIKE -> call.strike(picked);
       case SOFT -> call.end(number(), at);
       case HANDED_TO -> call.end(number(), -1);
       case DONE, HAND_ON -> {}

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.call.CallDraft.What;
@@ -16,7 +17,12 @@ import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.day.OpenErections;
 import rungwise.clinic.day.Urgency;
 import rungwise.clinic.people.Account;
+import rungwise.clinic.people.AccountId;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.sheet.CallView;
+import rungwise.clinic.sheet.CallViews;
+import rungwise.clinic.sheet.CourseView;
+import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.CallLog;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.ReportForm;
@@ -24,6 +30,8 @@ import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.decision.Decision;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
 import rungwise.dosing.urgent.Elapsed;
 import rungwise.dosing.urgent.Start;
 import rungwise.quantities.Fault;
@@ -177,6 +185,57 @@ public abstract class CallContract {
   }
 
   @Test
+  void a_start_that_was_struck_ends_it_as_an_emergency_until_a_prescriber_has_reviewed_it() {
+    began("17:30");
+    String wrong = call().words().getLast().entry().id().text();
+    began("21:00");
+    write(draft(What.STRIKE).picking(wrong, "", "he means when he ate")).orThrow();
+    assertThat(call().elapsed(world.now()).isEmergency()).isFalse();
+
+    write(draft(What.SOFT).at(today("21:45"))).orThrow();
+
+    assertThat(CallLog.holding(world.file(course))).hasSize(1);
+    review();
+    assertThat(CallLog.holding(world.file(course))).isEmpty();
+  }
+
+  @Test
+  void what_the_hospital_must_know_stands_first_and_not_known_counts() {
+    world.answer(course, Condition.ANTICOAGULANT, Answer.YES);
+    world.answer(course, Condition.UNCONTROLLED_PRESSURE, Answer.NOT_KNOWN);
+
+    Function<AccountId, String> names = account -> "somebody";
+    CourseView.Man man = new CourseViews(world.ports().time(), names).of(state()).man();
+    List<CallView.Warning> warnings =
+        new CallViews(world.ports().time(), names).of(state(), man).warnings();
+
+    assertThat(warnings).extracting(CallView.Warning::isKnown).containsExactly(true, false);
+    assertThat(warnings.getFirst().words()).isEqualTo(Condition.ANTICOAGULANT.words());
+    assertThat(warnings.getLast().words())
+        .isEqualTo("Not known: " + Condition.UNCONTROLLED_PRESSURE.words());
+  }
+
+  @Test
+  void that_nobody_knew_is_over_once_somebody_knows() {
+    write(draft(What.NOT_KNOWN)).orThrow();
+    String unknown = call().words().getLast().entry().id().text();
+    began("21:00");
+    write(draft(What.STRIKE).picking(unknown, "", "his wife saw when")).orThrow();
+
+    write(draft(What.SOFT).at(today("21:45"))).orThrow();
+
+    assertThat(CallLog.holding(world.file(course))).isEmpty();
+  }
+
+  private void review() {
+    world
+        .lifting()
+        .reviewEmergency(
+            Staff.PRESCRIBER, course, Optional.of(world.now()), "seen, and soft by then")
+        .orThrow();
+  }
+
+  @Test
   void who_is_handed_to_a_hospital_is_held_until_a_prescriber_has_reviewed_it() {
     began("21:00");
     assertThat(faults(draft(What.HANDED_TO)))
@@ -187,6 +246,8 @@ public abstract class CallContract {
     assertThat(call().isOpen()).isFalse();
     assertThat(CallLog.holding(world.file(course))).hasSize(1);
     assertThat(isHeld()).isTrue();
+    review();
+    assertThat(CallLog.holding(world.file(course))).isEmpty();
   }
 
   @Test
@@ -249,5 +310,22 @@ public abstract class CallContract {
     assertThat(call().elapsed(world.now()))
         .isEqualTo(new Elapsed.Known(TimeSpan.between(call().began().orElseThrow(), world.now())));
     assertThat(call().timeline().starts()).hasSize(1);
+  }
+
+  @Test
+  void what_is_reported_after_a_call_takes_no_injection_out_of_it() {
+    var reports = world.titration().reports();
+    reports.enter(
+        Staff.EDUCATOR, course, ReportForm.at("2026-03-04", "17:00").soft("not_known").draft());
+    began("21:00");
+    write(draft(What.SOFT).at(today("21:45"))).orThrow();
+    assertThat(CallLog.holding(world.file(course))).hasSize(1);
+
+    world.pass(Duration.ofDays(2));
+    reports.enter(
+        Staff.EDUCATOR, course, ReportForm.at("2026-03-06", "20:00").exactly("45").draft());
+
+    assertThat(world.file(course).reports()).hasSize(2);
+    assertThat(CallLog.holding(world.file(course))).hasSize(1);
   }
 }

@@ -32,7 +32,7 @@ import rungwise.dosing.urgent.Timeline;
 public final class CallViews {
 
   /** What whoever treats a long erection must know before, the gravest first. */
-  private static final List<Condition> WARNINGS =
+  static final List<Condition> WARNINGS =
       List.of(
           Condition.SICKLE_CELL,
           Condition.MYELOMA_OR_LEUKAEMIA,

@@ -25,10 +25,6 @@ import rungwise.quantities.Volume;
 /** An erection of which nobody has said how it ended, in words. */
 record OpenErectionWords(ClinicTime time, Function<AccountId, String> names) {
 
-  /** What a hospital must know before it treats a long erection, the gravest first. */
-  private static final List<Condition> TELL =
-      List.of(Condition.MAO_INHIBITOR, Condition.SICKLE_CELL, Condition.ANTICOAGULANT);
-
   private static final String NO_PLAN =
       "No emergency plan is on record: the nearest emergency department.";
 
@@ -176,7 +172,7 @@ record OpenErectionWords(ClinicTime time, Function<AccountId, String> names) {
   }
 
   private static List<String> those(CourseState state, Answer answer) {
-    return TELL.stream()
+    return CallViews.WARNINGS.stream()
         .filter(condition -> state.question().screening().answerTo(condition) == answer)
         .map(OpenErectionWords::tellOf)
         .toList();

@@ -29,7 +29,8 @@ import rungwise.dosing.urgent.Timeline;
  * of the entries.
  *
  * @param opened the entry that opened it
- * @param injections injections on record of which nobody has said how they ended
+ * @param injections the last injection that was on record when it was opened, and any after it, as
+ *     long as nobody has said how they ended
  */
 public record CallLog(
     CourseEntry opened, List<Written<CallWritten>> words, List<Start.OfInjection> injections) {
@@ -44,7 +45,12 @@ public record CallLog(
     List<Written<CallWritten>> all = file.everWritten(CallWritten.class);
     return all.stream()
         .filter(one -> one.fact().word() instanceof Opened)
-        .map(opened -> new CallLog(opened.entry(), in(opened.entry().id(), all), injections(file)))
+        .map(
+            opened ->
+                new CallLog(
+                    opened.entry(),
+                    in(opened.entry().id(), all),
+                    injections(file, opened.entry().number())))
         .toList();
   }
 
@@ -91,6 +97,11 @@ public record CallLog(
 
   /** The last injection on record, where nobody has said how it ended. */
   public static List<Start.OfInjection> injections(CourseFile file) {
+    return injections(file, Long.MAX_VALUE);
+  }
+
+  /** What is reported after a call was opened takes no injection out of it. */
+  private static List<Start.OfInjection> injections(CourseFile file, long opened) {
     Stream<Start.OfInjection> reported =
         file.reports().stream()
             .filter(one -> !one.fact().soft().hasKnownEnd())
@@ -98,7 +109,10 @@ public record CallLog(
     Stream<Start.OfInjection> observed =
         file.observing().stream().map(one -> of(one.fact().injectedAt(), one.entry()));
     Optional<Instant> last =
-        file.reports().stream().map(one -> one.fact().injectedAt()).max(Comparator.naturalOrder());
+        file.reports().stream()
+            .filter(one -> file.entry(file.rootOf(one.entry())).number() < opened)
+            .map(one -> one.fact().injectedAt())
+            .max(Comparator.naturalOrder());
     return Stream.concat(reported, observed)
         .filter(one -> last.filter(at -> at.isAfter(one.earliest())).isEmpty())
         .toList();
@@ -179,6 +193,18 @@ public record CallLog(
 
   private boolean endedAsEmergency() {
     return end().isPresent()
-        && softAt().map(at -> timeline().elapsed(at).isEmergency()).orElse(true);
+        && softAt().map(at -> everTimed().elapsed(at).isEmergency()).orElse(true);
+  }
+
+  /**
+   * The same timeline with every time that a clinician struck: it ends a call as an emergency
+   * still, as nobody but a prescriber lifts what was said. That nobody knew is over once somebody
+   * knows.
+   */
+  private Timeline everTimed() {
+    return new Timeline(
+        timeline().starts().stream()
+            .map(one -> one instanceof Start.Struck(Start.Said was, String why) ? was : one)
+            .toList());
   }
 }

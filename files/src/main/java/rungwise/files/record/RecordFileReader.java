@@ -38,21 +38,31 @@ public final class RecordFileReader implements Iterator<RecordedEntry>, AutoClos
   private static final Set<String> HEADER =
       Set.of(RecordFileWriter.FORM, RecordFileWriter.VERSION, RecordFileWriter.SCOPE);
 
+  private static final String NOT_SOUND = "this is not sound JSON: ";
+
   private final JsonParser in;
   private boolean isOver = false;
 
   /** Reads the beginning of a file; the stream is closed with this. */
   public RecordFileReader(InputStream stream) {
-    this.in =
-        JsonFactory.builder()
-            .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
-            .build()
-            .createParser(ObjectReadContext.empty(), stream);
+    this.in = parser(stream);
     reading(
         () -> {
           readHeader();
           return true;
         });
+  }
+
+  /** The first bytes alone say in which encoding the text is, if it is in one. */
+  private static JsonParser parser(InputStream stream) {
+    try {
+      return JsonFactory.builder()
+          .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+          .build()
+          .createParser(ObjectReadContext.empty(), stream);
+    } catch (JacksonException e) {
+      throw new RecordFault("line 1: " + NOT_SOUND + e.getOriginalMessage(), e);
+    }
   }
 
   private void readHeader() {
@@ -208,7 +218,7 @@ public final class RecordFileReader implements Iterator<RecordedEntry>, AutoClos
     try {
       return work.get();
     } catch (JacksonException e) {
-      throw fault("this is not sound JSON: " + e.getOriginalMessage(), e);
+      throw fault(NOT_SOUND + e.getOriginalMessage(), e);
     }
   }
 

@@ -78,12 +78,15 @@ final class Amounts implements Target.Reader {
     }
   }
 
-  /** As it stands on a page, where it must not be misread. */
+  /**
+   * As it stands on a page, where it must not be misread. Its commas between thousands are left
+   * out, because no reader takes them: what is typed with a comma may be meant as a point.
+   */
   private static String printed(Object amount) {
     String text = amount.toString();
     Hold.that(
         DoseTextLint.faultsInDose(text).isEmpty(),
         () -> text + ": " + DoseTextLint.faultsInDose(text));
-    return text;
+    return text.replace(",", "");
   }
 }

@@ -12,7 +12,6 @@ import java.util.Base64;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -45,8 +44,7 @@ public final class Fuzzing {
   private static final Pattern INPUTS = Pattern.compile("stat::number_of_executed_units: (\\d+)");
   private static final int LONGEST_FORM = 400;
   private static final int LONGEST_INPUT = 4096;
-  private static final int LONGEST_KEPT = 1500;
-  private static final int MOST_KEPT_BYTES = 40_000;
+  private static final int MOST_KEPT_BYTES = 20_000;
 
   private final Path work;
 
@@ -113,9 +111,8 @@ public final class Fuzzing {
                 found.toString(),
                 seeds.toString()));
     long taken = (System.nanoTime() - began) / 1_000_000_000;
-    if (status == 0) {
-      keep(target, own, found, seeds);
-    } else {
+    keep(target, work.resolve(target.token() + ".txt"), found);
+    if (status != 0) {
       System.out.println(target.token() + " failed: see " + log);
     }
     return new Outcome(target, inputs(log), taken, status == 0);
@@ -153,25 +150,18 @@ public final class Fuzzing {
     return told.find() ? Long.parseLong(told.group(1)) : 0;
   }
 
-  /** Writes the fewest inputs that reach what all reach together, the short ones first. */
-  private void keep(Target target, Path own, Path found, Path seeds) throws Exception {
-    Path fewest = own.resolve("fewest");
-    Files.createDirectories(fewest);
-    call(
-        target,
-        own.resolve("merge.txt"),
-        List.of("-set_cover_merge=1", fewest.toString(), seeds.toString(), found.toString()));
+  /** Writes inputs by which the tool came to code of its own, the short ones first. */
+  private static void keep(Target target, Path kept, Path found) throws IOException {
     List<String> written =
         target.corpus().stream().map(Base64.getEncoder()::encodeToString).toList();
-    Path kept = work.resolve(target.token() + ".txt");
-    try (Stream<Path> files = Files.list(fewest);
+    try (Stream<Path> files = Files.list(found);
         var out = new PrintStream(kept.toFile(), StandardCharsets.US_ASCII)) {
       int bytes = 0;
-      for (byte[] input : files.flatMap(file -> read(file).stream()).sorted(SHORTEST).toList()) {
+      for (byte[] input : files.map(Fuzzing::read).sorted(SHORTEST).toList()) {
         String line = Base64.getEncoder().encodeToString(input);
-        bytes += line.length();
+        bytes += line.length() + 1;
         if (input.length > 0 && bytes < MOST_KEPT_BYTES && !written.contains(line)) {
-          out.println(line);
+          out.print(line + '\n');
         }
       }
     }
@@ -180,10 +170,9 @@ public final class Fuzzing {
   private static final Comparator<byte[]> SHORTEST =
       Comparator.<byte[]>comparingInt(input -> input.length).thenComparing(Arrays::compare);
 
-  private static Optional<byte[]> read(Path file) {
+  private static byte[] read(Path file) {
     try {
-      byte[] input = Files.readAllBytes(file);
-      return input.length > LONGEST_KEPT ? Optional.empty() : Optional.of(input);
+      return Files.readAllBytes(file);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

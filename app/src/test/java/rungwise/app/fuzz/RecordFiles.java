@@ -32,6 +32,9 @@ final class RecordFiles implements Target.Reader {
               + "\"+1000000000-12-31T23:59:59.999Z\",\"by\":\"\",\"facts\":[]}]}",
           "{\"form\":\"rungwise-record\",\"version\":2,\"entries\":[]}",
           "[1]",
+          HEADER
+              + "{\"number\":1,\"id\":\"\\uD800\",\"kind\":\"\",\"at\":"
+              + "\"2026-03-02T09:00:00Z\",\"by\":\"\",\"facts\":[{\"\\uDC00\":{}}]}]}",
           "\u0000\u0000{\u0000");
 
   @Override

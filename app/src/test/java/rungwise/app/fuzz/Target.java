@@ -12,13 +12,13 @@ import java.util.stream.Stream;
 
 /** A reader of text from outside, with inputs to begin from. */
 enum Target {
-  AMOUNTS(10, Amounts::new, Amounts.SEEDS),
-  TIMES(10, Times::new, Times.SEEDS),
-  NAMES(10, Names::new, Names.SEEDS),
-  HISTORY_FILE(15, HistoryFiles::new, HistoryFiles.SEEDS),
-  PROTOCOL_FILE(15, ProtocolFiles::new, ProtocolFiles.seeds()),
+  AMOUNTS(12, Amounts::new, Amounts.SEEDS),
+  TIMES(12, Times::new, Times.SEEDS),
+  NAMES(8, Names::new, Names.SEEDS),
+  HISTORY_FILE(8, HistoryFiles::new, HistoryFiles.SEEDS),
+  PROTOCOL_FILE(8, ProtocolFiles::new, ProtocolFiles.seeds()),
   POPULATION_FILE(10, PopulationFiles::new, PopulationFiles.seeds()),
-  RECORD_FILE(10, RecordFiles::new, RecordFiles.SEEDS),
+  RECORD_FILE(22, RecordFiles::new, RecordFiles.SEEDS),
   FORMS(20, FormsOfPages::new, FormsOfPages.SEEDS);
 
   /** What reads an input, and holds what it has read to what it should be. */
@@ -32,7 +32,7 @@ enum Target {
     void read(byte[] input);
   }
 
-  /** Of 100 seconds. */
+  /** Of 100 seconds: more for what is quickly read. */
   final int share;
 
   private final Supplier<Reader> start;

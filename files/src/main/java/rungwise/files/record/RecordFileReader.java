@@ -70,7 +70,7 @@ public final class RecordFileReader implements Iterator<RecordedEntry>, AutoClos
     var header = new LinkedHashMap<String, Object>();
     while (in.nextToken() == JsonToken.PROPERTY_NAME
         && !in.currentName().equals(RecordFileWriter.ENTRIES)) {
-      String name = in.currentName();
+      String name = name();
       require(HEADER.contains(name), "\"" + name + "\" is not known here");
       in.nextToken();
       header.put(name, value());
@@ -118,7 +118,7 @@ public final class RecordFileReader implements Iterator<RecordedEntry>, AutoClos
     var values = new LinkedHashMap<String, Object>();
     List<FactRow> facts = List.of();
     while (in.nextToken() == JsonToken.PROPERTY_NAME) {
-      String name = in.currentName();
+      String name = name();
       JsonToken token = in.nextToken();
       if (name.equals(Key.FACTS.token())) {
         require(token == JsonToken.START_ARRAY, "facts must be a list");
@@ -148,11 +148,11 @@ public final class RecordFileReader implements Iterator<RecordedEntry>, AutoClos
     var facts = new ArrayList<FactRow>();
     while (in.nextToken() == JsonToken.START_OBJECT) {
       require(in.nextToken() == JsonToken.PROPERTY_NAME, "a fact has a name");
-      String name = in.currentName();
+      String name = name();
       require(in.nextToken() == JsonToken.START_OBJECT, "a fact has values");
       Map<String, Object> values = new LinkedHashMap<>();
       while (in.nextToken() == JsonToken.PROPERTY_NAME) {
-        String column = in.currentName();
+        String column = name();
         in.nextToken();
         values.put(column, value());
       }
@@ -164,9 +164,21 @@ public final class RecordFileReader implements Iterator<RecordedEntry>, AutoClos
     return facts;
   }
 
+  private String name() {
+    return whole(in.currentName());
+  }
+
+  /** A half of a character cannot be kept: it would come back as another text. */
+  private String whole(String text) {
+    boolean isWhole =
+        text.codePoints().noneMatch(point -> Character.getType(point) == Character.SURROGATE);
+    require(isWhole, "a text holds half a character: it is not sound UTF-8");
+    return text;
+  }
+
   private Object value() {
     return switch (in.currentToken()) {
-      case VALUE_STRING -> in.getString();
+      case VALUE_STRING -> whole(in.getString());
       case VALUE_NUMBER_INT -> in.getLongValue();
       case VALUE_TRUE -> true;
       case VALUE_FALSE -> false;

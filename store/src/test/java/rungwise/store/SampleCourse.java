@@ -28,6 +28,7 @@ import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
+import rungwise.clinic.reach.ReachWord;
 import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.dosing.decision.DecisionValues;
 import rungwise.dosing.decision.DecisionValues.Part;
@@ -115,6 +116,8 @@ public final class SampleCourse {
         new CourseFact.CallWritten(
             new CourseFact.CallWritten.HandedTo(
                 report, "Sample Hospital", "the doctor there", SampleEntries.NOW)),
+        new CourseFact.ReachWritten(
+            new ReachWord.NotReached("07700 900123", SampleEntries.NOW.plusSeconds(600))),
         new CourseFact.FlagsSeen(),
         new CourseFact.TabletTaken(Tablet.SILDENAFIL, SampleEntries.NOW),
         new CourseFact.DailyTabletDecided(/* isAllowed= */ true),

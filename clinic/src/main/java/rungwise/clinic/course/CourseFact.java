@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.people.AccountId;
+import rungwise.clinic.reach.ReachWord;
 import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.dosing.decision.KeptAdvice;
 import rungwise.dosing.guard.OverriddenHold;
@@ -27,7 +28,6 @@ import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening.Answered;
-import rungwise.dosing.source.Sourced;
 import rungwise.dosing.urgent.CallStep;
 import rungwise.dosing.urgent.Speaker;
 import rungwise.quantities.TimeSpan;
@@ -148,14 +148,7 @@ public sealed interface CourseFact {
 
     /** What a protocol asks of the emergency plan that this one does not say. */
     public List<String> unanswered(Protocol.Home asked) {
-      var lacks = new ArrayList<String>();
-      plan.ifPresent(
-          agreed ->
-              asked.plan().stream()
-                  .map(Sourced::value)
-                  .filter(question -> !agreed.answers(question))
-                  .forEach(question -> lacks.add("the plan does not say: " + question)));
-      return lacks;
+      return plan.map(agreed -> agreed.unanswered(asked)).orElse(List.of());
     }
   }
 
@@ -342,6 +335,9 @@ public sealed interface CourseFact {
       }
     }
   }
+
+  /** How he is reached, or that he was not. */
+  record ReachWritten(ReachWord word) implements CourseFact {}
 
   /** A prescriber has seen every report that the course flagged until then. */
   record FlagsSeen() implements CourseFact {}

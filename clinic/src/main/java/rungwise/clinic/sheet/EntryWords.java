@@ -6,6 +6,7 @@ import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
+import rungwise.clinic.reaching.ReachWords;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
@@ -47,6 +48,7 @@ public final class EntryWords {
               ? "Prescriber lets him go on with a daily low dose of a tablet for erections"
               : "Prescriber no longer lets him go on with a daily low dose of a tablet";
       case CourseFact.CallWritten written -> CallWords.of(written.word(), time);
+      case CourseFact.ReachWritten reach -> ReachWords.of(reach.word(), time);
       case CourseFact.FlagsSeen seen -> "Flagged reports seen by a prescriber";
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";
       case CourseFact.VolumeReopened reopened -> "Reopened up to " + reopened.upTo();

@@ -1,6 +1,7 @@
 package rungwise.app.server;
 
 import rungwise.clinic.call.Calls;
+import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.standing.Acknowledging;
@@ -23,5 +24,6 @@ record CourseCases(
     Titration titration,
     Lifting lifting,
     Calls calls,
+    Reaching reaching,
     Acknowledging acknowledging,
     DayList dayList) {}

@@ -28,6 +28,7 @@ import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.people.People;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
+import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
@@ -55,6 +56,7 @@ import rungwise.web.people.PeoplePages;
 import rungwise.web.populations.PopulationPages;
 import rungwise.web.protocols.ProtocolPages;
 import rungwise.web.provider.ProviderPages;
+import rungwise.web.reach.ReachPages;
 import rungwise.web.right.RightPages;
 import rungwise.web.room.RoomPages;
 import rungwise.web.screening.ScreeningPages;
@@ -93,6 +95,7 @@ import rungwise.web.urgent.UrgentPages;
   PopulationPages.class,
   ProtocolPages.class,
   ProviderPages.class,
+  ReachPages.class,
   RightPages.class,
   RoomPages.class,
   ScreeningPages.class,
@@ -231,6 +234,11 @@ class ServerWiring {
   @Bean
   Calls calls(CourseCases cases) {
     return cases.calls();
+  }
+
+  @Bean
+  Reaching reaching(CourseCases cases) {
+    return cases.reaching();
   }
 
   @Bean

@@ -9,7 +9,7 @@ import java.util.Optional;
  * them.
  *
  * @param what which thing; empty if none was picked
- * @param entry the number that is meant, where one on record is
+ * @param entry the number that is meant, where one on record is; empty where its text says it
  * @param number as typed
  * @param whose name of who answers there
  * @param from the first minute of his hours, as typed; may be empty

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.day.OpenErections;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.reach.Hours;
@@ -65,7 +66,7 @@ public record ReachWords(ClinicTime time, Function<AccountId, String> names) {
   }
 
   /** "Only after 18:00: it is 14:55 there." */
-  public static String hours(Hours hours, Optional<Instant> now, ClinicTime time) {
+  private static String hours(Hours hours, Optional<Instant> now, ClinicTime time) {
     String asked = sentence(hours.words());
     if (now.isEmpty()) {
       return asked;
@@ -93,18 +94,36 @@ public record ReachWords(ClinicTime time, Function<AccountId, String> names) {
     return lines;
   }
 
-  private String again(HowToReach.Again again, Instant now) {
-    return "Not reached: "
-        + (again.tries() == 1 ? "tried at " : again.tries() + " tries, the last at ")
-        + time.clock(again.last().recordedAt(), now)
-        + " by "
-        + names.apply(again.last().recordedBy())
-        + ". "
-        + due(again.due(), now, time);
+  /** What counts at one number while nothing is open: for the day's list. */
+  public static List<String> wishes(
+      Telephone telephone, Wishes.Partner partner, Instant now, ClinicTime time) {
+    var lines = new ArrayList<String>();
+    telephone.hours().ifPresent(hours -> lines.add(hours(hours, Optional.of(now), time)));
+    lines.add(sentence(telephone.message().words()));
+    lines.add(sentence(partner.words()));
+    return lines;
   }
 
-  /** "Next try due at 15:05, in 10 min." */
-  public static String due(Instant due, Instant now, ClinicTime time) {
+  private String again(HowToReach.Again again, Instant now) {
+    CourseEntry last = again.last();
+    String by = " by " + names.apply(last.recordedBy());
+    return tried(again.tries(), last.recordedAt(), by, now, time) + due(again.due(), now, time);
+  }
+
+  /** "Not reached: 2 tries, the last at 14:55. Next try due at 15:05, in 10 min." */
+  public static String tried(int tries, Instant last, Instant due, Instant now, ClinicTime time) {
+    return tried(tries, last, "", now, time) + due(due, now, time);
+  }
+
+  private static String tried(int tries, Instant last, String by, Instant now, ClinicTime time) {
+    return "Not reached: "
+        + (tries == 1 ? "tried at " : tries + " tries, the last at ")
+        + time.clock(last, now)
+        + by
+        + ". ";
+  }
+
+  private static String due(Instant due, Instant now, ClinicTime time) {
     return "Next try "
         + (due.isAfter(now) ? "due at " : "was due at ")
         + time.clock(due, now)

@@ -82,10 +82,17 @@ public final class Reaching {
   private static Reading<Long> onNumber(
       ReachDraft draft, CourseFile file, Function<HowToReach.Number, Reading<Long>> work) {
     return HowToReach.of(file).numbers().stream()
-        .filter(one -> one.entry().id().text().equals(draft.entry()))
+        .filter(one -> isMeant(one, draft))
         .findFirst()
         .map(work)
         .orElseGet(() -> Reading.refused(new Fault(ReachDraft.ENTRY, NO_NUMBER)));
+  }
+
+  /** By its entry, or by the number itself where a page knows no more of it. */
+  private static boolean isMeant(HowToReach.Number one, ReachDraft draft) {
+    return draft.entry().isEmpty()
+        ? one.telephone().text().equals(draft.number())
+        : one.entry().id().text().equals(draft.entry());
   }
 
   private Reading<Long> gone(

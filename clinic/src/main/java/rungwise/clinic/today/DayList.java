@@ -10,6 +10,7 @@ import java.util.Set;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.day.Held;
+import rungwise.clinic.day.Need;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.sheet.OpenErectionView;
 import rungwise.clinic.soundness.UnreadableRecord;
@@ -84,7 +85,7 @@ public final class DayList {
   }
 
   private static int pagesOf(Counts counts) {
-    int others = counts.all() - counts.open();
+    int others = counts.count(need -> true);
     return Math.max(1, Math.ceilDiv(others, ON_ONE_PAGE));
   }
 
@@ -109,9 +110,10 @@ public final class DayList {
   /**
    * A page as it is now.
    *
+   * @param first what the reader sees before all else, but for erections that are not over
    * @param number from 1; a page that is not there is the last one
    */
-  public Shown page(int number) {
+  public Shown page(Set<Need> first, int number) {
     Basis basis = basis();
     if (rows.isAnyMissing()) {
       repair();
@@ -125,7 +127,7 @@ public final class DayList {
     open.sort(Comparator.comparing(OpenErectionView::urgency));
     Counts counts = rows.counts(basis);
     int shown = Math.clamp(number, 1, pagesOf(counts));
-    List<Listed> others = rows.others(basis, (shown - 1) * ON_ONE_PAGE, ON_ONE_PAGE);
+    List<Listed> others = rows.others(basis, first, (shown - 1) * ON_ONE_PAGE, ON_ONE_PAGE);
     boolean isMadeAnew = others.stream().anyMatch(one -> one.row().isEmpty());
     return new Shown(basis.now(), open, others, counts, shown, isMadeAnew);
   }
@@ -215,6 +217,11 @@ public final class DayList {
       }
     }
     return List.copyOf(found);
+  }
+
+  /** How many courses there are, and what they need: figures that name no man. */
+  public Counts counts() {
+    return rows.counts(basis());
   }
 
   /** How many men may not be found yet, as their rows are still to be made. */

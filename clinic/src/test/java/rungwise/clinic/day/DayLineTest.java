@@ -150,8 +150,8 @@ final class DayLineTest {
         .asString()
         .startsWith("Tell the hospital first: an anticoagulant.")
         .contains("Ask him: an MAO inhibitor");
-    assertThat(open().withoutAbout().about().tell()).isEmpty();
-    assertThat(open().withoutAbout().about().plan()).isEmpty();
+    assertThat(open().withoutAbout(/* isOnCall= */ true).about().tell()).isEmpty();
+    assertThat(open().withoutAbout(/* isOnCall= */ true).about().plan()).isEmpty();
   }
 
   private void firmAfter54MinutesAtLeast() {

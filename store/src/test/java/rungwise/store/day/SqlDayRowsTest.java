@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Set;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -76,7 +77,7 @@ final class SqlDayRowsTest {
   }
 
   private Listed listed(CourseId course) {
-    return list.page(1).others().stream()
+    return list.page(Set.of(), 1).others().stream()
         .filter(one -> one.course().equals(course))
         .findFirst()
         .orElseThrow();
@@ -215,7 +216,7 @@ final class SqlDayRowsTest {
     CourseId course = world.open();
     raw.run("update day_row set versions = 'of another program'");
 
-    assertThat(store.dayRows().others(new Basis("now", world.now()), 0, 9))
+    assertThat(store.dayRows().others(new Basis("now", world.now()), Set.of(), 0, 9))
         .extracting(Listed::isCurrent)
         .containsOnly(false);
     assertAsFolded(course);
@@ -237,8 +238,8 @@ final class SqlDayRowsTest {
                 .atLeast("100"))
         .orThrow();
 
-    assertThat(list.page(1).open()).extracting(one -> one.course()).containsExactly(course);
-    assertThat(list.page(1).others()).isEmpty();
+    assertThat(list.page(Set.of(), 1).open()).extracting(one -> one.course()).containsExactly(course);
+    assertThat(list.page(Set.of(), 1).others()).isEmpty();
   }
 
   @Test

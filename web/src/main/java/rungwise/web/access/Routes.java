@@ -63,6 +63,8 @@ public final class Routes {
           Route.post("/courses/{id}/access", CLINICAL, Screen.COURSE).always(),
           Route.get("/courses/{id}/call", CLINICAL, Screen.CALL),
           Route.post("/courses/{id}/call", REPORTS, Screen.CALL).always(),
+          Route.get("/courses/{id}/reach", CLINICAL, Screen.REACHING),
+          Route.post("/courses/{id}/reach", REPORTS, Screen.REACHING).always(),
           Route.get("/courses/{id}/order", CLINICAL, Screen.SIGNED_DOSE),
           Route.get("/courses/{id}/forecast", CLINICAL, Screen.FORECAST),
           Route.get("/courses/{id}/report", REPORTS, Screen.REPORT),

@@ -15,6 +15,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.access.CourseAccess;
 import rungwise.clinic.people.Account;
+import rungwise.clinic.people.Role;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.room.RoomViews;
 import rungwise.clinic.sheet.CourseViews;
@@ -69,7 +70,7 @@ final class RoomController {
     List<OpenErectionView> left =
         room.handOver().left().stream()
             .flatMap(state -> courses.notOver(state).stream())
-            .map(one -> CourseAccess.isStanding(actor) ? one : one.withoutAbout())
+            .map(one -> CourseAccess.isStanding(actor) ? one : one.withoutAbout(actor.may(Role.ON_CALL_CLINICIAN)))
             .toList();
     return new RoomPage(
         views.board(room.board(), room.now(), room.lastClosed()),

@@ -2,6 +2,14 @@ package rungwise.store.day;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
+import rungwise.clinic.day.Need;
+import rungwise.clinic.reaching.ReachDraft;
+import rungwise.clinic.reaching.ReachDraft.What;
+import rungwise.clinic.reaching.Reaching;
+import rungwise.clinic.standing.HowToReach;
+import rungwise.clinic.titration.Staff;
+import rungwise.clinic.today.DayRow;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Duration;
@@ -208,6 +216,64 @@ final class SqlDayRowsTest {
 
     assertAsFolded(course);
     assertThat(kept("versions", course)).isNotEqualTo(before);
+  }
+
+  /** Three of each kind, read by pages of two: the split lies within a page. */
+  @Test
+  void the_readers_tasks_stand_first_and_no_course_is_left_out_or_told_twice() {
+    var toSign = new ArrayList<CourseId>();
+    var toScreen = new ArrayList<CourseId>();
+    for (int man = 0; man < 3; man++) {
+      toSign.add(world.open());
+      toScreen.add(world.openUnprepared("vasculogenic", "u100-1"));
+    }
+    assertAsFolded(toScreen.getFirst());
+    var now = new Basis("now", world.now());
+
+    var seen = new ArrayList<CourseId>();
+    for (int from = 0; from < 6; from += 2) {
+      store.dayRows().others(now, Set.of(Need.SCREENING), from, 2).stream()
+          .map(Listed::course)
+          .forEach(seen::add);
+    }
+
+    assertThat(seen.subList(0, 3)).containsExactlyInAnyOrderElementsOf(toScreen);
+    assertThat(seen.subList(3, 6)).containsExactlyInAnyOrderElementsOf(toSign);
+    assertThat(store.dayRows().others(now, Set.of(), 0, 9))
+        .extracting(Listed::course)
+        .containsExactlyElementsOf(Stream.concat(toSign.stream(), toScreen.stream()).toList());
+    assertThat(list.counts().others()).containsEntry(Need.SCREENING, 3);
+    assertThat(list.counts().all()).isEqualTo(6);
+  }
+
+  /** A number that is no longer there leaves nothing of it in the row that held it. */
+  @Test
+  void a_row_says_how_he_is_called_and_forgets_what_no_longer_holds() {
+    CourseId course = world.open();
+    var reaching = new Reaching(world.ports());
+    reaching
+        .write(
+            Staff.EDUCATOR,
+            course,
+            ReachDraft.number("07700 900123", "HIS", "18:00", "", "CALL_BACK"))
+        .orThrow();
+    String entry =
+        HowToReach.of(world.file(course)).numbers().getFirst().entry().id().text();
+    reaching.write(Staff.EDUCATOR, course, ReachDraft.of(What.NOT_REACHED, entry)).orThrow();
+    assertAsFolded(course);
+
+    DayRow.Reach reach = listed(course).row().orElseThrow().reach();
+    assertThat(reach.telephone())
+        .contains(HowToReach.of(world.file(course)).numbers().getFirst().telephone());
+    assertThat(reach.tried().orElseThrow().last()).isEqualTo(world.now());
+
+    reaching.write(Staff.EDUCATOR, course, ReachDraft.of(What.REACHED, entry)).orThrow();
+    reaching.write(Staff.EDUCATOR, course, ReachDraft.of(What.GONE, entry)).orThrow();
+
+    assertAsFolded(course);
+    reach = listed(course).row().orElseThrow().reach();
+    assertThat(reach.telephone()).isEmpty();
+    assertThat(reach.tried()).isEmpty();
   }
 
   @Test

@@ -185,8 +185,7 @@ public abstract class ReachingContract {
     assertThat(day().now()).isEqualTo(before.now());
     assertThat(day().since()).isEqualTo(Instant.parse("2026-03-02T19:00:00Z"));
     assertThat(view().reach().again())
-        .contains(
-            "Not reached: 2 tries, the last at 10:00 by Ann. Next try due at 14:00, in 4 h.");
+        .contains("Not reached: 2 tries, the last at 10:00 by Ann. Next try due at 14:00, in 4 h.");
 
     world.pass(Duration.ofDays(3));
     assertThat(day().need()).isEqualTo(Need.CALL_AGAIN);
@@ -211,8 +210,7 @@ public abstract class ReachingContract {
       assertThat(day().since()).isEqualTo(before.day().since());
       assertThat(view().blocks()).isEqualTo(before.blocks());
       assertThat(view().now()).isEqualTo(before.now());
-      assertThat(view().open().orElseThrow().call())
-          .isEqualTo(before.open().orElseThrow().call());
+      assertThat(view().open().orElseThrow().call()).isEqualTo(before.open().orElseThrow().call());
     }
   }
 
@@ -231,8 +229,7 @@ public abstract class ReachingContract {
 
   @Test
   void all_faults_of_a_number_are_told_at_once_and_nothing_is_kept() {
-    Reading<Long> refused =
-        write(ReachDraft.number("call me", "nobody", "6:00", "never", "shout"));
+    Reading<Long> refused = write(ReachDraft.number("call me", "nobody", "6:00", "never", "shout"));
 
     assertThat(refused.placed())
         .extracting(Fault::field)
@@ -262,8 +259,7 @@ public abstract class ReachingContract {
 
   @Test
   void who_treats_nobody_writes_nothing() {
-    assertThat(
-            reaching.write(Staff.LEAD, course, number("07700 900123", "", "")).found())
+    assertThat(reaching.write(Staff.LEAD, course, number("07700 900123", "", "")).found())
         .isEmpty();
   }
 }

@@ -41,11 +41,7 @@ public record DayLine(
   private DayLine callingAgain(HowToReach.Again tried) {
     boolean isAll = need.rank() > Need.CALL_AGAIN.rank();
     return new DayLine(
-        isAll ? Need.CALL_AGAIN : need,
-        isAll ? tried.due() : since,
-        now,
-        open,
-        Optional.of(tried));
+        isAll ? Need.CALL_AGAIN : need, isAll ? tried.due() : since, now, open, Optional.of(tried));
   }
 
   /**

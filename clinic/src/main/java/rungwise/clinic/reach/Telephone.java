@@ -80,7 +80,9 @@ public record Telephone(String text, Whose whose, Optional<Hours> hours, Message
    */
   public Optional<String> dialled() {
     boolean isPlain = DIALLED.matcher(text).matches() && !LEFT_OUT.matcher(text).matches();
-    return isPlain ? Optional.of((text.startsWith("+") ? "+" : "") + digits(text)) : Optional.empty();
+    return isPlain
+        ? Optional.of((text.startsWith("+") ? "+" : "") + digits(text))
+        : Optional.empty();
   }
 
   private static String digits(String text) {

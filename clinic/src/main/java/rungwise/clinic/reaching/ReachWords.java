@@ -53,8 +53,7 @@ public record ReachWords(ClinicTime time, Function<AccountId, String> names) {
     var lines = new ArrayList<String>();
     telephone
         .hours()
-        .ifPresent(
-            hours -> lines.add(isNotOver ? overridden(hours) : hours(hours, now, time)));
+        .ifPresent(hours -> lines.add(isNotOver ? overridden(hours) : hours(hours, now, time)));
     lines.add(sentence(telephone.message().words()));
     return lines;
   }

@@ -113,11 +113,9 @@ public final class Reaching {
   private Reading<Long> notReached(
       Account actor, CourseFile file, HowToReach.Number known, Instant now) {
     Instant next =
-        NextTry.after(
-            now, isNotOver(file, now), known.telephone().hours(), ports.time());
+        NextTry.after(now, isNotOver(file, now), known.telephone().hours(), ports.time());
     return Reading.of(
-        append(
-            actor, file.id(), new ReachWord.NotReached(known.telephone().text(), next), now));
+        append(actor, file.id(), new ReachWord.NotReached(known.telephone().text(), next), now));
   }
 
   /** Whether an erection is not known to be over, so that the hours do not count. */
@@ -162,8 +160,7 @@ public final class Reaching {
     }
     Optional<Telephone.Message> message = one(Telephone.Message.values(), draft.message());
     if (message.isEmpty()) {
-      faults.add(
-          new Fault(ReachDraft.MESSAGE, "Choose what may be left where nobody answers."));
+      faults.add(new Fault(ReachDraft.MESSAGE, "Choose what may be left where nobody answers."));
     }
     Reading<Optional<Hours>> hours = hours(draft);
     faults.addAll(hours.placed());
@@ -238,5 +235,4 @@ public final class Reaching {
   private static <E extends Enum<E>> Optional<E> one(E[] all, String name) {
     return Arrays.stream(all).filter(one -> one.name().equals(name)).findFirst();
   }
-
 }

@@ -57,8 +57,7 @@ public record HowToReach(
         inForce.stream().flatMap(one -> gone(file, one)).toList(),
         inForce.stream()
             .map(one -> one.fact().word())
-            .flatMap(
-                word -> word instanceof WishesKept(Wishes w) ? Stream.of(w) : Stream.empty())
+            .flatMap(word -> word instanceof WishesKept(Wishes w) ? Stream.of(w) : Stream.empty())
             .reduce((earlier, later) -> later),
         again(inForce));
   }

@@ -56,8 +56,7 @@ public record DayRow(
       return new Reach(
           how.numbers().stream().findFirst().map(HowToReach.Number::telephone),
           how.wishes().orElse(Wishes.NOT_ASKED).partner(),
-          how.again()
-              .map(one -> new Tried(one.tries(), one.last().recordedAt(), one.due())));
+          how.again().map(one -> new Tried(one.tries(), one.last().recordedAt(), one.due())));
     }
   }
 

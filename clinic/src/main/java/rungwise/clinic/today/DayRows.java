@@ -76,7 +76,9 @@ public interface DayRows {
   /** Courses with an erection that was not known to be over, or may be an emergency by now. */
   List<Listed> open(Basis basis, int most);
 
-  /** All others: those that need one of the first things, then the rest, the most worrying first. */
+  /**
+   * All others: those that need one of the first things, then the rest, the most worrying first.
+   */
   List<Listed> others(Basis basis, Set<Need> first, int from, int most);
 
   /** Courses of men whom each group of words names by one of them, as far as they are kept. */

@@ -2,24 +2,17 @@ package rungwise.store.day;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.ArrayList;
-import rungwise.clinic.day.Need;
-import rungwise.clinic.reaching.ReachDraft;
-import rungwise.clinic.reaching.ReachDraft.What;
-import rungwise.clinic.reaching.Reaching;
-import rungwise.clinic.standing.HowToReach;
-import rungwise.clinic.titration.Staff;
-import rungwise.clinic.today.DayRow;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -28,14 +21,21 @@ import org.junit.jupiter.api.io.TempDir;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.day.Held;
+import rungwise.clinic.day.Need;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.people.AccountId;
+import rungwise.clinic.reaching.ReachDraft;
+import rungwise.clinic.reaching.ReachDraft.What;
+import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.standing.HowToReach;
 import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.clinic.today.DayList;
+import rungwise.clinic.today.DayRow;
 import rungwise.clinic.today.DayRows.Basis;
 import rungwise.clinic.today.DayRows.Listed;
 import rungwise.clinic.today.Touched;
@@ -257,8 +257,7 @@ final class SqlDayRowsTest {
             course,
             ReachDraft.number("07700 900123", "HIS", "18:00", "", "CALL_BACK"))
         .orThrow();
-    String entry =
-        HowToReach.of(world.file(course)).numbers().getFirst().entry().id().text();
+    String entry = HowToReach.of(world.file(course)).numbers().getFirst().entry().id().text();
     reaching.write(Staff.EDUCATOR, course, ReachDraft.of(What.NOT_REACHED, entry)).orThrow();
     assertAsFolded(course);
 
@@ -304,7 +303,9 @@ final class SqlDayRowsTest {
                 .atLeast("100"))
         .orThrow();
 
-    assertThat(list.page(Set.of(), 1).open()).extracting(one -> one.course()).containsExactly(course);
+    assertThat(list.page(Set.of(), 1).open())
+        .extracting(one -> one.course())
+        .containsExactly(course);
     assertThat(list.page(Set.of(), 1).others()).isEmpty();
   }
 

@@ -51,7 +51,8 @@ public record ReachPage(
           choice(
               ReachDraft.WHOSE,
               "Who answers there",
-              options(Telephone.Whose.values(), Telephone.Whose::words, known.map(Telephone::whose)),
+              options(
+                  Telephone.Whose.values(), Telephone.Whose::words, known.map(Telephone::whose)),
               typed,
               faults),
           field(

@@ -70,7 +70,11 @@ final class RoomController {
     List<OpenErectionView> left =
         room.handOver().left().stream()
             .flatMap(state -> courses.notOver(state).stream())
-            .map(one -> CourseAccess.isStanding(actor) ? one : one.withoutAbout(actor.may(Role.ON_CALL_CLINICIAN)))
+            .map(
+                one ->
+                    CourseAccess.isStanding(actor)
+                        ? one
+                        : one.withoutAbout(actor.may(Role.ON_CALL_CLINICIAN)))
             .toList();
     return new RoomPage(
         views.board(room.board(), room.now(), room.lastClosed()),

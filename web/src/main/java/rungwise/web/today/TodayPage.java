@@ -179,7 +179,9 @@ public record TodayPage(
               .telephone()
               .map(one -> ReachWords.wishes(one, reach.partner(), now, time))
               .orElse(List.of()),
-          reach.tried().map(one -> ReachWords.tried(one.tries(), one.last(), one.due(), now, time)));
+          reach
+              .tried()
+              .map(one -> ReachWords.tried(one.tries(), one.last(), one.due(), now, time)));
     }
   }
 

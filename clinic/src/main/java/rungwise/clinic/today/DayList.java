@@ -1,5 +1,6 @@
 package rungwise.clinic.today;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -32,6 +33,9 @@ public final class DayList {
 
   /** How many courses stand on one page. */
   public static final int ON_ONE_PAGE = 100;
+
+  /** After so long an open list is shown anew in any case. */
+  private static final Duration LOOKED_AT_AGAIN = Duration.ofMinutes(5);
 
   /** How many rows are made anew before the list is shown; the others in the background. */
   private static final int AT_ONCE = 20;
@@ -217,6 +221,14 @@ public final class DayList {
       }
     }
     return List.copyOf(found);
+  }
+
+  /**
+   * Another one once anything was written of any course, and from time to time, as what is said of
+   * an hour does not hold for ever. It names no man.
+   */
+  public String stamp() {
+    return rows.last() + "." + now().toEpochMilli() / LOOKED_AT_AGAIN.toMillis();
   }
 
   /** How many courses there are, and what they need: figures that name no man. */

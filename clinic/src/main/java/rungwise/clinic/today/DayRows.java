@@ -56,6 +56,9 @@ public interface DayRows {
   /** Stands for all that every course rests on: another one after any change of it. */
   String foundation();
 
+  /** The number of the last entry of any course; 0 if there is none. */
+  long last();
+
   /** The number of the last entry of a course; 0 if there is none. */
   long endOf(CourseId course);
 

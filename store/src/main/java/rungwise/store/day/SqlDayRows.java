@@ -90,6 +90,17 @@ public final class SqlDayRows implements DayRows {
   }
 
   @Override
+  public long last() {
+    Long last =
+        database
+            .reading()
+            .select(DSL.max(COURSE_END.LAST_SEQ))
+            .from(COURSE_END)
+            .fetchOne(0, Long.class);
+    return last == null ? 0 : last;
+  }
+
+  @Override
   public long endOf(CourseId course) {
     return database
         .reading()

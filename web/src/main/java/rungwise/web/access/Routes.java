@@ -55,6 +55,7 @@ public final class Routes {
           Route.get("/call", ANYONE),
           Route.get("/call/rescue", ANYONE),
           Route.list("/", SIGNED_IN, Screen.DAY_LIST),
+          Route.get("/changes", CLINICAL),
           Route.get("/men", CLINICAL),
           Route.listForm("/men", CLINICAL, Screen.SEARCH).always(),
           Route.get("/courses/new", OPENS_COURSES),

@@ -11,6 +11,7 @@ import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseBody;
 import org.springframework.web.servlet.ModelAndView;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.access.CourseAccess;
@@ -22,7 +23,9 @@ import rungwise.clinic.today.DayList;
 import rungwise.clinic.today.DayList.Shown;
 import rungwise.clinic.today.DayRow;
 import rungwise.clinic.today.DayRows.Listed;
+import rungwise.web.page.Assets;
 import rungwise.web.page.Page;
+import rungwise.web.page.Refreshing;
 import rungwise.web.start.StartChoices;
 import rungwise.web.today.TodayPage.Answer;
 import rungwise.web.today.TodayPage.Called;
@@ -54,12 +57,21 @@ final class TodayController {
   private final StartChoices choices;
   private final ClinicTime time;
   private final OwnPages own;
+  private final Assets assets;
 
-  TodayController(DayList list, StartChoices choices, ClinicTime time, OwnPages own) {
+  TodayController(DayList list, StartChoices choices, ClinicTime time, OwnPages own, Assets assets) {
     this.list = list;
     this.choices = choices;
     this.time = time;
     this.own = own;
+    this.assets = assets;
+  }
+
+  /** What a list that is open compares: another one once something may have changed. */
+  @GetMapping(path = "/changes", produces = "text/plain")
+  @ResponseBody
+  String changes() {
+    return list.stamp();
   }
 
   /**
@@ -77,6 +89,7 @@ final class TodayController {
         Arrays.stream(Need.values())
             .filter(need -> need.isTaskOf(account.roles()))
             .collect(Collectors.toUnmodifiableSet());
+    String stamp = list.stamp();
     Shown shown = list.page(tasks, numberOf(page));
     boolean isStanding = CourseAccess.isStanding(account);
     List<OpenErectionView> open =
@@ -102,7 +115,8 @@ final class TodayController {
             "Nothing is recorded yet. Do this first:",
             isEmpty ? steps(account) : List.of(),
             isStanding,
-            Paging.of(shown)));
+            Paging.of(shown),
+            new Refreshing(stamp, assets.refreshScript())));
   }
 
   private static int numberOf(String page) {

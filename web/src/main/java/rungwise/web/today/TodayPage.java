@@ -14,6 +14,7 @@ import rungwise.clinic.sheet.OpenErectionView;
 import rungwise.clinic.today.DayList.Shown;
 import rungwise.clinic.today.DayRow.Reach;
 import rungwise.web.access.NamesCourses;
+import rungwise.web.page.Refreshing;
 import rungwise.web.sign.Sign;
 
 /**
@@ -35,7 +36,8 @@ public record TodayPage(
     String stepsHead,
     List<Step> steps,
     boolean mayOpenCourse,
-    Paging paging)
+    Paging paging,
+    Refreshing refreshing)
     implements NamesCourses {
 
   /** Courses of which the same people have to see to something. */

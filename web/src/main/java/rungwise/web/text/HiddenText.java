@@ -17,7 +17,7 @@ import rungwise.web.page.Templates;
 
 /**
  * Stands before every form, those of features to come too: no text with a character that nobody can
- * see reaches a handler. A password is compared as typed and is not read here.
+ * see reaches a handler. A password is compared as typed: it is not read here, and never sent back.
  */
 final class HiddenText implements HandlerInterceptor {
 
@@ -36,29 +36,35 @@ final class HiddenText implements HandlerInterceptor {
     if (!HttpMethod.POST.matches(request.getMethod())) {
       return true;
     }
-    var held = new ArrayList<HeldField>();
-    var texts = new ArrayList<HiddenTextPage.Text>();
-    for (HeldField field : HeldField.of(request, Set.of())) {
-      Optional<String> fault = fault(field);
-      if (fault.isPresent()) {
-        String id = "text-" + (texts.size() + 1);
-        String cleaned = OutsideText.cleaned(field.value());
-        texts.add(new HiddenTextPage.Text(id, field.name(), fault.get(), cleaned));
-      } else if (!isSecret(field)) {
-        held.add(field);
-      }
-    }
-    if (texts.isEmpty()) {
+    HiddenTextPage page = read(request);
+    if (page.texts().isEmpty()) {
       return true;
     }
-    refuse(request, response, new HiddenTextPage(request.getRequestURI(), held, texts));
+    refuse(request, response, page);
     return false;
   }
 
+  private static HiddenTextPage read(HttpServletRequest request) {
+    var held = new ArrayList<HeldField>();
+    var texts = new ArrayList<HiddenTextPage.Text>();
+    var secrets = new ArrayList<HiddenTextPage.Secret>();
+    for (HeldField field : HeldField.of(request, Set.of())) {
+      Optional<String> fault = fault(field);
+      if (isSecret(field)) {
+        secrets.add(new HiddenTextPage.Secret("secret-" + (secrets.size() + 1), field.name()));
+      } else if (fault.isPresent()) {
+        String id = "text-" + (texts.size() + 1);
+        String cleaned = OutsideText.cleaned(field.value());
+        texts.add(new HiddenTextPage.Text(id, field.name(), fault.get(), cleaned));
+      } else {
+        held.add(field);
+      }
+    }
+    return new HiddenTextPage(request.getRequestURI(), held, texts, secrets);
+  }
+
   private static Optional<String> fault(HeldField field) {
-    return isSecret(field)
-        ? Optional.empty()
-        : OutsideText.hiddenIn("This text", OutsideText.withoutTabs(field.value()));
+    return OutsideText.hiddenIn("This text", OutsideText.withoutTabs(field.value()));
   }
 
   private static boolean isSecret(HeldField field) {

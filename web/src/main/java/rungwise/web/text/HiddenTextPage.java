@@ -9,8 +9,10 @@ import rungwise.web.page.HeldField;
  * @param action where the form goes when it is sent again
  * @param held the fields that hold none
  * @param texts the fields that held some, without them
+ * @param secrets passwords, which are typed again
  */
-public record HiddenTextPage(String action, List<HeldField> held, List<Text> texts) {
+public record HiddenTextPage(
+    String action, List<HeldField> held, List<Text> texts, List<Secret> secrets) {
 
   /**
    * A field.
@@ -25,8 +27,12 @@ public record HiddenTextPage(String action, List<HeldField> held, List<Text> tex
     }
   }
 
+  /** A field whose content is never shown. */
+  public record Secret(String id, String name) {}
+
   public HiddenTextPage {
     held = List.copyOf(held);
     texts = List.copyOf(texts);
+    secrets = List.copyOf(secrets);
   }
 }

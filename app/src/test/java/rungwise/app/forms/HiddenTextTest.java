@@ -1,4 +1,4 @@
-package rungwise.app.server;
+package rungwise.app.forms;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -17,7 +17,10 @@ import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestInstance.Lifecycle;
 import org.springframework.http.HttpMethod;
 import org.springframework.web.util.HtmlUtils;
+import rungwise.app.server.Clinic;
+import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
+import rungwise.app.server.Visitor;
 import rungwise.clinic.people.Account;
 import rungwise.web.access.Route;
 import rungwise.web.access.Routes;
@@ -174,5 +177,33 @@ final class HiddenTextTest {
         .isEqualTo(REFUSED);
     assertThat(visitor.post("/account", path, Map.of("typed", CLEANED)).statusCode())
         .isNotEqualTo(REFUSED);
+  }
+
+  @Test
+  void a_password_is_asked_for_again_and_never_sent_back() {
+    Visitor visitor = clinic.signedIn(DemoClinic.MEMBERS.get(1));
+    String password = "harbour-lantern-fourteen";
+
+    String answer =
+        visitor
+            .post("/account", "/sign-in", Map.of("signInName", HIDDEN, "password", password))
+            .body();
+
+    assertThat(answer).contains(SAYS, "name=\"password\" type=\"password\"");
+    assertThat(answer).doesNotContain(password);
+  }
+
+  @Test
+  void a_joiner_stays_where_a_script_joins_by_it_and_nowhere_else() {
+    Visitor visitor = clinic.signedIn(DemoClinic.MEMBERS.get(1));
+    // The Unicode Standard, 23.2: Persian parts letters by it, Sinhala joins them by the other.
+    Map<String, String> written =
+        Map.of("typed", "\u0645\u06CC\u200C\u062E\u0648\u0627\u0647\u0645");
+    Map<String, String> joined = Map.of("typed", "\u0DC1\u0DCA\u200D\u0DBB\u0DD3");
+
+    assertThat(visitor.post("/account", "/men", written).statusCode()).isNotEqualTo(REFUSED);
+    assertThat(visitor.post("/account", "/men", joined).statusCode()).isNotEqualTo(REFUSED);
+    assertThat(visitor.post("/account", "/men", Map.of("typed", "Cor\u200Cvin")).statusCode())
+        .isEqualTo(REFUSED);
   }
 }

@@ -69,6 +69,7 @@ import rungwise.web.start.StartPages;
 import rungwise.web.supply.SupplyPages;
 import rungwise.web.tablet.TabletPages;
 import rungwise.web.teaching.TeachingPages;
+import rungwise.web.text.TextPages;
 import rungwise.web.titration.TitrationPages;
 import rungwise.web.today.TodayPages;
 import rungwise.web.urgent.UrgentPages;
@@ -104,6 +105,7 @@ import rungwise.web.urgent.UrgentPages;
   SupplyPages.class,
   TabletPages.class,
   TeachingPages.class,
+  TextPages.class,
   TitrationPages.class,
   TodayPages.class,
   UrgentPages.class

@@ -59,7 +59,8 @@ final class TodayController {
   private final OwnPages own;
   private final Assets assets;
 
-  TodayController(DayList list, StartChoices choices, ClinicTime time, OwnPages own, Assets assets) {
+  TodayController(
+      DayList list, StartChoices choices, ClinicTime time, OwnPages own, Assets assets) {
     this.list = list;
     this.choices = choices;
     this.time = time;

@@ -1,5 +1,10 @@
 package rungwise.store;
 
+import rungwise.clinic.coded.AfterEnd;
+import rungwise.clinic.coded.EndReason;
+import rungwise.clinic.coded.ShownBy;
+import rungwise.clinic.coded.VialsLeft;
+import rungwise.clinic.life.LifeWord;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.List;
@@ -115,6 +120,14 @@ public final class SampleCourse {
         new CourseFact.CallWritten(
             new CourseFact.CallWritten.HandedTo(
                 report, "Sample Hospital", "the doctor there", SampleEntries.NOW)),
+        new CourseFact.LifeWritten(
+            new LifeWord.Ended(
+                EndReason.OTHER_TREATMENT,
+                Optional.of(LocalDate.of(2026, 3, 2)),
+                VialsLeft.RETURNED,
+                AfterEnd.IMPLANT,
+                "the sample clinic for implants")),
+        new CourseFact.LifeWritten(new LifeWord.Reopened()),
         new CourseFact.FlagsSeen(),
         new CourseFact.TabletTaken(Tablet.SILDENAFIL, SampleEntries.NOW),
         new CourseFact.DailyTabletDecided(/* isAllowed= */ true),
@@ -202,7 +215,7 @@ public final class SampleCourse {
             Optional.of(TimeSpan.ofMinutes(90))),
         new CourseFact.DecisionWritten(Condition.VENOUS_LEAK),
         new CourseFact.AnswerOverturned(
-            Condition.VENOUS_LEAK, CourseFact.AnswerOverturned.ShownBy.TEST),
+            Condition.VENOUS_LEAK, ShownBy.TEST),
         new CourseFact.BaselineRecorded(
             new Baseline(
                 ErectileScore.of(9),

@@ -1,5 +1,6 @@
 package rungwise.clinic.course;
 
+import rungwise.clinic.coded.ShownBy;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -89,6 +90,7 @@ public final class SampleFacts {
     facts.add(new HandedOver(earlier, AccountId.of(new UUID(7, 8)), 12, NOW));
     facts.addAll(SampleInjections.unfinished(earlier));
     facts.addAll(SampleCalls.all(earlier));
+    facts.addAll(SampleLife.all());
     for (Tablet tablet : Tablet.values()) {
       facts.add(new CourseFact.TabletTaken(tablet, NOW.minusSeconds(3_600)));
     }
@@ -119,7 +121,7 @@ public final class SampleFacts {
     }
     for (Condition condition : Condition.values()) {
       facts.add(new DecisionWritten(condition));
-      for (AnswerOverturned.ShownBy shownBy : AnswerOverturned.ShownBy.values()) {
+      for (ShownBy shownBy : ShownBy.values()) {
         facts.add(new AnswerOverturned(condition, shownBy));
       }
     }

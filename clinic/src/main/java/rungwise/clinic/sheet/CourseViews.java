@@ -98,7 +98,7 @@ public final class CourseViews {
         file.signedDose().map(written -> signed(state, written, ladder, clearance)),
         day,
         open,
-        new NowWords(time).of(day.now(), clearance, state),
+        new NowWords(time, names).of(day.now(), clearance, state),
         texts.of(clearance.blocks()),
         texts.of(advice.homeVerdicts()),
         texts.of(overridable(state, advice)),
@@ -128,7 +128,7 @@ public final class CourseViews {
                 .map(volume -> " " + ladder.dose(volume).volumeAndMark())
                 .orElse(""),
         day.open().isPresent() ? "" : advice.reason().rule().wording(),
-        new NowWords(time).of(day.now(), clearance, state));
+        new NowWords(time, names).of(day.now(), clearance, state));
   }
 
   /** Before 4 hours are over nobody is told that they may have passed. */

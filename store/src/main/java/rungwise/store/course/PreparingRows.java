@@ -1,5 +1,6 @@
 package rungwise.store.course;
 
+import rungwise.clinic.coded.ShownBy;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -67,7 +68,7 @@ final class PreparingRows {
   static CourseFact overturned(AnswerOverturnedRecord row) {
     return new CourseFact.AnswerOverturned(
         Tokens.read(Condition.class, row.getConditionName()),
-        Tokens.read(CourseFact.AnswerOverturned.ShownBy.class, row.getShownBy()));
+        Tokens.read(ShownBy.class, row.getShownBy()));
   }
 
   static BaselineRecordedRecord row(Baseline baseline) {

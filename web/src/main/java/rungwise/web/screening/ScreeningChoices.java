@@ -1,5 +1,6 @@
 package rungwise.web.screening;
 
+import rungwise.clinic.coded.ShownBy;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -9,7 +10,6 @@ import java.util.function.Function;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.Baseline.Ability;
 import rungwise.clinic.course.Baseline.Injector;
-import rungwise.clinic.course.CourseFact.AnswerOverturned.ShownBy;
 import rungwise.clinic.screening.BaselineDraft;
 import rungwise.clinic.screening.ScreeningView;
 import rungwise.clinic.screening.Screenings;

@@ -24,7 +24,8 @@ final class Stander {
     Stand stand = ledger.watch.stand;
     Account actor = ANYBODY[random.nextInt(ANYBODY.length)];
     boolean isPrescriber = actor.equals(House.PRESCRIBER);
-    return switch (random.nextInt(6)) {
+    int what = stand.ended ? 5 - random.nextInt(3) : random.nextInt(6);
+    return switch (what) {
       case 0, 1 -> {
         Reading<Long> read = house.running.pause(actor, house.course(), "he is ill");
         read.found().ifPresent(entry -> stand.paused = true);

@@ -52,8 +52,8 @@ public final class CourseLaws {
         stand.lastEnd > 0
             && ledger.order().filter(order -> order.entry() < stand.lastEnd).isPresent();
     judge.look(Law.NO_ORDER_AFTER_END, before);
-    if (before && (scene.clear() || scene.nextClear())) {
-      judge.fail(Law.NO_ORDER_AFTER_END, "a dose that was signed before the end is clear");
+    if (before && !scene.hasNoOrder()) {
+      judge.fail(Law.NO_ORDER_AFTER_END, "a dose that was signed before the end is in force");
     }
   }
 

@@ -98,11 +98,9 @@ public final class Running {
           log.isEnded()
               ? Optional.of(ENDED_ALREADY)
               : log.isPaused() ? Optional.of(PAUSED_ALREADY) : Optional.empty();
-      case LifeWord.Resumed resumed ->
-          log.isPaused() ? Optional.empty() : Optional.of(NOT_PAUSED);
+      case LifeWord.Resumed resumed -> log.isPaused() ? Optional.empty() : Optional.of(NOT_PAUSED);
       case LifeWord.Ended ended -> log.isEnded() ? Optional.of(ENDED_ALREADY) : Optional.empty();
-      case LifeWord.Reopened reopened ->
-          log.isEnded() ? Optional.empty() : Optional.of(NOT_ENDED);
+      case LifeWord.Reopened reopened -> log.isEnded() ? Optional.empty() : Optional.of(NOT_ENDED);
     };
   }
 

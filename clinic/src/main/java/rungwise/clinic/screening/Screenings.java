@@ -1,6 +1,5 @@
 package rungwise.clinic.screening;
 
-import rungwise.clinic.coded.ShownBy;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -12,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.coded.ShownBy;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact.AnswerOverturned;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
@@ -187,9 +187,7 @@ public final class Screenings {
           Optional<Condition> condition =
               Condition.of(name).filter(one -> file.answers().kept(one).isPresent());
           Optional<ShownBy> shown =
-              Arrays.stream(ShownBy.values())
-                  .filter(one -> one.name().equals(shownBy))
-                  .findFirst();
+              Arrays.stream(ShownBy.values()).filter(one -> one.name().equals(shownBy)).findFirst();
           var faults = new ArrayList<Fault>();
           if (condition.isEmpty()) {
             faults.add(Fault.ofForm(NO_YES));

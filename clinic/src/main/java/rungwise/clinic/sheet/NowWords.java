@@ -32,8 +32,7 @@ record NowWords(ClinicTime time, Function<AccountId, String> names) {
         : view;
   }
 
-  private NowView of(
-      MayInject answer, Clearance clearance, Ladder ladder, CourseFile file) {
+  private NowView of(MayInject answer, Clearance clearance, Ladder ladder, CourseFile file) {
     return switch (answer) {
       case MayInject.Yes yes -> yes(yes, ladder);
       case MayInject.NotBefore later -> waits("Not until " + time.words(later.at()) + ".", "");

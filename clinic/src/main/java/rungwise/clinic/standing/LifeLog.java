@@ -23,7 +23,9 @@ public record LifeLog(Optional<Written<LifeWritten>> standing) {
     return new LifeLog(standing);
   }
 
-  /** What is resumed had been paused, and what is opened again had ended: nothing else is lifted. */
+  /**
+   * What is resumed had been paused, and what is opened again had ended: nothing else is lifted.
+   */
   private static Optional<Written<LifeWritten>> after(
       Optional<Written<LifeWritten>> before, Written<LifeWritten> next) {
     return switch (next.fact().word()) {

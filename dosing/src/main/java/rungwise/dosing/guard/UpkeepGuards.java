@@ -54,8 +54,7 @@ final class UpkeepGuards {
 
   private static Verdict halted(Circumstances.Halt halt) {
     return switch (halt.kind()) {
-      case PAUSED ->
-          Verdict.of(GuardRule.COURSE_PAUSED, new Fact.Happened("paused", halt.since()));
+      case PAUSED -> Verdict.of(GuardRule.COURSE_PAUSED, new Fact.Happened("paused", halt.since()));
       case ENDED -> Verdict.of(GuardRule.COURSE_ENDED, new Fact.Happened("ended", halt.since()));
     };
   }

@@ -144,7 +144,17 @@ public record Circumstances(
   /** The same under later versions of the protocol. */
   public Circumstances withNewer(List<Protocol> versions) {
     return new Circumstances(
-        began, examined, found, recalled, versions, lastTablet, unfinished, expired, flaws, clock, halt);
+        began,
+        examined,
+        found,
+        recalled,
+        versions,
+        lastTablet,
+        unfinished,
+        expired,
+        flaws,
+        clock,
+        halt);
   }
 
   /** The same after a tablet for erections. */
@@ -178,7 +188,17 @@ public record Circumstances(
   /** The same with a record that is not as it was written. */
   public Circumstances withFlaws(List<String> words) {
     return new Circumstances(
-        began, examined, found, recalled, newer, lastTablet, unfinished, expired, words, clock, halt);
+        began,
+        examined,
+        found,
+        recalled,
+        newer,
+        lastTablet,
+        unfinished,
+        expired,
+        words,
+        clock,
+        halt);
   }
 
   /** The same while it is not known what time it is. */

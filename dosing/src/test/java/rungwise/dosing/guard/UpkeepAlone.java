@@ -5,7 +5,6 @@ import static rungwise.dosing.guard.EachGuardAloneTest.LATER;
 import static rungwise.dosing.guard.EachGuardAloneTest.home;
 import static rungwise.dosing.guard.EachGuardAloneTest.inClinic;
 import static rungwise.dosing.guard.EachGuardAloneTest.usual;
-
 import static rungwise.dosing.history.Circumstances.Halt.Kind.ENDED;
 import static rungwise.dosing.history.Circumstances.Halt.Kind.PAUSED;
 

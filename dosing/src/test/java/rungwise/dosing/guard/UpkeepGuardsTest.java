@@ -112,7 +112,8 @@ final class UpkeepGuardsTest {
                       List.of(),
                       Set.of(),
                       List.of(),
-                      Optional.empty(), Optional.empty()))
+                      Optional.empty(),
+                      Optional.empty()))
               .injected("0.25", Grade.FULLY_FIRM, minutes(20))
               .injected("0.5", Grade.FULLY_FIRM, minutes(240))
               .reviewed()

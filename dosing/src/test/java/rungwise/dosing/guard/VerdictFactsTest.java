@@ -171,7 +171,8 @@ final class VerdictFactsTest {
         List.of(),
         Set.of(),
         List.of(),
-        Optional.empty(), Optional.empty());
+        Optional.empty(),
+        Optional.empty());
   }
 
   @Test

@@ -1,10 +1,10 @@
 package rungwise.store.course;
 
-import rungwise.clinic.coded.ShownBy;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jooq.TableRecord;
+import rungwise.clinic.coded.ShownBy;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.EmergencyPlan;

@@ -132,8 +132,7 @@ final class RunningController {
     ModelAndView done(Reading<Long> outcome, String notice, RedirectAttributes carried) {
       if (outcome instanceof Reading.Refused<Long> refused) {
         Faults faults =
-            RunningForms.faults(refused.placed(), reasonField)
-                .inOrderOf(RunningForms.End.FIELDS);
+            RunningForms.faults(refused.placed(), reasonField).inOrderOf(RunningForms.End.FIELDS);
         return Page.refused(PAGE, page(actor, id, typed, "", faults));
       }
       LOG.info("Course {}: {} by {}, entry {}", id, reasonField, actor.id(), outcome.orThrow());

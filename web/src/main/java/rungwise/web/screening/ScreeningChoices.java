@@ -1,12 +1,12 @@
 package rungwise.web.screening;
 
-import rungwise.clinic.coded.ShownBy;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import rungwise.clinic.coded.ShownBy;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.Baseline.Ability;
 import rungwise.clinic.course.Baseline.Injector;

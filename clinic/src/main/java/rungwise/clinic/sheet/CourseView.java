@@ -249,6 +249,11 @@ public record CourseView(
     return entries.stream().filter(one -> one.number() == number).findFirst().orElseThrow();
   }
 
+  /** The verdicts on the proposal that do not stop him already: a page says each once. */
+  public List<VerdictText> verdictsBesideBlocks() {
+    return verdicts.stream().filter(one -> !blocks.contains(one)).toList();
+  }
+
   /** Whether something that may mean 4 hours stands on record without a complete report. */
   public boolean hasUnfinishedReport() {
     return blocks.stream().anyMatch(one -> one.rule() == GuardRule.REPORT_UNFINISHED);

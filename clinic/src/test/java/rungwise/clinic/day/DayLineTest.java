@@ -95,6 +95,19 @@ final class DayLineTest {
     assertThat(open().call()).contains("emergency department at once");
   }
 
+  /** Of two columns with one stop the reader would look for the difference. */
+  @Test
+  void what_stops_him_is_said_once() {
+    firmAfter54Minutes();
+    CourseView view = view();
+
+    assertThat(view.blocks()).isNotEmpty().containsAnyElementsOf(view.verdicts());
+    assertThat(view.verdictsBesideBlocks()).doesNotContainAnyElementsOf(view.blocks());
+    assertThat(view.verdicts())
+        .containsAll(view.verdictsBesideBlocks())
+        .allMatch(one -> view.blocks().contains(one) || view.verdictsBesideBlocks().contains(one));
+  }
+
   @Test
   void a_clock_behind_the_record_makes_it_no_less_urgent() {
     firmAfter54Minutes();

@@ -3,6 +3,7 @@ package rungwise.app.server;
 import rungwise.clinic.call.Calls;
 import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
+import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.standing.Acknowledging;
 import rungwise.clinic.start.Starting;
@@ -25,5 +26,6 @@ record CourseCases(
     Lifting lifting,
     Calls calls,
     Reaching reaching,
+    Running running,
     Acknowledging acknowledging,
     DayList dayList) {}

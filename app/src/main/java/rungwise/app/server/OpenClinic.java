@@ -46,6 +46,7 @@ import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.record.Carrying;
 import rungwise.clinic.room.Room;
+import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.Acknowledging;
@@ -350,6 +351,7 @@ public final class OpenClinic implements AutoCloseable {
         new Lifting(ports),
         new Calls(ports, store.accounts()::all),
         new Reaching(ports),
+        new Running(ports),
         new Acknowledging(ports),
         new DayList(ports, touched, courseViews(time), store.dayRows()));
   }

@@ -30,6 +30,7 @@ import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
+import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.Acknowledging;
@@ -59,6 +60,7 @@ import rungwise.web.provider.ProviderPages;
 import rungwise.web.reach.ReachPages;
 import rungwise.web.right.RightPages;
 import rungwise.web.room.RoomPages;
+import rungwise.web.running.RunningPages;
 import rungwise.web.screening.ScreeningPages;
 import rungwise.web.secrets.KnownDevices;
 import rungwise.web.secrets.SteadyTime;
@@ -99,6 +101,7 @@ import rungwise.web.urgent.UrgentPages;
   ReachPages.class,
   RightPages.class,
   RoomPages.class,
+  RunningPages.class,
   ScreeningPages.class,
   SoundnessPages.class,
   StartPages.class,
@@ -241,6 +244,11 @@ class ServerWiring {
   @Bean
   Reaching reaching(CourseCases cases) {
     return cases.reaching();
+  }
+
+  @Bean
+  Running running(CourseCases cases) {
+    return cases.running();
   }
 
   @Bean

@@ -10,6 +10,7 @@ import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.HowToReach;
+import rungwise.clinic.standing.LifeLog;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Clearance;
 import rungwise.dosing.decision.TitrationRule;
@@ -39,7 +40,7 @@ public record DayLine(
   }
 
   private DayLine callingAgain(HowToReach.Again tried) {
-    boolean isAll = need.rank() > Need.CALL_AGAIN.rank();
+    boolean isAll = need.rank() > Need.CALL_AGAIN.rank() && need != Need.PAUSED;
     return new DayLine(
         isAll ? Need.CALL_AGAIN : need, isAll ? tried.due() : since, now, open, Optional.of(tried));
   }
@@ -79,13 +80,18 @@ public record DayLine(
     if (observed.isPresent()) {
       return new DayLine(Need.OBSERVATION, observed.get(), now, open);
     }
-    boolean isSuspended = isSuspended(state, clearance);
+    LifeLog life = LifeLog.of(state.file());
+    boolean isSuspended = isSuspended(state, clearance) && isOtherStop(clearance);
     Optional<Instant> flagged =
         state.flagsToSee().stream()
             .map(flag -> flag.report().fact().injectedAt())
             .min(Comparator.naturalOrder());
     if (!isSuspended && flagged.isPresent()) {
       return new DayLine(Need.FLAGGED, flagged.get(), now, open);
+    }
+    if (!isSuspended && life.standing().isPresent()) {
+      Instant halted = life.standing().get().entry().recordedAt();
+      return new DayLine(life.isEnded() ? Need.ENDED : Need.PAUSED, halted, now, open);
     }
     Need need = isSuspended ? Need.SUSPENDED : ofTheDose(state, advice);
     return need == Need.NOTHING && examinationDue.isPresent()
@@ -100,6 +106,13 @@ public record DayLine(
         .findFirst()
         .orElseThrow()
         .recordedAt();
+  }
+
+  /** Whether anything stops for good that is not the pause itself. */
+  private static boolean isOtherStop(Clearance clearance) {
+    return clearance.verdicts().stream()
+        .filter(Verdict::isHardStop)
+        .anyMatch(verdict -> verdict.rule() != GuardRule.COURSE_PAUSED);
   }
 
   private static Need ofOpen(OpenErection open, Optional<Instant> now) {

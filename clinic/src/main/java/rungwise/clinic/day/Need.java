@@ -1,6 +1,7 @@
 package rungwise.clinic.day;
 
 import java.util.Collections;
+import java.util.EnumSet;
 import java.util.Set;
 import java.util.stream.Stream;
 import rungwise.clinic.people.Role;
@@ -12,25 +13,25 @@ public enum Need {
   END_NOT_KNOWN(2, "Not known how it ended"),
   RECORD_NOT_SOUND(3, "Record changed: rely on nothing in it"),
   EMERGENCY_OVER(4, "Emergency over: review it"),
-  OBSERVATION(5, "Under observation", Role.NURSE_EDUCATOR),
-  SUSPENDED(6, "Signed dose suspended", Role.PRESCRIBER),
-  FLAGGED(7, "Flagged report for a prescriber", Role.PRESCRIBER),
-  DECISION(8, "Waits for a prescriber", Role.PRESCRIBER),
-  SIGNATURE(9, "Dose to sign", Role.PRESCRIBER),
-  CALL_AGAIN(10, "Not reached: call again", Role.NURSE_EDUCATOR, Role.ON_CALL_CLINICIAN),
-  SCREENING(11, "Screening questions to ask", Role.NURSE_EDUCATOR),
-  TEACHING(12, "To teach before home", Role.NURSE_EDUCATOR),
-  EXAMINATION(13, "Examination due", Role.NURSE_EDUCATOR, Role.PRESCRIBER),
-  NOTHING(14, "Nothing now");
+  OBSERVATION(5, "Under observation"),
+  SUSPENDED(6, "Signed dose suspended"),
+  FLAGGED(7, "Flagged report for a prescriber"),
+  DECISION(8, "Waits for a prescriber"),
+  SIGNATURE(9, "Dose to sign"),
+  CALL_AGAIN(10, "Not reached: call again"),
+  SCREENING(11, "Screening questions to ask"),
+  TEACHING(12, "To teach before home"),
+  EXAMINATION(13, "Examination due"),
+  PAUSED(14, "Paused: a prescriber resumes or ends it"),
+  NOTHING(15, "Nothing now"),
+  ENDED(16, "Treatment ended");
 
   private final int rank;
   private final String words;
-  private final Set<Role> tasks;
 
-  Need(int rank, String words, Role... tasks) {
+  Need(int rank, String words) {
     this.rank = rank;
     this.words = words;
-    this.tasks = Set.of(tasks);
   }
 
   public String words() {
@@ -58,7 +59,7 @@ public enum Need {
 
   /** Whether somebody has to do something. */
   public boolean isWaiting() {
-    return this != NOTHING;
+    return this != NOTHING && this != ENDED;
   }
 
   /**
@@ -66,11 +67,11 @@ public enum Need {
    */
   public String since(String time) {
     return switch (this) {
-      case OBSERVATION, DECISION, SIGNATURE, SCREENING, TEACHING -> "since " + time;
+      case OBSERVATION, DECISION, SIGNATURE, SCREENING, TEACHING, PAUSED -> "since " + time;
       case EXAMINATION -> "due " + time;
       case CALL_AGAIN -> "next try " + time;
       case EMERGENCY, FIRM, END_NOT_KNOWN, EMERGENCY_OVER, FLAGGED -> "injected " + time;
-      case RECORD_NOT_SOUND, SUSPENDED, NOTHING -> "last entry " + time;
+      case RECORD_NOT_SOUND, SUSPENDED, NOTHING, ENDED -> "last entry " + time;
     };
   }
 
@@ -79,7 +80,24 @@ public enum Need {
    * nobody's list hides it.
    */
   public boolean isTaskOf(Set<Role> roles) {
-    return rank < OBSERVATION.rank || !Collections.disjoint(tasks, roles);
+    return !Collections.disjoint(whose(), roles);
+  }
+
+  private Set<Role> whose() {
+    return switch (this) {
+      case EMERGENCY, FIRM, END_NOT_KNOWN, RECORD_NOT_SOUND, EMERGENCY_OVER ->
+          EnumSet.allOf(Role.class);
+      case SUSPENDED, FLAGGED, DECISION, SIGNATURE, PAUSED -> EnumSet.of(Role.PRESCRIBER);
+      case OBSERVATION, SCREENING, TEACHING -> EnumSet.of(Role.NURSE_EDUCATOR);
+      case CALL_AGAIN -> EnumSet.of(Role.NURSE_EDUCATOR, Role.ON_CALL_CLINICIAN);
+      case EXAMINATION -> EnumSet.of(Role.NURSE_EDUCATOR, Role.PRESCRIBER);
+      case NOTHING, ENDED -> EnumSet.noneOf(Role.class);
+    };
+  }
+
+  /** Whether the day's list leaves him out: his treatment has ended, and nothing else waits. */
+  public boolean isOver() {
+    return this == ENDED;
   }
 
   /** Whether an erection is not known to be over. */

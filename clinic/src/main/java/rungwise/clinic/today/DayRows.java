@@ -28,7 +28,7 @@ public interface DayRows {
   record Listed(CourseId course, Optional<DayRow> row, boolean isCurrent) {}
 
   /**
-   * How many courses there are.
+   * How many courses there are, but for those that have ended and need nothing.
    *
    * @param open with an erection that is not known to be over
    * @param others all others, by what they need
@@ -39,7 +39,7 @@ public interface DayRows {
       others = Map.copyOf(others);
     }
 
-    /** All courses. */
+    /** All courses that have not ended. */
     public int all() {
       return open + count(need -> true);
     }
@@ -80,7 +80,8 @@ public interface DayRows {
   List<Listed> open(Basis basis, int most);
 
   /**
-   * All others: those that need one of the first things, then the rest, the most worrying first.
+   * All others that have not ended: those that need one of the first things, then the rest, the
+   * most worrying first.
    */
   List<Listed> others(Basis basis, Set<Need> first, int from, int most);
 

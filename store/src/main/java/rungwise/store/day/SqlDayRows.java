@@ -243,6 +243,7 @@ public final class SqlDayRows implements DayRows {
     return DAY_ROW
         .NEED_RANK
         .ge(FIRST_OTHER)
+        .and(DAY_ROW.NEED_RANK.ne(Need.ENDED.rank()))
         .and(DAY_ROW.EMERGENCY_AT.isNull().or(DAY_ROW.EMERGENCY_AT.gt(basis.now().toEpochMilli())));
   }
 

@@ -142,7 +142,7 @@ public record TodayPage(
         case FLAGGED, DECISION -> Sign.WAIT;
         case SIGNATURE -> Sign.PROPOSED;
         case CALL_AGAIN -> Sign.WAIT;
-        case OBSERVATION, SCREENING, TEACHING, EXAMINATION, NOTHING -> Sign.NOTE;
+        case OBSERVATION, SCREENING, TEACHING, EXAMINATION, PAUSED, NOTHING, ENDED -> Sign.NOTE;
       };
     }
 

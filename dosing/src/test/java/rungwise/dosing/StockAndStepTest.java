@@ -16,6 +16,7 @@ import rungwise.dosing.decision.Decision;
 import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.DoseGuards;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.NewStock;
 import rungwise.dosing.guard.SignedDose;
 import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Grade;
@@ -54,6 +55,34 @@ final class StockAndStepTest {
     assertThat(advice.proposal().reasons())
         .extracting(reason -> reason.rule())
         .contains(TitrationRule.STEP_AFTER_PARTIAL);
+  }
+
+  @Test
+  void it_begins_at_the_last_proven_dose_even_where_that_is_not_the_lowest_step() {
+    LabelWorld world =
+        new LabelWorld()
+            .injected("0.12", Grade.FULLER, minutes(20))
+            .injected("0.25", Grade.FULLER, minutes(20))
+            .from(OLD)
+            .injected("0.5", Grade.FULLER, minutes(20))
+            .holding(LabelWorld.vial(NEW, ALPROSTADIL_20_LABEL));
+
+    assertThat(NewStock.restartAt(world.question())).contains(ml("0.25"));
+    assertThat(Dosing.advise(world.question()).decision())
+        .isEqualTo(new Decision.StepDown(ml("0.25")));
+  }
+
+  @Test
+  void what_was_proven_with_other_drugs_does_not_begin_a_new_vial() {
+    LabelWorld world =
+        new LabelWorld()
+            .injected("0.25", Grade.FULLER, minutes(20))
+            .injectedWith(SamplePreparations.THREE_DRUG, "0.2", minutes(20))
+            .from(OLD)
+            .injected("0.5", Grade.FULLER, minutes(20))
+            .holding(LabelWorld.vial(NEW, ALPROSTADIL_20_LABEL));
+
+    assertThat(NewStock.restartAt(world.question())).contains(ml("0.25"));
   }
 
   @Test

@@ -135,8 +135,7 @@ final class CarriedTest {
     assertThat(tolerated.words()).contains("5").doesNotContain("too long");
     assertThat(
             new Carried(tolerated.from(), tolerated.tolerated(), List.of(tooLong, tooLong)).words())
-        .isEqualTo(
-            tolerated.words() + "; since then too long, or not known how long: " + tooLong);
+        .isEqualTo(tolerated.words() + "; since then too long, or not known how long: " + tooLong);
   }
 
   /** The vial label does not offer 40 mcg/mL below 5 mcg, and he tolerated 10 mcg. */

@@ -16,11 +16,11 @@ public class TextPages {
 
   @Bean
   @Order(AFTER_RIGHTS)
-  WebMvcConfigurer hiddenTextIsRefused(Templates templates) {
+  WebMvcConfigurer formsAreRead(Templates templates) {
     return new WebMvcConfigurer() {
       @Override
       public void addInterceptors(InterceptorRegistry registry) {
-        registry.addInterceptor(new HiddenText(templates));
+        registry.addInterceptor(new FormReader(templates));
       }
     };
   }

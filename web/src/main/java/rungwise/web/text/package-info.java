@@ -1,8 +1,9 @@
 /**
- * The one reader before every form: texts with characters that nobody can see go no further.
+ * The one reader before every form: neither a text with characters that nobody can see nor a form
+ * that is too large goes further.
  *
- * <p>In: the fields of a form as they were sent. Out: a page that shows them without those
- * characters, to be sent on. Must not know: what a field means.
+ * <p>In: the fields of a form as they were sent. Out: a page that shows them, to be sent on. Must
+ * not know: what a field means.
  */
 @NullMarked
 package rungwise.web.text;

@@ -2,6 +2,7 @@ package rungwise.app.server;
 
 import rungwise.clinic.call.Calls;
 import rungwise.clinic.room.Room;
+import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.standing.Acknowledging;
 import rungwise.clinic.start.Starting;
@@ -23,5 +24,6 @@ record CourseCases(
     Titration titration,
     Lifting lifting,
     Calls calls,
+    Running running,
     Acknowledging acknowledging,
     DayList dayList) {}

@@ -45,6 +45,7 @@ import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.record.Carrying;
 import rungwise.clinic.room.Room;
+import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.Acknowledging;
@@ -348,6 +349,7 @@ public final class OpenClinic implements AutoCloseable {
         new Titration(ports),
         new Lifting(ports),
         new Calls(ports, store.accounts()::all),
+        new Running(ports),
         new Acknowledging(ports),
         new DayList(ports, touched, courseViews(time), store.dayRows()));
   }

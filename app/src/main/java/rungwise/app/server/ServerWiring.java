@@ -29,6 +29,7 @@ import rungwise.clinic.people.People;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.room.Room;
+import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.Acknowledging;
@@ -57,6 +58,7 @@ import rungwise.web.protocols.ProtocolPages;
 import rungwise.web.provider.ProviderPages;
 import rungwise.web.right.RightPages;
 import rungwise.web.room.RoomPages;
+import rungwise.web.running.RunningPages;
 import rungwise.web.screening.ScreeningPages;
 import rungwise.web.secrets.KnownDevices;
 import rungwise.web.secrets.SteadyTime;
@@ -96,6 +98,7 @@ import rungwise.web.urgent.UrgentPages;
   ProviderPages.class,
   RightPages.class,
   RoomPages.class,
+  RunningPages.class,
   ScreeningPages.class,
   SoundnessPages.class,
   StartPages.class,
@@ -233,6 +236,11 @@ class ServerWiring {
   @Bean
   Calls calls(CourseCases cases) {
     return cases.calls();
+  }
+
+  @Bean
+  Running running(CourseCases cases) {
+    return cases.running();
   }
 
   @Bean

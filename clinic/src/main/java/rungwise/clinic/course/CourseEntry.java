@@ -22,6 +22,7 @@ import rungwise.clinic.course.CourseFact.FaultAcknowledged;
 import rungwise.clinic.course.CourseFact.FlagsSeen;
 import rungwise.clinic.course.CourseFact.HandedOver;
 import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFact.LifeWritten;
 import rungwise.clinic.course.CourseFact.ObservationNoted;
 import rungwise.clinic.course.CourseFact.ObservationStarted;
 import rungwise.clinic.course.CourseFact.PastReviewed;
@@ -130,6 +131,7 @@ public record CourseEntry(
       case ReportUnfinished unfinished -> Optional.of(unfinished);
       case TabletTaken taken -> Optional.of(taken);
       case CallWritten call -> Optional.<CourseFact>of(call).filter(one -> call.word().holds());
+      case LifeWritten life -> Optional.<CourseFact>of(life).filter(one -> life.word().holds());
       case ReportWithdrawn withdrawn -> Optional.of(withdrawn);
       case FaultAcknowledged acknowledged -> Optional.of(acknowledged);
     };

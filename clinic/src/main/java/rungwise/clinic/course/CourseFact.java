@@ -10,6 +10,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.coded.ShownBy;
+import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.dosing.decision.KeptAdvice;
@@ -60,25 +62,7 @@ public sealed interface CourseFact {
    *
    * @param shownBy what shows it
    */
-  record AnswerOverturned(Condition condition, ShownBy shownBy) implements CourseFact {
-
-    /** What shows that a yes was wrong. */
-    public enum ShownBy {
-      TEST("a test or a measurement"),
-      EXAMINATION("an examination"),
-      WRONG_MAN("it was another man's answer");
-
-      private final String words;
-
-      ShownBy(String words) {
-        this.words = words;
-      }
-
-      public String words() {
-        return words;
-      }
-    }
-  }
+  record AnswerOverturned(Condition condition, ShownBy shownBy) implements CourseFact {}
 
   /** Where he stands before treatment. */
   record BaselineRecorded(Baseline baseline) implements CourseFact {}
@@ -342,6 +326,9 @@ public sealed interface CourseFact {
       }
     }
   }
+
+  /** The course was brought to a stand, or goes on. */
+  record LifeWritten(LifeWord word) implements CourseFact {}
 
   /** A prescriber has seen every report that the course flagged until then. */
   record FlagsSeen() implements CourseFact {}

@@ -7,8 +7,10 @@ import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.ObservationStarted;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.standing.LifeLog;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Clearance;
+import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
 
 /**
@@ -49,7 +51,8 @@ public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErec
     if (observed.isPresent()) {
       return new DayLine(Need.OBSERVATION, observed.get(), now, open);
     }
-    boolean isSuspended = isSuspended(state, clearance);
+    LifeLog life = LifeLog.of(state.file());
+    boolean isSuspended = isSuspended(state, clearance) && isOtherStop(clearance);
     Optional<Instant> flagged =
         state.flagsToSee().stream()
             .map(flag -> flag.report().fact().injectedAt())
@@ -57,9 +60,20 @@ public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErec
     if (!isSuspended && flagged.isPresent()) {
       return new DayLine(Need.FLAGGED, flagged.get(), now, open);
     }
+    if (!isSuspended && life.standing().isPresent()) {
+      Instant halted = life.standing().get().entry().recordedAt();
+      return new DayLine(life.isEnded() ? Need.ENDED : Need.PAUSED, halted, now, open);
+    }
     Need need = isSuspended ? Need.SUSPENDED : ofTheDose(state, advice);
     boolean isDue = need == Need.NOTHING && isExaminationDue;
     return new DayLine(isDue ? Need.EXAMINATION : need, last, now, open);
+  }
+
+  /** Whether anything stops for good that is not the pause itself. */
+  private static boolean isOtherStop(Clearance clearance) {
+    return clearance.verdicts().stream()
+        .filter(Verdict::isHardStop)
+        .anyMatch(verdict -> verdict.rule() != GuardRule.COURSE_PAUSED);
   }
 
   private static Need ofOpen(OpenErection open, Optional<Instant> now) {

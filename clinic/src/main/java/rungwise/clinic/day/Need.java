@@ -15,7 +15,9 @@ public enum Need {
   DECISION(8, "Waits for a prescriber"),
   SIGNATURE(9, "Dose to sign"),
   EXAMINATION(10, "Examination due"),
-  NOTHING(11, "Nothing now");
+  PAUSED(11, "Paused: a prescriber resumes or ends it"),
+  NOTHING(12, "Nothing now"),
+  ENDED(13, "Treatment ended");
 
   private final int rank;
   private final String words;
@@ -50,7 +52,7 @@ public enum Need {
 
   /** Whether somebody has to do something. */
   public boolean isWaiting() {
-    return this != NOTHING;
+    return this != NOTHING && this != ENDED;
   }
 
   /**
@@ -58,10 +60,15 @@ public enum Need {
    */
   public String since(String time) {
     return switch (this) {
-      case OBSERVATION, DECISION, SIGNATURE -> "since " + time;
+      case OBSERVATION, DECISION, SIGNATURE, PAUSED -> "since " + time;
       case EMERGENCY, FIRM, END_NOT_KNOWN, EMERGENCY_OVER, FLAGGED -> "injected " + time;
-      case RECORD_NOT_SOUND, SUSPENDED, EXAMINATION, NOTHING -> "last entry " + time;
+      case RECORD_NOT_SOUND, SUSPENDED, EXAMINATION, NOTHING, ENDED -> "last entry " + time;
     };
+  }
+
+  /** Whether the day's list leaves him out: his treatment has ended, and nothing else waits. */
+  public boolean isOver() {
+    return this == ENDED;
   }
 
   /** Whether an erection is not known to be over. */

@@ -72,6 +72,16 @@ public final class CourseViews {
     return new CallViews(time, names).of(state, man(state));
   }
 
+  /** By whom, when and why the course was brought to a stand; empty while it runs. */
+  public Optional<String> standing(CourseState state) {
+    return LifeWords.standing(state.file(), time, names);
+  }
+
+  /** Who he is, in words. */
+  public CourseView.Man man(CourseState state) {
+    return CourseViews.man(state, time);
+  }
+
   /** A course in words, as it is at its instant. */
   public CourseView of(CourseState state) {
     CourseFile file = state.file();
@@ -98,7 +108,7 @@ public final class CourseViews {
         file.signedDose().map(written -> signed(state, written, ladder, clearance)),
         day,
         open,
-        new NowWords(time).of(day.now(), clearance, state),
+        new NowWords(time, names).of(day.now(), clearance, state),
         texts.of(clearance.blocks()),
         texts.of(advice.homeVerdicts()),
         texts.of(overridable(state, advice)),
@@ -128,7 +138,7 @@ public final class CourseViews {
                 .map(volume -> " " + ladder.dose(volume).volumeAndMark())
                 .orElse(""),
         day.open().isPresent() ? "" : advice.reason().rule().wording(),
-        new NowWords(time).of(day.now(), clearance, state));
+        new NowWords(time, names).of(day.now(), clearance, state));
   }
 
   /** Before 4 hours are over nobody is told that they may have passed. */
@@ -140,7 +150,7 @@ public final class CourseViews {
         .orElse(rule.wording());
   }
 
-  private CourseView.Man man(CourseState state) {
+  private static CourseView.Man man(CourseState state, ClinicTime time) {
     var patient = state.file().patient();
     return new CourseView.Man(
         patient.fullName(),

@@ -47,6 +47,7 @@ public final class EntryWords {
               ? "Prescriber lets him go on with a daily low dose of a tablet for erections"
               : "Prescriber no longer lets him go on with a daily low dose of a tablet";
       case CourseFact.CallWritten written -> CallWords.of(written.word(), time);
+      case CourseFact.LifeWritten life -> LifeWords.of(life.word());
       case CourseFact.FlagsSeen seen -> "Flagged reports seen by a prescriber";
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";
       case CourseFact.VolumeReopened reopened -> "Reopened up to " + reopened.upTo();

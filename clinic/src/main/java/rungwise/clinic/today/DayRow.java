@@ -36,7 +36,7 @@ public record DayRow(
     String answer) {
 
   /** Raised with whatever changes what a row says of the same record. */
-  static final int FORM = 1;
+  static final int FORM = 2;
 
   /** How long nobody tries again to read what could not be read. */
   private static final Duration UNREADABLE_FOR = Duration.ofMinutes(10);

@@ -25,7 +25,7 @@ public interface DayRows {
   record Listed(CourseId course, Optional<DayRow> row, boolean isCurrent) {}
 
   /**
-   * How many courses there are.
+   * How many courses there are, but for those that have ended and need nothing.
    *
    * @param open with an erection that is not known to be over
    * @param waiting of the others, those that need somebody
@@ -56,7 +56,7 @@ public interface DayRows {
   /** Courses with an erection that was not known to be over, or may be an emergency by now. */
   List<Listed> open(Basis basis, int most);
 
-  /** All others, the most worrying first. */
+  /** All others that have not ended, the most worrying first. */
   List<Listed> others(Basis basis, int from, int most);
 
   /** Courses of men whom each group of words names by one of them, as far as they are kept. */

@@ -17,6 +17,7 @@ import static rungwise.store.schema.Tables.FAULT_ACKNOWLEDGED;
 import static rungwise.store.schema.Tables.HANDED_OVER;
 import static rungwise.store.schema.Tables.INJECTION_NOT_ORDERED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
+import static rungwise.store.schema.Tables.LIFE_WRITTEN;
 import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
 import static rungwise.store.schema.Tables.OBSERVATION_STARTED;
 import static rungwise.store.schema.Tables.PAST_REVIEWED;
@@ -110,6 +111,7 @@ record FactReading(
       case HANDED_OVER -> InjectionRows.handed(own(row, HANDED_OVER));
       case REPORT_UNFINISHED -> unfinished(own(row, REPORT_UNFINISHED));
       case CALL_WRITTEN -> new CourseFact.CallWritten(CallRows.word(own(row, CALL_WRITTEN)));
+      case LIFE_WRITTEN -> new CourseFact.LifeWritten(LifeRows.word(own(row, LIFE_WRITTEN)));
       case FLAGS_SEEN -> new CourseFact.FlagsSeen();
       case TABLET_TAKEN -> TabletRows.taken(own(row, TABLET_TAKEN));
       case DAILY_TABLET_DECIDED -> TabletRows.decided(own(row, DAILY_TABLET_DECIDED));

@@ -24,6 +24,7 @@ import static rungwise.store.schema.Tables.HANDED_OVER;
 import static rungwise.store.schema.Tables.INJECTION_NOT_ORDERED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED_CAUSE;
+import static rungwise.store.schema.Tables.LIFE_WRITTEN;
 import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
 import static rungwise.store.schema.Tables.OBSERVATION_STARTED;
 import static rungwise.store.schema.Tables.PAST_REVIEWED;
@@ -274,6 +275,7 @@ public final class SqlCourses implements Courses {
     tables.put(INJECTION_REPORTED, FactKind.INJECTION_REPORTED);
     tables.put(REPORT_UNFINISHED, FactKind.REPORT_UNFINISHED);
     tables.put(CALL_WRITTEN, FactKind.CALL_WRITTEN);
+    tables.put(LIFE_WRITTEN, FactKind.LIFE_WRITTEN);
     tables.put(TABLET_TAKEN, FactKind.TABLET_TAKEN);
     tables.put(DAILY_TABLET_DECIDED, FactKind.DAILY_TABLET_DECIDED);
     tables.put(VOLUME_REOPENED, FactKind.VOLUME_REOPENED);

@@ -194,8 +194,12 @@ public final class SqlDayRows implements DayRows {
     int waiting =
         reading.fetchCount(
             DAY_ROW, DAY_ROW.NEED_RANK.between(FIRST_OTHER, Need.NOTHING.rank() - 1));
+    int over = reading.fetchCount(DAY_ROW, DAY_ROW.NEED_RANK.eq(Need.ENDED.rank()));
     return new Counts(
-        reading.fetchCount(DAY_ROW), open, waiting, reading.fetchCount(DAY_ROW, isDue(basis)));
+        reading.fetchCount(DAY_ROW) - over,
+        open,
+        waiting,
+        reading.fetchCount(DAY_ROW, isDue(basis)));
   }
 
   @Override
@@ -214,6 +218,7 @@ public final class SqlDayRows implements DayRows {
   public List<Listed> others(Basis basis, int from, int most) {
     return rows()
         .and(DAY_ROW.NEED_RANK.ge(FIRST_OTHER))
+        .and(DAY_ROW.NEED_RANK.ne(Need.ENDED.rank()))
         .and(DAY_ROW.EMERGENCY_AT.isNull().or(DAY_ROW.EMERGENCY_AT.gt(basis.now().toEpochMilli())))
         .orderBy(DAY_ROW.NEED_RANK, DAY_ROW.SINCE, DAY_ROW.MAN)
         .limit(most)

@@ -119,7 +119,7 @@ public record TodayPage(
         case EMERGENCY_OVER -> Sign.OVER;
         case FLAGGED, DECISION -> Sign.WAIT;
         case SIGNATURE -> Sign.PROPOSED;
-        case OBSERVATION, EXAMINATION, NOTHING -> Sign.NOTE;
+        case OBSERVATION, EXAMINATION, PAUSED, NOTHING, ENDED -> Sign.NOTE;
       };
     }
 

@@ -6,6 +6,8 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import rungwise.quantities.Reading;
 
 /**
@@ -88,6 +90,39 @@ public final class OutsideText {
   /** Why a text of several lines cannot be taken; empty if it can. */
   public static Optional<String> hiddenIn(String what, String text) {
     return text.lines().flatMap(line -> hiddenFault(what, line).stream()).findFirst();
+  }
+
+  /** With a space for each tab, which a document may hold and everybody sees. */
+  public static String withoutTabs(String text) {
+    return text.replace('\t', ' ');
+  }
+
+  /** A text of several lines without the characters for which it would be refused. */
+  public static String cleaned(String text) {
+    return withoutTabs(text)
+        .lines()
+        .map(OutsideText::cleanedLine)
+        .collect(Collectors.joining("\n"));
+  }
+
+  /** What is left may stand beside another character now, so that it is asked again. */
+  private static String cleanedLine(String line) {
+    String before = line;
+    String after = withoutHidden(before);
+    while (!after.equals(before)) {
+      before = after;
+      after = withoutHidden(before);
+    }
+    return after;
+  }
+
+  private static String withoutHidden(String line) {
+    int[] points = line.codePoints().toArray();
+    return IntStream.range(0, points.length)
+        .filter(at -> !isHidden(points, at))
+        .map(at -> points[at])
+        .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+        .toString();
   }
 
   private static Optional<String> hiddenFault(String what, String text) {

@@ -1,7 +1,9 @@
 package rungwise.app.server;
 
 import rungwise.clinic.call.Calls;
+import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
+import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.standing.Acknowledging;
 import rungwise.clinic.start.Starting;
@@ -23,5 +25,7 @@ record CourseCases(
     Titration titration,
     Lifting lifting,
     Calls calls,
+    Reaching reaching,
+    Running running,
     Acknowledging acknowledging,
     DayList dayList) {}

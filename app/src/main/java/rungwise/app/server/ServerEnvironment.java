@@ -26,7 +26,7 @@ final class ServerEnvironment {
     values.put("server.port", settings.port());
     values.put("server.shutdown", "graceful");
     values.put("spring.lifecycle.timeout-per-shutdown-phase", "5s");
-    values.put("server.tomcat.max-http-form-post-size", FaultPages.MOST_KIB_OF_A_FORM + "KB");
+    values.put("server.tomcat.max-http-form-post-size", FaultPages.MOST_KIB_READ + "KB");
     values.put("server.tomcat.max-swallow-size", "16MB");
     values.put("server.tomcat.use-relative-redirects", "true");
     values.put("server.servlet.session.timeout", "30m");

@@ -28,7 +28,9 @@ import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.people.People;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
+import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
+import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.Acknowledging;
@@ -55,8 +57,10 @@ import rungwise.web.people.PeoplePages;
 import rungwise.web.populations.PopulationPages;
 import rungwise.web.protocols.ProtocolPages;
 import rungwise.web.provider.ProviderPages;
+import rungwise.web.reach.ReachPages;
 import rungwise.web.right.RightPages;
 import rungwise.web.room.RoomPages;
+import rungwise.web.running.RunningPages;
 import rungwise.web.screening.ScreeningPages;
 import rungwise.web.secrets.KnownDevices;
 import rungwise.web.secrets.SteadyTime;
@@ -67,6 +71,7 @@ import rungwise.web.start.StartPages;
 import rungwise.web.supply.SupplyPages;
 import rungwise.web.tablet.TabletPages;
 import rungwise.web.teaching.TeachingPages;
+import rungwise.web.text.TextPages;
 import rungwise.web.titration.TitrationPages;
 import rungwise.web.today.TodayPages;
 import rungwise.web.urgent.UrgentPages;
@@ -93,14 +98,17 @@ import rungwise.web.urgent.UrgentPages;
   PopulationPages.class,
   ProtocolPages.class,
   ProviderPages.class,
+  ReachPages.class,
   RightPages.class,
   RoomPages.class,
+  RunningPages.class,
   ScreeningPages.class,
   SoundnessPages.class,
   StartPages.class,
   SupplyPages.class,
   TabletPages.class,
   TeachingPages.class,
+  TextPages.class,
   TitrationPages.class,
   TodayPages.class,
   UrgentPages.class
@@ -231,6 +239,16 @@ class ServerWiring {
   @Bean
   Calls calls(CourseCases cases) {
     return cases.calls();
+  }
+
+  @Bean
+  Reaching reaching(CourseCases cases) {
+    return cases.reaching();
+  }
+
+  @Bean
+  Running running(CourseCases cases) {
+    return cases.running();
   }
 
   @Bean

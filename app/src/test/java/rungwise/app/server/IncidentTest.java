@@ -39,11 +39,20 @@ class IncidentTest {
       HttpResponse<String> fits =
           lead.post(
               "/populations/new", "/populations/new", Map.of("document", "a".repeat(200_000)));
+      HttpResponse<String> isShownAgain =
+          lead.post(
+              "/populations/new",
+              "/populations/new",
+              Map.of("document", "a".repeat(300_000), "other", "kept"));
       HttpResponse<String> isTooLarge =
           lead.post(
-              "/populations/new", "/populations/new", Map.of("document", "a".repeat(300_000)));
+              "/populations/new", "/populations/new", Map.of("document", "a".repeat(1_100_000)));
 
       assertThat(fits.statusCode()).isEqualTo(422);
+      assertThat(isShownAgain.statusCode()).isEqualTo(413);
+      assertThat(isShownAgain.body())
+          .contains("too much text", "takes 293 KiB: shorten it", "256 KiB", "Nothing was saved")
+          .contains("a".repeat(300_000) + "</textarea>", "value=\"kept\"");
       assertThat(isTooLarge.statusCode()).isEqualTo(413);
       assertThat(isTooLarge.headers().firstValue("Content-Security-Policy")).isPresent();
       assertThat(isTooLarge.body())

@@ -22,12 +22,14 @@ import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
 import rungwise.clinic.course.CourseFact.HandedOver;
 import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFact.LifeWritten;
 import rungwise.clinic.course.CourseFact.ObservationNoted;
 import rungwise.clinic.course.CourseFact.ObservationStarted;
 import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFact.VialReceived;
+import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.soundness.Acknowledgement;
 import rungwise.clinic.soundness.Flaw;
 import rungwise.dosing.history.Readiness;
@@ -339,8 +341,9 @@ public final class CourseFile {
   }
 
   /**
-   * The dose in force: the last one signed since the plan was chosen, and since an emergency was
-   * reviewed. Choosing an earlier plan again does not bring a dose back.
+   * The dose in force: the last one signed since the plan was chosen, since an emergency was
+   * reviewed, and since the course ended. Choosing an earlier plan again, or opening the course
+   * again, does not bring a dose back.
    */
   public Optional<Written<DoseSigned>> signedDose() {
     return signedDose(entry -> true);
@@ -352,8 +355,15 @@ public final class CourseFile {
   }
 
   private Optional<Written<DoseSigned>> signedDose(Predicate<CourseEntry> isKnown) {
-    long ended = Math.max(last(PlanChosen.class, isKnown), last(EmergencyReviewed.class, isKnown));
+    long planned = last(PlanChosen.class, isKnown);
+    long reviewed = last(EmergencyReviewed.class, isKnown);
+    long left = last(LifeWritten.class, isKnown.and(CourseFile::isEnd));
+    long ended = Math.max(planned, Math.max(reviewed, left));
     return lastOf(DoseSigned.class, isKnown).filter(written -> written.entry().number() > ended);
+  }
+
+  private static boolean isEnd(CourseEntry entry) {
+    return entry.fact() instanceof LifeWritten life && life.word() instanceof LifeWord.Ended;
   }
 
   private <F extends CourseFact> Optional<Written<F>> lastOf(

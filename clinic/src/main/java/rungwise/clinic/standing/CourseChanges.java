@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.function.BiFunction;
+import rungwise.clinic.OutsideText;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
@@ -162,6 +163,6 @@ public final class CourseChanges {
                 + " characters: this has "
                 + text.length()
                 + ".")
-        : Optional.empty();
+        : OutsideText.hiddenIn("What you wrote", OutsideText.withoutTabs(text));
   }
 }

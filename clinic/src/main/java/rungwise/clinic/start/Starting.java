@@ -73,8 +73,9 @@ public final class Starting {
         .ifPresent(
             one ->
                 faults.add(
-                    "Another course is for a man of that record number, or of that name and birth"
-                        + " date: look at it first, then confirm that this is somebody else."));
+                    "Another course is for a man of a record number like his, or of that birth date"
+                        + " and a name like his: look at it first, then confirm that this is"
+                        + " somebody else."));
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
     }

@@ -24,10 +24,12 @@ import static rungwise.store.schema.Tables.HANDED_OVER;
 import static rungwise.store.schema.Tables.INJECTION_NOT_ORDERED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED;
 import static rungwise.store.schema.Tables.INJECTION_REPORTED_CAUSE;
+import static rungwise.store.schema.Tables.LIFE_WRITTEN;
 import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
 import static rungwise.store.schema.Tables.OBSERVATION_STARTED;
 import static rungwise.store.schema.Tables.PAST_REVIEWED;
 import static rungwise.store.schema.Tables.PLAN_CHOSEN;
+import static rungwise.store.schema.Tables.REACH_WRITTEN;
 import static rungwise.store.schema.Tables.READINESS_RECORDED;
 import static rungwise.store.schema.Tables.READINESS_RECORDED_LINE;
 import static rungwise.store.schema.Tables.REPORT_UNFINISHED;
@@ -38,6 +40,8 @@ import static rungwise.store.schema.Tables.TABLET_TAKEN;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
 
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -121,15 +125,34 @@ public final class SqlCourses implements Courses {
 
   @Override
   public List<CourseId> alike(Patient patient) {
-    return where(
-        COURSE_OPENED
-            .RECORD_KEY
-            .eq(patient.recordKey())
-            .or(
-                COURSE_OPENED
-                    .NAME_KEY
-                    .eq(patient.nameKey())
-                    .and(COURSE_OPENED.BIRTH_DATE.eq(patient.birthDate()))));
+    return database
+        .reading()
+        .select(
+            ENTRY.COURSE_ID,
+            COURSE_OPENED.FULL_NAME,
+            COURSE_OPENED.BIRTH_DATE.cast(String.class),
+            COURSE_OPENED.RECORD_NUMBER)
+        .from(COURSE_OPENED)
+        .crossJoin(ENTRY) // SQLite keeps its order; else it would walk over the whole journal
+        .where(ENTRY.ID.eq(COURSE_OPENED.ENTRY_ID))
+        .orderBy(ENTRY.SEQ.desc())
+        .fetch()
+        .stream()
+        .filter(
+            row ->
+                man(row.value2(), row.value3(), row.value4()).filter(patient::isLike).isPresent())
+        .flatMap(row -> idOf(row.value1()).stream())
+        .distinct()
+        .toList();
+  }
+
+  /** What was changed into no man is like nobody; his course tells it when it is looked at. */
+  private static Optional<Patient> man(String name, String born, String number) {
+    try {
+      return Optional.of(new Patient(name, LocalDate.parse(born), number));
+    } catch (DateTimeParseException | IllegalArgumentException changed) {
+      return Optional.empty();
+    }
   }
 
   @Override
@@ -253,6 +276,8 @@ public final class SqlCourses implements Courses {
     tables.put(INJECTION_REPORTED, FactKind.INJECTION_REPORTED);
     tables.put(REPORT_UNFINISHED, FactKind.REPORT_UNFINISHED);
     tables.put(CALL_WRITTEN, FactKind.CALL_WRITTEN);
+    tables.put(REACH_WRITTEN, FactKind.REACH_WRITTEN);
+    tables.put(LIFE_WRITTEN, FactKind.LIFE_WRITTEN);
     tables.put(TABLET_TAKEN, FactKind.TABLET_TAKEN);
     tables.put(DAILY_TABLET_DECIDED, FactKind.DAILY_TABLET_DECIDED);
     tables.put(VOLUME_REOPENED, FactKind.VOLUME_REOPENED);

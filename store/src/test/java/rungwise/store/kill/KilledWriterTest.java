@@ -36,7 +36,8 @@ final class KilledWriterTest {
   private static final int MILLISECONDS_OF_A_START = 900;
   private static final int MILLISECONDS_OF_WRITING = 150;
 
-  @TempDir Path top;
+  @TempDir(factory = OnTheDisk.class)
+  Path top;
 
   /** What all kills of a lane came to. */
   private record Tally(int kills, int duringStart, int acknowledged) {

@@ -17,8 +17,11 @@ import rungwise.web.page.Templates;
 @Import(FaultController.class)
 public class FaultPages {
 
-  /** The largest form that is read. */
+  /** The largest form that is taken. */
   public static final int MOST_KIB_OF_A_FORM = 256;
+
+  /** The largest that is read at all, so that what was typed can be shown again. */
+  public static final int MOST_KIB_READ = 1024;
 
   @Bean
   ErrorPageRegistrar faultPage() {

@@ -34,7 +34,7 @@ final class Incidents implements Filter {
   private static final Logger LOG = LoggerFactory.getLogger(Incidents.class);
   private static final int BYTES_OF_NUMBER = 4;
   private static final int MOST_CAUSES = 8;
-  private static final long MOST_BYTES_OF_A_FORM = FaultPages.MOST_KIB_OF_A_FORM * 1024L;
+  private static final long MOST_BYTES_READ = FaultPages.MOST_KIB_READ * 1024L;
 
   private final SecureRandom random = new SecureRandom();
   private final Templates templates;
@@ -46,7 +46,7 @@ final class Incidents implements Filter {
   @Override
   public void doFilter(ServletRequest request, ServletResponse response, FilterChain chain)
       throws IOException {
-    if (request.getContentLengthLong() > MOST_BYTES_OF_A_FORM) {
+    if (request.getContentLengthLong() > MOST_BYTES_READ) {
       answer(FaultPage.TOO_LARGE, (HttpServletRequest) request, (HttpServletResponse) response);
       return;
     }

@@ -5,6 +5,7 @@ import rungwise.clinic.room.Room;
 import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.standing.Acknowledging;
+import rungwise.clinic.start.Correcting;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
@@ -25,5 +26,6 @@ record CourseCases(
     Lifting lifting,
     Calls calls,
     Running running,
+    Correcting correcting,
     Acknowledging acknowledging,
     DayList dayList) {}

@@ -50,6 +50,7 @@ import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.Acknowledging;
 import rungwise.clinic.standing.StandingPorts;
+import rungwise.clinic.start.Correcting;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
@@ -350,6 +351,7 @@ public final class OpenClinic implements AutoCloseable {
         new Lifting(ports),
         new Calls(ports, store.accounts()::all),
         new Running(ports),
+        new Correcting(ports),
         new Acknowledging(ports),
         new DayList(ports, touched, courseViews(time), store.dayRows()));
   }

@@ -159,6 +159,12 @@ public final class CourseFile {
     return lastOf(CourseOpened.class).orElseThrow().fact();
   }
 
+  /** Who he was said to be in the course of time, the one that counts last. */
+  public List<Written<CourseOpened>> identities() {
+    List<Written<CourseOpened>> now = inForce(CourseOpened.class);
+    return now.getLast().entry().corrects().isEmpty() ? now : everWritten(CourseOpened.class);
+  }
+
   public Patient patient() {
     return opened().patient();
   }
@@ -342,7 +348,7 @@ public final class CourseFile {
 
   /**
    * The dose in force: the last one signed since the plan was chosen, since an emergency was
-   * reviewed, and since the course ended. Choosing an earlier plan again, or opening the course
+   * reviewed, since the course ended, and since his group was corrected. Choosing an earlier plan again, or opening the course
    * again, does not bring a dose back.
    */
   public Optional<Written<DoseSigned>> signedDose() {
@@ -358,8 +364,21 @@ public final class CourseFile {
     long planned = last(PlanChosen.class, isKnown);
     long reviewed = last(EmergencyReviewed.class, isKnown);
     long left = last(LifeWritten.class, isKnown.and(CourseFile::isEnd));
-    long ended = Math.max(planned, Math.max(reviewed, left));
+    long ended = Math.max(Math.max(planned, reviewed), Math.max(left, regrouped(isKnown)));
     return lastOf(DoseSigned.class, isKnown).filter(written -> written.entry().number() > ended);
+  }
+
+  /** The entry by which his group became another one last: the first dose was found by it. */
+  private long regrouped(Predicate<CourseEntry> isKnown) {
+    List<Written<CourseOpened>> all = identities();
+    long last = 0;
+    for (int i = 1; i < all.size(); i++) {
+      Written<CourseOpened> one = all.get(i);
+      if (one.fact().group() != all.get(i - 1).fact().group() && isKnown.test(one.entry())) {
+        last = one.entry().number();
+      }
+    }
+    return last;
   }
 
   private static boolean isEnd(CourseEntry entry) {

@@ -348,8 +348,8 @@ public final class CourseFile {
 
   /**
    * The dose in force: the last one signed since the plan was chosen, since an emergency was
-   * reviewed, since the course ended, and since his group was corrected. Choosing an earlier plan again, or opening the course
-   * again, does not bring a dose back.
+   * reviewed, since the course ended, and since his group was corrected. Choosing an earlier plan
+   * again, or opening the course again, does not bring a dose back.
    */
   public Optional<Written<DoseSigned>> signedDose() {
     return signedDose(entry -> true);

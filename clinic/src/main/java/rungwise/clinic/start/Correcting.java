@@ -51,8 +51,8 @@ public final class Correcting {
     if (group.isEmpty()) {
       faults.add(
           new Fault(
-              ManDraft.GROUP, "Choose the group: it decides the first dose. Not known is an"
-                  + " answer."));
+              ManDraft.GROUP,
+              "Choose the group: it decides the first dose. Not known is an" + " answer."));
     }
     who.found().ifPresent(man -> faults.addAll(faultsOf(man, file, draft)));
     if (draft.reason().isBlank()) {
@@ -77,8 +77,7 @@ public final class Correcting {
       faults.add(new Fault(ManDraft.NAMESAKE, ALIKE));
     }
     String before = file.patient().recordKey();
-    boolean hasPast =
-        !ports.past().of(before).isEmpty() || !ports.past().undone(before).isEmpty();
+    boolean hasPast = !ports.past().of(before).isEmpty() || !ports.past().undone(before).isEmpty();
     if (hasPast && !before.equals(man.recordKey())) {
       faults.add(
           new Fault(

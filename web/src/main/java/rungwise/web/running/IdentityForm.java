@@ -63,8 +63,7 @@ public record IdentityForm(
         field(REASON, "Why it is corrected", "", typed, faults));
   }
 
-  private static Field field(
-      String name, String label, String value, Typed typed, Faults faults) {
+  private static Field field(String name, String label, String value, Typed typed, Faults faults) {
     return Field.of(Field.Kind.TEXT, name, label)
         .withValue(value)
         .asTyped(typed)

@@ -52,7 +52,8 @@ public final class GuessedPasswords implements BiPredicate<String, Set<String>> 
         new ConfigurationBuilder()
             .setLocale(Locale.ROOT)
             .setMaxLength(LONGEST)
-            .setDictionaries(Stream.concat(Stream.of(dictionaryOf(names)), Known.LISTS.stream()).toList())
+            .setDictionaries(
+                Stream.concat(Stream.of(dictionaryOf(names)), Known.LISTS.stream()).toList())
             .createConfiguration();
     return new Nbvcxz(configuration).estimate(password).getGuesses();
   }

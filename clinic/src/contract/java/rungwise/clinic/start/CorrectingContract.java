@@ -3,34 +3,24 @@ package rungwise.clinic.start;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
-import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.Patient;
-import rungwise.clinic.past.PastHistory;
-import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.sheet.ManLines;
 import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.clinic.today.ManWords;
-import rungwise.dosing.guard.GuardRule;
-import rungwise.dosing.history.Grade;
-import rungwise.dosing.history.SoftAfter;
 import rungwise.quantities.Fault;
-import rungwise.quantities.TimeSpan;
-import rungwise.quantities.Volume;
 
 /** Correcting who a man is, over any store. */
 public abstract class CorrectingContract {
 
   private static final String WHY = "his passport says so";
   private static final String GROUP = "vasculogenic";
-  private static final String IMPORT = "00000000-0000-4000-8000-000000000001";
 
   private TitrationWorld world;
   private Correcting correcting;
@@ -146,40 +136,5 @@ public abstract class CorrectingContract {
                 .correct(Staff.PRESCRIBER, course, man(now.fullName(), now.recordNumber(), GROUP))
                 .faults())
         .containsExactly("That is what stands on record already: nothing was changed.");
-  }
-
-  @Test
-  void a_number_under_which_a_history_stands_stays() {
-    Patient now = world.file(course).patient();
-    var injection =
-        new PastInjection(
-            2,
-            1,
-            Volume.ofMicrolitres(100),
-            1.0,
-            Optional.of(1.0),
-            Grade.FULLY_FIRM,
-            new SoftAfter.Exactly(TimeSpan.ofMinutes(300)),
-            Optional.empty());
-    var history = new PastHistory(now.recordNumber(), "unknown", List.of(injection));
-    world
-        .stored()
-        .transactions()
-        .inTransaction(
-            () -> {
-              world.ports().past().append(IMPORT, "history.csv", history, world.now());
-              return true;
-            });
-
-    assertThat(
-            correcting
-                .correct(Staff.PRESCRIBER, course, man(now.fullName(), "MR-77", GROUP))
-                .placed())
-        .extracting(Fault::field)
-        .containsExactly(ManDraft.RECORD_NUMBER);
-    correcting
-        .correct(Staff.PRESCRIBER, course, man("Ola Sample", now.recordNumber(), GROUP))
-        .orThrow();
-    assertThat(world.blocks(course)).contains(GuardRule.PAST_LONG);
   }
 }

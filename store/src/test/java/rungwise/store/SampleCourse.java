@@ -15,7 +15,7 @@ import rungwise.clinic.coded.ShownBy;
 import rungwise.clinic.coded.VialsLeft;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.Cause;
-import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EmergencyPlan;

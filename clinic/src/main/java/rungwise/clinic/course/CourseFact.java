@@ -1,5 +1,6 @@
 package rungwise.clinic.course;
 
+import rungwise.clinic.coded.ChangeReason;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;

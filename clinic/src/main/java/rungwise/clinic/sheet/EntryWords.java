@@ -42,10 +42,7 @@ public final class EntryWords {
               + time.words(handed.lastTry());
       case CourseFact.ReportUnfinished unfinished -> words(unfinished, time);
       case CourseFact.TabletTaken taken -> words(taken, time);
-      case CourseFact.DailyTabletDecided decided ->
-          decided.isAllowed()
-              ? "Prescriber lets him go on with a daily low dose of a tablet for erections"
-              : "Prescriber no longer lets him go on with a daily low dose of a tablet";
+      case CourseFact.DailyTabletDecided decided -> words(decided);
       case CourseFact.CallWritten written -> CallWords.of(written.word(), time);
       case CourseFact.LifeWritten life -> LifeWords.of(life.word());
       case CourseFact.FlagsSeen seen -> "Flagged reports seen by a prescriber";
@@ -57,6 +54,12 @@ public final class EntryWords {
       case CourseFact.PastReviewed reviewed -> words(reviewed);
       case CourseFact.FaultAcknowledged acknowledged -> words(acknowledged);
     };
+  }
+
+  private static String words(CourseFact.DailyTabletDecided decided) {
+    return decided.isAllowed()
+        ? "Prescriber lets him go on with a daily low dose of a tablet for erections"
+        : "Prescriber no longer lets him go on with a daily low dose of a tablet";
   }
 
   private static String words(CourseFact.TabletTaken taken, ClinicTime time) {

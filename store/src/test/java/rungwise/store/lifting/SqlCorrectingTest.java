@@ -72,14 +72,10 @@ final class SqlCorrectingTest extends CorrectingContract {
             });
 
     assertThat(
-            correcting
-                .correct(Staff.PRESCRIBER, course, named(now.fullName(), "MR-77"))
-                .placed())
+            correcting.correct(Staff.PRESCRIBER, course, named(now.fullName(), "MR-77")).placed())
         .extracting(Fault::field)
         .containsExactly(ManDraft.RECORD_NUMBER);
-    correcting
-        .correct(Staff.PRESCRIBER, course, named("Ola Sample", now.recordNumber()))
-        .orThrow();
+    correcting.correct(Staff.PRESCRIBER, course, named("Ola Sample", now.recordNumber())).orThrow();
     assertThat(world.blocks(course)).contains(GuardRule.PAST_LONG);
   }
 }

@@ -33,6 +33,7 @@ import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
+import rungwise.clinic.reach.ReachWord;
 import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.dosing.decision.DecisionValues;
 import rungwise.dosing.decision.DecisionValues.Part;
@@ -120,6 +121,8 @@ public final class SampleCourse {
         new CourseFact.CallWritten(
             new CourseFact.CallWritten.HandedTo(
                 report, "Sample Hospital", "the doctor there", SampleEntries.NOW)),
+        new CourseFact.ReachWritten(
+            new ReachWord.NotReached("07700 900123", SampleEntries.NOW.plusSeconds(600))),
         new CourseFact.LifeWritten(
             new LifeWord.Ended(
                 EndReason.OTHER_TREATMENT,

@@ -1,6 +1,7 @@
 package rungwise.app.server;
 
 import rungwise.clinic.call.Calls;
+import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
@@ -25,6 +26,7 @@ record CourseCases(
     Titration titration,
     Lifting lifting,
     Calls calls,
+    Reaching reaching,
     Running running,
     Correcting correcting,
     Acknowledging acknowledging,

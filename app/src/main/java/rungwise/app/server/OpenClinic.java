@@ -43,6 +43,7 @@ import rungwise.clinic.people.PeoplePorts;
 import rungwise.clinic.populations.PopulationPorts;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
+import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.record.Carrying;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.running.Running;
@@ -350,6 +351,7 @@ public final class OpenClinic implements AutoCloseable {
         new Titration(ports),
         new Lifting(ports),
         new Calls(ports, store.accounts()::all),
+        new Reaching(ports),
         new Running(ports),
         new Correcting(ports),
         new Acknowledging(ports),

@@ -28,6 +28,7 @@ import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.people.People;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
+import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
@@ -57,6 +58,7 @@ import rungwise.web.people.PeoplePages;
 import rungwise.web.populations.PopulationPages;
 import rungwise.web.protocols.ProtocolPages;
 import rungwise.web.provider.ProviderPages;
+import rungwise.web.reach.ReachPages;
 import rungwise.web.right.RightPages;
 import rungwise.web.room.RoomPages;
 import rungwise.web.running.RunningPages;
@@ -97,6 +99,7 @@ import rungwise.web.urgent.UrgentPages;
   PopulationPages.class,
   ProtocolPages.class,
   ProviderPages.class,
+  ReachPages.class,
   RightPages.class,
   RoomPages.class,
   RunningPages.class,
@@ -242,6 +245,11 @@ class ServerWiring {
   @Bean
   Correcting correcting(CourseCases cases) {
     return cases.correcting();
+  }
+
+  @Bean
+  Reaching reaching(CourseCases cases) {
+    return cases.reaching();
   }
 
   @Bean

@@ -21,6 +21,7 @@ public enum Screen {
   AUDIT_TRAIL("the audit trail"),
   SEARCH("the search for a man"),
   CALL("the call about a long erection"),
+  REACHING("how he is reached"),
   RUNNING("whether his treatment goes on");
 
   private final String words;

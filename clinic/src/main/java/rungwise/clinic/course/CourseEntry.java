@@ -27,6 +27,7 @@ import rungwise.clinic.course.CourseFact.ObservationNoted;
 import rungwise.clinic.course.CourseFact.ObservationStarted;
 import rungwise.clinic.course.CourseFact.PastReviewed;
 import rungwise.clinic.course.CourseFact.PlanChosen;
+import rungwise.clinic.course.CourseFact.ReachWritten;
 import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseFact.ReportUnfinished;
 import rungwise.clinic.course.CourseFact.ReportWithdrawn;
@@ -131,6 +132,7 @@ public record CourseEntry(
       case ReportUnfinished unfinished -> Optional.of(unfinished);
       case TabletTaken taken -> Optional.of(taken);
       case CallWritten call -> Optional.<CourseFact>of(call).filter(one -> call.word().holds());
+      case ReachWritten reach -> Optional.<CourseFact>of(reach).filter(one -> reach.word().holds());
       case LifeWritten life -> Optional.<CourseFact>of(life).filter(one -> life.word().holds());
       case ReportWithdrawn withdrawn -> Optional.of(withdrawn);
       case FaultAcknowledged acknowledged -> Optional.of(acknowledged);

@@ -14,6 +14,7 @@ import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.coded.ShownBy;
 import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.people.AccountId;
+import rungwise.clinic.reach.ReachWord;
 import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.dosing.decision.KeptAdvice;
 import rungwise.dosing.guard.OverriddenHold;
@@ -30,7 +31,6 @@ import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening.Answered;
-import rungwise.dosing.source.Sourced;
 import rungwise.dosing.urgent.CallStep;
 import rungwise.dosing.urgent.Speaker;
 import rungwise.quantities.TimeSpan;
@@ -133,14 +133,7 @@ public sealed interface CourseFact {
 
     /** What a protocol asks of the emergency plan that this one does not say. */
     public List<String> unanswered(Protocol.Home asked) {
-      var lacks = new ArrayList<String>();
-      plan.ifPresent(
-          agreed ->
-              asked.plan().stream()
-                  .map(Sourced::value)
-                  .filter(question -> !agreed.answers(question))
-                  .forEach(question -> lacks.add("the plan does not say: " + question)));
-      return lacks;
+      return plan.map(agreed -> agreed.unanswered(asked)).orElse(List.of());
     }
   }
 
@@ -327,6 +320,9 @@ public sealed interface CourseFact {
       }
     }
   }
+
+  /** How he is reached, or that he was not. */
+  record ReachWritten(ReachWord word) implements CourseFact {}
 
   /** The course was brought to a stand, or goes on. */
   record LifeWritten(LifeWord word) implements CourseFact {}

@@ -22,6 +22,7 @@ import rungwise.clinic.day.DayLine;
 import rungwise.clinic.day.Examination;
 import rungwise.clinic.day.Urgency;
 import rungwise.clinic.people.AccountId;
+import rungwise.clinic.reaching.ReachWords;
 import rungwise.clinic.sheet.CourseView.EntryLine;
 import rungwise.clinic.sheet.CourseView.InjectionLine;
 import rungwise.clinic.sheet.CourseView.ReadyLine;
@@ -91,7 +92,7 @@ public final class CourseViews {
     Optional<Volume> proposed = advice.decision().proposed();
     var texts = new VerdictWords(time, state);
     CourseView.Around around = new AroundWords(time, texts).of(state, advice);
-    DayLine day = DayLine.of(state, advice, clearance, around.isExaminationDue());
+    DayLine day = DayLine.of(state, advice, clearance, Examination.dueSince(state, time));
     Optional<OpenErectionView> open = notOver(state);
     return new CourseView(
         file.id(),
@@ -108,6 +109,7 @@ public final class CourseViews {
         file.signedDose().map(written -> signed(state, written, ladder, clearance)),
         day,
         open,
+        new ReachWords(time, names).of(state),
         new NowWords(time, names).of(day.now(), clearance, state),
         texts.of(clearance.blocks()),
         texts.of(advice.homeVerdicts()),
@@ -127,8 +129,7 @@ public final class CourseViews {
     Advice advice = state.advice();
     Clearance clearance = state.mayInject();
     Ladder ladder = state.question().ladder();
-    boolean isDue = Examination.of(state, time).isDue(time.dayOf(state.now()));
-    DayLine day = DayLine.of(state, advice, clearance, isDue);
+    DayLine day = DayLine.of(state, advice, clearance, Examination.dueSince(state, time));
     return new DayView(
         day,
         advice.decision().words()

@@ -6,6 +6,7 @@ import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
+import rungwise.clinic.reaching.ReachWords;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
@@ -44,6 +45,7 @@ public final class EntryWords {
       case CourseFact.TabletTaken taken -> words(taken, time);
       case CourseFact.DailyTabletDecided decided -> words(decided);
       case CourseFact.CallWritten written -> CallWords.of(written.word(), time);
+      case CourseFact.ReachWritten reach -> ReachWords.of(reach.word(), time);
       case CourseFact.LifeWritten life -> LifeWords.of(life.word());
       case CourseFact.FlagsSeen seen -> "Flagged reports seen by a prescriber";
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";

@@ -22,6 +22,7 @@ import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
 import static rungwise.store.schema.Tables.OBSERVATION_STARTED;
 import static rungwise.store.schema.Tables.PAST_REVIEWED;
 import static rungwise.store.schema.Tables.PLAN_CHOSEN;
+import static rungwise.store.schema.Tables.REACH_WRITTEN;
 import static rungwise.store.schema.Tables.READINESS_RECORDED;
 import static rungwise.store.schema.Tables.REPORT_UNFINISHED;
 import static rungwise.store.schema.Tables.SCREENED;
@@ -111,6 +112,7 @@ record FactReading(
       case HANDED_OVER -> InjectionRows.handed(own(row, HANDED_OVER));
       case REPORT_UNFINISHED -> unfinished(own(row, REPORT_UNFINISHED));
       case CALL_WRITTEN -> new CourseFact.CallWritten(CallRows.word(own(row, CALL_WRITTEN)));
+      case REACH_WRITTEN -> new CourseFact.ReachWritten(ReachRows.word(own(row, REACH_WRITTEN)));
       case LIFE_WRITTEN -> new CourseFact.LifeWritten(LifeRows.word(own(row, LIFE_WRITTEN)));
       case FLAGS_SEEN -> new CourseFact.FlagsSeen();
       case TABLET_TAKEN -> TabletRows.taken(own(row, TABLET_TAKEN));

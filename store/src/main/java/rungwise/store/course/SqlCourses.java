@@ -29,6 +29,7 @@ import static rungwise.store.schema.Tables.OBSERVATION_NOTED;
 import static rungwise.store.schema.Tables.OBSERVATION_STARTED;
 import static rungwise.store.schema.Tables.PAST_REVIEWED;
 import static rungwise.store.schema.Tables.PLAN_CHOSEN;
+import static rungwise.store.schema.Tables.REACH_WRITTEN;
 import static rungwise.store.schema.Tables.READINESS_RECORDED;
 import static rungwise.store.schema.Tables.READINESS_RECORDED_LINE;
 import static rungwise.store.schema.Tables.REPORT_UNFINISHED;
@@ -275,6 +276,7 @@ public final class SqlCourses implements Courses {
     tables.put(INJECTION_REPORTED, FactKind.INJECTION_REPORTED);
     tables.put(REPORT_UNFINISHED, FactKind.REPORT_UNFINISHED);
     tables.put(CALL_WRITTEN, FactKind.CALL_WRITTEN);
+    tables.put(REACH_WRITTEN, FactKind.REACH_WRITTEN);
     tables.put(LIFE_WRITTEN, FactKind.LIFE_WRITTEN);
     tables.put(TABLET_TAKEN, FactKind.TABLET_TAKEN);
     tables.put(DAILY_TABLET_DECIDED, FactKind.DAILY_TABLET_DECIDED);

@@ -99,7 +99,7 @@ record ScreeningChoices(ScreeningForms forms, Faults faults) {
         Field.of(Field.Kind.TEXT, Screenings.TIME, "Time")
             .withHint("Such as 14:30. Needed where he had an emergency on that day.")
             .withValue(forms.said(Screenings.TIME))
-            .optional()
+            .whereSaid()
             .withFaults(faults),
         Choice.of(Screenings.SCARRING, "Curvature or scarring found", answers)
             .withPicked(Set.of(forms.said(Screenings.SCARRING)))

@@ -41,7 +41,7 @@ public final class ForecastText {
             + (answer.version().isPresent() ? " version " + answer.version().getAsInt() : "")
             + ". Strength 1: "
             + answer.preparation()
-            + ". In brackets: the range for nine in ten such men. Percent.");
+            + ". In brackets: the range by this model for nine in ten such men. Percent.");
     if (!answer.doubts().isEmpty()) {
       lines.add("Not to be relied on, because the population is doubted:");
       answer.doubts().forEach(doubt -> lines.add("  " + doubt));

@@ -6,7 +6,7 @@ import org.junit.jupiter.api.Test;
 
 final class ChangedBytesTest {
 
-  private static final int CHANGES = 300;
+  private static final int CHANGES = 200;
   private static final long SEED = 20261130;
 
   @Test

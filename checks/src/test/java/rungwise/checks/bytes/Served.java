@@ -31,7 +31,7 @@ record Served(Map<String, String> courses, Map<String, String> others, boolean i
     var look = new Look();
     look.others(store);
     Set<CourseId> ids = new LinkedHashSet<>(known);
-    look.read("courses", store.courses()::all, ids::addAll);
+    look.ask(store.courses()::all, ids::addAll);
     ids.forEach(id -> look.course(store, id));
     return new Served(look.courses, look.others, look.isAnyTold);
   }
@@ -75,10 +75,10 @@ record Served(Map<String, String> courses, Map<String, String> others, boolean i
     }
 
     void read(String what, Supplier<?> question) {
-      read(what, question, answer -> others.put(what, String.valueOf(answer)));
+      ask(question, answer -> others.put(what, String.valueOf(answer)));
     }
 
-    <T> void read(String what, Supplier<T> question, Consumer<T> answer) {
+    <T> void ask(Supplier<T> question, Consumer<T> answer) {
       try {
         answer.accept(question.get());
       } catch (RuntimeException notServed) {
@@ -87,7 +87,7 @@ record Served(Map<String, String> courses, Map<String, String> others, boolean i
     }
 
     void course(SqliteStore store, CourseId id) {
-      read("course", () -> store.courses().find(id), found -> add(id, found));
+      ask(() -> store.courses().find(id), found -> add(id, found));
     }
 
     private void add(CourseId id, Optional<CourseFile> found) {

@@ -16,6 +16,7 @@ import rungwise.dosing.decision.Decision;
 import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.DoseGuards;
 import rungwise.dosing.guard.GuardRule;
+import rungwise.dosing.guard.NewStock;
 import rungwise.dosing.guard.SignedDose;
 import rungwise.dosing.guard.Verdict;
 import rungwise.dosing.history.Grade;
@@ -54,6 +55,66 @@ final class StockAndStepTest {
     assertThat(advice.proposal().reasons())
         .extracting(reason -> reason.rule())
         .contains(TitrationRule.STEP_AFTER_PARTIAL);
+  }
+
+  @Test
+  void it_begins_at_the_last_proven_dose_even_where_that_is_not_the_lowest_step() {
+    LabelWorld world =
+        new LabelWorld()
+            .injected("0.12", Grade.FULLER, minutes(20))
+            .injected("0.25", Grade.FULLER, minutes(20))
+            .from(OLD)
+            .injected("0.5", Grade.FULLER, minutes(20))
+            .holding(LabelWorld.vial(NEW, ALPROSTADIL_20_LABEL));
+
+    assertThat(NewStock.restartAt(world.question())).contains(ml("0.25"));
+    assertThat(Dosing.advise(world.question()).decision())
+        .isEqualTo(new Decision.StepDown(ml("0.25")));
+  }
+
+  /** A long one on old stock: one step down, however much was proven on fresh stock. */
+  @Test
+  void a_new_vial_never_lifts_what_the_last_report_leads_to() {
+    LabelWorld down =
+        new LabelWorld()
+            .injected("0.25", Grade.FULLER, minutes(20))
+            .from(OLD)
+            .injected("0.25", Grade.USABLE, minutes(90))
+            .holding(LabelWorld.vial(NEW, ALPROSTADIL_20_LABEL));
+
+    assertThat(NewStock.restartAt(down.question())).contains(ml("0.25"));
+    assertThat(Dosing.advise(down.question()).decision())
+        .isEqualTo(new Decision.StepDown(ml("0.12")));
+    assertThat(Dosing.advise(down.question()).reason().rule())
+        .isEqualTo(TitrationRule.OVER_AN_HOUR);
+  }
+
+  @Test
+  void a_new_vial_makes_no_dose_where_the_last_report_leads_to_none() {
+    LabelWorld none =
+        new LabelWorld()
+            .injected("0.12", Grade.FULLER, minutes(20))
+            .from(OLD)
+            .injected("0.12", Grade.USABLE, minutes(90))
+            .holding(LabelWorld.vial(NEW, ALPROSTADIL_20_LABEL));
+
+    assertThat(NewStock.restartAt(none.question())).contains(ml("0.12"));
+    assertThat(Dosing.advise(none.question()).decision()).isEqualTo(new Decision.Pause());
+    assertThat(Dosing.advise(none.question()).reason().rule())
+        .isEqualTo(TitrationRule.OVER_AN_HOUR_AT_LOWEST);
+  }
+
+  @Test
+  void what_was_proven_with_other_drugs_does_not_begin_a_new_vial() {
+    LabelWorld world =
+        new LabelWorld()
+            .injected("0.25", Grade.FULLER, minutes(20))
+            .injectedWith(SamplePreparations.THREE_DRUG, "0.2", minutes(20))
+            .from(OLD)
+            .injected("0.5", Grade.FULLER, minutes(20))
+            .holding(LabelWorld.vial(NEW, ALPROSTADIL_20_LABEL));
+
+    assertThat(NewStock.restartAt(world.question())).contains(ml("0.25"));
   }
 
   @Test

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import rungwise.clinic.fitting.DoubtWords;
 import rungwise.clinic.fitting.FitResult;
+import rungwise.dosing.draws.Covariance;
 import rungwise.dosing.fit.Doubt;
 import rungwise.dosing.fit.Fit;
 import rungwise.dosing.fit.Posterior;
@@ -14,26 +15,15 @@ import rungwise.dosing.fit.Posterior;
  *
  * @param posterior where it was asked for and can be had
  * @param preparation what the preparation of strength 1 is called
- * @param seconds how long it took, where that was asked
  */
-public record FitDocument(
-    Fit fit, Optional<Posterior> posterior, String preparation, Optional<Seconds> seconds) {
+public record FitDocument(Fit fit, Optional<Posterior> posterior, String preparation) {
 
-  /**
-   * How long it took.
-   *
-   * @param fit without reading
-   * @param posterior with the search
-   */
-  public record Seconds(double fit, double posterior) {}
+  private static final String COVARIANCE = "covariance";
 
   /** The document of a fit to the clinic's own courses, which says so. */
   public static JsonObject of(FitResult result) {
     return new FitDocument(
-            result.fit(),
-            result.posterior(),
-            result.chosen().reference().id().value(),
-            Optional.empty())
+            result.fit(), result.posterior(), result.chosen().reference().id().value())
         .json()
         .with(
             PopulationDocuments.FITTED_HERE,
@@ -49,15 +39,11 @@ public record FitDocument(
             .with("parameters", parameters(fit.parameters()))
             .with("logLik", fit.log())
             .with("patients", fit.courses())
-            .with("injections", fit.trials());
-    if (seconds.isPresent()) {
-      object = object.with("seconds", seconds.get().fit());
-    }
-    object =
-        object
+            .with("injections", fit.trials())
             .with("reference_group", fit.reference())
             .with("groups", shares(fit.shares()))
-            .with("reference_preparation", preparation);
+            .with("reference_preparation", preparation)
+            .with(COVARIANCE, covariance(fit.covariance()));
     List<Doubt> doubts = fit.doubts(posterior);
     if (!doubts.isEmpty()) {
       object =
@@ -88,13 +74,14 @@ public record FitDocument(
     return object;
   }
 
-  private JsonObject posterior(Posterior drawn) {
+  private static JsonObject posterior(Posterior drawn) {
     JsonObject object = JsonObject.empty();
     for (Map.Entry<String, Posterior.Known> one : drawn.parameters().entrySet()) {
       JsonObject known =
           JsonObject.empty()
               .with("mean", one.getValue().mean())
               .with("sd", one.getValue().deviation())
+              .with("quantiles", quantiles(one.getValue()))
               .with("ess", one.getValue().effective());
       object =
           object.with(
@@ -103,10 +90,20 @@ public record FitDocument(
                   ? known.with("pareto_k", drawn.paretoK())
                   : known.withNothing("pareto_k"));
     }
-    return seconds.isPresent()
-        ? object
-            .with("seconds", seconds.get().posterior())
-            .with("min_ess_per_s", drawn.leastEffective() / seconds.get().posterior())
-        : object;
+    return object.with(COVARIANCE, covariance(drawn.draws().covariance()));
+  }
+
+  private static JsonObject quantiles(Posterior.Known known) {
+    JsonObject object = JsonObject.empty();
+    for (int i = 0; i < known.quantiles().size(); i++) {
+      object = object.with(Posterior.PARTS.get(i).toString(), known.quantiles().get(i));
+    }
+    return object;
+  }
+
+  private static JsonObject covariance(Covariance covariance) {
+    return JsonObject.empty()
+        .withTexts("names", covariance.names())
+        .withRows("rows", covariance.rows());
   }
 }

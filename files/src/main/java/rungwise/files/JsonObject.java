@@ -34,11 +34,7 @@ public final class JsonObject {
    * @throws IllegalArgumentException if it is not finite, as JSON has no word for that
    */
   public JsonObject with(String key, double number) {
-    if (!Double.isFinite(number)) {
-      throw new IllegalArgumentException("bug: " + key + " is " + number);
-    }
-    BigDecimal shortest = BigDecimal.valueOf(number);
-    return plus(key, shortest.signum() == 0 ? "0" : shortest.stripTrailingZeros().toPlainString());
+    return plus(key, decimal(key, number));
   }
 
   public JsonObject with(String key, boolean answer) {
@@ -57,6 +53,20 @@ public final class JsonObject {
     return plus(key, listed(texts.stream().map(JsonObject::quoted).toList()));
   }
 
+  /**
+   * Adds numbers.
+   *
+   * @throws IllegalArgumentException if one is not finite
+   */
+  public JsonObject withNumbers(String key, List<Double> numbers) {
+    return plus(key, listed(key, numbers));
+  }
+
+  /** Adds a table of numbers, a list for each row; with the same fault. */
+  public JsonObject withRows(String key, List<List<Double>> rows) {
+    return plus(key, listed(rows.stream().map(row -> listed(key, row)).toList()));
+  }
+
   public JsonObject withNothing(String key) {
     return plus(key, "null");
   }
@@ -65,6 +75,18 @@ public final class JsonObject {
     var more = new ArrayList<>(members);
     more.add(quoted(key) + ":" + value);
     return new JsonObject(more);
+  }
+
+  private static String listed(String key, List<Double> numbers) {
+    return listed(numbers.stream().map(number -> decimal(key, number)).toList());
+  }
+
+  private static String decimal(String key, double number) {
+    if (!Double.isFinite(number)) {
+      throw new IllegalArgumentException("bug: " + key + " is " + number);
+    }
+    BigDecimal shortest = BigDecimal.valueOf(number);
+    return shortest.signum() == 0 ? "0" : shortest.stripTrailingZeros().toPlainString();
   }
 
   private static String listed(List<String> values) {

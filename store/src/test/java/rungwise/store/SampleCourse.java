@@ -9,9 +9,13 @@ import java.util.Set;
 import java.util.UUID;
 import rungwise.clinic.audit.Screen;
 import rungwise.clinic.audit.Viewed;
+import rungwise.clinic.coded.AfterEnd;
+import rungwise.clinic.coded.ChangeReason;
+import rungwise.clinic.coded.EndReason;
+import rungwise.clinic.coded.ShownBy;
+import rungwise.clinic.coded.VialsLeft;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.Cause;
-import rungwise.clinic.course.ChangeReason;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EmergencyPlan;
@@ -23,11 +27,13 @@ import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.course.Vitals;
+import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
+import rungwise.clinic.reach.ReachWord;
 import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.dosing.decision.DecisionValues;
 import rungwise.dosing.decision.DecisionValues.Part;
@@ -115,6 +121,16 @@ public final class SampleCourse {
         new CourseFact.CallWritten(
             new CourseFact.CallWritten.HandedTo(
                 report, "Sample Hospital", "the doctor there", SampleEntries.NOW)),
+        new CourseFact.ReachWritten(
+            new ReachWord.NotReached("07700 900123", SampleEntries.NOW.plusSeconds(600))),
+        new CourseFact.LifeWritten(
+            new LifeWord.Ended(
+                EndReason.OTHER_TREATMENT,
+                Optional.of(LocalDate.of(2026, 3, 2)),
+                VialsLeft.RETURNED,
+                AfterEnd.IMPLANT,
+                "the sample clinic for implants")),
+        new CourseFact.LifeWritten(new LifeWord.Reopened()),
         new CourseFact.FlagsSeen(),
         new CourseFact.TabletTaken(Tablet.SILDENAFIL, SampleEntries.NOW),
         new CourseFact.DailyTabletDecided(/* isAllowed= */ true),
@@ -201,8 +217,7 @@ public final class SampleCourse {
             Optional.of(HIGH),
             Optional.of(TimeSpan.ofMinutes(90))),
         new CourseFact.DecisionWritten(Condition.VENOUS_LEAK),
-        new CourseFact.AnswerOverturned(
-            Condition.VENOUS_LEAK, CourseFact.AnswerOverturned.ShownBy.TEST),
+        new CourseFact.AnswerOverturned(Condition.VENOUS_LEAK, ShownBy.TEST),
         new CourseFact.BaselineRecorded(
             new Baseline(
                 ErectileScore.of(9),

@@ -32,13 +32,9 @@ public record FitAnswer(
     return fit.doubts(posterior);
   }
 
-  /** The answer for a program. */
+  /** The answer for a program; the same request and file give the same bytes. */
   public JsonObject json() {
-    return new FitDocument(
-            fit,
-            posterior,
-            preparation,
-            Optional.of(new FitDocument.Seconds(seconds, posteriorSeconds)))
+    return new FitDocument(fit, posterior, preparation)
         .json()
         .with("lines_left_out", (double) leftOut);
   }

@@ -1,12 +1,12 @@
 package rungwise.app.fit;
 
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import rungwise.app.history.HistorySource;
 import rungwise.clinic.fitting.Draws;
 import rungwise.dosing.fit.Courses;
 import rungwise.dosing.fit.Fit;
@@ -21,7 +21,7 @@ import rungwise.quantities.Reading;
 /**
  * What was typed after the verb "fit".
  *
- * @param history the path of a history file
+ * @param history the courses
  * @param preparations the names in the file of which lines are read, where they were chosen
  * @param reference the reference group, where one was named
  * @param hasPosterior whether the posterior is asked for too
@@ -29,7 +29,7 @@ import rungwise.quantities.Reading;
  * @param threads how many threads work; what comes out is the same for any number
  */
 public record FitRequest(
-    Path history,
+    HistorySource history,
     Optional<String> preparations,
     Optional<String> reference,
     boolean hasPosterior,
@@ -50,7 +50,7 @@ public record FitRequest(
       return new Reading.Refused<>(named.faults());
     }
     var choice = new PreparationChoice(named.orThrow(), Optional.empty());
-    return switch (CourseFile.read(history, choice)) {
+    return switch (history.courses(choice)) {
       case Reading.Refused<CourseFile.Found> refused -> new Reading.Refused<>(refused.faults());
       case Reading.Read<CourseFile.Found> file -> answer(file.value(), progress);
     };
@@ -60,7 +60,7 @@ public record FitRequest(
     Courses courses = found.courses();
     if (courses.count() < Fitting.LEAST_COURSES) {
       return Reading.refused(
-          history
+          history.name()
               + ": there is "
               + courses.count()
               + " patient in the file: a fit needs 2 patients at least, and many more to"
@@ -91,10 +91,10 @@ public record FitRequest(
             ? Optional.of(Posteriors.of(courses, fit, workers, Draws.generator(seed), progress))
             : Optional.empty();
     return new FitAnswer(
-        history.toString(),
+        history.name(),
         fit,
         seconds,
-        found.preparation().orElse("the preparation of strength 1 in " + history.getFileName()),
+        found.preparation().orElse("the preparation of strength 1 in " + history.shortName()),
         found.leftOut(),
         posterior,
         secondsSince(start));

@@ -31,7 +31,7 @@ public final class FitText {
             posterior ->
                 lines.add(
                     "The posterior rests on "
-                        + posterior.draws()
+                        + posterior.draws().count()
                         + " weighed draws, worth at least "
                         + decimal(posterior.leastEffective(), 0)
                         + " independent ones."));

@@ -2,6 +2,7 @@ package rungwise.app.forecast;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import rungwise.dosing.response.Delivery;
 import rungwise.dosing.response.Forecast;
 import rungwise.dosing.response.ForecastRange;
@@ -11,12 +12,14 @@ import rungwise.quantities.Volume;
  * What was found for each patient of a file.
  *
  * @param population what the population is called
+ * @param version of the population, where its file says one
  * @param preparation the preparation whose strength is 1
  * @param doubts what whoever made the population says against its use
  * @param leftOut how many lines of the history are of a preparation that was not chosen
  */
 public record ForecastAnswer(
     String population,
+    OptionalInt version,
     String preparation,
     List<String> doubts,
     int leftOut,
@@ -28,11 +31,19 @@ public record ForecastAnswer(
   /**
    * One patient.
    *
-   * @param name what the file calls him
+   * @param name what the file calls him; nothing for a man who has not injected yet
+   * @param group of his aetiology, as the population calls it
+   * @param injections how many of his the forecast rests on
    * @param mean the mean of his requirement
    * @param deviation its standard deviation
    */
-  public record Patient(String name, double mean, double deviation, List<Line> lines) {
+  public record Patient(
+      Optional<String> name,
+      String group,
+      int injections,
+      double mean,
+      double deviation,
+      List<Line> lines) {
     public Patient {
       lines = List.copyOf(lines);
     }

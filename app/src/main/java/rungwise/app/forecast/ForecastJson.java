@@ -21,21 +21,41 @@ public final class ForecastJson {
             .with("population", answer.population())
             .with("reference_preparation", answer.preparation())
             .with("lines_left_out", (double) answer.leftOut());
+    if (answer.version().isPresent()) {
+      object = object.with("population_version", (double) answer.version().getAsInt());
+    }
     return answer.doubts().isEmpty() ? object : object.withTexts("doubts", answer.doubts());
   }
 
   private static JsonObject patient(ForecastAnswer.Patient patient) {
-    return JsonObject.empty()
-        .with("patient", patient.name())
+    JsonObject named =
+        patient
+            .name()
+            .map(name -> JsonObject.empty().with("patient", name))
+            .orElseGet(() -> JsonObject.empty().withNothing("patient"));
+    return named
         .with(
             "eta", JsonObject.empty().with("mean", patient.mean()).with("sd", patient.deviation()))
+        .with("group", patient.group())
+        .with("injections", (double) patient.injections())
         .withObjects("forecast", patient.lines().stream().map(ForecastJson::line).toList());
   }
 
   private static JsonObject line(ForecastAnswer.Line line) {
     return line.delivered()
         .map(delivered -> delivered(line, delivered))
-        .orElseGet(() -> chances(volume(line), line.forecast()));
+        .orElseGet(() -> meant(volume(line), line));
+  }
+
+  /** The chances of the volume that is meant, with their ranges. */
+  private static JsonObject meant(JsonObject object, ForecastAnswer.Line line) {
+    return chances(object, line.forecast())
+        .with(
+            "range",
+            JsonObject.empty()
+                .with("low", chances(JsonObject.empty(), line.range().low()))
+                .with("high", chances(JsonObject.empty(), line.range().high())))
+        .with("median_minutes_if_useful", line.medianMinutes());
   }
 
   private static JsonObject volume(ForecastAnswer.Line line) {
@@ -55,7 +75,7 @@ public final class ForecastJson {
       ForecastAnswer.Line line, ForecastAnswer.Delivered delivered) {
     Delivery budget = delivered.budget();
     return chances(volume(line), delivered.forecast())
-        .with("as_meant", chances(JsonObject.empty(), line.forecast()))
+        .with("as_meant", meant(JsonObject.empty(), line))
         .with(
             "error_budget",
             JsonObject.empty()

@@ -9,9 +9,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import rungwise.app.history.HistorySource;
 import rungwise.dosing.response.Given;
 import rungwise.dosing.response.Population;
 import rungwise.dosing.response.Requirement;
@@ -19,6 +21,7 @@ import rungwise.dosing.response.Trial;
 import rungwise.files.PopulationFile;
 import rungwise.files.ShippedPopulations;
 import rungwise.files.history.HistoryFile;
+import rungwise.files.history.HistoryLine;
 import rungwise.files.history.PreparationChoice;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
@@ -26,7 +29,8 @@ import rungwise.quantities.Volume;
 /**
  * What was typed after the verb "forecast", unread.
  *
- * @param history the path of a history file
+ * @param history whose forecasts are wanted, where there is one
+ * @param group of a man without injections, where he is asked for instead
  * @param population the path of a population file, or the name of one that comes with the program
  * @param volumes the volumes that are asked for
  * @param potency of the vial that is asked for
@@ -37,7 +41,8 @@ import rungwise.quantities.Volume;
  * @param isDespiteDoubts whether a population may be used that its own maker doubts
  */
 public record ForecastRequest(
-    Path history,
+    Optional<HistorySource> history,
+    Optional<String> group,
     String population,
     String volumes,
     String potency,
@@ -48,6 +53,7 @@ public record ForecastRequest(
     boolean isDespiteDoubts) {
 
   private static final Pattern DECIMAL = Pattern.compile("[0-9]{1,6}(?:\\.[0-9]{1,20})?");
+  private static final String VERSION = "version";
   private static final double MOST_POTENCY = 1.2;
   private static final double LEAST_STRENGTH = 0.05;
   private static final double MOST_STRENGTH = 20;
@@ -55,8 +61,7 @@ public record ForecastRequest(
   /** The forecasts, or everything that is wrong with the request and its files. */
   public Reading<ForecastAnswer> answer() throws IOException {
     Reading<PopulationFile> populationRead = readPopulation();
-    Reading<PreparationChoice.Chosen> historyRead =
-        readHistory(populationRead.found().map(PopulationFile::referencePreparation));
+    Reading<Asked> askedRead = readAsked(populationRead.found());
     Reading<List<Volume>> volumesRead = VolumeList.read(volumes);
     Reading<Double> potencyRead =
         readNumber("--potency", potency, Double.MIN_VALUE, MOST_POTENCY, "above 0, at most 1.2");
@@ -64,14 +69,11 @@ public record ForecastRequest(
         readNumber("--strength", strength, LEAST_STRENGTH, MOST_STRENGTH, "from 0.05 to 20");
     var faults =
         new ArrayList<>(
-            Stream.of(historyRead, populationRead, volumesRead, potencyRead, strengthRead)
+            Stream.of(askedRead, populationRead, volumesRead, potencyRead, strengthRead)
                 .flatMap(reading -> reading.faults().stream())
                 .toList());
     Reading<Optional<AskedDelivery>> deliveryRead = readDelivery(volumesRead);
     faults.addAll(deliveryRead.faults());
-    if (historyRead.found().isPresent() && populationRead.found().isPresent()) {
-      faults.addAll(unknownGroups(historyRead.orThrow(), populationRead.orThrow().population()));
-    }
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
     }
@@ -84,12 +86,64 @@ public record ForecastRequest(
     return Reading.of(
         new ForecastAnswer(
             population,
+            version(used),
             used.referencePreparation(),
             used.doubts(),
-            historyRead.orThrow().leftOut(),
-            historyRead.orThrow().patients().entrySet().stream()
-                .map(patient -> forecast(parameters, patient, asked, deliveryRead.orThrow()))
+            askedRead.orThrow().leftOut(),
+            askedRead.orThrow().men().stream()
+                .map(man -> forecast(parameters, man, asked, deliveryRead.orThrow()))
                 .toList()));
+  }
+
+  /** What the file says of its own version. */
+  private static OptionalInt version(PopulationFile file) {
+    return file.others().get(VERSION) instanceof Number number
+        ? OptionalInt.of(number.intValue())
+        : OptionalInt.empty();
+  }
+
+  /**
+   * Whose forecasts are wanted.
+   *
+   * @param leftOut how many lines are of a preparation that was not chosen
+   */
+  private record Asked(List<OneMan> men, int leftOut) {}
+
+  /**
+   * One man.
+   *
+   * @param name what the file calls him; nothing for a man without injections
+   * @param place where his group was given, for a fault
+   */
+  private record OneMan(Optional<String> name, String group, List<Trial> trials, String place) {
+
+    static OneMan of(Map.Entry<String, List<PreparationChoice.Line>> patient) {
+      HistoryLine first = patient.getValue().getFirst().said();
+      return new OneMan(
+          Optional.of(patient.getKey()),
+          first.group(),
+          patient.getValue().stream().map(ForecastRequest::trial).toList(),
+          "line " + first.line() + ": group");
+    }
+  }
+
+  private Reading<Asked> readAsked(Optional<PopulationFile> file) throws IOException {
+    Reading<Asked> reading =
+        group.isPresent()
+            ? Reading.of(
+                new Asked(
+                    List.of(new OneMan(Optional.empty(), group.get(), List.of(), "--group")), 0))
+            : readHistory(file.map(PopulationFile::referencePreparation))
+                .map(
+                    chosen ->
+                        new Asked(
+                            chosen.patients().entrySet().stream().map(OneMan::of).toList(),
+                            chosen.leftOut()));
+    List<String> unknown =
+        reading.found().isPresent() && file.isPresent()
+            ? unknownGroups(reading.orThrow().men(), file.get().population())
+            : List.of();
+    return unknown.isEmpty() ? reading : new Reading.Refused<>(unknown);
   }
 
   private Reading<Optional<AskedDelivery>> readDelivery(Reading<List<Volume>> volumesRead) {
@@ -109,7 +163,7 @@ public record ForecastRequest(
         preparations
             .map(text -> PreparationChoice.read("--preparation", text))
             .orElse(Reading.of(List.of()));
-    return switch (HistoryFile.read(history)) {
+    return switch (history.orElseThrow().history()) {
       case Reading.Refused<HistoryFile> refused -> new Reading.Refused<>(refused.faults());
       case Reading.Read<HistoryFile> read ->
           named.found().isEmpty()
@@ -170,36 +224,27 @@ public record ForecastRequest(
         option + ": \"" + text + "\" was given: write a number " + accepted + ", such as 1");
   }
 
-  /** One fault for each patient, at his first line. */
-  private static List<String> unknownGroups(
-      PreparationChoice.Chosen history, Population population) {
-    return history.patients().values().stream()
-        .map(lines -> lines.getFirst().said())
-        .filter(line -> population.meanOf(line.group()).isEmpty())
+  /** One fault for each man whose group the population does not hold. */
+  private static List<String> unknownGroups(List<OneMan> men, Population population) {
+    return men.stream()
+        .filter(man -> population.meanOf(man.group()).isEmpty())
         .map(
-            line ->
-                "line "
-                    + line.line()
-                    + ": group: \""
-                    + line.group()
+            man ->
+                man.place()
+                    + ": \""
+                    + man.group()
                     + "\" was given, which the population does not hold: it holds "
                     + new TreeSet<>(population.gammas().keySet()))
         .toList();
   }
 
   private static ForecastAnswer.Patient forecast(
-      Population population,
-      Map.Entry<String, List<PreparationChoice.Line>> patient,
-      List<Given> asked,
-      Optional<AskedDelivery> delivery) {
-    List<PreparationChoice.Line> lines = patient.getValue();
-    Requirement requirement =
-        Requirement.of(
-            population,
-            lines.getFirst().said().group(),
-            lines.stream().map(ForecastRequest::trial).toList());
+      Population population, OneMan man, List<Given> asked, Optional<AskedDelivery> delivery) {
+    Requirement requirement = Requirement.of(population, man.group(), man.trials());
     return new ForecastAnswer.Patient(
-        patient.getKey(),
+        man.name(),
+        man.group(),
+        man.trials().size(),
         requirement.mean(),
         requirement.standardDeviation(),
         asked.stream().map(given -> line(requirement, given, delivery)).toList());

@@ -12,9 +12,11 @@ import rungwise.dosing.response.Forecast;
 public final class ForecastText {
 
   private static final double PERCENT = 100;
+  private static final double SMALLEST = 0.1;
+  private static final double LARGEST = 99.9;
   private static final int PLACES_OF_REQUIREMENT = 3;
   private static final String HEAD =
-      "  %-9s %-20s %-20s %-20s %-20s %s"
+      "  %-9s %-22s %-22s %-22s %-22s %s"
           .formatted(
               "volume",
               "useful",
@@ -36,9 +38,10 @@ public final class ForecastText {
     lines.add(
         "Population: "
             + answer.population()
+            + (answer.version().isPresent() ? " version " + answer.version().getAsInt() : "")
             + ". Strength 1: "
             + answer.preparation()
-            + ". In brackets: the range for nine in ten such men. Percent.");
+            + ". In brackets: the range by this model for nine in ten such men. Percent.");
     if (!answer.doubts().isEmpty()) {
       lines.add("Not to be relied on, because the population is doubted:");
       answer.doubts().forEach(doubt -> lines.add("  " + doubt));
@@ -52,8 +55,10 @@ public final class ForecastText {
     for (ForecastAnswer.Patient patient : answer.patients()) {
       lines.add("");
       lines.add(
-          "Patient "
-              + patient.name()
+          patient
+                  .name()
+                  .map(name -> "Patient " + name)
+                  .orElse("A man of the group " + patient.group() + " before his first injection")
               + ": requirement "
               + decimal(patient.mean(), PLACES_OF_REQUIREMENT)
               + ", standard deviation "
@@ -80,24 +85,24 @@ public final class ForecastText {
     return List.of(
         String.format(
             Locale.ROOT,
-            "  %-9s %-20s %-20s %-20s %s",
+            "  %-9s %-22s %-22s %-22s %s",
             "delivered",
             percent(mean.useful()),
             percent(mean.useful60()),
             percent(mean.useful120()),
             percent(mean.useful240())),
         "    reading "
-            + percent(budget.reading())
+            + part(budget.reading())
             + ", barrel "
-            + percent(budget.barrel())
+            + part(budget.barrel())
             + ", label "
-            + percent(budget.label())
+            + part(budget.label())
             + " either way, lost up to "
-            + percent(budget.mostLost())
+            + part(budget.mostLost())
             + ": between "
-            + percent(budget.least())
+            + part(budget.least())
             + " and "
-            + percent(budget.most())
+            + part(budget.most())
             + " of what is meant");
   }
 
@@ -107,7 +112,7 @@ public final class ForecastText {
     Forecast high = line.range().high();
     return String.format(
         Locale.ROOT,
-        "  %-9s %-20s %-20s %-20s %-20s %s",
+        "  %-9s %-22s %-22s %-22s %-22s %s",
         line.volume(),
         cell(mean.useful(), low.useful(), high.useful()),
         cell(mean.useful60(), low.useful60(), high.useful60()),
@@ -118,11 +123,22 @@ public final class ForecastText {
 
   /** "12.5 (3.1 to 40.2)": a tenth of a percent is far below what the model knows. */
   private static String cell(double mean, double low, double high) {
-    return percent(mean) + " (" + percent(low) + " to " + percent(high) + ")";
+    String lower = percent(low);
+    String upper = percent(high);
+    return percent(mean) + " (" + (lower.equals(upper) ? lower : lower + " to " + upper) + ")";
   }
 
+  /** No chance is said to be none or all: a model does not know that. */
   private static String percent(double probability) {
-    return decimal(probability * PERCENT, 1);
+    double number = probability * PERCENT;
+    if (number < SMALLEST) {
+      return "<0.1";
+    }
+    return number > LARGEST ? ">99.9" : decimal(number, 1);
+  }
+
+  private static String part(double ofOne) {
+    return decimal(ofOne * PERCENT, 1);
   }
 
   private static String decimal(double number, int places) {

@@ -1,9 +1,12 @@
 package rungwise.app.server;
 
 import rungwise.clinic.call.Calls;
+import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
+import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.standing.Acknowledging;
+import rungwise.clinic.start.Correcting;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
@@ -23,5 +26,8 @@ record CourseCases(
     Titration titration,
     Lifting lifting,
     Calls calls,
+    Reaching reaching,
+    Running running,
+    Correcting correcting,
     Acknowledging acknowledging,
     DayList dayList) {}

@@ -12,6 +12,7 @@ import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.People;
+import rungwise.clinic.reach.Wishes;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Preparation;
@@ -43,13 +44,16 @@ final class DemoStory {
   private final StoryClock clock;
   private final Account prescriber;
   private final DemoTeller teller;
+  private final DemoCalls calls;
 
   DemoStory(OpenClinic clinic, StoryClock clock, ClinicTime time) {
     this.clinic = clinic;
     this.clock = clock;
     this.prescriber = named(clinic.people(), "tobias");
     Account educator = named(clinic.people(), "maren");
-    this.teller = new DemoTeller(clinic.courseCases(time), clock, time, prescriber, educator);
+    CourseCases cases = clinic.courseCases(time);
+    this.teller = new DemoTeller(cases, clock, time, prescriber, educator);
+    this.calls = new DemoCalls(cases, educator);
   }
 
   private static Account named(People people, String signInName) {
@@ -126,6 +130,8 @@ final class DemoStory {
     Man man = man("Corvin Adeyemi", "1957-11-02", "HL-1017", "mixed", Barrels.U100_1);
     CourseId id = teller.open(man, 110);
     teller.prepare(id, man, Map.of(Condition.ANTICOAGULANT, "yes"));
+    calls.number(id, "555 0117", "", "");
+    calls.wishes(id, "", Wishes.Interpreter.NOT_NEEDED);
     teller.inTheClinic(id, new Seen(104, "1", 12, 14, 18, RIGHT));
     teller.inTheClinic(id, new Seen(97, "3", 9, 14, 48, LEFT));
     teller.ready(id, man.preparation());
@@ -188,6 +194,7 @@ final class DemoStory {
   private void tooLong() {
     Man man = man("Dorian Velte", "1979-08-19", "HL-1066", "psychogenic", Barrels.U100_1);
     CourseId id = prepared(man, 25);
+    calls.number(id, "555 0166", "18:00", "");
     teller.inTheClinic(id, new Seen(18, "2", 8, 15, 30, LEFT));
     teller.watched(id, new Told(3, "4", "exactly", "150", NONE_FOUND, RIGHT));
   }
@@ -196,12 +203,16 @@ final class DemoStory {
     Man man =
         man("Emeric Sand", "1983-02-07", "HL-1072", "spinal_cord", Barrels.U100_0_3_HALF_UNIT);
     CourseId id = prepared(man, 16);
+    calls.number(id, "555 0172", "09:00", "17:00");
+    calls.number(id, "555 0100 ext. 72", "", "");
+    calls.wishes(id, "Norwegian", Wishes.Interpreter.NEEDED);
     teller.leavesTheClinic(id, 1, 90);
   }
 
   private void causesNotAsked() {
     Man man = man("Florian Okello", "1954-06-21", "HL-1078", "vasculogenic", Barrels.U100_1);
     CourseId id = prepared(man, 12);
+    calls.number(id, "555 0178", "", "");
     teller.toldOfTheClinic(id, new Told(2, "0", "not_known", "", "not_asked", ""));
   }
 
@@ -224,8 +235,11 @@ final class DemoStory {
   }
 
   private void notScreened() {
-    teller.open(
-        man("Hannes Tamm", "1971-03-15", "HL-1085", "unknown", Barrels.U100_0_3_HALF_UNIT), 1);
+    CourseId id =
+        teller.open(
+            man("Hannes Tamm", "1971-03-15", "HL-1085", "unknown", Barrels.U100_0_3_HALF_UNIT), 1);
+    calls.number(id, "555 0185", "12:00", "20:00");
+    calls.notReached(id);
   }
 
   private void underObservation() {

@@ -43,12 +43,15 @@ import rungwise.clinic.people.PeoplePorts;
 import rungwise.clinic.populations.PopulationPorts;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
+import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.record.Carrying;
 import rungwise.clinic.room.Room;
+import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.Acknowledging;
 import rungwise.clinic.standing.StandingPorts;
+import rungwise.clinic.start.Correcting;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
@@ -348,6 +351,9 @@ public final class OpenClinic implements AutoCloseable {
         new Titration(ports),
         new Lifting(ports),
         new Calls(ports, store.accounts()::all),
+        new Reaching(ports),
+        new Running(ports),
+        new Correcting(ports),
         new Acknowledging(ports),
         new DayList(ports, touched, courseViews(time), store.dayRows()));
   }

@@ -28,10 +28,13 @@ import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.people.People;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
+import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
+import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.Acknowledging;
+import rungwise.clinic.start.Correcting;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
@@ -55,8 +58,10 @@ import rungwise.web.people.PeoplePages;
 import rungwise.web.populations.PopulationPages;
 import rungwise.web.protocols.ProtocolPages;
 import rungwise.web.provider.ProviderPages;
+import rungwise.web.reach.ReachPages;
 import rungwise.web.right.RightPages;
 import rungwise.web.room.RoomPages;
+import rungwise.web.running.RunningPages;
 import rungwise.web.screening.ScreeningPages;
 import rungwise.web.secrets.KnownDevices;
 import rungwise.web.secrets.SteadyTime;
@@ -94,8 +99,10 @@ import rungwise.web.urgent.UrgentPages;
   PopulationPages.class,
   ProtocolPages.class,
   ProviderPages.class,
+  ReachPages.class,
   RightPages.class,
   RoomPages.class,
+  RunningPages.class,
   ScreeningPages.class,
   SoundnessPages.class,
   StartPages.class,
@@ -233,6 +240,21 @@ class ServerWiring {
   @Bean
   Calls calls(CourseCases cases) {
     return cases.calls();
+  }
+
+  @Bean
+  Correcting correcting(CourseCases cases) {
+    return cases.correcting();
+  }
+
+  @Bean
+  Reaching reaching(CourseCases cases) {
+    return cases.reaching();
+  }
+
+  @Bean
+  Running running(CourseCases cases) {
+    return cases.running();
   }
 
   @Bean

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -14,11 +16,14 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import rungwise.app.fit.DrawsFile;
 import rungwise.app.fit.FitAnswer;
 import rungwise.app.fit.FitRequest;
 import rungwise.app.fit.FitText;
+import rungwise.app.history.HistorySource;
 import rungwise.app.server.WrongUse;
 import rungwise.dosing.fit.Pass;
+import rungwise.dosing.fit.Posterior;
 
 /** Fits the response model to the courses of a history file. */
 @Command(
@@ -30,20 +35,22 @@ import rungwise.dosing.fit.Pass;
     footer = {
       "",
       "rungwise fit history.csv",
-      "rungwise fit history.csv.gz --reference-group vasculogenic --posterior --seed 7 --json"
+      "rungwise fit history.csv.gz --reference-group vasculogenic --posterior --seed 7 --json",
+      "rungwise fit - --draws draws.csv --json < history.csv"
     },
     mixinStandardHelpOptions = true)
 final class FitVerb implements Callable<Integer> {
 
   private static final int MOST_THREADS = 256;
   private static final int PLACES = 6;
+  private static final int PLACES_OF_SECONDS = 3;
 
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Parameters(
       arity = "0..1",
       paramLabel = "FILE",
-      description = "The history: a .csv or .csv.gz file.")
+      description = "The history: a .csv or .csv.gz file, or - for standard input.")
   private @Nullable Path history;
 
   @Option(
@@ -65,6 +72,15 @@ final class FitVerb implements Callable<Integer> {
       names = "--posterior",
       description = "Tell the posterior under weak beliefs too: see docs/model-card.md.")
   private boolean hasPosterior;
+
+  @Option(
+      names = "--draws",
+      paramLabel = "FILE",
+      description = {
+        "Write the draws of the posterior into a new file: comma-separated, a line for each draw",
+        "with its weight and each parameter."
+      })
+  private @Nullable Path draws;
 
   @Option(
       names = "--seed",
@@ -91,13 +107,16 @@ final class FitVerb implements Callable<Integer> {
               + threads
               + "\" was given: write a whole number from 1 to 256, such as 2");
     }
+    if (draws != null && Files.exists(draws)) {
+      throw alreadyThere(draws);
+    }
     PrintWriter err = spec.commandLine().getErr();
     var request =
         new FitRequest(
-            history,
+            HistorySource.of(history, System.in),
             Optional.ofNullable(preparations),
             Optional.ofNullable(reference),
-            hasPosterior,
+            hasPosterior || draws != null,
             seed,
             threads);
     var reading = request.answer(pass -> tell(err, pass));
@@ -105,6 +124,8 @@ final class FitVerb implements Callable<Integer> {
         reading
             .found()
             .orElseThrow(() -> new WrongUse(String.join(System.lineSeparator(), reading.faults())));
+    writeDraws(answer);
+    err.println(times(answer));
     PrintWriter out = spec.commandLine().getOut();
     if (isJson) {
       out.println(answer.json());
@@ -115,14 +136,61 @@ final class FitVerb implements Callable<Integer> {
     return answer.doubts().isEmpty() ? ExitCode.OK : RungwiseCommand.NOT_TO_BE_RELIED_ON;
   }
 
+  private void writeDraws(FitAnswer answer) throws IOException {
+    if (draws == null) {
+      return;
+    }
+    Posterior posterior =
+        answer
+            .posterior()
+            .orElseThrow(
+                () ->
+                    new WrongUse(
+                        "--draws: there is no posterior to draw from, as no duration is known"));
+    try {
+      DrawsFile.write(draws, posterior.draws());
+    } catch (FileAlreadyExistsException meanwhile) {
+      throw alreadyThere(draws);
+    }
+  }
+
+  private static WrongUse alreadyThere(Path file) {
+    return new WrongUse("--draws: there is a file " + file + " already: give another name");
+  }
+
   private static void tell(PrintWriter err, Pass pass) {
     err.println(
-        "Look "
-            + pass.number()
-            + " at "
-            + pass.courses()
-            + " courses: logarithm "
-            + BigDecimal.valueOf(pass.log()).setScale(PLACES, RoundingMode.HALF_UP));
+        switch (pass) {
+          case Pass.Look look ->
+              "Look "
+                  + look.number()
+                  + " at "
+                  + look.courses()
+                  + " courses: logarithm "
+                  + BigDecimal.valueOf(look.log()).setScale(PLACES, RoundingMode.HALF_UP);
+          case Pass.Drawn drawn ->
+              "Draw " + drawn.draws() + " of at least " + drawn.atLeast() + " from the posterior";
+        });
     err.flush();
+  }
+
+  /** How long it took; it is no part of the answer, so that equal requests have equal answers. */
+  private static String times(FitAnswer answer) {
+    String fit = "Fitted in " + seconds(answer.seconds());
+    return answer
+        .posterior()
+        .map(
+            posterior ->
+                fit
+                    + ", drew from the posterior in "
+                    + seconds(answer.posteriorSeconds())
+                    + ": "
+                    + Math.round(posterior.leastEffective() / answer.posteriorSeconds())
+                    + " independent draws a second at least.")
+        .orElse(fit + ".");
+  }
+
+  private static String seconds(double seconds) {
+    return BigDecimal.valueOf(seconds).setScale(PLACES_OF_SECONDS, RoundingMode.HALF_UP) + " s";
   }
 }

@@ -16,6 +16,7 @@ import rungwise.app.forecast.ForecastAnswer;
 import rungwise.app.forecast.ForecastJson;
 import rungwise.app.forecast.ForecastRequest;
 import rungwise.app.forecast.ForecastText;
+import rungwise.app.history.HistorySource;
 import rungwise.app.server.WrongUse;
 import rungwise.files.ShippedPopulations;
 
@@ -31,6 +32,7 @@ import rungwise.files.ShippedPopulations;
       "rungwise forecast history.csv",
       "rungwise forecast history.csv.gz --population clinic.json --volumes 0.05:0.5:0.05 --json",
       "rungwise forecast history.csv --volumes 0.1,0.2 --delivery u100-0.5 --lost 0.1",
+      "rungwise forecast --group spinal_cord --json",
       "",
       "An erection of 4 hours: emergency department at once, whatever a label says.",
       "For everything else local protocols and the product's label come first."
@@ -45,8 +47,15 @@ final class ForecastVerb implements Callable<Integer> {
   @Parameters(
       arity = "0..1",
       paramLabel = "FILE",
-      description = "The history: a .csv or .csv.gz file.")
+      description = "The history: a .csv or .csv.gz file, or - for standard input.")
   private @Nullable Path history;
+
+  @Option(
+      names = "--group",
+      paramLabel = "NAME",
+      description =
+          "Instead of a history: a man of this group of the population before his first injection.")
+  private @Nullable String group;
 
   @Option(
       names = "--population",
@@ -105,12 +114,14 @@ final class ForecastVerb implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    if (history == null) {
-      throw new WrongUse("No history was given: give a .csv or .csv.gz file.");
+    if ((history == null) == (group == null)) {
+      throw new WrongUse(
+          "Give either a history, a .csv or .csv.gz file, or --group with the name of a group.");
     }
     var request =
         new ForecastRequest(
-            history,
+            Optional.ofNullable(history).map(typed -> HistorySource.of(typed, System.in)),
+            Optional.ofNullable(group),
             population,
             volumes,
             potency,

@@ -55,6 +55,7 @@ final class NothingSignedTest {
           "plan_chosen",
           "report_unfinished",
           "call_written",
+          "life_written",
           "preparation_withdrawn",
           "report_withdrawn",
           "screened",

@@ -66,10 +66,15 @@ public final class Visitor {
     return postRaw(path, fields.entrySet().stream());
   }
 
+  /** The same with fields that may be there several times. */
+  public HttpResponse<String> postAllRaw(String path, List<Map.Entry<String, String>> fields) {
+    return postRaw(path, fields.stream());
+  }
+
   private HttpResponse<String> postRaw(String path, Stream<Map.Entry<String, String>> fields) {
     String body =
         fields
-            .map(field -> field.getKey() + "=" + encode(field.getValue()))
+            .map(field -> encode(field.getKey()) + "=" + encode(field.getValue()))
             .collect(Collectors.joining("&"));
     return send(
         HttpRequest.newBuilder(server.resolve(path))

@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -57,7 +58,9 @@ final class FitVerbTest {
     Run run = fit(HISTORY, "--json");
 
     assertThat(run.status()).isZero();
-    assertThat(run.err()).allMatch(line -> line.startsWith("Look "));
+    assertThat(run.err().getLast()).matches("Fitted in [0-9.]+ s\\.");
+    assertThat(run.err().subList(0, run.err().size() - 1))
+        .allMatch(line -> line.startsWith("Look "));
     for (String line :
         Files.readAllLines(REFERENCE.resolve("fit_scipy.txt"), StandardCharsets.UTF_8)) {
       String[] words = line.split(" ", -1);
@@ -74,7 +77,7 @@ final class FitVerbTest {
     }
     assertThat(run.out())
         .startsWith("{\"parameters\":{\"mu\":{\"estimate\":")
-        .contains("\"patients\":60,\"injections\":404,\"seconds\":")
+        .contains("\"patients\":60,\"injections\":404,\"reference_group\":\"neurogenic\"")
         .contains("\"reference_group\":\"neurogenic\",\"groups\":{\"neurogenic\":")
         .contains("\"reference_preparation\":\"")
         .doesNotContain("doubts");
@@ -103,8 +106,13 @@ final class FitVerbTest {
     assertThat(file.population().gammas()).containsOnlyKeys("neurogenic", "vasculogenic");
     assertThat(file.population().meanOf("vasculogenic").orElseThrow())
         .isCloseTo(0.1037834656149991 + 0.6823566981483606, within(1e-6));
-    assertThat(file.others()).containsKeys("logLik", "posterior", "seconds");
-    assertThat(fitted.out()).contains("\"pareto_k\":", "\"min_ess_per_s\":");
+    assertThat(file.others()).containsKeys("logLik", "posterior", "covariance");
+    assertThat(fitted.out()).contains("\"pareto_k\":");
+    assertThat(fitted.err())
+        .contains("Draw 5000 of at least 5000 from the posterior")
+        .last()
+        .asString()
+        .matches("Fitted in .* s, drew .* in .* s: [0-9]+ independent draws a second at least\\.");
     assertThat(forecast.status()).isZero();
     assertThat(forecast.err()).isEmpty();
     assertThat(forecast.out()).contains("Patient P60:");
@@ -116,12 +124,57 @@ final class FitVerbTest {
     String two = fit(HISTORY, "--json", "--posterior", "--seed", "3", "--threads", "2").out();
     String other = fit(HISTORY, "--json", "--posterior", "--seed", "4", "--threads", "2").out();
 
-    assertThat(withoutTimes(two)).isEqualTo(withoutTimes(one));
-    assertThat(withoutTimes(other)).isNotEqualTo(withoutTimes(one));
+    assertThat(two).isEqualTo(one);
+    assertThat(other).isNotEqualTo(one);
   }
 
-  private static String withoutTimes(String json) {
-    return json.replaceAll("\"(?:seconds|min_ess_per_s)\":[0-9.]+", "");
+  /** The draws give the means and the spread that the answer tells, when another program adds. */
+  @Test
+  void the_draws_are_written_for_other_programs(@TempDir Path folder) throws IOException {
+    Path file = folder.resolve("draws.csv");
+    Run run = fit(HISTORY, "--draws", file.toString(), "--json", "--seed", "3");
+
+    List<String> lines = Files.readAllLines(file, StandardCharsets.UTF_8);
+    List<String> names = List.of(lines.getFirst().split(",", -1));
+    double[][] rows =
+        lines.stream()
+            .skip(1)
+            .map(line -> Arrays.stream(line.split(",", -1)).mapToDouble(Double::parseDouble))
+            .map(DoubleStream::toArray)
+            .toArray(double[][]::new);
+    assertThat(run.status()).isZero();
+    assertThat(names).startsWith("weight", "mu").contains("gamma.vasculogenic").hasSize(10);
+    assertThat(rows.length).isGreaterThanOrEqualTo(5000);
+    assertThat(Arrays.stream(rows).mapToDouble(row -> row[0]).sum()).isCloseTo(1, within(1e-9));
+    String posterior = run.out().substring(run.out().indexOf("\"posterior\""));
+    for (int i = 1; i < names.size(); i++) {
+      int place = i;
+      String known = posterior.substring(posterior.indexOf("\"" + names.get(i) + "\":{"));
+      double mean = Arrays.stream(rows).mapToDouble(row -> row[0] * row[place]).sum();
+      double below =
+          Arrays.stream(rows)
+              .filter(row -> row[place] < numberAfter(known, "\"0.95\":"))
+              .mapToDouble(row -> row[0])
+              .sum();
+      assertThat(mean).as(names.get(i)).isCloseTo(numberAfter(known, "\"mean\":"), within(1e-9));
+      assertThat(below).as(names.get(i)).isLessThan(0.95).isCloseTo(0.95, within(1e-3));
+    }
+    assertThat(fit(HISTORY, "--draws", file.toString()).err())
+        .containsExactly("--draws: there is a file " + file + " already: give another name");
+  }
+
+  @Test
+  void without_durations_there_is_nothing_to_draw_from(@TempDir Path folder) throws IOException {
+    Path file = folder.resolve("draws.csv");
+    Run run =
+        fit(
+            REFERENCE.resolve("fit").resolve("grades.csv.gz").toString(),
+            "--draws",
+            file.toString());
+
+    assertThat(run.status()).isEqualTo(2);
+    assertThat(run.err()).last().asString().startsWith("--draws: there is no posterior");
+    assertThat(file).doesNotExist();
   }
 
   @Test

@@ -190,7 +190,9 @@ final class ForecastVerbTest {
 
     assertThat(run.status()).isZero();
     assertThat(run.out().lines().toList().getFirst()).contains("no safety checks were made");
-    assertThat(run.out()).contains("Population: alprostadil-published.").contains("Patient C:");
+    assertThat(run.out())
+        .contains("Population: alprostadil-published version 1.")
+        .contains("Patient C:");
     assertThat(run.out().lines().filter(line -> line.startsWith("  0.2 mL"))).hasSize(3);
   }
 
@@ -258,7 +260,8 @@ final class ForecastVerbTest {
   @Test
   void no_history_or_none_that_is_there_is_refused() {
     assertThat(forecast().err())
-        .containsExactly("No history was given: give a .csv or .csv.gz file.");
+        .containsExactly(
+            "Give either a history, a .csv or .csv.gz file, or --group with the name of a group.");
     assertThat(forecast("none.csv").err().getFirst()).startsWith("There is no file none.csv");
     assertThat(forecast("none.csv").status()).isEqualTo(2);
   }

@@ -39,7 +39,8 @@ final class KilledServerTest {
   private static final long SEED = Long.getLong("rungwise.seed", 20260302);
   private static final int LONGEST_LOAD_MILLISECONDS = 1500;
 
-  @TempDir private static Path folder = Path.of("");
+  @TempDir(factory = OnTheDisk.class)
+  private static Path folder = Path.of("");
 
   private final Queue<String> acknowledged = new ConcurrentLinkedQueue<>();
   private final AtomicInteger numbers = new AtomicInteger();

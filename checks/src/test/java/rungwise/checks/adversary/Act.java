@@ -45,7 +45,8 @@ record Act(Kind kind, long after, long dice) {
     HAND_OVER(2),
     CLOSE_DAY(3),
     UNDO(1),
-    CALL(6);
+    CALL(6),
+    STAND(3);
 
     final int weight;
 

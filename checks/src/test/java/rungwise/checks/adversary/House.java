@@ -27,6 +27,7 @@ import rungwise.clinic.populations.PopulationPorts;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
 import rungwise.clinic.room.Room;
+import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.CourseState;
@@ -72,6 +73,7 @@ final class House {
   final Titration titration;
   final Lifting lifting;
   final Calls calls;
+  final Running running;
   final Screenings screenings;
   final Vials vials;
   final Teaching teaching;
@@ -118,6 +120,7 @@ final class House {
     titration = new Titration(ports);
     lifting = new Lifting(ports);
     calls = new Calls(ports, () -> List.of(PRESCRIBER, EDUCATOR, ON_CALL));
+    running = new Running(ports);
     screenings = new Screenings(ports);
     vials = new Vials(ports);
     teaching = new Teaching(ports);

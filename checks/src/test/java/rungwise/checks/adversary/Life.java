@@ -35,6 +35,7 @@ final class Life {
   private final Clerk clerk;
   private final Watcher watcher;
   private final Caller caller;
+  private final Stander stander;
   private final Judge judge;
   private final List<String> history = new ArrayList<>();
   private Optional<Scene> last = Optional.empty();
@@ -47,6 +48,7 @@ final class Life {
     this.clerk = new Clerk(actor);
     this.watcher = new Watcher(actor);
     this.caller = new Caller(actor);
+    this.stander = new Stander(actor);
   }
 
   /** A record that broke a law. */
@@ -201,6 +203,7 @@ final class Life {
       case CLOSE_DAY -> watcher.closeDay();
       case UNDO -> watcher.undo();
       case CALL -> caller.call(random);
+      case STAND -> stander.stand(random);
     };
   }
 }

@@ -111,6 +111,9 @@ final class WeakeningTest {
               Answer.YES),
           new Weakening(
               "an open call holds nothing", "clinic.standing.CallLog", "holding", Answer.NONE),
+          new Weakening("a pause holds nothing", "clinic.standing.LifeLog", "halt", Answer.EMPTY),
+          new Weakening(
+              "no course has ever ended", "clinic.course.OrderInForce", "isEnd", Answer.NO),
           new Weakening(
               "no contraindication matters",
               "dosing.guard.CourseGuards",

@@ -56,6 +56,7 @@ final class ModuleOrderTest {
           "history",
           "guard",
           "response",
+          "draws",
           "fit",
           "predictive",
           "decision",

@@ -10,6 +10,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import rungwise.clinic.coded.ChangeReason;
+import rungwise.clinic.coded.ShownBy;
 import rungwise.clinic.course.CourseFact.AnswerOverturned;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
 import rungwise.clinic.course.CourseFact.CorrectionConfirmed;
@@ -89,6 +91,8 @@ public final class SampleFacts {
     facts.add(new HandedOver(earlier, AccountId.of(new UUID(7, 8)), 12, NOW));
     facts.addAll(SampleInjections.unfinished(earlier));
     facts.addAll(SampleCalls.all(earlier));
+    facts.addAll(SampleReaching.all());
+    facts.addAll(SampleLife.all());
     for (Tablet tablet : Tablet.values()) {
       facts.add(new CourseFact.TabletTaken(tablet, NOW.minusSeconds(3_600)));
     }
@@ -119,7 +123,7 @@ public final class SampleFacts {
     }
     for (Condition condition : Condition.values()) {
       facts.add(new DecisionWritten(condition));
-      for (AnswerOverturned.ShownBy shownBy : AnswerOverturned.ShownBy.values()) {
+      for (ShownBy shownBy : ShownBy.values()) {
         facts.add(new AnswerOverturned(condition, shownBy));
       }
     }

@@ -20,7 +20,9 @@ public enum Screen {
   ACCESS_TAKEN("the list of access taken"),
   AUDIT_TRAIL("the audit trail"),
   SEARCH("the search for a man"),
-  CALL("the call about a long erection");
+  CALL("the call about a long erection"),
+  REACHING("how he is reached"),
+  RUNNING("whether his treatment goes on");
 
   private final String words;
 

@@ -10,7 +10,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.coded.ChangeReason;
+import rungwise.clinic.coded.ShownBy;
+import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.people.AccountId;
+import rungwise.clinic.reach.ReachWord;
 import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.dosing.decision.KeptAdvice;
 import rungwise.dosing.guard.OverriddenHold;
@@ -27,7 +31,6 @@ import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.screening.Screening.Answered;
-import rungwise.dosing.source.Sourced;
 import rungwise.dosing.urgent.CallStep;
 import rungwise.dosing.urgent.Speaker;
 import rungwise.quantities.TimeSpan;
@@ -60,25 +63,7 @@ public sealed interface CourseFact {
    *
    * @param shownBy what shows it
    */
-  record AnswerOverturned(Condition condition, ShownBy shownBy) implements CourseFact {
-
-    /** What shows that a yes was wrong. */
-    public enum ShownBy {
-      TEST("a test or a measurement"),
-      EXAMINATION("an examination"),
-      WRONG_MAN("it was another man's answer");
-
-      private final String words;
-
-      ShownBy(String words) {
-        this.words = words;
-      }
-
-      public String words() {
-        return words;
-      }
-    }
-  }
+  record AnswerOverturned(Condition condition, ShownBy shownBy) implements CourseFact {}
 
   /** Where he stands before treatment. */
   record BaselineRecorded(Baseline baseline) implements CourseFact {}
@@ -148,14 +133,7 @@ public sealed interface CourseFact {
 
     /** What a protocol asks of the emergency plan that this one does not say. */
     public List<String> unanswered(Protocol.Home asked) {
-      var lacks = new ArrayList<String>();
-      plan.ifPresent(
-          agreed ->
-              asked.plan().stream()
-                  .map(Sourced::value)
-                  .filter(question -> !agreed.answers(question))
-                  .forEach(question -> lacks.add("the plan does not say: " + question)));
-      return lacks;
+      return plan.map(agreed -> agreed.unanswered(asked)).orElse(List.of());
     }
   }
 
@@ -342,6 +320,12 @@ public sealed interface CourseFact {
       }
     }
   }
+
+  /** How he is reached, or that he was not. */
+  record ReachWritten(ReachWord word) implements CourseFact {}
+
+  /** The course was brought to a stand, or goes on. */
+  record LifeWritten(LifeWord word) implements CourseFact {}
 
   /** A prescriber has seen every report that the course flagged until then. */
   record FlagsSeen() implements CourseFact {}

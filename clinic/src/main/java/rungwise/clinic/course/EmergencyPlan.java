@@ -1,6 +1,8 @@
 package rungwise.clinic.course;
 
 import java.util.List;
+import rungwise.dosing.protocol.Protocol;
+import rungwise.dosing.source.Sourced;
 
 /**
  * What a man does when an erection does not go down, agreed before home use.
@@ -29,6 +31,15 @@ public record EmergencyPlan(
   /** A plan that says what every plan must say. */
   public EmergencyPlan(String hospital, String afterHoursNumber, String transport) {
     this(hospital, afterHoursNumber, transport, List.of());
+  }
+
+  /** What a protocol asks of a plan that this one does not say, in words. */
+  List<String> unanswered(Protocol.Home asked) {
+    return asked.plan().stream()
+        .map(Sourced::value)
+        .filter(question -> !answers(question))
+        .map(question -> "the plan does not say: " + question)
+        .toList();
   }
 
   /** Whether it answers a question of the protocol. */

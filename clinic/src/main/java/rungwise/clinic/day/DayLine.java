@@ -5,28 +5,59 @@ import java.util.Comparator;
 import java.util.Optional;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.ObservationStarted;
+import rungwise.clinic.course.CourseFact.ReachWritten;
+import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.standing.HowToReach;
+import rungwise.clinic.standing.LifeLog;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.decision.Clearance;
+import rungwise.dosing.decision.TitrationRule;
+import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.Place;
 
 /**
  * A course in the list of the day.
  *
- * @param since since when it waits: the injection that worries, or the last thing written
+ * @param since since when it waits: the injection that worries, when it was due, or the last thing
+ *     written of his treatment
  * @param now whether he may inject now
  * @param open the erection of which nobody has said how it ended
+ * @param again the call that did not reach him; it changes nothing of all else
  */
-public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErection> open) {
+public record DayLine(
+    Need need,
+    Instant since,
+    MayInject now,
+    Optional<OpenErection> open,
+    Optional<HowToReach.Again> again) {
+
+  /** One that nobody has to call again. */
+  private DayLine(Need need, Instant since, MayInject now, Optional<OpenErection> open) {
+    this(need, since, now, open, Optional.empty());
+  }
+
+  private DayLine callingAgain(HowToReach.Again tried) {
+    boolean isAll = need.rank() > Need.CALL_AGAIN.rank() && need != Need.PAUSED;
+    return new DayLine(
+        isAll ? Need.CALL_AGAIN : need, isAll ? tried.due() : since, now, open, Optional.of(tried));
+  }
 
   /**
    * What a course needs.
    *
-   * @param isExaminationDue whether he is to be examined by now
+   * @param examinationDue since when an examination is due, if one is
    */
   public static DayLine of(
-      CourseState state, Advice advice, Clearance clearance, boolean isExaminationDue) {
+      CourseState state, Advice advice, Clearance clearance, Optional<Instant> examinationDue) {
+    DayLine line = treated(state, advice, clearance, examinationDue);
+    return HowToReach.of(state.file()).again().map(line::callingAgain).orElse(line);
+  }
+
+  private static DayLine treated(
+      CourseState state, Advice advice, Clearance clearance, Optional<Instant> examinationDue) {
     Optional<OpenErection> open = OpenErections.first(state);
     Optional<Instant> over = OpenErections.over(state).stream().findFirst();
     Optional<Instant> observed =
@@ -34,7 +65,7 @@ public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErec
             .map(Written::fact)
             .map(ObservationStarted::injectedAt)
             .min(Comparator.naturalOrder());
-    Instant last = state.file().entries().getLast().recordedAt();
+    Instant last = lastOfTreatment(state.file());
     MayInject now = MayInject.of(state, advice, clearance);
     if (open.isPresent()) {
       Need need = ofOpen(open.get(), state.knownNow());
@@ -49,7 +80,8 @@ public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErec
     if (observed.isPresent()) {
       return new DayLine(Need.OBSERVATION, observed.get(), now, open);
     }
-    boolean isSuspended = isSuspended(state, clearance);
+    LifeLog life = LifeLog.of(state.file());
+    boolean isSuspended = isSuspended(state, clearance) && isOtherStop(clearance);
     Optional<Instant> flagged =
         state.flagsToSee().stream()
             .map(flag -> flag.report().fact().injectedAt())
@@ -57,9 +89,30 @@ public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErec
     if (!isSuspended && flagged.isPresent()) {
       return new DayLine(Need.FLAGGED, flagged.get(), now, open);
     }
+    if (!isSuspended && life.standing().isPresent()) {
+      Instant halted = life.standing().get().entry().recordedAt();
+      return new DayLine(life.isEnded() ? Need.ENDED : Need.PAUSED, halted, now, open);
+    }
     Need need = isSuspended ? Need.SUSPENDED : ofTheDose(state, advice);
-    boolean isDue = need == Need.NOTHING && isExaminationDue;
-    return new DayLine(isDue ? Need.EXAMINATION : need, last, now, open);
+    return need == Need.NOTHING && examinationDue.isPresent()
+        ? new DayLine(Need.EXAMINATION, examinationDue.get(), now, open)
+        : new DayLine(need, last, now, open);
+  }
+
+  /** When anything was written last but how he is reached, which is no part of his treatment. */
+  private static Instant lastOfTreatment(CourseFile file) {
+    return file.entries().reversed().stream()
+        .filter(entry -> !(entry.fact() instanceof ReachWritten))
+        .findFirst()
+        .orElseThrow()
+        .recordedAt();
+  }
+
+  /** Whether anything stops for good that is not the pause itself. */
+  private static boolean isOtherStop(Clearance clearance) {
+    return clearance.verdicts().stream()
+        .filter(Verdict::isHardStop)
+        .anyMatch(verdict -> verdict.rule() != GuardRule.COURSE_PAUSED);
   }
 
   private static Need ofOpen(OpenErection open, Optional<Instant> now) {
@@ -78,7 +131,12 @@ public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErec
   private static Need ofTheDose(CourseState state, Advice advice) {
     Optional<Written<DoseSigned>> signed = state.file().signedDose();
     if (signed.filter(one -> Decided.by(state.file(), one, advice)).isPresent()) {
-      return Need.NOTHING;
+      return signed.filter(one -> isToTeach(one.fact(), advice)).isPresent()
+          ? Need.TEACHING
+          : Need.NOTHING;
+    }
+    if (advice.reason().rule() == TitrationRule.SCREENING_FIRST) {
+      return Need.SCREENING;
     }
     return advice
         .decision()
@@ -89,5 +147,11 @@ public record DayLine(Need need, Instant since, MayInject now, Optional<OpenErec
                     ? Need.NOTHING
                     : Need.SIGNATURE)
         .orElse(Need.DECISION);
+  }
+
+  private static boolean isToTeach(DoseSigned signed, Advice advice) {
+    return signed.place() == Place.CLINIC
+        && advice.homeVerdicts().stream()
+            .anyMatch(verdict -> verdict.rule() == GuardRule.HOME_NOT_READY);
   }
 }

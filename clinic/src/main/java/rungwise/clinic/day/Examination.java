@@ -1,6 +1,8 @@
 package rungwise.clinic.day;
 
+import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Optional;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.standing.CourseState;
 
@@ -24,6 +26,15 @@ public record Examination(LocalDate due, boolean isAfterEmergency) {
     int months = state.question().protocol().limits().reviewMonths().value();
     return new Examination(
         last.plusMonths(months), state.question().notExaminedSince().isPresent());
+  }
+
+  /** Since when it is due at the instant of a course, if it is. */
+  public static Optional<Instant> dueSince(CourseState state, ClinicTime time) {
+    Examination next = of(state, time);
+    LocalDate today = time.dayOf(state.now());
+    return next.isDue(today)
+        ? Optional.of(time.startOf(next.due().isAfter(today) ? today : next.due()))
+        : Optional.empty();
   }
 
   /** Whether it is due by a day. */

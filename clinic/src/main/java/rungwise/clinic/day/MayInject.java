@@ -61,6 +61,12 @@ public sealed interface MayInject {
     /** He was injected and is still under observation. */
     UNDER_OBSERVATION,
 
+    /** Somebody has paused his treatment. */
+    PAUSED,
+
+    /** His treatment has ended. */
+    ENDED,
+
     /** What stands on record is not as it was written. */
     RECORD_NOT_SOUND,
 
@@ -137,7 +143,16 @@ public sealed interface MayInject {
     if (rules.stream().allMatch(rule -> rule == GuardRule.CLOCK_NOT_KNOWN)) {
       return Optional.of(Why.CLOCK_NOT_KNOWN);
     }
-    return Optional.of(
-        rules.contains(GuardRule.UNDER_OBSERVATION) ? Why.UNDER_OBSERVATION : Why.CHECK);
+    return Optional.of(whyOf(rules));
+  }
+
+  private static Why whyOf(List<GuardRule> rules) {
+    if (rules.contains(GuardRule.UNDER_OBSERVATION)) {
+      return Why.UNDER_OBSERVATION;
+    }
+    if (rules.contains(GuardRule.COURSE_ENDED)) {
+      return Why.ENDED;
+    }
+    return rules.contains(GuardRule.COURSE_PAUSED) ? Why.PAUSED : Why.CHECK;
   }
 }

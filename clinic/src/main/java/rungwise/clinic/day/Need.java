@@ -1,6 +1,10 @@
 package rungwise.clinic.day;
 
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.Set;
 import java.util.stream.Stream;
+import rungwise.clinic.people.Role;
 
 /** What a course needs from somebody, the most worrying first. */
 public enum Need {
@@ -14,8 +18,13 @@ public enum Need {
   FLAGGED(7, "Flagged report for a prescriber"),
   DECISION(8, "Waits for a prescriber"),
   SIGNATURE(9, "Dose to sign"),
-  EXAMINATION(10, "Examination due"),
-  NOTHING(11, "Nothing now");
+  CALL_AGAIN(10, "Not reached: call again"),
+  SCREENING(11, "Screening questions to ask"),
+  TEACHING(12, "To teach before home"),
+  EXAMINATION(13, "Examination due"),
+  PAUSED(14, "Paused: a prescriber resumes or ends it"),
+  NOTHING(15, "Nothing now"),
+  ENDED(16, "Treatment ended");
 
   private final int rank;
   private final String words;
@@ -50,7 +59,7 @@ public enum Need {
 
   /** Whether somebody has to do something. */
   public boolean isWaiting() {
-    return this != NOTHING;
+    return this != NOTHING && this != ENDED;
   }
 
   /**
@@ -58,10 +67,37 @@ public enum Need {
    */
   public String since(String time) {
     return switch (this) {
-      case OBSERVATION, DECISION, SIGNATURE -> "since " + time;
+      case OBSERVATION, DECISION, SIGNATURE, SCREENING, TEACHING, PAUSED -> "since " + time;
+      case EXAMINATION -> "due " + time;
+      case CALL_AGAIN -> "next try " + time;
       case EMERGENCY, FIRM, END_NOT_KNOWN, EMERGENCY_OVER, FLAGGED -> "injected " + time;
-      case RECORD_NOT_SOUND, SUSPENDED, EXAMINATION, NOTHING -> "last entry " + time;
+      case RECORD_NOT_SOUND, SUSPENDED, NOTHING, ENDED -> "last entry " + time;
     };
+  }
+
+  /**
+   * Whether it is the task of who has one of these roles. What worries most is everybody's, so that
+   * nobody's list hides it.
+   */
+  public boolean isTaskOf(Set<Role> roles) {
+    return !Collections.disjoint(whose(), roles);
+  }
+
+  private Set<Role> whose() {
+    return switch (this) {
+      case EMERGENCY, FIRM, END_NOT_KNOWN, RECORD_NOT_SOUND, EMERGENCY_OVER ->
+          EnumSet.allOf(Role.class);
+      case SUSPENDED, FLAGGED, DECISION, SIGNATURE, PAUSED -> EnumSet.of(Role.PRESCRIBER);
+      case OBSERVATION, SCREENING, TEACHING -> EnumSet.of(Role.NURSE_EDUCATOR);
+      case CALL_AGAIN -> EnumSet.of(Role.NURSE_EDUCATOR, Role.ON_CALL_CLINICIAN);
+      case EXAMINATION -> EnumSet.of(Role.NURSE_EDUCATOR, Role.PRESCRIBER);
+      case NOTHING, ENDED -> EnumSet.noneOf(Role.class);
+    };
+  }
+
+  /** Whether the day's list leaves him out: his treatment has ended, and nothing else waits. */
+  public boolean isOver() {
+    return this == ENDED;
   }
 
   /** Whether an erection is not known to be over. */

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.coded.ShownBy;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact.AnswerOverturned;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
@@ -174,7 +175,7 @@ public final class Screenings {
    * Writes down that a yes was wrong, and what shows it. What an examination found is not lifted
    * so.
    *
-   * @param shownBy a name of {@link AnswerOverturned.ShownBy}
+   * @param shownBy a name of {@link ShownBy}
    */
   public Reading<Long> overturn(
       Account actor, CourseId id, String name, String shownBy, String reason) {
@@ -185,10 +186,8 @@ public final class Screenings {
         (file, now) -> {
           Optional<Condition> condition =
               Condition.of(name).filter(one -> file.answers().kept(one).isPresent());
-          Optional<AnswerOverturned.ShownBy> shown =
-              Arrays.stream(AnswerOverturned.ShownBy.values())
-                  .filter(one -> one.name().equals(shownBy))
-                  .findFirst();
+          Optional<ShownBy> shown =
+              Arrays.stream(ShownBy.values()).filter(one -> one.name().equals(shownBy)).findFirst();
           var faults = new ArrayList<Fault>();
           if (condition.isEmpty()) {
             faults.add(Fault.ofForm(NO_YES));

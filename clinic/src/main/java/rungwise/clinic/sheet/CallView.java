@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.reaching.ReachView;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.urgent.CallStep;
 import rungwise.dosing.urgent.Elapsed;
@@ -11,6 +12,7 @@ import rungwise.dosing.urgent.Elapsed;
 /**
  * A call of a known man in words.
  *
+ * @param reach how he is called now
  * @param warnings what a hospital must know first, the gravest first; "not known" among it
  * @param dose the last injection on record, or the signed dose where there is none
  * @param doseIs which of the two it is, and when
@@ -26,6 +28,7 @@ import rungwise.dosing.urgent.Elapsed;
 public record CallView(
     CourseId course,
     CourseView.Man man,
+    ReachView reach,
     List<Warning> warnings,
     Optional<Dose> dose,
     String doseIs,

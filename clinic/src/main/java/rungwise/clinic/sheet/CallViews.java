@@ -17,6 +17,7 @@ import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EmergencyPlan;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.people.AccountId;
+import rungwise.clinic.reaching.ReachWords;
 import rungwise.clinic.standing.CallLog;
 import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.history.Injection;
@@ -76,6 +77,7 @@ public final class CallViews {
     return new CallView(
         state.file().id(),
         man,
+        new ReachWords(time, names).of(state),
         warnings(state),
         dose(state, injected),
         doseIs(state, injected),

@@ -8,6 +8,7 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.day.DayLine;
 import rungwise.clinic.day.Urgency;
+import rungwise.clinic.reaching.ReachView;
 import rungwise.dosing.decision.NonResponseStep;
 import rungwise.dosing.decision.TitrationRule;
 import rungwise.dosing.guard.GuardClass;
@@ -32,6 +33,7 @@ import rungwise.quantities.Volume;
  * @param signed the dose in force
  * @param day what the course needs from somebody, and since when
  * @param open the erection of which nobody has said how it ended
+ * @param reach how he is called now
  * @param now the answer to "may he inject now?"
  * @param blocks what stops him, if anything
  * @param homeBlocks what forbids signing a dose for home
@@ -53,6 +55,7 @@ public record CourseView(
     Optional<SignedLine> signed,
     DayLine day,
     Optional<OpenErectionView> open,
+    ReachView reach,
     NowView now,
     List<VerdictText> blocks,
     List<VerdictText> homeBlocks,

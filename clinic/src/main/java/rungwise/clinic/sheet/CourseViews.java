@@ -13,7 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import rungwise.clinic.ClinicTime;
-import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.InjectionReported;
@@ -22,6 +22,7 @@ import rungwise.clinic.day.DayLine;
 import rungwise.clinic.day.Examination;
 import rungwise.clinic.day.Urgency;
 import rungwise.clinic.people.AccountId;
+import rungwise.clinic.reaching.ReachWords;
 import rungwise.clinic.sheet.CourseView.EntryLine;
 import rungwise.clinic.sheet.CourseView.InjectionLine;
 import rungwise.clinic.sheet.CourseView.ReadyLine;
@@ -72,6 +73,16 @@ public final class CourseViews {
     return new CallViews(time, names).of(state, man(state));
   }
 
+  /** By whom, when and why the course was brought to a stand; empty while it runs. */
+  public Optional<String> standing(CourseState state) {
+    return LifeWords.standing(state.file(), time, names);
+  }
+
+  /** Who he is, in words. */
+  public CourseView.Man man(CourseState state) {
+    return CourseViews.man(state, time);
+  }
+
   /** A course in words, as it is at its instant. */
   public CourseView of(CourseState state) {
     CourseFile file = state.file();
@@ -81,7 +92,7 @@ public final class CourseViews {
     Optional<Volume> proposed = advice.decision().proposed();
     var texts = new VerdictWords(time, state);
     CourseView.Around around = new AroundWords(time, texts).of(state, advice);
-    DayLine day = DayLine.of(state, advice, clearance, around.isExaminationDue());
+    DayLine day = DayLine.of(state, advice, clearance, Examination.dueSince(state, time));
     Optional<OpenErectionView> open = notOver(state);
     return new CourseView(
         file.id(),
@@ -98,7 +109,8 @@ public final class CourseViews {
         file.signedDose().map(written -> signed(state, written, ladder, clearance)),
         day,
         open,
-        new NowWords(time).of(day.now(), clearance, state),
+        new ReachWords(time, names).of(state),
+        new NowWords(time, names).of(day.now(), clearance, state),
         texts.of(clearance.blocks()),
         texts.of(advice.homeVerdicts()),
         texts.of(overridable(state, advice)),
@@ -117,8 +129,7 @@ public final class CourseViews {
     Advice advice = state.advice();
     Clearance clearance = state.mayInject();
     Ladder ladder = state.question().ladder();
-    boolean isDue = Examination.of(state, time).isDue(time.dayOf(state.now()));
-    DayLine day = DayLine.of(state, advice, clearance, isDue);
+    DayLine day = DayLine.of(state, advice, clearance, Examination.dueSince(state, time));
     return new DayView(
         day,
         advice.decision().words()
@@ -128,7 +139,7 @@ public final class CourseViews {
                 .map(volume -> " " + ladder.dose(volume).volumeAndMark())
                 .orElse(""),
         day.open().isPresent() ? "" : advice.reason().rule().wording(),
-        new NowWords(time).of(day.now(), clearance, state));
+        new NowWords(time, names).of(day.now(), clearance, state));
   }
 
   /** Before 4 hours are over nobody is told that they may have passed. */
@@ -140,7 +151,7 @@ public final class CourseViews {
         .orElse(rule.wording());
   }
 
-  private CourseView.Man man(CourseState state) {
+  private static CourseView.Man man(CourseState state, ClinicTime time) {
     var patient = state.file().patient();
     return new CourseView.Man(
         patient.fullName(),

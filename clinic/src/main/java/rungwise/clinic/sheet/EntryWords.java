@@ -6,6 +6,7 @@ import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
+import rungwise.clinic.reaching.ReachWords;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
@@ -19,7 +20,7 @@ public final class EntryWords {
 
   public static String of(CourseFact fact, ClinicTime time) {
     return switch (fact) {
-      case CourseFact.CourseOpened opened -> "Course opened, group " + opened.group().words();
+      case CourseFact.CourseOpened opened -> ManLines.of(opened);
       case CourseFact.Screened screened -> "Screening: " + screeningWords(screened);
       case CourseFact.DecisionWritten decision ->
           "Prescriber goes on with: " + decision.condition().words();
@@ -42,11 +43,10 @@ public final class EntryWords {
               + time.words(handed.lastTry());
       case CourseFact.ReportUnfinished unfinished -> words(unfinished, time);
       case CourseFact.TabletTaken taken -> words(taken, time);
-      case CourseFact.DailyTabletDecided decided ->
-          decided.isAllowed()
-              ? "Prescriber lets him go on with a daily low dose of a tablet for erections"
-              : "Prescriber no longer lets him go on with a daily low dose of a tablet";
+      case CourseFact.DailyTabletDecided decided -> words(decided);
       case CourseFact.CallWritten written -> CallWords.of(written.word(), time);
+      case CourseFact.ReachWritten reach -> ReachWords.of(reach.word(), time);
+      case CourseFact.LifeWritten life -> LifeWords.of(life.word());
       case CourseFact.FlagsSeen seen -> "Flagged reports seen by a prescriber";
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";
       case CourseFact.VolumeReopened reopened -> "Reopened up to " + reopened.upTo();
@@ -56,6 +56,12 @@ public final class EntryWords {
       case CourseFact.PastReviewed reviewed -> words(reviewed);
       case CourseFact.FaultAcknowledged acknowledged -> words(acknowledged);
     };
+  }
+
+  private static String words(CourseFact.DailyTabletDecided decided) {
+    return decided.isAllowed()
+        ? "Prescriber lets him go on with a daily low dose of a tablet for erections"
+        : "Prescriber no longer lets him go on with a daily low dose of a tablet";
   }
 
   private static String words(CourseFact.TabletTaken taken, ClinicTime time) {

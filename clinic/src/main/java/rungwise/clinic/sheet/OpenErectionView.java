@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.day.Urgency;
+import rungwise.clinic.reaching.ReachView;
 
 /**
  * An erection of which nobody has said how it ended, in words: the block that stands above
@@ -15,6 +16,7 @@ import rungwise.clinic.day.Urgency;
  * @param fourHours when it will have lasted, or would have lasted, for 4 hours
  * @param call what is to be done now
  * @param about what is known of him and of this injection
+ * @param reach how he is called now
  * @param handed to whom he was handed, when and after what was tried
  * @param way where its end is written down
  */
@@ -29,6 +31,7 @@ public record OpenErectionView(
     String fourHours,
     String call,
     About about,
+    ReachView reach,
     Optional<String> handed,
     Way way) {
 
@@ -71,8 +74,12 @@ public record OpenErectionView(
           Optional.empty(),
           List.of());
 
-  /** For who has no standing right to the course. */
-  public OpenErectionView withoutAbout() {
+  /**
+   * For who has no standing right to the course.
+   *
+   * @param isOnCall whether it is the reader's task to call him
+   */
+  public OpenErectionView withoutAbout(boolean isOnCall) {
     return new OpenErectionView(
         course,
         man,
@@ -84,8 +91,14 @@ public record OpenErectionView(
         fourHours,
         call,
         TAKE_ACCESS,
+        isOnCall ? reach : ReachView.HIDDEN,
         handed,
         way);
+  }
+
+  /** Whether the reader may know how he is called. */
+  public boolean isCallable() {
+    return !reach.equals(ReachView.HIDDEN);
   }
 
   /** Whether it fills its head with the colour of danger: everything but a first call to come. */

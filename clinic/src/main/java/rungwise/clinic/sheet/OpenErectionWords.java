@@ -16,6 +16,7 @@ import rungwise.clinic.day.OpenErection;
 import rungwise.clinic.day.OpenErections;
 import rungwise.clinic.day.Urgency;
 import rungwise.clinic.people.AccountId;
+import rungwise.clinic.reaching.ReachWords;
 import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
@@ -49,6 +50,7 @@ record OpenErectionWords(ClinicTime time, Function<AccountId, String> names) {
         call(open, urgency, now),
         new OpenErectionView.About(
             injected(open), plan(state), tell(state), more(all.subList(1, all.size()))),
+        new ReachWords(time, names).of(state),
         open.handedOver().map(one -> handed(one, now)),
         way(open));
   }

@@ -212,7 +212,8 @@ public final class CourseReader {
         unfinished(file),
         byDay.expired(),
         file.flaws().stream().map(Flaw::words).toList(),
-        clock.doubt());
+        clock.doubt(),
+        LifeLog.of(file).halt());
   }
 
   /** What may mean 4 hours: reports that are not complete, and calls of which none tells. */

@@ -9,7 +9,7 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
-import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.InjectionReported;
@@ -29,6 +29,7 @@ import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.standing.LifeLog;
 import rungwise.clinic.standing.Reach;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.choice.ByRule;
@@ -128,11 +129,12 @@ public final class Titration {
 
   /**
    * The courses that run on each protocol now, by its key, the one opened last first. A course runs
-   * on the protocol of its last plan alone. No entry ends a course, so every one that is open runs.
+   * on the protocol of its last plan alone. One that has ended runs no more.
    */
   public Map<String, List<CourseFile>> runningOn() {
     return ports.courses().all().stream()
         .flatMap(id -> ports.courses().readable(id).stream())
+        .filter(file -> !LifeLog.of(file).isEnded())
         .collect(
             Collectors.groupingBy(
                 file -> file.plan().protocol() + " version " + file.plan().protocolVersion()));

@@ -1,5 +1,6 @@
 package rungwise.clinic.today;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -10,6 +11,7 @@ import java.util.Set;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.day.Held;
+import rungwise.clinic.day.Need;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.sheet.OpenErectionView;
 import rungwise.clinic.soundness.UnreadableRecord;
@@ -31,6 +33,9 @@ public final class DayList {
 
   /** How many courses stand on one page. */
   public static final int ON_ONE_PAGE = 100;
+
+  /** After so long an open list is shown anew in any case. */
+  private static final Duration LOOKED_AT_AGAIN = Duration.ofMinutes(5);
 
   /** How many rows are made anew before the list is shown; the others in the background. */
   private static final int AT_ONCE = 20;
@@ -84,7 +89,7 @@ public final class DayList {
   }
 
   private static int pagesOf(Counts counts) {
-    int others = counts.all() - counts.open();
+    int others = counts.count(need -> true);
     return Math.max(1, Math.ceilDiv(others, ON_ONE_PAGE));
   }
 
@@ -109,9 +114,10 @@ public final class DayList {
   /**
    * A page as it is now.
    *
+   * @param first what the reader sees before all else, but for erections that are not over
    * @param number from 1; a page that is not there is the last one
    */
-  public Shown page(int number) {
+  public Shown page(Set<Need> first, int number) {
     Basis basis = basis();
     if (rows.isAnyMissing()) {
       repair();
@@ -125,7 +131,7 @@ public final class DayList {
     open.sort(Comparator.comparing(OpenErectionView::urgency));
     Counts counts = rows.counts(basis);
     int shown = Math.clamp(number, 1, pagesOf(counts));
-    List<Listed> others = rows.others(basis, (shown - 1) * ON_ONE_PAGE, ON_ONE_PAGE);
+    List<Listed> others = rows.others(basis, first, (shown - 1) * ON_ONE_PAGE, ON_ONE_PAGE);
     boolean isMadeAnew = others.stream().anyMatch(one -> one.row().isEmpty());
     return new Shown(basis.now(), open, others, counts, shown, isMadeAnew);
   }
@@ -181,7 +187,7 @@ public final class DayList {
       Optional<CourseState> state = titration.find(id);
       if (state.isPresent()) {
         CourseState read = state.get();
-        return new Made(row(read), read.now(), end, ManWords.of(read.file().patient()));
+        return new Made(row(read), read.now(), end, ManWords.of(read.file()));
       }
     } catch (RuntimeException unreadable) {
       // Whatever it is, it hides no other man; the course page says what is left.
@@ -215,6 +221,19 @@ public final class DayList {
       }
     }
     return List.copyOf(found);
+  }
+
+  /**
+   * Another one once anything was written of any course, and from time to time, as what is said of
+   * an hour does not hold for ever. It names no man.
+   */
+  public String stamp() {
+    return rows.last() + "." + now().toEpochMilli() / LOOKED_AT_AGAIN.toMillis();
+  }
+
+  /** How many courses there are, and what they need: figures that name no man. */
+  public Counts counts() {
+    return rows.counts(basis());
   }
 
   /** How many men may not be found yet, as their rows are still to be made. */

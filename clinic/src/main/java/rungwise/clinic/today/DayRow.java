@@ -6,9 +6,12 @@ import java.util.Optional;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.day.Held;
 import rungwise.clinic.day.Need;
+import rungwise.clinic.reach.Telephone;
+import rungwise.clinic.reach.Wishes;
 import rungwise.clinic.sheet.DayView;
 import rungwise.clinic.sheet.NowView;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.standing.HowToReach;
 
 /**
  * What the day's list says of a course.
@@ -21,6 +24,7 @@ import rungwise.clinic.standing.CourseState;
  * @param because the deciding reason in one line
  * @param sign what is drawn before the answer
  * @param answer whether he may inject now
+ * @param reach how he is called, which changes nothing of all else
  */
 public record DayRow(
     CourseId course,
@@ -33,10 +37,34 @@ public record DayRow(
     String advice,
     String because,
     NowView.Sign sign,
-    String answer) {
+    String answer,
+    Reach reach) {
+
+  /**
+   * How he is called.
+   *
+   * @param telephone the number that is tried first
+   * @param tried the tries since he was reached last, if he has to be called again
+   */
+  public record Reach(
+      Optional<Telephone> telephone, Wishes.Partner partner, Optional<Tried> tried) {
+
+    private static final Reach UNKNOWN =
+        new Reach(Optional.empty(), Wishes.NOT_ASKED.partner(), Optional.empty());
+
+    private static Reach of(HowToReach how) {
+      return new Reach(
+          how.numbers().stream().findFirst().map(HowToReach.Number::telephone),
+          how.wishes().orElse(Wishes.NOT_ASKED).partner(),
+          how.again().map(one -> new Tried(one.tries(), one.last().recordedAt(), one.due())));
+    }
+  }
+
+  /** He was not reached: how often, when last, and when the next try is due. */
+  public record Tried(int tries, Instant last, Instant due) {}
 
   /** Raised with whatever changes what a row says of the same record. */
-  static final int FORM = 1;
+  static final int FORM = 2;
 
   /** How long nobody tries again to read what could not be read. */
   private static final Duration UNREADABLE_FOR = Duration.ofMinutes(10);
@@ -55,7 +83,8 @@ public record DayRow(
         view.advice(),
         view.because(),
         view.now().sign(),
-        view.now().sentence());
+        view.now().sentence(),
+        Reach.of(HowToReach.of(state.file())));
   }
 
   /** A course of which too little can be read to say anything. */
@@ -71,7 +100,8 @@ public record DayRow(
         "",
         "",
         NowView.Sign.STOPPED,
-        "");
+        "",
+        Reach.UNKNOWN);
   }
 
   public boolean isReadable() {

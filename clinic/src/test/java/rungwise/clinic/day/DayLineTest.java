@@ -3,11 +3,16 @@ package rungwise.clinic.day;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InMemoryRecord;
+import rungwise.clinic.people.Role;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.room.VisitForms;
 import rungwise.clinic.sheet.CourseView;
@@ -163,8 +168,8 @@ final class DayLineTest {
         .asString()
         .startsWith("Tell the hospital first: an anticoagulant.")
         .contains("Ask him: an MAO inhibitor");
-    assertThat(open().withoutAbout().about().tell()).isEmpty();
-    assertThat(open().withoutAbout().about().plan()).isEmpty();
+    assertThat(open().withoutAbout(/* isOnCall= */ true).about().tell()).isEmpty();
+    assertThat(open().withoutAbout(/* isOnCall= */ true).about().plan()).isEmpty();
   }
 
   private void firmAfter54MinutesAtLeast() {
@@ -212,7 +217,7 @@ final class DayLineTest {
   @Test
   void a_signed_dose_is_suspended_whatever_forbids_it() {
     world.signProposed(course);
-    assertThat(need()).isEqualTo(Need.NOTHING);
+    assertThat(need()).isEqualTo(Need.TEACHING);
 
     world.receive(course, VialForm.of(SamplePreparations.ALPROSTADIL_40));
 
@@ -225,8 +230,61 @@ final class DayLineTest {
   void a_vial_past_its_date_suspends_the_signed_dose() {
     world.signProposed(course);
     world.receive(course, VialForm.of(SamplePreparations.ALPROSTADIL_20).beyondUse("2026-03-05"));
-    assertThat(need()).isEqualTo(Need.NOTHING);
+    assertThat(need()).isEqualTo(Need.TEACHING);
     world.pass(Duration.ofDays(4));
     assertThat(need()).isEqualTo(Need.SUSPENDED);
+  }
+
+  /** A dose for the clinic is the educator's next task; once all is taught nobody waits. */
+  @Test
+  void what_home_use_lacks_is_to_be_taught() {
+    world.signProposed(course);
+    assertThat(need()).isEqualTo(Need.TEACHING);
+
+    world.makeReady(course);
+    assertThat(need()).isEqualTo(Need.NOTHING);
+  }
+
+  @Test
+  void questions_that_nobody_asked_wait_for_the_educator_and_not_for_a_prescriber() {
+    course = world.openUnprepared("vasculogenic", "u100-1");
+
+    assertThat(need()).isEqualTo(Need.SCREENING);
+    assertThat(need().isTaskOf(Set.of(Role.NURSE_EDUCATOR))).isTrue();
+    assertThat(need().isTaskOf(Set.of(Role.PRESCRIBER, Role.ON_CALL_CLINICIAN))).isFalse();
+  }
+
+  /** What worries most is on everybody's own list. */
+  @ParameterizedTest
+  @EnumSource(Role.class)
+  void no_role_has_an_emergency_among_what_is_others(Role role) {
+    for (Need need :
+        List.of(
+            Need.EMERGENCY,
+            Need.FIRM,
+            Need.END_NOT_KNOWN,
+            Need.RECORD_NOT_SOUND,
+            Need.EMERGENCY_OVER)) {
+      assertThat(need.isTaskOf(Set.of(role))).isTrue();
+    }
+  }
+
+  /** Each other need is somebody's: a list of nobody's would be read by nobody. */
+  @ParameterizedTest
+  @EnumSource(value = Need.class, mode = EnumSource.Mode.EXCLUDE, names = {"NOTHING", "ENDED"})
+  void every_need_is_the_task_of_who_treats(Need need) {
+    assertThat(need.isTaskOf(Set.of(Role.PRESCRIBER, Role.NURSE_EDUCATOR))).isTrue();
+  }
+
+  /** An examination is as old as the day on which it was due, whatever was written since. */
+  @Test
+  void an_examination_waits_since_the_day_on_which_it_was_due() {
+    world.makeReady(course);
+    world.signProposed(course);
+    world.pass(Duration.ofDays(400));
+
+    Examination next = Examination.of(world.state(course), world.room().time());
+    assertThat(Examination.dueSince(world.state(course), world.room().time()))
+        .contains(world.room().time().startOf(next.due()));
   }
 }

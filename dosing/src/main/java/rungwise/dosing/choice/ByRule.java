@@ -139,6 +139,8 @@ public record ByRule() implements Choice {
       case PROTOCOL_NOT_FOR -> TitrationRule.PROTOCOL_FIRST;
       case RECORD_NOT_SOUND -> TitrationRule.RECORD_FIRST;
       case CLOCK_NOT_KNOWN -> TitrationRule.CLOCK_FIRST;
+      case COURSE_PAUSED -> TitrationRule.RESUME_FIRST;
+      case COURSE_ENDED -> TitrationRule.ENDED;
       case RECALLED -> TitrationRule.RECALL_FIRST;
       case UNDER_OBSERVATION -> TitrationRule.OBSERVATION_FIRST;
       default -> TitrationRule.NOT_SAFE_TO_START;

@@ -25,6 +25,12 @@ public enum TitrationRule {
   CLOCK_FIRST(
       "It is not known what time it is: set the clock right, or confirm it, before any dose.",
       new Source.Assumption("a clock that is ahead ends a wait too early")),
+  RESUME_FIRST(
+      "His treatment is paused: a prescriber resumes it before any dose.",
+      new Source.Assumption("who pauses has seen what speaks against the next dose")),
+  ENDED(
+      "His treatment has ended: a prescriber opens it again before any dose.",
+      new Source.Assumption("no order outlives the treatment that it was signed for")),
   RECALL_FIRST(
       "The clinic has taken this preparation out of use: choose another one before any dose.",
       new Source.Assumption("what is recalled is injected no more, whatever was ordered")),

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import rungwise.dosing.draws.Covariance;
 import rungwise.dosing.response.Population;
 
 /**
@@ -16,6 +17,7 @@ import rungwise.dosing.response.Population;
  * @param reference the group whose gamma is 0
  * @param parameters by name, with gamma.NAME for each other group, in the order of the model; those
  *     of durations are missing where no duration is known
+ * @param covariance of the parameters that have a standard error
  * @param log the logarithm of the probability of all grades, and of the density of durations in
  *     minutes, where it is largest
  * @param courses how many courses it was made from
@@ -26,6 +28,7 @@ import rungwise.dosing.response.Population;
 public record Fit(
     String reference,
     Map<String, Estimate> parameters,
+    Covariance covariance,
     double log,
     int courses,
     int trials,

@@ -6,9 +6,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.function.Consumer;
+import rungwise.dosing.draws.Covariance;
 import rungwise.inference.Ascent;
 import rungwise.inference.Curved;
 import rungwise.inference.SymmetricSystem;
@@ -89,10 +89,12 @@ public final class Fitting {
       }
     }
     Ascent.Top top = search(point, /* stride= */ 1, ENOUGH);
-    Map<String, Fit.Estimate> estimates = estimates(top);
+    Covariance covariance = covariance(top);
+    Map<String, Fit.Estimate> estimates = estimates(top, covariance);
     return new Fit(
         reference,
         estimates,
+        covariance,
         top.curved().value(),
         courses.count(),
         courses.trials(),
@@ -106,7 +108,7 @@ public final class Fitting {
         scaled -> {
           Curved curved = marginal.curved(scaled);
           passes++;
-          progress.accept(new Pass(marginal.count(), passes, curved.value()));
+          progress.accept(new Pass.Look(marginal.count(), passes, curved.value()));
           return curved;
         },
         start,
@@ -115,7 +117,8 @@ public final class Fitting {
         enough);
   }
 
-  private Map<String, Fit.Estimate> estimates(Ascent.Top top) {
+  /** From the curvature at the top, of the parameters that are not at an end of their ranges. */
+  private Covariance covariance(Ascent.Top top) {
     List<Integer> free = new ArrayList<>();
     for (int place = 0; place < layout.size(); place++) {
       if (!ranges.isHeld(place) && !ranges.isAtEnd(place, top.point()[place])) {
@@ -128,20 +131,37 @@ public final class Fitting {
         information[row][column] = -top.curved().hessian()[free.get(row)][free.get(column)];
       }
     }
-    Optional<double[][]> inverse = SymmetricSystem.of(information).map(SymmetricSystem::inverse);
+    return SymmetricSystem.of(information)
+        .map(SymmetricSystem::inverse)
+        .map(inverse -> natural(inverse, free, top))
+        .orElse(Covariance.NONE);
+  }
+
+  /** What is known on the scales of the search, on the natural ones (the delta method). */
+  private Covariance natural(double[][] inverse, List<Integer> free, Ascent.Top top) {
+    double[][] natural = new double[free.size()][free.size()];
+    for (int row = 0; row < natural.length; row++) {
+      for (int column = 0; column < natural.length; column++) {
+        natural[row][column] =
+            slope(free.get(row), top) * slope(free.get(column), top) * inverse[row][column];
+      }
+    }
+    return Covariance.of(free.stream().map(layout.names()::get).toList(), natural);
+  }
+
+  private double slope(int place, Ascent.Top top) {
+    return layout.scale(place).slope(top.point()[place]);
+  }
+
+  private Map<String, Fit.Estimate> estimates(Ascent.Top top, Covariance covariance) {
     var estimates = new LinkedHashMap<String, Fit.Estimate>();
     for (int place = 0; place < layout.size(); place++) {
       if (!ranges.isHeld(place)) {
-        double scaled = top.point()[place];
-        double slope = Math.abs(layout.scale(place).slope(scaled));
-        int at = free.indexOf(place);
-        OptionalDouble error =
-            inverse.isPresent() && at >= 0
-                ? OptionalDouble.of(slope * Math.sqrt(inverse.get()[at][at]))
-                : OptionalDouble.empty();
+        String name = layout.names().get(place);
         estimates.put(
-            layout.names().get(place),
-            new Fit.Estimate(layout.scale(place).natural(scaled), error));
+            name,
+            new Fit.Estimate(
+                layout.scale(place).natural(top.point()[place]), covariance.error(name)));
       }
     }
     return estimates;

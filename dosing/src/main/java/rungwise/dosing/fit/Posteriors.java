@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.random.RandomGenerator;
+import java.util.stream.IntStream;
+import rungwise.dosing.draws.WeightedDraws;
 import rungwise.dosing.response.Population;
 import rungwise.inference.Ascent;
 import rungwise.inference.Curved;
@@ -87,13 +89,11 @@ public final class Posteriors {
     var marginal = new Marginal(courses, layout, workers, /* stride= */ 1);
     var drawing = new Posteriors(marginal, workers, random);
     Proposal proposal = drawing.propose(layout.scaled(natural), progress);
-    drawing.add(proposal, DRAWS);
-    Posterior posterior = drawing.posterior();
-    while (posterior.leastEffective() < WANTED && posterior.draws() < MOST_DRAWS) {
+    while (drawing.draws.size() < DRAWS || drawing.wantsMore()) {
       drawing.add(proposal, MORE_DRAWS);
-      posterior = drawing.posterior();
+      progress.accept(new Pass.Drawn(drawing.draws.size(), DRAWS));
     }
-    return posterior;
+    return drawing.posterior();
   }
 
   /** Draws for a test: as many as it asks for, with their weights. */
@@ -128,7 +128,7 @@ public final class Posteriors {
             scaled -> {
               Curved curved = priors.added(marginal.curved(scaled), scaled);
               passes[0]++;
-              progress.accept(new Pass(marginal.count(), passes[0], curved.value()));
+              progress.accept(new Pass.Look(marginal.count(), passes[0], curved.value()));
               return curved;
             },
             start,
@@ -239,15 +239,34 @@ public final class Posteriors {
     return ParetoSmoothing.of(logRatios.stream().mapToDouble(Double::doubleValue).toArray());
   }
 
+  /** Whether the draws so far are worth too few independent ones. */
+  private boolean wantsMore() {
+    WeightedDraws weighed = weighed(smoothing());
+    return draws.size() < MOST_DRAWS
+        && IntStream.range(0, layout.size())
+            .anyMatch(place -> spread(weighed, place).effective() < WANTED);
+  }
+
+  /** The draws on the natural scales. */
+  private WeightedDraws weighed(ParetoSmoothing smoothing) {
+    double[][] natural = new double[draws.size()][layout.size()];
+    for (int i = 0; i < natural.length; i++) {
+      for (int place = 0; place < layout.size(); place++) {
+        natural[i][place] = layout.scale(place).natural(draws.get(i)[place]);
+      }
+    }
+    return new WeightedDraws(layout.names(), natural, smoothing.weights());
+  }
+
   /** What all draws say. */
   Posterior posterior() {
     ParetoSmoothing smoothing = smoothing();
-    double[] weights = smoothing.weights();
+    WeightedDraws weighed = weighed(smoothing);
     Map<String, Posterior.Known> known = new LinkedHashMap<>();
     for (int place = 0; place < layout.size(); place++) {
-      known.put(layout.names().get(place), known(place, weights));
+      known.put(layout.names().get(place), known(weighed, place));
     }
-    return new Posterior(known, smoothing.shape(), draws.size(), sample(weights));
+    return new Posterior(known, smoothing.shape(), weighed, sample(smoothing.weights()));
   }
 
   /** Systematic resampling (Kitagawa, JCGS 5 (1996) 1), of what a population may be. */
@@ -269,20 +288,29 @@ public final class Posteriors {
     return sample;
   }
 
-  private Posterior.Known known(int place, double[] weights) {
-    Layout.Scale scale = layout.scale(place);
-    double mean = 0;
-    for (int i = 0; i < weights.length; i++) {
-      mean += weights[i] * scale.natural(draws.get(i)[place]);
-    }
+  private static Posterior.Known known(WeightedDraws weighed, int place) {
+    Spread spread = spread(weighed, place);
+    return new Posterior.Known(
+        spread.mean(),
+        Math.sqrt(spread.variance()),
+        Posterior.PARTS.stream().map(part -> weighed.quantile(place, part)).toList(),
+        spread.effective());
+  }
+
+  /** Of one parameter; how many independent draws would know its mean as well. */
+  private record Spread(double mean, double variance, double effective) {}
+
+  private static Spread spread(WeightedDraws weighed, int place) {
+    double mean = weighed.mean(place);
     double variance = 0;
     double ofMean = 0;
-    for (int i = 0; i < weights.length; i++) {
-      double apart = scale.natural(draws.get(i)[place]) - mean;
-      variance += weights[i] * apart * apart;
-      ofMean += weights[i] * weights[i] * apart * apart;
+    for (int draw = 0; draw < weighed.count(); draw++) {
+      double weight = weighed.weight(draw);
+      double apart = weighed.value(draw, place) - mean;
+      variance += weight * apart * apart;
+      ofMean += weight * weight * apart * apart;
     }
-    return new Posterior.Known(mean, Math.sqrt(variance), variance / ofMean);
+    return new Spread(mean, variance, variance / ofMean);
   }
 
   /**

@@ -64,6 +64,16 @@ public enum GuardRule {
       "It is not known what time it is: nothing that rests on time can be answered.",
       new Source.Assumption("a clock that is ahead ends a wait too early"),
       "the clock of the server is right, or somebody has confirmed its date and time"),
+  COURSE_PAUSED(
+      GuardClass.HARD_STOP,
+      "His treatment is paused.",
+      new Source.Assumption("who pauses has seen what speaks against the next dose"),
+      "a prescriber resumes the treatment"),
+  COURSE_ENDED(
+      GuardClass.HARD_STOP,
+      "His treatment has ended.",
+      new Source.Assumption("no order outlives the treatment that it was signed for"),
+      "a prescriber opens the treatment again, and signs a dose anew"),
   RECALLED(
       GuardClass.HARD_STOP,
       "The clinic has taken this preparation out of use.",

@@ -26,7 +26,8 @@ final class UpkeepGuards {
 
   /**
    * Nothing is injected by a record that is not as it was written, nor while it is not known what
-   * time it is, nor of a preparation that the clinic has taken out of use.
+   * time it is or the course does not run, nor of a preparation that the clinic has taken out of
+   * use.
    */
   static List<Verdict> ofTheCourse(Question question) {
     var verdicts = new ArrayList<Verdict>();
@@ -42,12 +43,20 @@ final class UpkeepGuards {
         .clock()
         .map(why -> Verdict.of(GuardRule.CLOCK_NOT_KNOWN, Fact.said("clock", why)))
         .ifPresent(verdicts::add);
+    question.circumstances().halt().map(UpkeepGuards::halted).ifPresent(verdicts::add);
     if (question.circumstances().recalled()) {
       verdicts.add(
           Verdict.of(
               GuardRule.RECALLED, Fact.said("preparation", question.preparation().composition())));
     }
     return List.copyOf(verdicts);
+  }
+
+  private static Verdict halted(Circumstances.Halt halt) {
+    return switch (halt.kind()) {
+      case PAUSED -> Verdict.of(GuardRule.COURSE_PAUSED, new Fact.Happened("paused", halt.since()));
+      case ENDED -> Verdict.of(GuardRule.COURSE_ENDED, new Fact.Happened("ended", halt.since()));
+    };
   }
 
   /** What speaks against one volume. */

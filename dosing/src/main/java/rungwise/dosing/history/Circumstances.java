@@ -21,6 +21,7 @@ import rungwise.dosing.protocol.Protocol;
  * @param expired what of the readiness for home was on record and has run out
  * @param flaws what of his record is not as it was written, in words; empty if nothing
  * @param clock why it is not known what time it is, in words; empty if it is known
+ * @param halt that the course is paused or has ended; empty while it runs
  */
 public record Circumstances(
     Optional<Instant> began,
@@ -32,7 +33,22 @@ public record Circumstances(
     List<Unfinished> unfinished,
     Set<Readiness> expired,
     List<String> flaws,
-    Optional<String> clock) {
+    Optional<String> clock,
+    Optional<Halt> halt) {
+
+  /**
+   * The course does not run.
+   *
+   * @param since when that was written
+   */
+  public record Halt(Kind kind, Instant since) {
+
+    /** How it was brought to a stand. */
+    public enum Kind {
+      PAUSED,
+      ENDED
+    }
+  }
 
   /**
    * Somebody said what may mean 4 hours or still firm, and the report is not complete yet.
@@ -62,6 +78,7 @@ public record Circumstances(
           List.of(),
           Set.of(),
           List.of(),
+          Optional.empty(),
           Optional.empty());
 
   public Circumstances {
@@ -88,7 +105,8 @@ public record Circumstances(
         unfinished,
         expired,
         flaws,
-        clock);
+        clock,
+        halt);
   }
 
   /** The same after the entry of a number by which curvature or scarring was found. */
@@ -103,7 +121,8 @@ public record Circumstances(
         unfinished,
         expired,
         flaws,
-        clock);
+        clock,
+        halt);
   }
 
   /** The same with a preparation that the clinic has taken out of use. */
@@ -118,13 +137,24 @@ public record Circumstances(
         unfinished,
         expired,
         flaws,
-        clock);
+        clock,
+        halt);
   }
 
   /** The same under later versions of the protocol. */
   public Circumstances withNewer(List<Protocol> versions) {
     return new Circumstances(
-        began, examined, found, recalled, versions, lastTablet, unfinished, expired, flaws, clock);
+        began,
+        examined,
+        found,
+        recalled,
+        versions,
+        lastTablet,
+        unfinished,
+        expired,
+        flaws,
+        clock,
+        halt);
   }
 
   /** The same after a tablet for erections. */
@@ -139,25 +169,36 @@ public record Circumstances(
         unfinished,
         expired,
         flaws,
-        clock);
+        clock,
+        halt);
   }
 
   /** The same with items of the readiness for home that have run out. */
   public Circumstances withExpired(Set<Readiness> items) {
     return new Circumstances(
-        began, examined, found, recalled, newer, lastTablet, unfinished, items, flaws, clock);
+        began, examined, found, recalled, newer, lastTablet, unfinished, items, flaws, clock, halt);
   }
 
   /** The same with what may mean 4 hours. */
   public Circumstances withUnfinished(List<Unfinished> worries) {
     return new Circumstances(
-        began, examined, found, recalled, newer, lastTablet, worries, expired, flaws, clock);
+        began, examined, found, recalled, newer, lastTablet, worries, expired, flaws, clock, halt);
   }
 
   /** The same with a record that is not as it was written. */
   public Circumstances withFlaws(List<String> words) {
     return new Circumstances(
-        began, examined, found, recalled, newer, lastTablet, unfinished, expired, words, clock);
+        began,
+        examined,
+        found,
+        recalled,
+        newer,
+        lastTablet,
+        unfinished,
+        expired,
+        words,
+        clock,
+        halt);
   }
 
   /** The same while it is not known what time it is. */
@@ -172,6 +213,23 @@ public record Circumstances(
         unfinished,
         expired,
         flaws,
-        Optional.of(because));
+        Optional.of(because),
+        halt);
+  }
+
+  /** The same of a course that does not run. */
+  public Circumstances withHalt(Halt stand) {
+    return new Circumstances(
+        began,
+        examined,
+        found,
+        recalled,
+        newer,
+        lastTablet,
+        unfinished,
+        expired,
+        flaws,
+        clock,
+        Optional.of(stand));
   }
 }

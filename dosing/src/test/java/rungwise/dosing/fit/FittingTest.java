@@ -13,6 +13,7 @@ import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import rungwise.dosing.draws.Covariance;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.response.Lasted;
 import rungwise.dosing.response.Population;
@@ -71,6 +72,20 @@ final class FittingTest {
 
   private static Offset<Double> near(double value) {
     return within(1e-6 * Math.abs(value));
+  }
+
+  @Test
+  void parameters_go_together_as_scipy_finds() {
+    Covariance covariance = fit(ReferenceFits.courses("n60"), "neurogenic").covariance();
+
+    assertThat(covariance.names()).hasSize(9);
+    for (ReferenceSpread.Together both : ReferenceSpread.together("maximum")) {
+      int row = covariance.names().indexOf(both.one());
+      int column = covariance.names().indexOf(both.other());
+      assertThat(covariance.rows().get(row).get(column))
+          .as(both.one() + " with " + both.other())
+          .isCloseTo(both.value(), near(both.value()));
+    }
   }
 
   @Test

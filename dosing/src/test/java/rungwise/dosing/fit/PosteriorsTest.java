@@ -10,6 +10,8 @@ import java.util.Random;
 import java.util.function.ToDoubleFunction;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import rungwise.dosing.draws.Covariance;
+import rungwise.dosing.draws.WeightedDraws;
 import rungwise.dosing.response.Population;
 
 /** The posterior against Stan, which draws every man's requirement too: reference/fit_stan.R. */
@@ -17,6 +19,9 @@ final class PosteriorsTest {
 
   /** In standard errors of the difference; 22 means and as many deviations are compared. */
   private static final double STANDARD_ERRORS = 4.5;
+
+  /** Our 4,000 effective draws against its 43,000: the error of the difference beside its own. */
+  private static final double MORE_THAN_THEIRS = Math.sqrt(1 + 43_000 / 4000.0);
 
   private static Posterior posterior(Courses courses, String reference, Workers workers) {
     Fit fit = Fitting.fit(courses, reference, workers, pass -> {});
@@ -50,8 +55,32 @@ final class PosteriorsTest {
     assertThat(ours.paretoK()).isLessThan(Posterior.MOST_PARETO_K);
     assertThat(ours.doubts()).isEmpty();
     assertThat(ours.leastEffective()).isGreaterThan(4000);
+    assertSpreadAsBySciPy(ours);
     assertThat(posterior(courses, "neurogenic", ThreeThreads::share)).isEqualTo(ours);
     assertStandsFor(ours);
+  }
+
+  /** Against reference/fit_spread.py; ours are worth a fifth of its draws, or fewer. */
+  private static void assertSpreadAsBySciPy(Posterior ours) {
+    Covariance covariance = ours.draws().covariance();
+    for (ReferenceSpread.Together both : ReferenceSpread.together("posterior")) {
+      assertThat(
+              covariance
+                  .rows()
+                  .get(covariance.names().indexOf(both.one()))
+                  .get(covariance.names().indexOf(both.other())))
+          .as(both.one() + " with " + both.other())
+          .isCloseTo(both.value(), within(STANDARD_ERRORS * MORE_THAN_THEIRS * both.error()));
+    }
+    List<ReferenceSpread.Quantile> quantiles = ReferenceSpread.quantiles();
+    assertThat(quantiles).hasSize(ours.parameters().size() * Posterior.PARTS.size());
+    for (ReferenceSpread.Quantile theirs : quantiles) {
+      Posterior.Known known =
+          Optional.ofNullable(ours.parameters().get(theirs.name())).orElseThrow();
+      assertThat(known.quantiles().get(Posterior.PARTS.indexOf(theirs.part())))
+          .as(theirs.name() + " at " + theirs.part())
+          .isCloseTo(theirs.value(), within(STANDARD_ERRORS * MORE_THAN_THEIRS * theirs.error()));
+    }
   }
 
   /** Twenty draws know a mean to a deviation over the root of twenty. */
@@ -118,10 +147,11 @@ final class PosteriorsTest {
 
   @Test
   void a_heavy_tail_of_the_weights_is_a_doubt() {
-    var heavy = new Posterior(Map.of(), 0.71, 100, List.of());
+    var heavy = new Posterior(Map.of(), 0.71, WeightedDraws.none(), List.of());
 
     assertThat(heavy.doubts()).containsExactly(new Doubt.HeavyTail(0.71));
-    assertThat(new Posterior(Map.of(), 0.7, 100, List.of()).doubts()).isEmpty();
-    assertThat(new Posterior(Map.of(), Double.NaN, 100, List.of()).doubts()).hasSize(1);
+    assertThat(new Posterior(Map.of(), 0.7, WeightedDraws.none(), List.of()).doubts()).isEmpty();
+    assertThat(new Posterior(Map.of(), Double.NaN, WeightedDraws.none(), List.of()).doubts())
+        .hasSize(1);
   }
 }

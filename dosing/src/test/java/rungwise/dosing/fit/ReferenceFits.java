@@ -65,7 +65,7 @@ final class ReferenceFits {
         .orElseThrow();
   }
 
-  private static List<String> lines(String name) {
+  static List<String> lines(String name) {
     try {
       return Files.readAllLines(FOLDER.resolve(name), StandardCharsets.UTF_8);
     } catch (IOException e) {

@@ -5,6 +5,8 @@ import static rungwise.dosing.guard.EachGuardAloneTest.LATER;
 import static rungwise.dosing.guard.EachGuardAloneTest.home;
 import static rungwise.dosing.guard.EachGuardAloneTest.inClinic;
 import static rungwise.dosing.guard.EachGuardAloneTest.usual;
+import static rungwise.dosing.history.Circumstances.Halt.Kind.ENDED;
+import static rungwise.dosing.history.Circumstances.Halt.Kind.PAUSED;
 
 import java.time.Duration;
 import java.util.List;
@@ -41,6 +43,8 @@ final class UpkeepAlone {
             () ->
                 home(
                     usual().around(Circumstances.NONE.withoutClock("it jumped by 1 day")), "0.25")),
+        new Alone(GuardRule.COURSE_PAUSED, () -> home(usual().around(halted(PAUSED)), "0.25")),
+        new Alone(GuardRule.COURSE_ENDED, () -> home(usual().around(halted(ENDED)), "0.25")),
         new Alone(
             GuardRule.RECALLED,
             () -> home(usual().around(Circumstances.NONE.withRecall()), "0.25")),
@@ -85,5 +89,9 @@ final class UpkeepAlone {
     Question question = usual().around(Circumstances.NONE.withFound(8)).question();
     var signed = new SignedDose(ml("0.25"), Place.HOME, Set.of(), Optional.empty(), 7);
     return Dosing.mayInject(question, Optional.of(signed));
+  }
+
+  private static Circumstances halted(Circumstances.Halt.Kind kind) {
+    return Circumstances.NONE.withHalt(new Circumstances.Halt(kind, LATER));
   }
 }

@@ -112,6 +112,7 @@ final class UpkeepGuardsTest {
                       List.of(),
                       Set.of(),
                       List.of(),
+                      Optional.empty(),
                       Optional.empty()))
               .injected("0.25", Grade.FULLY_FIRM, minutes(20))
               .injected("0.5", Grade.FULLY_FIRM, minutes(240))
@@ -203,6 +204,24 @@ final class UpkeepGuardsTest {
     var advice = Dosing.advise(world.question());
     assertThat(advice.decision()).isEqualTo(new Decision.Pause());
     assertThat(advice.reason().rule()).isEqualTo(TitrationRule.CLOCK_FIRST);
+  }
+
+  @Test
+  void nothing_is_injected_or_proposed_while_it_is_paused_or_after_it_has_ended() {
+    for (Circumstances.Halt.Kind kind : Circumstances.Halt.Kind.values()) {
+      LabelWorld world =
+          usual().around(Circumstances.NONE.withHalt(new Circumstances.Halt(kind, START)));
+      boolean isPaused = kind == Circumstances.Halt.Kind.PAUSED;
+
+      for (Place place : Place.values()) {
+        assertThat(blocks(world, "0.12", place))
+            .contains(isPaused ? GuardRule.COURSE_PAUSED : GuardRule.COURSE_ENDED);
+      }
+      var advice = Dosing.advise(world.question());
+      assertThat(advice.decision()).isEqualTo(new Decision.Pause());
+      assertThat(advice.reason().rule())
+          .isEqualTo(isPaused ? TitrationRule.RESUME_FIRST : TitrationRule.ENDED);
+    }
   }
 
   @Test

@@ -171,6 +171,7 @@ final class VerdictFactsTest {
         List.of(),
         Set.of(),
         List.of(),
+        Optional.empty(),
         Optional.empty());
   }
 

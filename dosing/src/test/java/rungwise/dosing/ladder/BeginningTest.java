@@ -94,6 +94,20 @@ final class BeginningTest {
    * and a long erection never opens more than he may have.
    */
   @Test
+  void the_lowest_step_is_none_that_may_be_signed_where_it_holds_what_was_too_long() {
+    Ladder ladder = new LabelWorld().ladder();
+
+    assertThat(ladder.first()).isEqualTo(ml("0.12"));
+    assertThat(tooLong("0.12").highestOf(ladder)).isEmpty();
+    assertThat(tooLong("0.25").highestOf(ladder)).contains(ml("0.12"));
+  }
+
+  private static Beginning tooLong(String volume) {
+    return new Beginning.BelowTooLong(
+        List.of(new Beginning.Held(SamplePreparations.ALPROSTADIL_20, ml(volume))));
+  }
+
+  @Test
   void a_prescriber_may_sign_less_of_everything_in_the_clinic_with_a_reason() {
     LabelWorld world = of20(new LabelWorld().injected("0.25", Grade.USABLE, minutes(90)));
 

@@ -126,6 +126,18 @@ final class CarriedTest {
                     List.of(new Beginning.Held(SamplePreparations.THREE_DRUG, ml("0.1"))))));
   }
 
+  /** By arithmetic: 0.25 mL of 20 mcg/mL holds 5 mcg, 0.1 mL of 10 mcg/mL holds 1. */
+  @Test
+  void it_says_what_he_tolerated_and_what_was_too_long_since() {
+    var tolerated = new Carried(SamplePreparations.ALPROSTADIL_20, ml("0.25"));
+    var tooLong = new Beginning.Held(LabelWorld.ALPROSTADIL_10, ml("0.1"));
+
+    assertThat(tolerated.words()).contains("5").doesNotContain("too long");
+    assertThat(
+            new Carried(tolerated.from(), tolerated.tolerated(), List.of(tooLong, tooLong)).words())
+        .isEqualTo(tolerated.words() + "; since then too long, or not known how long: " + tooLong);
+  }
+
   /** The vial label does not offer 40 mcg/mL below 5 mcg, and he tolerated 10 mcg. */
   @Test
   void a_change_to_another_strength_of_the_same_single_component_is_exact() {

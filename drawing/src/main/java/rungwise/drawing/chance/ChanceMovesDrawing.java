@@ -79,8 +79,8 @@ public final class ChanceMovesDrawing {
             Sign.NONE,
             "What "
                 + moves.volume()
-                + " may do, as it was known after each report. Stem: between these for nine in ten"
-                + " such men."));
+                + " may do, as it was known after each report. Stem: its range by this model"
+                + " for nine in ten such men."));
     key.add(Entry.of(Sign.NONE, moves.caveat()));
     return Pen.drawing(
         "drawing-moves",

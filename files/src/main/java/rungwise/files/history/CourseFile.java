@@ -1,6 +1,7 @@
 package rungwise.files.history;
 
 import java.io.BufferedInputStream;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -37,14 +38,43 @@ public final class CourseFile {
    */
   public static Reading<Found> read(Path file, PreparationChoice choice) throws IOException {
     Optional<PlainCourses> plain =
-        Files.isRegularFile(file) ? plain(file, choice) : Optional.empty();
+        Files.isRegularFile(file)
+            ? plain(() -> Files.newInputStream(file), FileText.isPacked(file.toString()), choice)
+            : Optional.empty();
+    return plain.isPresent()
+        ? found(plain.get())
+        : found(HistoryFile.read(file, FileText.MOST_BYTES), choice);
+  }
+
+  /**
+   * The same of what a program writes to its end, packed if it begins as a packed file does.
+   *
+   * @throws IOException if it cannot be read
+   */
+  public static Reading<Found> read(String name, InputStream in, PreparationChoice choice)
+      throws IOException {
+    byte[] content = in.readNBytes(FileText.MOST_BYTES + 1);
+    if (content.length > FileText.MOST_BYTES) {
+      return Reading.refused(HistoryFile.tooLarge(name, FileText.MOST_BYTES));
+    }
+    String named = FileText.named(name, content);
+    Optional<PlainCourses> plain =
+        plain(() -> new ByteArrayInputStream(content), FileText.isPacked(named), choice);
+    return plain.isPresent()
+        ? found(plain.get())
+        : found(HistoryFile.read(named, content, FileText.MOST_BYTES), choice);
+  }
+
+  private static Reading<Found> found(PlainCourses plain) {
+    var builder = Courses.builder();
+    plain.tell(CourseTaker.into(builder));
+    return Reading.of(new Found(builder.build(), plain.preparation(), /* leftOut= */ 0));
+  }
+
+  private static Reading<Found> found(Reading<HistoryFile> reading, PreparationChoice choice) {
     var builder = Courses.builder();
     var taker = CourseTaker.into(builder);
-    if (plain.isPresent()) {
-      plain.get().tell(taker);
-      return Reading.of(new Found(builder.build(), plain.get().preparation(), /* leftOut= */ 0));
-    }
-    return switch (HistoryFile.read(file, FileText.MOST_BYTES)) {
+    return switch (reading) {
       case Reading.Refused<HistoryFile> refused -> new Reading.Refused<>(refused.faults());
       case Reading.Read<HistoryFile> read ->
           choice
@@ -66,9 +96,15 @@ public final class CourseFile {
     }
   }
 
-  private static Optional<PlainCourses> plain(Path file, PreparationChoice choice) {
-    boolean isPacked = FileText.isPacked(file.toString());
-    try (InputStream raw = Files.newInputStream(file);
+  /** Opens what is read. */
+  @FunctionalInterface
+  private interface Opening {
+    InputStream open() throws IOException;
+  }
+
+  private static Optional<PlainCourses> plain(
+      Opening opening, boolean isPacked, PreparationChoice choice) {
+    try (InputStream raw = opening.open();
         InputStream in =
             isPacked ? new GZIPInputStream(new BufferedInputStream(raw, BLOCK), BLOCK) : raw) {
       return PlainCourses.read(in, isPacked ? FileText.MOST_BYTES : Long.MAX_VALUE, choice);

@@ -63,6 +63,11 @@ final class FileText {
     return name.toLowerCase(Locale.ROOT).endsWith(PACKED);
   }
 
+  /** What a stream is called, so that its name tells whether it is to be unpacked. */
+  static String named(String name, byte[] content) {
+    return startsLikeGzip(content) ? name + PACKED : name;
+  }
+
   private static boolean startsLikeGzip(byte[] content) {
     return content.length > 1
         && (content[0] & BYTE) == FIRST_OF_GZIP

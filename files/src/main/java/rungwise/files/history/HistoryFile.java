@@ -1,6 +1,7 @@
 package rungwise.files.history;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -37,7 +38,7 @@ public record HistoryFile(List<HistoryLine> lines) {
     }
     try {
       if (Files.size(file) > most) {
-        return Reading.refused(tooLarge(file, most));
+        return Reading.refused(tooLarge(file.toString(), most));
       }
       return read(file.toString(), Files.readAllBytes(file), most);
     } catch (NoSuchFileException missing) {
@@ -54,11 +55,23 @@ public record HistoryFile(List<HistoryLine> lines) {
     return read(name, content, FileText.MOST_BYTES_OF_ONE);
   }
 
-  private static String tooLarge(Path file, long most) {
+  /**
+   * Reads what a program writes to its end, packed if it begins as a packed file does.
+   *
+   * @throws IOException if it cannot be read
+   */
+  public static Reading<HistoryFile> read(String name, InputStream in) throws IOException {
+    byte[] content = in.readNBytes(FileText.MOST_BYTES_OF_ONE + 1);
+    return content.length > FileText.MOST_BYTES_OF_ONE
+        ? Reading.refused(tooLarge(name, FileText.MOST_BYTES_OF_ONE))
+        : read(FileText.named(name, content), content);
+  }
+
+  static String tooLarge(String file, long most) {
     return "line 1: " + file + " has more than " + most / BYTES_IN_A_MEGABYTE + " MB: divide it";
   }
 
-  private static Reading<HistoryFile> read(String name, byte[] content, long most) {
+  static Reading<HistoryFile> read(String name, byte[] content, long most) {
     Reading<String> text = FileText.of(name, content, most);
     return switch (text) {
       case Reading.Refused<String> refused -> new Reading.Refused<>(refused.faults());
@@ -75,7 +88,9 @@ public record HistoryFile(List<HistoryLine> lines) {
   public static HistorySurvey survey(Path file) throws IOException {
     return Files.size(file) > FileText.MOST_BYTES_OF_ONE
         ? new HistorySurvey(
-            List.of(), List.of(tooLarge(file, FileText.MOST_BYTES_OF_ONE)), /* aside= */ 0)
+            List.of(),
+            List.of(tooLarge(file.toString(), FileText.MOST_BYTES_OF_ONE)),
+            /* aside= */ 0)
         : survey(file.toString(), Files.readAllBytes(file));
   }
 

@@ -38,16 +38,14 @@ public final class RecordFileReader implements Iterator<RecordedEntry>, AutoClos
   private static final Set<String> HEADER =
       Set.of(RecordFileWriter.FORM, RecordFileWriter.VERSION, RecordFileWriter.SCOPE);
 
+  private static final String NOT_SOUND = "this is not sound JSON: ";
+
   private final JsonParser in;
   private boolean isOver = false;
 
   /** Reads the beginning of a file; the stream is closed with this. */
   public RecordFileReader(InputStream stream) {
-    this.in =
-        JsonFactory.builder()
-            .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
-            .build()
-            .createParser(ObjectReadContext.empty(), stream);
+    this.in = parser(stream);
     reading(
         () -> {
           readHeader();
@@ -55,12 +53,24 @@ public final class RecordFileReader implements Iterator<RecordedEntry>, AutoClos
         });
   }
 
+  /** The first bytes alone say in which encoding the text is, if it is in one. */
+  private static JsonParser parser(InputStream stream) {
+    try {
+      return JsonFactory.builder()
+          .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+          .build()
+          .createParser(ObjectReadContext.empty(), stream);
+    } catch (JacksonException e) {
+      throw new RecordFault("line 1: " + NOT_SOUND + e.getOriginalMessage(), e);
+    }
+  }
+
   private void readHeader() {
     require(in.nextToken() == JsonToken.START_OBJECT, "a record file begins with {");
     var header = new LinkedHashMap<String, Object>();
     while (in.nextToken() == JsonToken.PROPERTY_NAME
         && !in.currentName().equals(RecordFileWriter.ENTRIES)) {
-      String name = in.currentName();
+      String name = name();
       require(HEADER.contains(name), "\"" + name + "\" is not known here");
       in.nextToken();
       header.put(name, value());
@@ -108,7 +118,7 @@ public final class RecordFileReader implements Iterator<RecordedEntry>, AutoClos
     var values = new LinkedHashMap<String, Object>();
     List<FactRow> facts = List.of();
     while (in.nextToken() == JsonToken.PROPERTY_NAME) {
-      String name = in.currentName();
+      String name = name();
       JsonToken token = in.nextToken();
       if (name.equals(Key.FACTS.token())) {
         require(token == JsonToken.START_ARRAY, "facts must be a list");
@@ -138,11 +148,11 @@ public final class RecordFileReader implements Iterator<RecordedEntry>, AutoClos
     var facts = new ArrayList<FactRow>();
     while (in.nextToken() == JsonToken.START_OBJECT) {
       require(in.nextToken() == JsonToken.PROPERTY_NAME, "a fact has a name");
-      String name = in.currentName();
+      String name = name();
       require(in.nextToken() == JsonToken.START_OBJECT, "a fact has values");
       Map<String, Object> values = new LinkedHashMap<>();
       while (in.nextToken() == JsonToken.PROPERTY_NAME) {
-        String column = in.currentName();
+        String column = name();
         in.nextToken();
         values.put(column, value());
       }
@@ -154,9 +164,21 @@ public final class RecordFileReader implements Iterator<RecordedEntry>, AutoClos
     return facts;
   }
 
+  private String name() {
+    return whole(in.currentName());
+  }
+
+  /** A half of a character cannot be kept: it would come back as another text. */
+  private String whole(String text) {
+    boolean isWhole =
+        text.codePoints().noneMatch(point -> Character.getType(point) == Character.SURROGATE);
+    require(isWhole, "a text holds half a character: it is not sound UTF-8");
+    return text;
+  }
+
   private Object value() {
     return switch (in.currentToken()) {
-      case VALUE_STRING -> in.getString();
+      case VALUE_STRING -> whole(in.getString());
       case VALUE_NUMBER_INT -> in.getLongValue();
       case VALUE_TRUE -> true;
       case VALUE_FALSE -> false;
@@ -208,7 +230,7 @@ public final class RecordFileReader implements Iterator<RecordedEntry>, AutoClos
     try {
       return work.get();
     } catch (JacksonException e) {
-      throw fault("this is not sound JSON: " + e.getOriginalMessage(), e);
+      throw fault(NOT_SOUND + e.getOriginalMessage(), e);
     }
   }
 

@@ -20,6 +20,8 @@ enum FactKind {
   HANDED_OVER,
   REPORT_UNFINISHED,
   CALL_WRITTEN,
+  REACH_WRITTEN,
+  LIFE_WRITTEN,
   FLAGS_SEEN,
   TABLET_TAKEN,
   DAILY_TABLET_DECIDED,
@@ -48,6 +50,8 @@ enum FactKind {
       case CourseFact.HandedOver handed -> HANDED_OVER;
       case CourseFact.ReportUnfinished unfinished -> REPORT_UNFINISHED;
       case CourseFact.CallWritten written -> CALL_WRITTEN;
+      case CourseFact.ReachWritten written -> REACH_WRITTEN;
+      case CourseFact.LifeWritten written -> LIFE_WRITTEN;
       case CourseFact.FlagsSeen seen -> FLAGS_SEEN;
       case CourseFact.TabletTaken taken -> TABLET_TAKEN;
       case CourseFact.DailyTabletDecided decided -> DAILY_TABLET_DECIDED;

@@ -37,6 +37,8 @@ final class FactRows {
       case CourseFact.HandedOver handed -> List.of(InjectionRows.row(handed));
       case CourseFact.ReportUnfinished unfinished -> UnfinishedRows.rows(unfinished);
       case CourseFact.CallWritten written -> List.of(CallRows.row(written.word()));
+      case CourseFact.ReachWritten written -> List.of(ReachRows.row(written.word()));
+      case CourseFact.LifeWritten written -> List.of(LifeRows.row(written.word()));
       case CourseFact.FlagsSeen seen -> List.of();
       case CourseFact.TabletTaken taken -> List.of(TabletRows.row(taken));
       case CourseFact.DailyTabletDecided decided -> List.of(TabletRows.row(decided));

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jooq.TableRecord;
+import rungwise.clinic.coded.ShownBy;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.EmergencyPlan;
@@ -67,7 +68,7 @@ final class PreparingRows {
   static CourseFact overturned(AnswerOverturnedRecord row) {
     return new CourseFact.AnswerOverturned(
         Tokens.read(Condition.class, row.getConditionName()),
-        Tokens.read(CourseFact.AnswerOverturned.ShownBy.class, row.getShownBy()));
+        Tokens.read(ShownBy.class, row.getShownBy()));
   }
 
   static BaselineRecordedRecord row(Baseline baseline) {

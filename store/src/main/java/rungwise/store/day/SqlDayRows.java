@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
@@ -18,6 +19,7 @@ import org.jooq.DSLContext;
 import org.jooq.Field;
 import org.jooq.Record;
 import org.jooq.Record1;
+import org.jooq.Record2;
 import org.jooq.Select;
 import org.jooq.SelectConditionStep;
 import org.jooq.impl.DSL;
@@ -88,6 +90,17 @@ public final class SqlDayRows implements DayRows {
   }
 
   @Override
+  public long last() {
+    Long last =
+        database
+            .reading()
+            .select(DSL.max(COURSE_END.LAST_SEQ))
+            .from(COURSE_END)
+            .fetchOne(0, Long.class);
+    return last == null ? 0 : last;
+  }
+
+  @Override
   public long endOf(CourseId course) {
     return database
         .reading()
@@ -140,6 +153,7 @@ public final class SqlDayRows implements DayRows {
     kept.setBecause(row.because());
     kept.setSign(row.sign().name().toLowerCase(Locale.ROOT));
     kept.setAnswer(row.answer());
+    CalledRows.fill(kept, row.reach());
     kept.setRowCheck(check.of(kept));
     return kept;
   }
@@ -190,12 +204,17 @@ public final class SqlDayRows implements DayRows {
   @Override
   public Counts counts(Basis basis) {
     DSLContext reading = database.reading();
-    int open = reading.fetchCount(DAY_ROW, isOpen(basis));
-    int waiting =
-        reading.fetchCount(
-            DAY_ROW, DAY_ROW.NEED_RANK.between(FIRST_OTHER, Need.NOTHING.rank() - 1));
+    Map<Need, Integer> others =
+        reading
+            .select(DAY_ROW.NEED_RANK, DSL.count())
+            .from(DAY_ROW)
+            .where(isOther(basis))
+            .groupBy(DAY_ROW.NEED_RANK)
+            .fetchMap(row -> Need.ofRank(row.value1()), Record2::value2);
     return new Counts(
-        reading.fetchCount(DAY_ROW), open, waiting, reading.fetchCount(DAY_ROW, isDue(basis)));
+        reading.fetchCount(DAY_ROW, isOpen(basis)),
+        others,
+        reading.fetchCount(DAY_ROW, isDue(basis)));
   }
 
   @Override
@@ -211,10 +230,27 @@ public final class SqlDayRows implements DayRows {
   }
 
   @Override
-  public List<Listed> others(Basis basis, int from, int most) {
+  public List<Listed> others(Basis basis, Set<Need> first, int from, int most) {
+    Condition isFirst = DAY_ROW.NEED_RANK.in(first.stream().map(Need::rank).toList());
+    int before = database.reading().fetchCount(DAY_ROW, isOther(basis).and(isFirst));
+    var listed = new ArrayList<>(others(basis, isFirst, from, most));
+    int more = most - Math.max(0, Math.min(most, before - from));
+    listed.addAll(others(basis, DSL.not(isFirst), Math.max(0, from - before), more));
+    return listed;
+  }
+
+  private static Condition isOther(Basis basis) {
+    return DAY_ROW
+        .NEED_RANK
+        .ge(FIRST_OTHER)
+        .and(DAY_ROW.NEED_RANK.ne(Need.ENDED.rank()))
+        .and(DAY_ROW.EMERGENCY_AT.isNull().or(DAY_ROW.EMERGENCY_AT.gt(basis.now().toEpochMilli())));
+  }
+
+  private List<Listed> others(Basis basis, Condition which, int from, int most) {
     return rows()
-        .and(DAY_ROW.NEED_RANK.ge(FIRST_OTHER))
-        .and(DAY_ROW.EMERGENCY_AT.isNull().or(DAY_ROW.EMERGENCY_AT.gt(basis.now().toEpochMilli())))
+        .and(isOther(basis))
+        .and(which)
         .orderBy(DAY_ROW.NEED_RANK, DAY_ROW.SINCE, DAY_ROW.MAN)
         .limit(most)
         .offset(from)
@@ -260,7 +296,8 @@ public final class SqlDayRows implements DayRows {
         kept.getAdvice(),
         kept.getBecause(),
         NowView.Sign.valueOf(kept.getSign().toUpperCase(Locale.ROOT)),
-        kept.getAnswer());
+        kept.getAnswer(),
+        CalledRows.reach(kept));
   }
 
   @Override

@@ -8,9 +8,11 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -19,14 +21,21 @@ import org.junit.jupiter.api.io.TempDir;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.day.Held;
+import rungwise.clinic.day.Need;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.people.AccountId;
+import rungwise.clinic.reaching.ReachDraft;
+import rungwise.clinic.reaching.ReachDraft.What;
+import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.standing.HowToReach;
 import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.clinic.today.DayList;
+import rungwise.clinic.today.DayRow;
 import rungwise.clinic.today.DayRows.Basis;
 import rungwise.clinic.today.DayRows.Listed;
 import rungwise.clinic.today.Touched;
@@ -76,7 +85,7 @@ final class SqlDayRowsTest {
   }
 
   private Listed listed(CourseId course) {
-    return list.page(1).others().stream()
+    return list.page(Set.of(), 1).others().stream()
         .filter(one -> one.course().equals(course))
         .findFirst()
         .orElseThrow();
@@ -209,13 +218,70 @@ final class SqlDayRowsTest {
     assertThat(kept("versions", course)).isNotEqualTo(before);
   }
 
+  /** Three of each kind, read by pages of two: the split lies within a page. */
+  @Test
+  void the_readers_tasks_stand_first_and_no_course_is_left_out_or_told_twice() {
+    var toSign = new ArrayList<CourseId>();
+    var toScreen = new ArrayList<CourseId>();
+    for (int man = 0; man < 3; man++) {
+      toSign.add(world.open());
+      toScreen.add(world.openUnprepared("vasculogenic", "u100-1"));
+    }
+    assertAsFolded(toScreen.getFirst());
+    var now = new Basis("now", world.now());
+
+    var seen = new ArrayList<CourseId>();
+    for (int from = 0; from < 6; from += 2) {
+      store.dayRows().others(now, Set.of(Need.SCREENING), from, 2).stream()
+          .map(Listed::course)
+          .forEach(seen::add);
+    }
+
+    assertThat(seen.subList(0, 3)).containsExactlyInAnyOrderElementsOf(toScreen);
+    assertThat(seen.subList(3, 6)).containsExactlyInAnyOrderElementsOf(toSign);
+    assertThat(store.dayRows().others(now, Set.of(), 0, 9))
+        .extracting(Listed::course)
+        .containsExactlyElementsOf(Stream.concat(toSign.stream(), toScreen.stream()).toList());
+    assertThat(list.counts().others()).containsEntry(Need.SCREENING, 3);
+    assertThat(list.counts().all()).isEqualTo(6);
+  }
+
+  /** A number that is no longer there leaves nothing of it in the row that held it. */
+  @Test
+  void a_row_says_how_he_is_called_and_forgets_what_no_longer_holds() {
+    CourseId course = world.open();
+    var reaching = new Reaching(world.ports());
+    reaching
+        .write(
+            Staff.EDUCATOR,
+            course,
+            ReachDraft.number("07700 900123", "HIS", "18:00", "", "CALL_BACK"))
+        .orThrow();
+    String entry = HowToReach.of(world.file(course)).numbers().getFirst().entry().id().text();
+    reaching.write(Staff.EDUCATOR, course, ReachDraft.of(What.NOT_REACHED, entry)).orThrow();
+    assertAsFolded(course);
+
+    DayRow.Reach reach = listed(course).row().orElseThrow().reach();
+    assertThat(reach.telephone())
+        .contains(HowToReach.of(world.file(course)).numbers().getFirst().telephone());
+    assertThat(reach.tried().orElseThrow().last()).isEqualTo(world.now());
+
+    reaching.write(Staff.EDUCATOR, course, ReachDraft.of(What.REACHED, entry)).orThrow();
+    reaching.write(Staff.EDUCATOR, course, ReachDraft.of(What.GONE, entry)).orThrow();
+
+    assertAsFolded(course);
+    reach = listed(course).row().orElseThrow().reach();
+    assertThat(reach.telephone()).isEmpty();
+    assertThat(reach.tried()).isEmpty();
+  }
+
   @Test
   void a_record_that_was_written_elsewhere_waits_for_its_rows_and_says_nothing_meanwhile()
       throws SQLException {
     CourseId course = world.open();
     raw.run("update day_row set versions = 'of another program'");
 
-    assertThat(store.dayRows().others(new Basis("now", world.now()), 0, 9))
+    assertThat(store.dayRows().others(new Basis("now", world.now()), Set.of(), 0, 9))
         .extracting(Listed::isCurrent)
         .containsOnly(false);
     assertAsFolded(course);
@@ -237,8 +303,10 @@ final class SqlDayRowsTest {
                 .atLeast("100"))
         .orThrow();
 
-    assertThat(list.page(1).open()).extracting(one -> one.course()).containsExactly(course);
-    assertThat(list.page(1).others()).isEmpty();
+    assertThat(list.page(Set.of(), 1).open())
+        .extracting(one -> one.course())
+        .containsExactly(course);
+    assertThat(list.page(Set.of(), 1).others()).isEmpty();
   }
 
   @Test

@@ -6,7 +6,6 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -15,21 +14,17 @@ import java.util.Random;
 import java.util.concurrent.Callable;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
-import java.util.stream.IntStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import rungwise.store.RawDatabase;
-import rungwise.store.SqliteStore;
 
 /**
  * A process that writes through the use cases is killed (SIGKILL) at random moments: while it opens
  * the folder for the first time, while it opens it again, while it writes. Each time the store must
  * open, its chain must be whole, and everything that was acknowledged must be there.
  *
- * <p>{@code -Drungwise.kills=1000} kills more often, and {@code ./check long} 200 times. This shows
- * that the process may die at any moment; it does not show a power cut, against which each commit
- * is forced to the disk.
+ * <p>{@code ./check kills N SEED} kills more often. This shows that the process may die at any
+ * moment; {@link PowerCutTest} shows it of the power.
  */
 final class KilledWriterTest {
 
@@ -39,9 +34,10 @@ final class KilledWriterTest {
   private static final int KILLS_OF_ONE_FOLDER = 10;
   private static final int COURSES_OF_ONE_RUN = 1000;
   private static final int MILLISECONDS_OF_A_START = 900;
-  private static final int MILLISECONDS_OF_WRITING = 700;
+  private static final int MILLISECONDS_OF_WRITING = 150;
 
-  @TempDir Path top;
+  @TempDir(factory = OnTheDisk.class)
+  Path top;
 
   /** What all kills of a lane came to. */
   private record Tally(int kills, int duringStart, int acknowledged) {
@@ -96,7 +92,7 @@ final class KilledWriterTest {
       Map<Long, String> told = killed(child, folder, kill * COURSES_OF_ONE_RUN, random);
       started += told.isEmpty() ? 1 : 0;
       acknowledged.putAll(told);
-      assertNothingLost(folder, acknowledged, "kill %d of lane %d".formatted(kill, lane));
+      Kept.assertWhole(folder, acknowledged, "kill %d of lane %d".formatted(kill, lane));
     }
     return new Tally(kills, started, all + acknowledged.size());
   }
@@ -136,26 +132,5 @@ final class KilledWriterTest {
       found.put(Long.valueOf(words[1]), words[2]);
     }
     return found;
-  }
-
-  private static void assertNothingLost(Path folder, Map<Long, String> acknowledged, String when)
-      throws SQLException {
-    try (var store = SqliteStore.open(folder)) {
-      assertThat(store.journal().firstBroken()).as(when).isEmpty();
-      store.courses().all().forEach(id -> assertThat(store.courses().find(id)).isPresent());
-    }
-    try (var raw = RawDatabase.in(folder)) {
-      List<String> there =
-          raw.column("select seq || ' ' || id from entry").stream().map(String::valueOf).toList();
-      assertThat(there)
-          .as(when)
-          .containsAll(
-              acknowledged.entrySet().stream()
-                  .map(entry -> entry.getKey() + " " + entry.getValue())
-                  .toList());
-      assertThat(IntStream.range(0, there.size()))
-          .as(when)
-          .allMatch(at -> there.get(at).startsWith((at + 1) + " "));
-    }
   }
 }

@@ -2,6 +2,7 @@ package rungwise.store.kill;
 
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.function.Consumer;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.protocols.LabelReader;
@@ -15,17 +16,26 @@ import rungwise.store.OpenStores;
 import rungwise.store.SqliteStore;
 
 /**
- * A process of its own that writes courses through the use cases until somebody kills it. Each
- * write that a use case said was done is told on standard output, never before it was said.
+ * Writes courses through the use cases until its process is killed or its power is cut. Each write
+ * that a use case said was done is told, never before it was said.
  */
 final class WriterUnderFire {
 
   static final String ACKNOWLEDGED = "written";
 
   private final TitrationWorld world;
+  private final Consumer<CourseEntry> told;
 
-  private WriterUnderFire(TitrationWorld world) {
-    this.world = world;
+  /**
+   * Writes into an open store.
+   *
+   * @param first the number from which courses are counted
+   * @param told hears of each entry once it was acknowledged
+   */
+  WriterUnderFire(SqliteStore store, int first, Consumer<CourseEntry> told) {
+    this.world = new TitrationWorld(OpenStores.ports(store), new LabelReader());
+    this.told = told;
+    world.countFrom(first);
   }
 
   /**
@@ -35,9 +45,8 @@ final class WriterUnderFire {
    */
   public static void main(String[] arguments) {
     try (SqliteStore store = SqliteStore.open(Path.of(arguments[0]))) {
-      var world = new TitrationWorld(OpenStores.ports(store), new LabelReader());
-      world.countFrom(Integer.parseInt(arguments[1]));
-      var writer = new WriterUnderFire(world);
+      var writer =
+          new WriterUnderFire(store, Integer.parseInt(arguments[1]), WriterUnderFire::print);
       int courses = Integer.parseInt(arguments[2]);
       for (int course = 0; course < courses; course++) {
         writer.writeCourse();
@@ -45,7 +54,8 @@ final class WriterUnderFire {
     }
   }
 
-  private void writeCourse() {
+  /** Writes a course to its first report. */
+  void writeCourse() {
     CourseId course = world.openUnprepared("vasculogenic", "u100-1");
     tell(course);
     for (Condition condition : Condition.values()) {
@@ -64,8 +74,11 @@ final class WriterUnderFire {
   }
 
   private void tell(CourseId course) {
-    CourseEntry last = world.last(course);
-    System.out.println(ACKNOWLEDGED + " " + last.number() + " " + last.id().text());
+    told.accept(world.last(course));
+  }
+
+  private static void print(CourseEntry entry) {
+    System.out.println(ACKNOWLEDGED + " " + entry.number() + " " + entry.id().text());
     System.out.flush();
   }
 }

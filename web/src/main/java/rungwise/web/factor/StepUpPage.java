@@ -37,7 +37,7 @@ public record StepUpPage(
             .withHint("6 digits from your authenticator app, or a recovery code.")
             .withAutocomplete("one-time-code")
             .withFaults(faults(fault));
-    return isSetUp ? field : field.optional();
+    return isSetUp ? field : field.whereSaid();
   }
 
   static Faults faults(Optional<String> fault) {

@@ -130,7 +130,7 @@ public record ResultPage(
   }
 
   private static String draws(Posterior posterior) {
-    return posterior.draws()
+    return posterior.draws().count()
         + " weighed draws, worth at least "
         + ParameterLine.decimal(posterior.leastEffective(), 0)
         + " independent ones. Pareto k "

@@ -75,7 +75,7 @@ public record PreparationFormPage(
         forms(typed).withFaults(faults),
         field(Field.Kind.AMOUNT, PreparationDraft.DILUENT, "Diluent, in mL", typed)
             .withHint("Only for a powder: what makes the strength below, such as 1")
-            .optional()
+            .whereSaid()
             .withFaults(faults),
         field(
                 Field.Kind.COUNT,
@@ -83,11 +83,11 @@ public record PreparationFormPage(
                 "Usable once dissolved, in hours",
                 typed)
             .withHint("Only for a powder, such as 24")
-            .optional()
+            .whereSaid()
             .withFaults(faults),
         field(Field.Kind.AMOUNT, PreparationDraft.FILL, "Fill, in mL", typed)
             .withHint("Only for a prefilled syringe or a cartridge, such as 0.5")
-            .optional()
+            .whereSaid()
             .withFaults(faults),
         Arrays.stream(Component.values()).map(one -> row(one, typed, faults)).toList(),
         ceiling(typed).withFaults(faults),
@@ -150,7 +150,7 @@ public record PreparationFormPage(
                 PreparationDraft.strengthOf(component),
                 "Strength, in " + unit + " per mL",
                 typed)
-            .optional()
+            .whereSaid()
             .withFaults(faults),
         again(component, typed, faults),
         field(

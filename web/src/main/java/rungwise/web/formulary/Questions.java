@@ -32,6 +32,6 @@ final class Questions {
     return Field.of(Field.Kind.COUNT, PreparationDraft.IN_USE_DAYS, "Days after opening")
         .withHint("Only for a number of days, such as 28")
         .withValue(value)
-        .optional();
+        .whereSaid();
   }
 }

@@ -10,7 +10,7 @@ package rungwise.web.page;
  * @param autocomplete what the browser may offer, as HTML names it
  * @param value what is in it now; never shown again for a secret
  * @param fault what is wrong with it; empty if nothing is
- * @param required whether it must be filled
+ * @param filling whether it must be filled
  */
 public record Field(
     String name,
@@ -20,7 +20,15 @@ public record Field(
     String autocomplete,
     String value,
     String fault,
-    boolean required) {
+    Filling filling) {
+
+  /** Whether a field must be filled. */
+  public enum Filling {
+    ALWAYS,
+    /** Where the hint says so: its answer is needed then. */
+    WHERE_SAID,
+    AT_WILL
+  }
 
   /** What a field holds: decides the keyboard a telephone offers. */
   public enum Kind {
@@ -61,19 +69,19 @@ public record Field(
 
   /** An empty required field without a hint. */
   public static Field of(Kind kind, String name, String label) {
-    return new Field(name, label, "", kind, "off", "", "", true);
+    return new Field(name, label, "", kind, "off", "", "", Filling.ALWAYS);
   }
 
   public Field withHint(String text) {
-    return new Field(name, label, text, kind, autocomplete, value, fault, required);
+    return new Field(name, label, text, kind, autocomplete, value, fault, filling);
   }
 
   public Field withAutocomplete(String token) {
-    return new Field(name, label, hint, kind, token, value, fault, required);
+    return new Field(name, label, hint, kind, token, value, fault, filling);
   }
 
   public Field withValue(String text) {
-    return new Field(name, label, hint, kind, autocomplete, text, fault, required);
+    return new Field(name, label, hint, kind, autocomplete, text, fault, filling);
   }
 
   /** The same with what was typed into it; as it is where it was not part of the form that came. */
@@ -82,11 +90,26 @@ public record Field(
   }
 
   public Field withFaults(Faults faults) {
-    return new Field(name, label, hint, kind, autocomplete, value, faults.of(name), required);
+    return new Field(name, label, hint, kind, autocomplete, value, faults.of(name), filling);
+  }
+
+  /** The same that must be filled where its hint says so, and is never called optional. */
+  public Field whereSaid() {
+    return new Field(name, label, hint, kind, autocomplete, value, fault, Filling.WHERE_SAID);
+  }
+
+  /** Whether nothing can be sent without it. */
+  public boolean required() {
+    return filling == Filling.ALWAYS;
+  }
+
+  /** Whether it may stay empty whatever else was answered. */
+  public boolean isOptional() {
+    return filling == Filling.AT_WILL;
   }
 
   public Field optional() {
-    return new Field(name, label, hint, kind, autocomplete, value, fault, false);
+    return new Field(name, label, hint, kind, autocomplete, value, fault, Filling.AT_WILL);
   }
 
   /** What may be shown in it: nothing for a secret. */

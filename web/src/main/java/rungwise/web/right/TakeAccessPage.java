@@ -45,7 +45,7 @@ public record TakeAccessPage(
             .withHint("Needed for another reason; helps whoever reads it later.")
             .withValue(form.words())
             .withFaults(faults)
-            .optional(),
+            .whereSaid(),
         CourseAccess.GOOD_FOR.toHours(),
         faults);
   }

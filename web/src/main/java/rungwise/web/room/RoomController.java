@@ -15,15 +15,19 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.access.CourseAccess;
 import rungwise.clinic.people.Account;
+import rungwise.clinic.people.Role;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.room.RoomViews;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.sheet.OpenErectionView;
 import rungwise.clinic.standing.CourseChanges.By;
+import rungwise.clinic.today.DayList;
 import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
+import rungwise.web.page.Assets;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
+import rungwise.web.page.Refreshing;
 
 /** The board of everybody under observation, and the end of the day. */
 @Controller
@@ -36,11 +40,16 @@ final class RoomController {
   private final Room room;
   private final RoomViews views;
   private final CourseViews courses;
+  private final DayList list;
+  private final Assets assets;
 
-  RoomController(Room room, RoomViews views, CourseViews courses) {
+  RoomController(
+      Room room, RoomViews views, CourseViews courses, DayList list, Assets assets) {
     this.room = room;
     this.courses = courses;
     this.views = views;
+    this.list = list;
+    this.assets = assets;
   }
 
   @GetMapping("/room")
@@ -66,16 +75,22 @@ final class RoomController {
   }
 
   private RoomPage page(Account actor, String notice, Faults faults) {
+    String stamp = list.stamp();
     List<OpenErectionView> left =
         room.handOver().left().stream()
             .flatMap(state -> courses.notOver(state).stream())
-            .map(one -> CourseAccess.isStanding(actor) ? one : one.withoutAbout())
+            .map(
+                one ->
+                    CourseAccess.isStanding(actor)
+                        ? one
+                        : one.withoutAbout(actor.may(Role.ON_CALL_CLINICIAN)))
             .toList();
     return new RoomPage(
         views.board(room.board(), room.now(), room.lastClosed()),
         left,
         notice,
         faults,
-        By.CLINICIAN.includes(actor));
+        By.CLINICIAN.includes(actor),
+        new Refreshing(stamp, assets.refreshScript()));
   }
 }

@@ -8,6 +8,7 @@ import rungwise.clinic.room.WatchView;
 import rungwise.clinic.sheet.OpenErectionView;
 import rungwise.web.access.NamesCourses;
 import rungwise.web.page.Faults;
+import rungwise.web.page.Refreshing;
 
 /**
  * The board of everybody under observation.
@@ -17,7 +18,12 @@ import rungwise.web.page.Faults;
  * @param mayRecord whether the reader may close the day
  */
 public record RoomPage(
-    RoomView view, List<OpenErectionView> left, String notice, Faults faults, boolean mayRecord)
+    RoomView view,
+    List<OpenErectionView> left,
+    String notice,
+    Faults faults,
+    boolean mayRecord,
+    Refreshing refreshing)
     implements NamesCourses {
 
   public RoomPage {

@@ -6,10 +6,10 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import rungwise.clinic.coded.ShownBy;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.Baseline.Ability;
 import rungwise.clinic.course.Baseline.Injector;
-import rungwise.clinic.course.CourseFact.AnswerOverturned.ShownBy;
 import rungwise.clinic.screening.BaselineDraft;
 import rungwise.clinic.screening.ScreeningView;
 import rungwise.clinic.screening.Screenings;
@@ -99,7 +99,7 @@ record ScreeningChoices(ScreeningForms forms, Faults faults) {
         Field.of(Field.Kind.TEXT, Screenings.TIME, "Time")
             .withHint("Such as 14:30. Needed where he had an emergency on that day.")
             .withValue(forms.said(Screenings.TIME))
-            .optional()
+            .whereSaid()
             .withFaults(faults),
         Choice.of(Screenings.SCARRING, "Curvature or scarring found", answers)
             .withPicked(Set.of(forms.said(Screenings.SCARRING)))

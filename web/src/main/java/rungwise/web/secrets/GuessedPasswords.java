@@ -29,18 +29,22 @@ public final class GuessedPasswords implements BiPredicate<String, Set<String>> 
   private static final int LONGEST = 256;
   private static final int SHORTEST_PART = 3;
 
-  /** Whole ones; of some the library thinks as of two words. */
-  private final Set<String> common =
-      DictionaryUtil.loadRankedDictionary(DictionaryUtil.passwords).keySet().stream()
-          .map(one -> one.toLowerCase(Locale.ROOT))
-          .collect(Collectors.toUnmodifiableSet());
+  /** What the library knows, read when somebody first chooses a password, once in a process. */
+  private static final class Known {
 
-  private final List<Dictionary> lists = ConfigurationBuilder.getDefaultDictionaries();
+    /** Whole ones; of some the library thinks as of two words. */
+    private static final Set<String> COMMON =
+        DictionaryUtil.loadRankedDictionary(DictionaryUtil.passwords).keySet().stream()
+            .map(one -> one.toLowerCase(Locale.ROOT))
+            .collect(Collectors.toUnmodifiableSet());
+
+    private static final List<Dictionary> LISTS = ConfigurationBuilder.getDefaultDictionaries();
+  }
 
   @Override
   public boolean test(String password, Set<String> names) {
     String lower = password.toLowerCase(Locale.ROOT);
-    return common.contains(lower) || guesses(lower, names).compareTo(FEW) < 0;
+    return Known.COMMON.contains(lower) || guesses(lower, names).compareTo(FEW) < 0;
   }
 
   private BigDecimal guesses(String password, Set<String> names) {
@@ -48,7 +52,8 @@ public final class GuessedPasswords implements BiPredicate<String, Set<String>> 
         new ConfigurationBuilder()
             .setLocale(Locale.ROOT)
             .setMaxLength(LONGEST)
-            .setDictionaries(Stream.concat(Stream.of(dictionaryOf(names)), lists.stream()).toList())
+            .setDictionaries(
+                Stream.concat(Stream.of(dictionaryOf(names)), Known.LISTS.stream()).toList())
             .createConfiguration();
     return new Nbvcxz(configuration).estimate(password).getGuesses();
   }

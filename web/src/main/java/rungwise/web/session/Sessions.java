@@ -34,6 +34,9 @@ public final class Sessions implements SecurityContextRepository {
   /** Request attribute that is set when this very request found its session too old. */
   private static final String JUST_ENDED = Sessions.class.getName() + ".justEnded";
 
+  /** Names a request of a page that was left open: nobody may be there, so it is no use. */
+  private static final String REFRESH = "Rungwise-Refresh";
+
   private static final String SIGNED_IN = Sessions.class.getName() + ".signedIn";
   private static final int LONGEST_BROWSER = 120;
   private static final String NOT_PLAIN = "[^\\x20-\\x7e]";
@@ -182,9 +185,11 @@ public final class Sessions implements SecurityContextRepository {
       request.setAttribute(JUST_ENDED, true);
       return account;
     }
-    request
-        .getSession(true)
-        .setAttribute(SIGNED_IN, signedIn.get().seenAt(clock.instant(), steady.nanos()));
+    if (request.getHeader(REFRESH) == null) {
+      request
+          .getSession(true)
+          .setAttribute(SIGNED_IN, signedIn.get().seenAt(clock.instant(), steady.nanos()));
+    }
     return account;
   }
 

@@ -20,10 +20,10 @@ record VialFields(VialForm form, Faults faults) {
         field(Field.Kind.DATE, VialDraft.OPENED, "Opened").optional(),
         field(Field.Kind.TEXT, VialDraft.OPENED_AT, "Opened at")
             .withHint("24-hour clock; where hours count, such as for a dissolved powder")
-            .optional(),
+            .whereSaid(),
         field(Field.Kind.COUNT, VialDraft.DAYS_IN_USE, "Days of use once opened")
             .withHint("Where the label limits them, such as 28")
-            .optional(),
+            .whereSaid(),
         field(Field.Kind.TEXT, VialDraft.DEVICE, "Syringe or device handed out with it")
             .optional());
   }

@@ -171,7 +171,7 @@ public record CoursePage(
             now.protocol() + " version " + now.protocolVersion()),
         Field.of(Field.Kind.TEXT, PLAN_REASON, "Why")
             .withHint("Needed for another preparation.")
-            .optional());
+            .whereSaid());
   }
 
   private static Choice pick(String name, String label, List<Option> options, String picked) {

@@ -50,8 +50,8 @@ public record LiftingForms(
         view.corrections().size() < 2 ? Optional.empty() : Optional.of(which(view)),
         reason(CONFIRM_REASON, "What shows that the first report was wrong"),
         Field.of(Field.Kind.DATE, SOFT_DATE, "Day on which he was seen or told to be soft")
-            .optional(),
-        Field.of(Field.Kind.TEXT, SOFT_TIME, "Time").withHint("Such as 23:30.").optional(),
+            .whereSaid(),
+        Field.of(Field.Kind.TEXT, SOFT_TIME, "Time").withHint("Such as 23:30.").whereSaid(),
         reason(REVIEW_REASON, "What the review found"),
         reference(choices),
         reason(PAST_REASON, "How that is known"));

@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
-import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.titration.SignDraft;
 import rungwise.dosing.guard.GuardClass;
@@ -67,7 +67,7 @@ public record SignForm(
                 .withHint(
                     "Needed when a hold is overridden, more than an hour is accepted, or the reason"
                         + " is another one.")
-                .optional(),
+                .whereSaid(),
             nextStepChoice(),
             /* isOpen= */ false));
   }
@@ -167,7 +167,7 @@ public record SignForm(
   private static Field untilField() {
     return Field.of(Field.Kind.DATE, SignDraft.UNTIL, "Overridden up to and with")
         .withHint("For the holds above that ask for a day, within the protocol's grace.")
-        .optional();
+        .whereSaid();
   }
 
   private static Field acceptedField() {

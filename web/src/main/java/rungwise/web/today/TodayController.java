@@ -1,15 +1,21 @@
 package rungwise.web.today;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseBody;
 import org.springframework.web.servlet.ModelAndView;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.access.CourseAccess;
+import rungwise.clinic.day.Need;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
 import rungwise.clinic.sheet.OpenErectionView;
@@ -17,21 +23,21 @@ import rungwise.clinic.today.DayList;
 import rungwise.clinic.today.DayList.Shown;
 import rungwise.clinic.today.DayRow;
 import rungwise.clinic.today.DayRows.Listed;
+import rungwise.web.page.Assets;
 import rungwise.web.page.Page;
+import rungwise.web.page.Refreshing;
 import rungwise.web.start.StartChoices;
 import rungwise.web.today.TodayPage.Answer;
+import rungwise.web.today.TodayPage.Called;
 import rungwise.web.today.TodayPage.Paging;
+import rungwise.web.today.TodayPage.Part;
 import rungwise.web.today.TodayPage.Row;
 import rungwise.web.today.TodayPage.Step;
 
-/** The page after signing in: every course, the most worrying one first. */
+/** The page after signing in: what waits for the reader, then for others. */
 @Controller
 final class TodayController {
 
-  private static final Step INVITE =
-      new Step("Invite the people who work here.", "/people/invite", "Invite somebody");
-  private static final Step TRAIL =
-      new Step("Read who looked at what, and who changed it.", "/audit", "Audit trail");
   private static final Step ASK =
       new Step(
           "Ask your administrator for the roles you need, if a page you need is not in the list"
@@ -50,33 +56,46 @@ final class TodayController {
   private final DayList list;
   private final StartChoices choices;
   private final ClinicTime time;
+  private final OwnPages own;
+  private final Assets assets;
 
-  TodayController(DayList list, StartChoices choices, ClinicTime time) {
+  TodayController(
+      DayList list, StartChoices choices, ClinicTime time, OwnPages own, Assets assets) {
     this.list = list;
     this.choices = choices;
     this.time = time;
+    this.own = own;
+    this.assets = assets;
+  }
+
+  /** What a list that is open compares: another one once something may have changed. */
+  @GetMapping(path = "/changes", produces = "text/plain")
+  @ResponseBody
+  String changes() {
+    return list.stamp();
   }
 
   /**
-   * One page of the list.
+   * One page of the list, or the own page of who treats nobody.
    *
    * @param page its number, from 1
    */
   @GetMapping("/")
   ModelAndView today(
       @AuthenticationPrincipal Account account, @RequestParam(defaultValue = "1") String page) {
-    boolean mayOpen = account.may(Role.PRESCRIBER) || account.may(Role.NURSE_EDUCATOR);
-    if (!isClinical(account)) {
-      return Page.of("today/today", TodayPage.ofNobody(steps(account), mayOpen));
+    if (!isTreating(account)) {
+      return Page.of("today/own", own.of(account, steps(account)));
     }
-    Shown shown = list.page(numberOf(page));
+    Set<Need> tasks =
+        Arrays.stream(Need.values())
+            .filter(need -> need.isTaskOf(account.roles()))
+            .collect(Collectors.toUnmodifiableSet());
+    String stamp = list.stamp();
+    Shown shown = list.page(tasks, numberOf(page));
     boolean isStanding = CourseAccess.isStanding(account);
     List<OpenErectionView> open =
-        shown.open().stream().map(one -> isStanding ? one : one.withoutAbout()).toList();
-    List<Row> rows =
-        shown.others().stream()
-            .flatMap(one -> row(one, shown).stream())
-            .map(row -> isStanding ? row : row.withoutAdvice())
+        shown.open().stream()
+            .map(one -> isStanding ? one : one.withoutAbout(/* isOnCall= */ true))
             .toList();
     List<String> unreadable =
         shown.others().stream()
@@ -88,14 +107,17 @@ final class TodayController {
     return Page.of(
         "today/today",
         new TodayPage(
-            answer(shown.counts().open(), shown.counts().waiting()),
+            answer(
+                shown.counts().open(),
+                shown.counts().count(need -> need.isWaiting() && tasks.contains(need))),
             open,
-            rows,
+            parts(shown, tasks, isStanding),
             unreadable,
             "Nothing is recorded yet. Do this first:",
             isEmpty ? steps(account) : List.of(),
-            mayOpen,
-            Paging.of(shown)));
+            isStanding,
+            Paging.of(shown),
+            new Refreshing(stamp, assets.refreshScript())));
   }
 
   private static int numberOf(String page) {
@@ -119,11 +141,40 @@ final class TodayController {
         : waiting + " " + more + "men need you now.";
   }
 
-  private static boolean isClinical(Account account) {
-    return account.may(Role.PRESCRIBER)
-        || account.may(Role.NURSE_EDUCATOR)
-        || account.may(Role.ON_CALL_CLINICIAN)
-        || account.may(Role.PROGRAMME_LEAD);
+  private static boolean isTreating(Account account) {
+    return CourseAccess.isStanding(account) || account.may(Role.ON_CALL_CLINICIAN);
+  }
+
+  /** A row that is made anew just now stands where its place was: before all that wait. */
+  private List<Part> parts(Shown shown, Set<Need> tasks, boolean isStanding) {
+    int waiting = shown.counts().count(need -> need.isWaiting() && !tasks.contains(need));
+    return List.of(
+            part("Yours, the most worrying first", shown, isStanding, tasks::contains),
+            part(
+                "Others' (" + waiting + "), the most worrying first",
+                shown,
+                isStanding,
+                need -> need.isWaiting() && !tasks.contains(need)),
+            part("Nothing now", shown, isStanding, need -> !need.isWaiting()))
+        .stream()
+        .filter(part -> !part.rows().isEmpty())
+        .toList();
+  }
+
+  private Part part(String caption, Shown shown, boolean isStanding, Predicate<Need> isIn) {
+    return new Part(
+        caption,
+        shown.others().stream()
+            .filter(one -> isIn.test(placeOf(one)))
+            .flatMap(one -> row(one, shown).stream())
+            .map(row -> isStanding ? row : row.withoutAdvice())
+            .toList());
+  }
+
+  private static Need placeOf(Listed listed) {
+    return listed.isCurrent()
+        ? listed.row().map(DayRow::need).orElse(Need.RECORD_NOT_SOUND)
+        : Need.RECORD_NOT_SOUND;
   }
 
   /** A row that is made anew just now keeps its place and says nothing else. */
@@ -144,18 +195,13 @@ final class TodayController {
                 row.need().since(time.day(row.since(), shown.now())),
                 row.advice(),
                 row.because(),
-                Optional.of(new Answer(row.sign(), row.answer())))
+                new Answer(row.sign(), row.answer()),
+                Called.of(row.reach(), shown.now(), time))
             : Row.beingComputed(row.course(), row.man(), row.recordNumber()));
   }
 
   private List<Step> steps(Account account) {
     var steps = new ArrayList<Step>();
-    if (account.may(Role.ADMINISTRATOR)) {
-      steps.add(INVITE);
-    }
-    if (account.may(Role.AUDITOR)) {
-      steps.add(TRAIL);
-    }
     boolean isKeeper = account.may(Role.PRESCRIBER) || account.may(Role.PROGRAMME_LEAD);
     if (isKeeper && choices.preparations().get().isEmpty()) {
       steps.add(PREPARATIONS);
@@ -166,8 +212,8 @@ final class TodayController {
     if (isKeeper && choices.protocols().get().isEmpty()) {
       steps.add(PROTOCOLS);
     }
-    if (steps.isEmpty()) {
-      steps.add(account.may(Role.PRESCRIBER) || account.may(Role.NURSE_EDUCATOR) ? COURSE : ASK);
+    if (steps.isEmpty() && isTreating(account)) {
+      steps.add(CourseAccess.isStanding(account) ? COURSE : ASK);
     }
     return steps;
   }

@@ -1,21 +1,28 @@
 package rungwise.web.today;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.day.Need;
+import rungwise.clinic.reach.Telephone;
+import rungwise.clinic.reaching.ReachWords;
 import rungwise.clinic.sheet.NowView;
 import rungwise.clinic.sheet.OpenErectionView;
 import rungwise.clinic.today.DayList.Shown;
+import rungwise.clinic.today.DayRow.Reach;
 import rungwise.web.access.NamesCourses;
+import rungwise.web.page.Refreshing;
 import rungwise.web.sign.Sign;
 
 /**
  * The day's list as shown.
  *
  * @param answer who needs somebody now, in one sentence
- * @param rows courses, the most worrying first; an erection that is not over is not among them
+ * @param parts the courses of this page, the reader's own tasks first, within each part the most
+ *     worrying first; an erection that is not over is not among them
  * @param open the erections of which nobody has said how they ended, the most urgent first
  * @param unreadable where the courses are of which too little can be read to show anything
  * @param stepsHead what is said above the steps
@@ -24,25 +31,20 @@ import rungwise.web.sign.Sign;
 public record TodayPage(
     String answer,
     List<OpenErectionView> open,
-    List<Row> rows,
+    List<Part> parts,
     List<String> unreadable,
     String stepsHead,
     List<Step> steps,
     boolean mayOpenCourse,
-    Paging paging)
+    Paging paging,
+    Refreshing refreshing)
     implements NamesCourses {
 
-  /** For who is shown no man. */
-  static TodayPage ofNobody(List<Step> steps, boolean mayOpenCourse) {
-    return new TodayPage(
-        "Your roles show you no man's course.",
-        List.of(),
-        List.of(),
-        List.of(),
-        "What you can do here",
-        steps,
-        mayOpenCourse,
-        new Paging(1, 1, 0, 0, /* isMadeAnew= */ false));
+  /** Courses of which the same people have to see to something. */
+  public record Part(String caption, List<Row> rows) {
+    public Part {
+      rows = List.copyOf(rows);
+    }
   }
 
   /**
@@ -87,7 +89,8 @@ public record TodayPage(
       String sinceWords,
       String advice,
       String because,
-      Optional<Answer> now) {
+      Optional<Answer> now,
+      Optional<Called> called) {
 
     /** A row that holds. */
     Row(
@@ -98,13 +101,32 @@ public record TodayPage(
         String sinceWords,
         String advice,
         String because,
-        Optional<Answer> now) {
-      this(Optional.of(need), man, recordNumber, course, sinceWords, advice, because, now);
+        Answer now,
+        Called called) {
+      this(
+          Optional.of(need),
+          man,
+          recordNumber,
+          course,
+          sinceWords,
+          advice,
+          because,
+          Optional.of(now),
+          Optional.of(called));
     }
 
     /** A row that does not hold any more, in the place that it had. */
     static Row beingComputed(CourseId course, String man, String recordNumber) {
-      return new Row(Optional.empty(), man, recordNumber, course, "", "", "", Optional.empty());
+      return new Row(
+          Optional.empty(),
+          man,
+          recordNumber,
+          course,
+          "",
+          "",
+          "",
+          Optional.empty(),
+          Optional.empty());
     }
 
     public String path() {
@@ -119,11 +141,15 @@ public record TodayPage(
         case EMERGENCY_OVER -> Sign.OVER;
         case FLAGGED, DECISION -> Sign.WAIT;
         case SIGNATURE -> Sign.PROPOSED;
-        case OBSERVATION, EXAMINATION, NOTHING -> Sign.NOTE;
+        case CALL_AGAIN -> Sign.WAIT;
+        case OBSERVATION, SCREENING, TEACHING, EXAMINATION, PAUSED, NOTHING, ENDED -> Sign.NOTE;
       };
     }
 
-    /** For who has no standing right to the course: enough to find the man who calls. */
+    /**
+     * For who has no standing right to the course: enough to find the man who calls, and to call
+     * again who was not reached.
+     */
     Row withoutAdvice() {
       return new Row(
           need,
@@ -133,7 +159,31 @@ public record TodayPage(
           sinceWords,
           "Take access to the course to read it.",
           "",
-          Optional.empty());
+          Optional.empty(),
+          called.filter(one -> one.again().isPresent()));
+    }
+  }
+
+  /**
+   * How he is called.
+   *
+   * @param again that he was not reached, and when the next try is due
+   */
+  public record Called(Optional<Telephone> telephone, List<String> wishes, Optional<String> again) {
+    public Called {
+      wishes = List.copyOf(wishes);
+    }
+
+    static Called of(Reach reach, Instant now, ClinicTime time) {
+      return new Called(
+          reach.telephone(),
+          reach
+              .telephone()
+              .map(one -> ReachWords.wishes(one, reach.partner(), now, time))
+              .orElse(List.of()),
+          reach
+              .tried()
+              .map(one -> ReachWords.tried(one.tries(), one.last(), one.due(), now, time)));
     }
   }
 
@@ -146,7 +196,7 @@ public record TodayPage(
 
   public TodayPage {
     open = List.copyOf(open);
-    rows = List.copyOf(rows);
+    parts = List.copyOf(parts);
     unreadable = List.copyOf(unreadable);
     steps = List.copyOf(steps);
   }
@@ -154,7 +204,8 @@ public record TodayPage(
   @Override
   public List<CourseId> namedCourses() {
     return Stream.concat(
-            open.stream().map(OpenErectionView::course), rows.stream().map(Row::course))
+            open.stream().map(OpenErectionView::course),
+            parts.stream().flatMap(part -> part.rows().stream()).map(Row::course))
         .toList();
   }
 }

@@ -5,5 +5,5 @@ import org.springframework.context.annotation.Import;
 
 /** The day's list. */
 @Configuration(proxyBeanMethods = false)
-@Import({FoundController.class, TodayController.class})
+@Import({FoundController.class, OwnPages.class, TodayController.class})
 public class TodayPages {}

@@ -27,6 +27,7 @@ public final class CourseLaws {
         !ledger.openWorries().isEmpty(),
         "what may mean 4 hours is asked back and not answered");
     stops(Law.OPEN_CALL, ledger.watch.call.stops(ledger.reviews), "a call is open or was long");
+    stand();
     stops(Law.UNDER_OBSERVATION, !ledger.watched.isEmpty(), "under observation");
     screening();
     past();
@@ -36,6 +37,23 @@ public final class CourseLaws {
     judge.look(law, holds);
     if (holds && scene.leadsAnywhere()) {
       judge.fail(law, words + ", and a dose is open");
+    }
+  }
+
+  /** A paused or ended course leads nowhere, and no order of before an end comes back. */
+  private void stand() {
+    Stand stand = ledger.watch.stand;
+    stops(Law.AT_A_STAND, stand.stops(), "the course is paused or has ended");
+    judge.look(Law.PRESCRIBER_ONLY, stand.lastEnd > 0);
+    if (stand.isWrongHand) {
+      judge.fail(Law.PRESCRIBER_ONLY, "somebody else lifted a pause, ended or opened a course");
+    }
+    boolean before =
+        stand.lastEnd > 0
+            && ledger.order().filter(order -> order.entry() < stand.lastEnd).isPresent();
+    judge.look(Law.NO_ORDER_AFTER_END, before);
+    if (before && !scene.hasNoOrder()) {
+      judge.fail(Law.NO_ORDER_AFTER_END, "a dose that was signed before the end is in force");
     }
   }
 

@@ -9,6 +9,8 @@ public enum Law {
   EMERGENCY_IS_COUNTED("every emergency that is open is told"),
   UNFINISHED("what may mean 4 hours stops while it is asked back"),
   OPEN_CALL("an open call, and one that ended as an emergency until a review, stop everything"),
+  AT_A_STAND("a course that is paused or has ended leads to no dose"),
+  NO_ORDER_AFTER_END("no order of before the end of a course comes back"),
   LABEL_DECIDES("what the label of the vial says was injected, whatever was planned"),
   VIAL_NOT_KNOWN("from nobody knows which vial it closes by each label that he had"),
   CLOSED("120 min or more, known or possible, closes that dose and all above it"),

@@ -57,6 +57,11 @@ public record Scene(
     return clear() && ledger.order().filter(Ledger.Signed::atHome).isPresent();
   }
 
+  /** Whether the product knows of no dose in force. */
+  public boolean hasNoOrder() {
+    return may.verdicts().stream().anyMatch(one -> one.rule() == GuardRule.NO_ORDER);
+  }
+
   public boolean nextClear() {
     return next.filter(Clearance::isClear).isPresent();
   }

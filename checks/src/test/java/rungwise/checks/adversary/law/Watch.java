@@ -29,4 +29,7 @@ public final class Watch {
 
   /** The last call about a long erection. */
   public final Call call = new Call();
+
+  /** Whether the course goes on. */
+  public final Stand stand = new Stand();
 }

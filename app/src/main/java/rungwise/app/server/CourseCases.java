@@ -6,6 +6,7 @@ import rungwise.clinic.room.Room;
 import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.standing.Acknowledging;
+import rungwise.clinic.start.Correcting;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
@@ -27,5 +28,6 @@ record CourseCases(
     Calls calls,
     Reaching reaching,
     Running running,
+    Correcting correcting,
     Acknowledging acknowledging,
     DayList dayList) {}

@@ -51,6 +51,7 @@ import rungwise.clinic.screening.Screenings;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.Acknowledging;
 import rungwise.clinic.standing.StandingPorts;
+import rungwise.clinic.start.Correcting;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
@@ -352,6 +353,7 @@ public final class OpenClinic implements AutoCloseable {
         new Calls(ports, store.accounts()::all),
         new Reaching(ports),
         new Running(ports),
+        new Correcting(ports),
         new Acknowledging(ports),
         new DayList(ports, touched, courseViews(time), store.dayRows()));
   }

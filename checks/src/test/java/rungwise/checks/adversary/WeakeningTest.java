@@ -112,7 +112,8 @@ final class WeakeningTest {
           new Weakening(
               "an open call holds nothing", "clinic.standing.CallLog", "holding", Answer.NONE),
           new Weakening("a pause holds nothing", "clinic.standing.LifeLog", "halt", Answer.EMPTY),
-          new Weakening("no course has ever ended", "clinic.course.CourseFile", "isEnd", Answer.NO),
+          new Weakening(
+              "no course has ever ended", "clinic.course.OrderInForce", "isEnd", Answer.NO),
           new Weakening(
               "no contraindication matters",
               "dosing.guard.CourseGuards",

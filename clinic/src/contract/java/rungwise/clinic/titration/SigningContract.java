@@ -10,7 +10,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.audit.Screen;
 import rungwise.clinic.audit.Viewed;
-import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;

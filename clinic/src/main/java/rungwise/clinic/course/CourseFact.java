@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.coded.ShownBy;
 import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.people.AccountId;

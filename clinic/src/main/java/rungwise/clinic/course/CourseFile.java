@@ -11,25 +11,21 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
 import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.course.CourseFact.DoseSigned;
-import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
 import rungwise.clinic.course.CourseFact.HandedOver;
 import rungwise.clinic.course.CourseFact.InjectionReported;
-import rungwise.clinic.course.CourseFact.LifeWritten;
 import rungwise.clinic.course.CourseFact.ObservationNoted;
 import rungwise.clinic.course.CourseFact.ObservationStarted;
 import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFact.VialReceived;
-import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.soundness.Acknowledgement;
 import rungwise.clinic.soundness.Flaw;
 import rungwise.dosing.history.Readiness;
@@ -157,6 +153,12 @@ public final class CourseFile {
 
   public CourseOpened opened() {
     return lastOf(CourseOpened.class).orElseThrow().fact();
+  }
+
+  /** Who he was said to be in the course of time, the one that counts last. */
+  public List<Written<CourseOpened>> identities() {
+    List<Written<CourseOpened>> now = inForce(CourseOpened.class);
+    return now.getLast().entry().corrects().isEmpty() ? now : everWritten(CourseOpened.class);
   }
 
   public Patient patient() {
@@ -342,42 +344,16 @@ public final class CourseFile {
 
   /**
    * The dose in force: the last one signed since the plan was chosen, since an emergency was
-   * reviewed, and since the course ended. Choosing an earlier plan again, or opening the course
-   * again, does not bring a dose back.
+   * reviewed, since the course ended, and since his group was corrected. Choosing an earlier plan
+   * again, or opening the course again, does not bring a dose back.
    */
   public Optional<Written<DoseSigned>> signedDose() {
-    return signedDose(entry -> true);
+    return OrderInForce.of(this, entry -> true);
   }
 
   /** The dose that was in force at an instant. */
   public Optional<Written<DoseSigned>> signedDoseAt(Instant at) {
-    return signedDose(entry -> !entry.minute().isAfter(at));
-  }
-
-  private Optional<Written<DoseSigned>> signedDose(Predicate<CourseEntry> isKnown) {
-    long planned = last(PlanChosen.class, isKnown);
-    long reviewed = last(EmergencyReviewed.class, isKnown);
-    long left = last(LifeWritten.class, isKnown.and(CourseFile::isEnd));
-    long ended = Math.max(planned, Math.max(reviewed, left));
-    return lastOf(DoseSigned.class, isKnown).filter(written -> written.entry().number() > ended);
-  }
-
-  private static boolean isEnd(CourseEntry entry) {
-    return entry.fact() instanceof LifeWritten life && life.word() instanceof LifeWord.Ended;
-  }
-
-  private <F extends CourseFact> Optional<Written<F>> lastOf(
-      Class<F> kind, Predicate<CourseEntry> isKnown) {
-    for (Written<F> written : inForce(kind).reversed()) {
-      if (isKnown.test(written.entry())) {
-        return Optional.of(written);
-      }
-    }
-    return Optional.empty();
-  }
-
-  private long last(Class<? extends CourseFact> kind, Predicate<CourseEntry> isKnown) {
-    return lastOf(kind, isKnown).map(written -> written.entry().number()).orElse(0L);
+    return OrderInForce.of(this, entry -> !entry.minute().isAfter(at));
   }
 
   /** Who was handed over last for the injection of a report, whatever corrected it since. */

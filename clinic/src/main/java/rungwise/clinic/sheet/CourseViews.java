@@ -13,7 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import rungwise.clinic.ClinicTime;
-import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.InjectionReported;

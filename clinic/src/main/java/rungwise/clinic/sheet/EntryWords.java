@@ -20,7 +20,7 @@ public final class EntryWords {
 
   public static String of(CourseFact fact, ClinicTime time) {
     return switch (fact) {
-      case CourseFact.CourseOpened opened -> "Course opened, group " + opened.group().words();
+      case CourseFact.CourseOpened opened -> ManLines.of(opened);
       case CourseFact.Screened screened -> "Screening: " + screeningWords(screened);
       case CourseFact.DecisionWritten decision ->
           "Prescriber goes on with: " + decision.condition().words();

@@ -1,11 +1,9 @@
 package rungwise.clinic.start;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
-import rungwise.clinic.ClinicTime;
 import rungwise.clinic.IdSource;
 import rungwise.clinic.OutsideText;
 import rungwise.clinic.course.CourseFact;
@@ -26,11 +24,6 @@ import rungwise.quantities.Reading;
 
 /** The use case that opens a course. */
 public final class Starting {
-
-  private static final int LONGEST_NAME = 100;
-  private static final int LONGEST_NUMBER = 40;
-  private static final int OLDEST_YEARS = 120;
-  private static final int YOUNGEST_YEARS = 18;
 
   private final StandingPorts ports;
   private final CourseReader reader;
@@ -59,7 +52,10 @@ public final class Starting {
 
   private Reading<CourseId> openNow(Account actor, CourseDraft draft) {
     var faults = new ArrayList<String>();
-    Optional<Patient> patient = patient(draft, faults);
+    Reading<Patient> who =
+        ManReading.of(draft.fullName(), draft.birthDate(), draft.recordNumber(), ports.today());
+    faults.addAll(who.faults());
+    Optional<Patient> patient = who.found();
     Optional<AetiologyGroup> group = AetiologyGroup.of(draft.group());
     if (group.isEmpty()) {
       faults.add("Choose the group: it decides the first dose. Not known is an answer.");
@@ -99,36 +95,6 @@ public final class Starting {
             "His name or his record number mixes letters of two scripts, some of which look alike:"
                 + " compare it with his papers, and search for him under the usual letters.")
         : List.of();
-  }
-
-  private Optional<Patient> patient(CourseDraft draft, List<String> faults) {
-    Reading<String> name = OutsideText.line("His full name", draft.fullName(), LONGEST_NAME);
-    Reading<String> number =
-        OutsideText.line("His record number", draft.recordNumber(), LONGEST_NUMBER);
-    faults.addAll(name.faults());
-    faults.addAll(number.faults());
-    Reading<LocalDate> birth = ClinicTime.readDate(draft.birthDate());
-    birth.faults().stream().map(fault -> "Birth date: " + fault).forEach(faults::add);
-    LocalDate today = ports.today();
-    birth
-        .found()
-        .filter(
-            date ->
-                date.isAfter(today.minusYears(YOUNGEST_YEARS))
-                    || date.isBefore(today.minusYears(OLDEST_YEARS)))
-        .ifPresent(
-            date ->
-                faults.add(
-                    "Birth date: "
-                        + ClinicTime.words(date)
-                        + " makes him younger than "
-                        + YOUNGEST_YEARS
-                        + " or older than "
-                        + OLDEST_YEARS
-                        + ": check the year."));
-    return faults.isEmpty()
-        ? birth.found().map(date -> new Patient(name.orThrow(), date, number.orThrow()))
-        : Optional.empty();
   }
 
   private Optional<Plan> plan(CourseDraft draft, List<String> faults) {

@@ -10,7 +10,7 @@ import rungwise.dosing.history.Place;
  *
  * @param volumeMicrolitres the volume of the step that was chosen
  * @param basis the number of the last entry that the page showed
- * @param changed a name of {@link rungwise.clinic.course.ChangeReason}, or empty
+ * @param changed a name of {@link rungwise.clinic.coded.ChangeReason}, or empty
  * @param overridden the holds that the prescriber overrides, of those that the page showed
  * @param until the last day on which those hold that ask for one, as typed; may be empty
  * @param reason why, in words, where something was changed or overridden

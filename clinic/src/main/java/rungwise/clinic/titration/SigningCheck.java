@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.decision.Advice;

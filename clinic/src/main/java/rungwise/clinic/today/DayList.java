@@ -187,7 +187,7 @@ public final class DayList {
       Optional<CourseState> state = titration.find(id);
       if (state.isPresent()) {
         CourseState read = state.get();
-        return new Made(row(read), read.now(), end, ManWords.of(read.file().patient()));
+        return new Made(row(read), read.now(), end, ManWords.of(read.file()));
       }
     } catch (RuntimeException unreadable) {
       // Whatever it is, it hides no other man; the course page says what is left.

@@ -17,6 +17,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.clinic.OutsideText;
+import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.Patient;
 
 /**
@@ -41,6 +42,13 @@ public final class ManWords {
           "d");
 
   private ManWords() {}
+
+  /** Those of the man of a course: as he is on record now, and as he was before a correction. */
+  public static Set<String> of(CourseFile file) {
+    var words = new TreeSet<String>();
+    file.identities().forEach(one -> words.addAll(of(one.fact().patient())));
+    return words;
+  }
 
   /** Those of a man. */
   public static Set<String> of(Patient patient) {

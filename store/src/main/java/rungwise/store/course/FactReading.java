@@ -38,7 +38,7 @@ import org.jooq.Record;
 import org.jooq.Result;
 import org.jooq.Table;
 import org.jooq.TableRecord;
-import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;

@@ -11,7 +11,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
-import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFile;

@@ -71,6 +71,7 @@ public final class Routes {
           Route.post("/courses/{id}/running/resume", PRESCRIBER, Screen.RUNNING).signing(),
           Route.post("/courses/{id}/running/end", PRESCRIBER, Screen.RUNNING).signing(),
           Route.post("/courses/{id}/running/reopen", PRESCRIBER, Screen.RUNNING).signing(),
+          Route.post("/courses/{id}/running/identity", PRESCRIBER, Screen.RUNNING).signing(),
           Route.get("/courses/{id}/order", CLINICAL, Screen.SIGNED_DOSE),
           Route.get("/courses/{id}/forecast", CLINICAL, Screen.FORECAST),
           Route.get("/courses/{id}/report", REPORTS, Screen.REPORT),

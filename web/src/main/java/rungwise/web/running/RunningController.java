@@ -21,6 +21,7 @@ import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.LifeLog;
+import rungwise.clinic.start.Correcting;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
@@ -38,12 +39,19 @@ final class RunningController {
   private final OpenCourses courses;
   private final CourseViews views;
   private final Running running;
+  private final Correcting correcting;
   private final ClinicTime time;
 
-  RunningController(OpenCourses courses, CourseViews views, Running running, ClinicTime time) {
+  RunningController(
+      OpenCourses courses,
+      CourseViews views,
+      Running running,
+      Correcting correcting,
+      ClinicTime time) {
     this.courses = courses;
     this.views = views;
     this.running = running;
+    this.correcting = correcting;
     this.time = time;
   }
 
@@ -106,6 +114,19 @@ final class RunningController {
         carried);
   }
 
+  @PostMapping("/courses/{id}/running/identity")
+  ModelAndView correct(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @RequestParam MultiValueMap<String, String> sent,
+      RedirectAttributes carried) {
+    var form = new Sent(actor, id, new Typed(sent), IdentityForm.REASON);
+    return form.done(
+        correcting.correct(actor, OpenCourses.idOf(id), IdentityForm.draft(form.typed())),
+        "Corrected. He is found by both, and both stay on record.",
+        carried);
+  }
+
   /** One form that was sent. */
   private final class Sent {
 
@@ -160,6 +181,7 @@ final class RunningController {
         By.CLINICIAN.includes(actor),
         By.PRESCRIBER.includes(actor),
         RunningForms.of(typed, faults, last),
+        IdentityForm.of(state.file(), typed, faults),
         notice,
         faults);
   }

@@ -10,6 +10,7 @@ import rungwise.web.page.Faults;
  * @param answer that it runs, is paused or has ended
  * @param standing by whom, when and why it was brought to a stand; empty while it runs
  * @param mayPause whether the reader may pause it
+ * @param identity who he is and was said to be
  * @param isPrescriber whether the reader may let it go on, end it and open it again
  */
 public record RunningPage(
@@ -20,6 +21,7 @@ public record RunningPage(
     boolean mayPause,
     boolean isPrescriber,
     RunningForms forms,
+    IdentityForm identity,
     String notice,
     Faults faults) {
 

@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
-import rungwise.clinic.course.ChangeReason;
+import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.titration.SignDraft;
 import rungwise.dosing.guard.GuardClass;

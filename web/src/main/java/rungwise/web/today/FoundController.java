@@ -8,6 +8,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.Patient;
+import rungwise.clinic.sheet.ManLines;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.today.DayList;
 import rungwise.web.page.Page;
@@ -71,6 +72,7 @@ final class FoundController {
         state.file().id(),
         patient.fullName(),
         ClinicTime.words(patient.birthDate()),
-        patient.recordNumber());
+        patient.recordNumber(),
+        ManLines.before(state.file()));
   }
 }

@@ -13,8 +13,21 @@ import rungwise.web.access.NamesCourses;
  */
 public record FoundPage(String answer, List<Man> men, int notYet) implements NamesCourses {
 
-  /** Who he is, with two identifiers. */
-  public record Man(CourseId course, String fullName, String birthDate, String recordNumber) {
+  /**
+   * Who he is, with two identifiers.
+   *
+   * @param before who he was said to be before a correction
+   */
+  public record Man(
+      CourseId course,
+      String fullName,
+      String birthDate,
+      String recordNumber,
+      List<String> before) {
+    public Man {
+      before = List.copyOf(before);
+    }
+
     public String path() {
       return "/courses/" + course;
     }

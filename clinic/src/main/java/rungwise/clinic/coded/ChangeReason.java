@@ -1,4 +1,4 @@
-package rungwise.clinic.course;
+package rungwise.clinic.coded;
 
 /** Why a prescriber signed another dose than the one proposed. */
 public enum ChangeReason {

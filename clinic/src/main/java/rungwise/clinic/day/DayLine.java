@@ -60,16 +60,12 @@ public record DayLine(
       CourseState state, Advice advice, Clearance clearance, Optional<Instant> examinationDue) {
     Optional<OpenErection> open = OpenErections.first(state);
     Optional<Instant> over = OpenErections.over(state).stream().findFirst();
-    Optional<Instant> observed =
-        state.file().observing().stream()
-            .map(Written::fact)
-            .map(ObservationStarted::injectedAt)
-            .min(Comparator.naturalOrder());
+    Optional<Instant> observed = observed(state.file());
     Instant last = lastOfTreatment(state.file());
     MayInject now = MayInject.of(state, advice, clearance);
     if (open.isPresent()) {
-      Need need = ofOpen(open.get(), state.knownNow());
-      return new DayLine(need, open.get().injectedAt().orElse(last), now, open);
+      Instant since = open.get().injectedAt().orElse(last);
+      return new DayLine(ofOpen(open.get(), state.knownNow()), since, now, open);
     }
     if (!state.file().isSound()) {
       return new DayLine(Need.RECORD_NOT_SOUND, last, now, open);
@@ -97,6 +93,13 @@ public record DayLine(
     return need == Need.NOTHING && examinationDue.isPresent()
         ? new DayLine(Need.EXAMINATION, examinationDue.get(), now, open)
         : new DayLine(need, last, now, open);
+  }
+
+  private static Optional<Instant> observed(CourseFile file) {
+    return file.observing().stream()
+        .map(Written::fact)
+        .map(ObservationStarted::injectedAt)
+        .min(Comparator.naturalOrder());
   }
 
   /** When anything was written last but how he is reached, which is no part of his treatment. */

@@ -1,6 +1,8 @@
 package rungwise.web.today;
 
 import java.util.List;
+import rungwise.clinic.course.CourseId;
+import rungwise.web.access.NamesCourses;
 import rungwise.web.today.TodayPage.Step;
 
 /**
@@ -9,7 +11,7 @@ import rungwise.web.today.TodayPage.Step;
  * @param first what is to be done before anything else; may be empty
  * @param parts one for each role
  */
-public record OwnPage(List<Step> first, List<Part> parts) {
+public record OwnPage(List<Step> first, List<Part> parts) implements NamesCourses {
 
   /** How many there are of something. */
   public record Figure(String words, int count) {}
@@ -30,5 +32,10 @@ public record OwnPage(List<Step> first, List<Part> parts) {
   public OwnPage {
     first = List.copyOf(first);
     parts = List.copyOf(parts);
+  }
+
+  @Override
+  public List<CourseId> namedCourses() {
+    return List.of();
   }
 }

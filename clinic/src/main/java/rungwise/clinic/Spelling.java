@@ -74,7 +74,7 @@ public final class Spelling {
 
   private static Map<Integer, String> looks(String rows) {
     return rows.lines()
-        .map(row -> List.of(row.split(" ")))
+        .map(row -> List.of(row.split(" ", -1)))
         .flatMap(row -> row.stream().skip(1).map(code -> Map.entry(code, row.getFirst())))
         .collect(
             Collectors.toUnmodifiableMap(

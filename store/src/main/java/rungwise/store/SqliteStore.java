@@ -1,6 +1,7 @@
 package rungwise.store;
 
 import java.nio.file.Path;
+import java.util.function.Function;
 import javax.crypto.SecretKey;
 import rungwise.clinic.Transactions;
 import rungwise.clinic.access.TakenAccesses;
@@ -106,10 +107,23 @@ public final class SqliteStore implements AutoCloseable {
 
   /** The same with another number of connections that read. */
   static SqliteStore open(Path dataFolder, int readers) {
+    return open(dataFolder, folder -> Database.open(folder, readers));
+  }
+
+  /**
+   * The same where it is known that the tables are those of this program; one connection reads.
+   *
+   * @throws rungwise.store.database.CannotOpenStore if it cannot be opened
+   */
+  public static SqliteStore openKnown(Path dataFolder) {
+    return open(dataFolder, folder -> Database.openKnown(folder, 1));
+  }
+
+  private static SqliteStore open(Path dataFolder, Function<DataFolder, Database> opening) {
     DataFolder folder = DataFolder.take(dataFolder);
     try {
       JournalKey key = JournalKey.in(folder, /* isNewFolder= */ !Database.isIn(folder));
-      var store = new SqliteStore(folder::close, Database.open(folder, readers), key);
+      var store = new SqliteStore(folder::close, opening.apply(folder), key);
       store.journal.sealEnds();
       store.journal.keepEnd(EndFile.in(dataFolder, key));
       return store;

@@ -109,6 +109,24 @@ public final class Database implements Transactions, AutoCloseable {
                       + " cannot be read or brought up to date: restore a backup."),
           e);
     }
+    return openTables(file, readers);
+  }
+
+  /**
+   * The same where it is known that the tables are those of this program: nothing is brought up to
+   * date.
+   *
+   * @throws CannotOpenStore if it cannot be read
+   */
+  public static Database openKnown(DataFolder folder, int readers) {
+    try {
+      return openTables(folder.file(FILE), readers);
+    } catch (HikariPool.PoolInitializationException e) {
+      throw new CannotOpenStore("The database " + folder.file(FILE) + " cannot be read.", e);
+    }
+  }
+
+  private static Database openTables(Path file, int readers) {
     HikariDataSource writing = pool(source(file, writerConfig()), 1, /* isReadOnly= */ false);
     try {
       return new Database(

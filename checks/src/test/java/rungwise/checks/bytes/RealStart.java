@@ -1,0 +1,167 @@
+package rungwise.checks.bytes;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.CookieManager;
+import java.net.URI;
+import java.net.URLEncoder;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.InstantSource;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import rungwise.app.clock.ClockSettings;
+import rungwise.app.server.DemoClinic;
+import rungwise.app.server.OpenClinic;
+import rungwise.app.server.RunningServer;
+import rungwise.app.server.ServerSettings;
+import rungwise.app.server.StoryClock;
+import rungwise.app.server.TemporaryFolder;
+import rungwise.checks.bytes.WholeRecord.Change;
+
+/**
+ * The same with a server that is started on the changed files: a prescriber signs in and opens the
+ * day's list, the protocols and every man. A page is as it would have been, or says what is wrong.
+ */
+final class RealStart {
+
+  private static final DemoClinic.Member PRESCRIBER = DemoClinic.MEMBERS.get(1);
+  private static final int OK = 200;
+  private static final Pattern TOKEN = Pattern.compile("name=\"_csrf\" value=\"([^\"]+)\"");
+
+  /** Words of the pages that tell; each is the program's own and stands in no other place. */
+  private static final List<String> TELLS =
+      List.of(
+          "not as it was written",
+          "cannot be read",
+          "Record changed",
+          "record of the clinic is not");
+
+  private final WholeRecord record;
+  private final List<String> paths;
+  private final Map<String, String> written;
+
+  RealStart(WholeRecord record) {
+    this.record = record;
+    this.paths =
+        Stream.concat(
+                Stream.of("/", "/protocols"),
+                record.written().courses().keySet().stream().map(id -> "/courses/" + id))
+            .toList();
+    this.written = pagesOfTheWhole();
+  }
+
+  private Map<String, String> pagesOfTheWhole() {
+    try (TemporaryFolder folder = TemporaryFolder.make()) {
+      record.write(folder.path());
+      Map<String, String> pages = pages(folder.path()).orElseThrow();
+      record.write(folder.path());
+      if (pages.size() == paths.size() && pages(folder.path()).orElseThrow().equals(pages)) {
+        return pages;
+      }
+      throw new IllegalStateException("what nobody changed is served in two ways");
+    }
+  }
+
+  /** What becomes of one change. */
+  Outcome outcome(Change change, Path folder) {
+    record.write(change, folder);
+    Optional<Map<String, String>> pages;
+    try {
+      pages = pages(folder);
+    } catch (RuntimeException notStarted) {
+      return Outcome.TOLD_AT_OPENING;
+    }
+    Map<String, String> served = pages.orElse(Map.of());
+    boolean isFalse =
+        served.entrySet().stream()
+            .anyMatch(
+                page ->
+                    !isTold(page.getValue())
+                        && !page.getValue().equals(written.get(page.getKey())));
+    if (isFalse) {
+      return Outcome.SERVED_AS_TRUTH;
+    }
+    return served.equals(written) ? Outcome.UNCHANGED : Outcome.TOLD_AT_THE_LOOK;
+  }
+
+  private static boolean isTold(String page) {
+    return TELLS.stream().anyMatch(page::contains);
+  }
+
+  /** The pages that are answered; empty if nobody is let in. */
+  private Optional<Map<String, String>> pages(Path folder) {
+    var clock = new StoryClock(InstantSource.fixed(WholeRecord.NOW));
+    OpenClinic clinic = WholeRecord.open(folder, clock);
+    ServerSettings settings =
+        ServerSettings.of(
+                ServerSettings.LOOPBACK, 0, Optional.empty(), "Northgate Clinic", ZoneOffset.UTC)
+            .withClock(new ClockSettings.Given());
+    try (RunningServer server = RunningServer.start(settings, clinic);
+        HttpClient client = HttpClient.newBuilder().cookieHandler(new CookieManager()).build()) {
+      return isLetIn(client, server.uri())
+          ? Optional.of(pages(client, server.uri()))
+          : Optional.empty();
+    } catch (RuntimeException e) {
+      clinic.close();
+      throw e;
+    }
+  }
+
+  private Map<String, String> pages(HttpClient client, URI server) {
+    var pages = new TreeMap<String, String>();
+    for (String path : paths) {
+      HttpResponse<String> answer = send(client, HttpRequest.newBuilder(server.resolve(path)));
+      if (answer.statusCode() == OK) {
+        pages.put(path, TOKEN.matcher(answer.body()).replaceAll("name=\"_csrf\""));
+      }
+    }
+    return pages;
+  }
+
+  private static boolean isLetIn(HttpClient client, URI server) {
+    URI door = server.resolve("/sign-in");
+    Matcher token = TOKEN.matcher(send(client, HttpRequest.newBuilder(door)).body());
+    if (!token.find()) {
+      return false;
+    }
+    String form =
+        "_csrf="
+            + encoded(token.group(1))
+            + "&signInName="
+            + encoded(PRESCRIBER.signInName())
+            + "&password="
+            + encoded(PRESCRIBER.password());
+    var sent =
+        HttpRequest.newBuilder(door)
+            .header("Content-Type", "application/x-www-form-urlencoded")
+            .POST(BodyPublishers.ofString(form));
+    return send(client, sent).statusCode() < 400;
+  }
+
+  private static String encoded(String text) {
+    return URLEncoder.encode(text, StandardCharsets.UTF_8);
+  }
+
+  private static HttpResponse<String> send(HttpClient client, HttpRequest.Builder request) {
+    try {
+      return client.send(request.build(), BodyHandlers.ofString());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException(e);
+    }
+  }
+}

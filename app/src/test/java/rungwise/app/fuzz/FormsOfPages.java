@@ -19,8 +19,8 @@ final class FormsOfPages implements Target.Reader {
                   "\u0000\u0001\u0002NaN\n\u0003\u0002",
                   "\u0000\u0005\u0001\u0001\u0001\n\u00022026-03-01\n\u000321:30",
                   "\u0000\u0014\u0000-1\n\u00010.2\n\u0004\u0001\u0002\u0003",
-                  "\u0000\u0023\u0001a\u0004b\n\u0002\u202E\n\u0000\u0003",
-                  "\u0000\u00321\n2 2\n31e9\n49999-12-31\n524:00"))
+                  "\u0000#\u0001a\u0004b\n\u0002\u202E\n\u0000\u0003",
+                  "\u000021\n2 2\n31e9\n49999-12-31\n524:00"))
           .toList();
 
   private final AnyForm forms = new AnyForm();

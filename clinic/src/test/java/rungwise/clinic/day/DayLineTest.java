@@ -271,7 +271,10 @@ final class DayLineTest {
 
   /** Each other need is somebody's: a list of nobody's would be read by nobody. */
   @ParameterizedTest
-  @EnumSource(value = Need.class, mode = EnumSource.Mode.EXCLUDE, names = {"NOTHING", "ENDED"})
+  @EnumSource(
+      value = Need.class,
+      mode = EnumSource.Mode.EXCLUDE,
+      names = {"NOTHING", "ENDED"})
   void every_need_is_the_task_of_who_treats(Need need) {
     assertThat(need.isTaskOf(Set.of(Role.PRESCRIBER, Role.NURSE_EDUCATOR))).isTrue();
   }

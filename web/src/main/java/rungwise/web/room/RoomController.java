@@ -43,8 +43,7 @@ final class RoomController {
   private final DayList list;
   private final Assets assets;
 
-  RoomController(
-      Room room, RoomViews views, CourseViews courses, DayList list, Assets assets) {
+  RoomController(Room room, RoomViews views, CourseViews courses, DayList list, Assets assets) {
     this.room = room;
     this.courses = courses;
     this.views = views;

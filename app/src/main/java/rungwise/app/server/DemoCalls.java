@@ -33,7 +33,7 @@ record DemoCalls(CourseCases cases, Account educator) {
 
   /** He was called and not reached. */
   void notReached(CourseId id) {
-    HowToReach.Number first =
+    HowToReach.Known first =
         HowToReach.of(cases.titration().find(id).orElseThrow().file()).numbers().getFirst();
     write(id, ReachDraft.of(What.NOT_REACHED, first.entry().id().text()));
   }

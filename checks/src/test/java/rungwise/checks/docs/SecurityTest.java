@@ -68,6 +68,18 @@ final class SecurityTest {
   }
 
   @Test
+  void what_an_attack_has_shown_to_be_untrue_once_names_the_test_that_shows_it_now() {
+    String text = Repository.file(FILE).text();
+
+    assertThat(List.of("1.3.3", "2.4.1", "6.3.1", "15.2.2", "16.4.2"))
+        .allSatisfy(
+            item ->
+                assertThat(text)
+                    .containsPattern(
+                        "(?m)^\\| " + Pattern.quote(item) + " \\|.*`[A-Z][A-Za-z]+Test`.*\\|$"));
+  }
+
+  @Test
   void every_type_that_is_named_is_there() {
     List<String> types =
         JavaSources.all().stream()

@@ -95,11 +95,6 @@ public enum Need {
     };
   }
 
-  /** Whether the day's list leaves him out: his treatment has ended, and nothing else waits. */
-  public boolean isOver() {
-    return this == ENDED;
-  }
-
   /** Whether an erection is not known to be over. */
   public boolean isNotOver() {
     return this == EMERGENCY || this == FIRM || this == END_NOT_KNOWN;

@@ -131,7 +131,7 @@ public record ReachWords(ClinicTime time, Function<AccountId, String> names) {
         + ".";
   }
 
-  private String gone(HowToReach.Number gone, Instant now) {
+  private String gone(HowToReach.Known gone, Instant now) {
     return gone.telephone().text()
         + ": no longer his, written "
         + time.day(gone.entry().recordedAt(), now)

@@ -80,7 +80,7 @@ public final class Reaching {
   }
 
   private static Reading<Long> onNumber(
-      ReachDraft draft, CourseFile file, Function<HowToReach.Number, Reading<Long>> work) {
+      ReachDraft draft, CourseFile file, Function<HowToReach.Known, Reading<Long>> work) {
     return HowToReach.of(file).numbers().stream()
         .filter(one -> isMeant(one, draft))
         .findFirst()
@@ -89,14 +89,14 @@ public final class Reaching {
   }
 
   /** By its entry, or by the number itself where a page knows no more of it. */
-  private static boolean isMeant(HowToReach.Number one, ReachDraft draft) {
+  private static boolean isMeant(HowToReach.Known one, ReachDraft draft) {
     return draft.entry().isEmpty()
         ? one.telephone().text().equals(draft.number())
         : one.entry().id().text().equals(draft.entry());
   }
 
   private Reading<Long> gone(
-      Account actor, CourseId id, HowToReach.Number known, ReachDraft draft, Instant now) {
+      Account actor, CourseId id, HowToReach.Known known, ReachDraft draft, Instant now) {
     Optional<String> fault = CourseChanges.textFault(draft.reason());
     if (fault.isPresent()) {
       return Reading.refused(new Fault(ReachDraft.REASON, fault.get()));
@@ -111,7 +111,7 @@ public final class Reaching {
   }
 
   private Reading<Long> notReached(
-      Account actor, CourseFile file, HowToReach.Number known, Instant now) {
+      Account actor, CourseFile file, HowToReach.Known known, Instant now) {
     Instant next =
         NextTry.after(now, isNotOver(file, now), known.telephone().hours(), ports.time());
     return Reading.of(
@@ -125,9 +125,9 @@ public final class Reaching {
 
   /** A new one, or one on record with another hour, another wish or a digit put right. */
   private Reading<Long> number(Account actor, CourseFile file, ReachDraft draft, Instant now) {
-    List<HowToReach.Number> known = HowToReach.of(file).numbers();
+    List<HowToReach.Known> known = HowToReach.of(file).numbers();
     boolean isNew = draft.entry().isBlank();
-    List<HowToReach.Number> others =
+    List<HowToReach.Known> others =
         known.stream().filter(one -> !one.entry().id().text().equals(draft.entry())).toList();
     if (!isNew && others.size() == known.size()) {
       return Reading.refused(new Fault(ReachDraft.ENTRY, NO_NUMBER));
@@ -142,7 +142,7 @@ public final class Reaching {
             });
   }
 
-  private static Reading<ReachWord> number(ReachDraft draft, List<HowToReach.Number> others) {
+  private static Reading<ReachWord> number(ReachDraft draft, List<HowToReach.Known> others) {
     var faults = new ArrayList<Fault>();
     Reading<String> text = Telephone.read(draft.number()).at(ReachDraft.NUMBER);
     faults.addAll(text.placed());

@@ -27,10 +27,10 @@ import rungwise.clinic.reach.Wishes;
  * @param again the tries since he was reached last; empty if nobody has to try again
  */
 public record HowToReach(
-    List<Number> numbers, List<Number> gone, Optional<Wishes> wishes, Optional<Again> again) {
+    List<Known> numbers, List<Known> gone, Optional<Wishes> wishes, Optional<Again> again) {
 
   /** A number with the entry that says so. */
-  public record Number(CourseEntry entry, Telephone telephone) {}
+  public record Known(CourseEntry entry, Telephone telephone) {}
 
   /**
    * He was called and not reached.
@@ -62,21 +62,21 @@ public record HowToReach(
         again(inForce));
   }
 
-  private static Stream<Number> number(Written<ReachWritten> written) {
+  private static Stream<Known> number(Written<ReachWritten> written) {
     return written.fact().word() instanceof NumberKept(Telephone telephone)
-        ? Stream.of(new Number(written.entry(), telephone))
+        ? Stream.of(new Known(written.entry(), telephone))
         : Stream.empty();
   }
 
   /** What the number was when it was said to be his no longer. */
-  private static Stream<Number> gone(CourseFile file, Written<ReachWritten> written) {
+  private static Stream<Known> gone(CourseFile file, Written<ReachWritten> written) {
     return written.fact().word() instanceof NumberGone
         ? written.entry().corrects().stream()
             .map(file::entry)
             .flatMap(
                 one ->
                     one.fact() instanceof ReachWritten(NumberKept(Telephone was))
-                        ? Stream.of(new Number(written.entry(), was))
+                        ? Stream.of(new Known(written.entry(), was))
                         : Stream.empty())
         : Stream.empty();
   }

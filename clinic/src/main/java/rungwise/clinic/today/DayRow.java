@@ -54,7 +54,7 @@ public record DayRow(
 
     private static Reach of(HowToReach how) {
       return new Reach(
-          how.numbers().stream().findFirst().map(HowToReach.Number::telephone),
+          how.numbers().stream().findFirst().map(HowToReach.Known::telephone),
           how.wishes().orElse(Wishes.NOT_ASKED).partner(),
           how.again().map(one -> new Tried(one.tries(), one.last().recordedAt(), one.due())));
     }

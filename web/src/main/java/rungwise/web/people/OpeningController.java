@@ -1,6 +1,7 @@
 package rungwise.web.people;
 
 import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -19,6 +20,7 @@ import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;
 import rungwise.web.page.Page;
 import rungwise.web.people.OpeningPage.Typed;
+import rungwise.web.secrets.KnownDevices;
 import rungwise.web.secrets.Refusal;
 import rungwise.web.secrets.TryLimiter;
 import rungwise.web.session.Endings;
@@ -36,11 +38,13 @@ final class OpeningController {
   private final People people;
   private final Endings endings;
   private final TryLimiter limiter;
+  private final KnownDevices devices;
 
-  OpeningController(People people, Endings endings, TryLimiter limiter) {
+  OpeningController(People people, Endings endings, TryLimiter limiter, KnownDevices devices) {
     this.people = people;
     this.endings = endings;
     this.limiter = limiter;
+    this.devices = devices;
   }
 
   @GetMapping("/first-start")
@@ -89,7 +93,8 @@ final class OpeningController {
       @RequestParam(defaultValue = "") String code,
       @RequestParam(defaultValue = "") String signInName,
       @RequestParam(defaultValue = "") String password,
-      HttpServletRequest request) {
+      HttpServletRequest request,
+      HttpServletResponse response) {
     if (!isOpen()) {
       return Page.redirect("/first-start");
     }
@@ -103,7 +108,11 @@ final class OpeningController {
     }
     Reading<Account> accepted = people.accept(code, typed.signInName(), Optional.empty(), password);
     return switch (accepted) {
-      case Reading.Read<Account> read -> opened(read.value());
+      case Reading.Read<Account> read -> {
+        // Whoever had the code is no stranger here, however often strangers try the name.
+        devices.remember(request, response, typed.signInName());
+        yield opened(read.value());
+      }
       case Reading.Refused<Account> refused ->
           Page.refused(WELCOME, OpeningPage.welcome(typed, Faults.of(refused)));
     };

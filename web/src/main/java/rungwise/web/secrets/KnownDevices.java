@@ -27,7 +27,7 @@ import javax.crypto.SecretKey;
 public final class KnownDevices {
 
   private static final String NAME = "rungwise-device";
-  private static final String PATH = "/sign-in";
+  private static final String PATH = "/";
   private static final Duration KEPT = Duration.ofDays(400);
   private static final String ALGORITHM = "HmacSHA256";
   private static final int NUMBER_BYTES = 16;
@@ -50,12 +50,12 @@ public final class KnownDevices {
 
   /** The browser's number, if it has signed in with this name before. */
   public Optional<String> find(HttpServletRequest request, String name) {
-    return cookie(request).filter(parts -> isKnown(parts, name)).map(List::getFirst);
+    return cookies(request).filter(parts -> isKnown(parts, name)).map(List::getFirst).findFirst();
   }
 
   /** Notes that this browser has signed in with a name; gives back its number. */
   public String remember(HttpServletRequest request, HttpServletResponse response, String name) {
-    List<String> before = cookie(request).orElseGet(() -> List.of(number()));
+    List<String> before = cookies(request).findFirst().orElseGet(() -> List.of(number()));
     String number = before.getFirst();
     String own = seal(number, name);
     var parts = new ArrayList<String>();
@@ -77,14 +77,14 @@ public final class KnownDevices {
         .anyMatch(seal -> MessageDigest.isEqual(seal.getBytes(StandardCharsets.US_ASCII), own));
   }
 
-  private static Optional<List<String>> cookie(HttpServletRequest request) {
+  /** One from an earlier version has a narrower path, and is sent beside the one of now. */
+  private static Stream<List<String>> cookies(HttpServletRequest request) {
     return Optional.ofNullable(request.getCookies()).stream()
         .flatMap(Stream::of)
         .filter(cookie -> cookie.getName().equals(NAME))
         .map(Cookie::getValue)
         .filter(value -> FORM.matcher(value).matches())
-        .map(value -> Arrays.asList(value.split("\\.", -1)))
-        .findFirst();
+        .map(value -> Arrays.asList(value.split("\\.", -1)));
   }
 
   private static Cookie cookie(HttpServletRequest request, String value) {

@@ -9,6 +9,8 @@ import java.time.InstantSource;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -32,11 +34,11 @@ final class WholeRecord {
   private static final int LEAST_MEMORY_KIB = 8;
   private static final int KINDS = 3;
 
-  private final TreeMap<String, byte[]> closed;
-  private final TreeMap<String, byte[]> open;
+  private final Map<String, byte[]> closed;
+  private final Map<String, byte[]> open;
   private final Served written;
 
-  private WholeRecord(TreeMap<String, byte[]> closed, TreeMap<String, byte[]> open) {
+  private WholeRecord(Map<String, byte[]> closed, Map<String, byte[]> open) {
     this.closed = closed;
     this.open = open;
     this.written = written(closed);
@@ -46,7 +48,7 @@ final class WholeRecord {
   static WholeRecord told() {
     try (TemporaryFolder folder = TemporaryFolder.make()) {
       var clock = new StoryClock(InstantSource.fixed(NOW));
-      TreeMap<String, byte[]> open;
+      Map<String, byte[]> open;
       try (OpenClinic clinic = open(folder.path(), clock)) {
         DemoClinic.fill(clinic, clock, ZoneOffset.UTC);
         open = files(folder.path());
@@ -59,7 +61,7 @@ final class WholeRecord {
     return OpenClinic.in(folder, clock, new Argon2Hashing(LEAST_MEMORY_KIB, /* passes= */ 1));
   }
 
-  private static Served written(TreeMap<String, byte[]> files) {
+  private static Served written(Map<String, byte[]> files) {
     try (TemporaryFolder folder = TemporaryFolder.make()) {
       write(files, folder.path());
       try (SqliteStore store = SqliteStore.open(folder.path())) {
@@ -85,7 +87,7 @@ final class WholeRecord {
   Change change(Random random) {
     boolean isClosed = random.nextInt(KINDS) > 0;
     String file = isClosed ? DATABASE : LOG;
-    byte[] content = files(isClosed).get(file);
+    byte[] content = Objects.requireNonNull(files(isClosed).get(file));
     boolean isWritten = random.nextBoolean();
     int at = random.nextInt(content.length);
     while (isWritten && content[at] == 0) {
@@ -94,14 +96,14 @@ final class WholeRecord {
     return new Change(isClosed, file, at, 1 + random.nextInt(0xff));
   }
 
-  private TreeMap<String, byte[]> files(boolean isClosed) {
+  private Map<String, byte[]> files(boolean isClosed) {
     return isClosed ? closed : open;
   }
 
   /** Writes the files into an empty folder, one byte of them changed. */
   void write(Change change, Path folder) {
     var files = new TreeMap<>(files(change.isClosed()));
-    byte[] content = files.get(change.file()).clone();
+    byte[] content = Objects.requireNonNull(files.get(change.file())).clone();
     content[change.at()] ^= (byte) change.by();
     files.put(change.file(), content);
     write(files, folder);
@@ -112,7 +114,7 @@ final class WholeRecord {
     write(closed, folder);
   }
 
-  private static void write(TreeMap<String, byte[]> files, Path folder) {
+  private static void write(Map<String, byte[]> files, Path folder) {
     try {
       for (Path old : list(folder)) {
         Files.delete(old);
@@ -125,7 +127,7 @@ final class WholeRecord {
     }
   }
 
-  private static TreeMap<String, byte[]> files(Path folder) {
+  private static Map<String, byte[]> files(Path folder) {
     var files = new TreeMap<String, byte[]>();
     try {
       for (Path file : list(folder)) {

@@ -14,8 +14,7 @@ final class NeedTest {
   void every_need_has_a_rank_of_its_own_from_the_most_urgent_on() {
     assertThat(Need.values()).extracting(Need::rank).doesNotHaveDuplicates();
     assertThat(Need.EMERGENCY.rank()).isZero();
-    assertThat(List.of(Need.values()))
-        .isSortedAccordingTo(Comparator.comparingInt(Need::rank));
+    assertThat(List.of(Need.values())).isSortedAccordingTo(Comparator.comparingInt(Need::rank));
     assertThat(Need.values()).allSatisfy(one -> assertThat(Need.ofRank(one.rank())).isEqualTo(one));
     assertThatThrownBy(() -> Need.ofRank(99))
         .isInstanceOf(IllegalArgumentException.class)

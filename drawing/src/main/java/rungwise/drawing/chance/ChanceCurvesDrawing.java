@@ -231,7 +231,8 @@ public final class ChanceCurvesDrawing {
             Optional.of(
                 Entry.of(
                     Sign.NONE,
-                    "Full line: the chance. Pale lines: its range by this model for nine in ten such men.")),
+                    "Full line: the chance. Pale lines: its range by this model for nine in ten"
+                        + " such men.")),
             past(),
             Optional.of(Entry.of(Sign.NONE, curves.caveat())))
         .flatMap(Optional::stream);

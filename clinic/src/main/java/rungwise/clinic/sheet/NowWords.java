@@ -103,7 +103,10 @@ record NowWords(ClinicTime time, Function<AccountId, String> names) {
                   .map(fact -> ((Fact.Said) fact).value())
                   .collect(Collectors.joining("; "))
               + ".";
-      case PAUSED, ENDED -> LifeWords.standing(file, time, names).orElse("");
+      case PAUSED, ENDED ->
+          LifeWords.standing(file, time, names)
+              .map(words -> words.endsWith(".") ? words : words + ".")
+              .orElse("");
       default -> "";
     };
   }

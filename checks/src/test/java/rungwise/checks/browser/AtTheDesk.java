@@ -65,7 +65,7 @@ abstract class AtTheDesk {
   }
 
   final void follow(String link) {
-    page().getByRole(AriaRole.LINK, named(link)).click();
+    page().getByRole(AriaRole.LINK, named(link)).first().click();
   }
 
   final void check(String name, String value) {

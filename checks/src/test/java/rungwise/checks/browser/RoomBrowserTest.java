@@ -168,7 +168,7 @@ class RoomBrowserTest extends AtTheDesk {
     String course = courseOf("Emeric Sand");
     assertThat(page().locator(".not-over h2")).containsText("emergency department now");
     assertThat(page().locator(".not-over .button"))
-        .hasText(new String[] {"Open the call", "Write down how it ended"});
+        .hasText(new String[] {"Call 555 0172", "Open the call", "Write down how it ended"});
     browser.inspect("course-not-over");
     page().navigate(course + "/order");
     browser.inspect("order-not-over");

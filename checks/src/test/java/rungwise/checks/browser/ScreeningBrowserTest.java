@@ -326,12 +326,17 @@ class ScreeningBrowserTest extends AtTheDesk {
     people.accept(invitation.code().text(), "lena", Optional.empty(), password).orThrow();
     signIn("lena", password);
     open("/");
+    assertThat(page().locator("main")).not().containsText(AT_FIRST_DOSE);
+    page().getByLabel("Find a man").fill(AT_FIRST_DOSE);
+    press("Find");
     follow(AT_FIRST_DOSE);
     page().locator("input[name=accessReason]").first().check();
     press("Open the course");
+    assertThat(page().locator("h1")).hasText(AT_FIRST_DOSE);
+    String course = page().url();
 
     for (String place : List.of("/screening", "/before-home", "/vial")) {
-      openOf(AT_FIRST_DOSE, place);
+      page().navigate(course + place);
       assertThat(page().locator("main button")).hasCount(0);
       browser.inspect(place.substring(1) + "-read");
     }

@@ -5,12 +5,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.WaitUntilState;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -94,6 +98,22 @@ class CourseCallBrowserTest {
 
     assertThat(instruction("long")).isVisible();
     assertThat(inputs).isLessThanOrEqualTo(MOST_OF_AN_UNKNOWN_MAN);
+  }
+
+  @Test
+  void a_time_that_is_typed_before_the_script_has_come_counts() {
+    List<Route> held = new ArrayList<>();
+    page().route("**/assets/call*", held::add);
+    page()
+        .navigate(
+            server.at("/call").toString(),
+            new Page.NavigateOptions().setWaitUntil(WaitUntilState.COMMIT));
+    began(Duration.ofMinutes(150));
+    assertThat(instruction("long")).isHidden();
+
+    held.getFirst().resume();
+
+    assertThat(instruction("long")).isVisible();
   }
 
   @Test

@@ -305,6 +305,11 @@
     starts();
   }
   show();
+  // What was typed before this script was here, or stands in a form that was refused.
+  if (form && field.value.trim() !== "") {
+    typed = read();
+    show();
+  }
   setInterval(show, LOOK);
   for (const event of ["visibilitychange", "pageshow", "focus", "resume"]) {
     addEventListener(event, show);

@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,7 +11,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.DoubleStream;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -29,22 +26,8 @@ final class FitVerbTest {
       "patient,group,injection,volume_ml,potency,strength,grade,duration_min,duration_status,"
           + "duration_upper_min\n";
 
-  /** What came of one run. */
-  private record Run(int status, String out, List<String> err) {}
-
-  private static Run run(String... arguments) {
-    var out = new StringWriter();
-    var err = new StringWriter();
-    int status =
-        RungwiseCommand.commandLine()
-            .setOut(new PrintWriter(out, true))
-            .setErr(new PrintWriter(err, true))
-            .execute(arguments);
-    return new Run(status, out.toString(), err.toString().lines().toList());
-  }
-
-  private static Run fit(String... options) {
-    return run(Stream.concat(Stream.of("fit"), Arrays.stream(options)).toArray(String[]::new));
+  private static VerbRun fit(String... options) {
+    return VerbRun.of("fit", options);
   }
 
   private static Path written(Path folder, String lines) throws IOException {
@@ -55,7 +38,7 @@ final class FitVerbTest {
 
   @Test
   void the_json_holds_what_scipy_finds() throws IOException {
-    Run run = fit(HISTORY, "--json");
+    VerbRun run = fit(HISTORY, "--json");
 
     assertThat(run.status()).isZero();
     assertThat(run.err().getLast()).matches("Fitted in [0-9.]+ s\\.");
@@ -94,13 +77,13 @@ final class FitVerbTest {
 
   @Test
   void the_json_is_a_population_that_forecasts_use(@TempDir Path folder) throws IOException {
-    Run fitted = fit(HISTORY, "--json", "--posterior", "--seed", "3");
+    VerbRun fitted = fit(HISTORY, "--json", "--posterior", "--seed", "3");
     Path population = folder.resolve("clinic.json");
     Files.writeString(population, fitted.out(), StandardCharsets.UTF_8);
 
     PopulationFile file = PopulationFile.read(fitted.out()).orThrow();
-    Run forecast =
-        run("forecast", HISTORY, "--population", population.toString(), "--volumes", "0.2");
+    VerbRun forecast =
+        VerbRun.of("forecast", HISTORY, "--population", population.toString(), "--volumes", "0.2");
 
     assertThat(file.referenceGroup()).isEqualTo("neurogenic");
     assertThat(file.population().gammas()).containsOnlyKeys("neurogenic", "vasculogenic");
@@ -132,7 +115,7 @@ final class FitVerbTest {
   @Test
   void the_draws_are_written_for_other_programs(@TempDir Path folder) throws IOException {
     Path file = folder.resolve("draws.csv");
-    Run run = fit(HISTORY, "--draws", file.toString(), "--json", "--seed", "3");
+    VerbRun run = fit(HISTORY, "--draws", file.toString(), "--json", "--seed", "3");
 
     List<String> lines = Files.readAllLines(file, StandardCharsets.UTF_8);
     List<String> names = List.of(lines.getFirst().split(",", -1));
@@ -166,7 +149,7 @@ final class FitVerbTest {
   @Test
   void without_durations_there_is_nothing_to_draw_from(@TempDir Path folder) throws IOException {
     Path file = folder.resolve("draws.csv");
-    Run run =
+    VerbRun run =
         fit(
             REFERENCE.resolve("fit").resolve("grades.csv.gz").toString(),
             "--draws",
@@ -179,7 +162,7 @@ final class FitVerbTest {
 
   @Test
   void another_reference_group_moves_the_mean_and_nothing_else() {
-    Run run = fit(HISTORY, "--reference-group", "vasculogenic", "--json");
+    VerbRun run = fit(HISTORY, "--reference-group", "vasculogenic", "--json");
 
     assertThat(numberAfter(run.out(), "\"mu\":{\"estimate\":"))
         .isCloseTo(0.1037834656149991 + 0.6823566981483606, within(1e-6));
@@ -189,7 +172,7 @@ final class FitVerbTest {
 
   @Test
   void a_reader_is_told_what_was_found_and_that_it_is_not_signed() {
-    Run run = fit(HISTORY, "--posterior");
+    VerbRun run = fit(HISTORY, "--posterior");
 
     assertThat(run.status()).isZero();
     assertThat(run.out())
@@ -211,8 +194,8 @@ final class FitVerbTest {
             B,mixed,3,0.5,1,1,3,30,exact,
             """);
 
-    Run text = fit(file.toString());
-    Run json = fit(file.toString(), "--json");
+    VerbRun text = fit(file.toString());
+    VerbRun json = fit(file.toString(), "--json");
 
     assertThat(text.status()).isEqualTo(3);
     assertThat(json.status()).isEqualTo(3);
@@ -231,14 +214,15 @@ final class FitVerbTest {
       }
     }
     String history = written(folder, lines.toString()).toString();
-    Run fitted = fit(history, "--json");
+    VerbRun fitted = fit(history, "--json");
     Path population = folder.resolve("doubted.json");
     Files.writeString(population, fitted.out(), StandardCharsets.UTF_8);
 
-    Run refused = run("forecast", history, "--population", population.toString());
-    Run told = run("forecast", history, "--population", population.toString(), "--despite-doubts");
-    Run json =
-        run(
+    VerbRun refused = VerbRun.of("forecast", history, "--population", population.toString());
+    VerbRun told =
+        VerbRun.of("forecast", history, "--population", population.toString(), "--despite-doubts");
+    VerbRun json =
+        VerbRun.of(
             "forecast",
             history,
             "--population",
@@ -272,10 +256,11 @@ final class FitVerbTest {
     Path file = folder.resolve("mixed.csv");
     Files.writeString(file, text, StandardCharsets.UTF_8);
 
-    Run both = fit(file.toString());
-    Run chosen = fit(file.toString(), "--preparation", "alprostadil-20", "--json");
-    Run forecast = run("forecast", file.toString(), "--volumes", "0.1");
-    Run ofIt = run("forecast", file.toString(), "--preparation", "alprostadil-20", "--json");
+    VerbRun both = fit(file.toString());
+    VerbRun chosen = fit(file.toString(), "--preparation", "alprostadil-20", "--json");
+    VerbRun forecast = VerbRun.of("forecast", file.toString(), "--volumes", "0.1");
+    VerbRun ofIt =
+        VerbRun.of("forecast", file.toString(), "--preparation", "alprostadil-20", "--json");
 
     assertThat(both.status()).isEqualTo(2);
     assertThat(both.err().getFirst())
@@ -291,7 +276,7 @@ final class FitVerbTest {
 
   @Test
   void without_durations_only_the_part_of_grades_is_fitted() {
-    Run run = fit(REFERENCE.resolve("fit").resolve("grades.csv.gz").toString(), "--json");
+    VerbRun run = fit(REFERENCE.resolve("fit").resolve("grades.csv.gz").toString(), "--json");
 
     assertThat(run.status()).isEqualTo(3);
     assertThat(run.out()).contains("\"c4\":{", "\"doubts\":[\"No duration at grade 3 or 4");
@@ -311,7 +296,7 @@ final class FitVerbTest {
       })
   void bad_input_is_refused_with_its_line(String line, String fault, @TempDir Path folder)
       throws IOException {
-    Run run = fit(written(folder, "A," + line + "\n").toString());
+    VerbRun run = fit(written(folder, "A," + line + "\n").toString());
 
     assertThat(run.status()).isEqualTo(2);
     assertThat(run.out()).isEmpty();
@@ -328,7 +313,7 @@ final class FitVerbTest {
 
     for (Map.Entry<Path, String> one :
         Map.of(cut, "ends in the middle", plain, "is not packed with gzip").entrySet()) {
-      Run run = fit(one.getKey().toString(), "--json");
+      VerbRun run = fit(one.getKey().toString(), "--json");
 
       assertThat(run.status()).isEqualTo(2);
       assertThat(run.out()).isEmpty();

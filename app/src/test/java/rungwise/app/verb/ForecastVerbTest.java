@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -32,21 +30,8 @@ final class ForecastVerbTest {
           "\\{\"volume_ml\":([\\d.]+),\"p_useful\":([\\d.]+),\"p_useful_ge60\":([\\d.]+),"
               + "\"p_useful_ge120\":([\\d.]+),\"p_useful_ge240\":([\\d.]+)[,}]");
 
-  /** What came of one run. */
-  private record Run(int status, String out, List<String> err) {}
-
-  private static Run forecast(String... options) {
-    var out = new StringWriter();
-    var err = new StringWriter();
-    String[] arguments = new String[options.length + 1];
-    arguments[0] = "forecast";
-    System.arraycopy(options, 0, arguments, 1, options.length);
-    int status =
-        RungwiseCommand.commandLine()
-            .setOut(new PrintWriter(out, true))
-            .setErr(new PrintWriter(err, true))
-            .execute(arguments);
-    return new Run(status, out.toString(), err.toString().lines().toList());
+  private static VerbRun forecast(String... options) {
+    return VerbRun.of("forecast", options);
   }
 
   private static List<double[]> expected(String patient) throws IOException {
@@ -68,7 +53,7 @@ final class ForecastVerbTest {
 
   @Test
   void each_patient_has_the_probabilities_of_dense_sums() throws IOException {
-    Run run = forecast(HISTORY, "--population", POPULATION, "--json");
+    VerbRun run = forecast(HISTORY, "--population", POPULATION, "--json");
 
     assertThat(run.status()).isZero();
     assertThat(run.err()).isEmpty();
@@ -102,7 +87,7 @@ final class ForecastVerbTest {
   /** The sums of reference/example_delivery.py, by another rule than the program's. */
   @Test
   void with_a_syringe_the_chances_are_averaged_over_what_may_be_delivered() throws IOException {
-    Run run =
+    VerbRun run =
         forecast(
             HISTORY,
             "--population",
@@ -136,7 +121,7 @@ final class ForecastVerbTest {
 
   @Test
   void a_reader_sees_the_error_budget_below_each_volume() {
-    Run run = forecast(HISTORY, "--volumes", "0.2", "--delivery", "u100-0.5", "--lost", "0.15");
+    VerbRun run = forecast(HISTORY, "--volumes", "0.2", "--delivery", "u100-0.5", "--lost", "0.15");
 
     assertThat(run.out())
         .contains("no safety checks were made", "the same averaged over what may be delivered")
@@ -156,7 +141,7 @@ final class ForecastVerbTest {
   void a_delivery_that_cannot_be_is_refused_with_what_to_give(String options, String fault) {
     String[] all = (HISTORY + " --volumes 0.2,0.35 " + options).split(" ", -1);
 
-    Run run = forecast(all);
+    VerbRun run = forecast(all);
 
     assertThat(run.status()).isEqualTo(2);
     assertThat(run.out()).isEmpty();
@@ -165,7 +150,7 @@ final class ForecastVerbTest {
 
   @Test
   void a_volume_that_nobody_can_measure_has_no_error_budget() {
-    Run run = forecast(HISTORY, "--volumes", "0.02", "--delivery", "u100-1");
+    VerbRun run = forecast(HISTORY, "--volumes", "0.02", "--delivery", "u100-1");
 
     assertThat(run.err())
         .singleElement()
@@ -175,9 +160,9 @@ final class ForecastVerbTest {
 
   @Test
   void potency_and_strength_multiply_the_volume() {
-    Run half = forecast(HISTORY, "--volumes", "0.4", "--potency", "0.5", "--json");
-    Run whole = forecast(HISTORY, "--volumes", "0.2", "--json");
-    Run double_ = forecast(HISTORY, "--volumes", "0.1", "--strength", "2", "--json");
+    VerbRun half = forecast(HISTORY, "--volumes", "0.4", "--potency", "0.5", "--json");
+    VerbRun whole = forecast(HISTORY, "--volumes", "0.2", "--json");
+    VerbRun double_ = forecast(HISTORY, "--volumes", "0.1", "--strength", "2", "--json");
 
     assertThat(half.out().replace("\"volume_ml\":0.4", "\"volume_ml\":0.2")).isEqualTo(whole.out());
     assertThat(double_.out().replace("\"volume_ml\":0.1", "\"volume_ml\":0.2"))
@@ -186,7 +171,7 @@ final class ForecastVerbTest {
 
   @Test
   void a_reader_is_told_that_nothing_was_checked_and_by_what_population() {
-    Run run = forecast(HISTORY, "--volumes", "0.1,0.2");
+    VerbRun run = forecast(HISTORY, "--volumes", "0.1,0.2");
 
     assertThat(run.status()).isZero();
     assertThat(run.out().lines().toList().getFirst()).contains("no safety checks were made");
@@ -213,7 +198,7 @@ final class ForecastVerbTest {
     String header = Files.readAllLines(Path.of(HISTORY), StandardCharsets.UTF_8).getFirst();
     Files.writeString(file, header + "\nA," + line + "\n", StandardCharsets.UTF_8);
 
-    Run run = forecast(file.toString());
+    VerbRun run = forecast(file.toString());
 
     assertThat(run.status()).isEqualTo(2);
     assertThat(run.out()).isEmpty();
@@ -226,7 +211,7 @@ final class ForecastVerbTest {
     Path file = folder.resolve("history.csv.gz");
     Files.copy(Path.of(HISTORY), file);
 
-    Run run = forecast(file.toString(), "--json");
+    VerbRun run = forecast(file.toString(), "--json");
 
     assertThat(run.status()).isEqualTo(2);
     assertThat(run.err())
@@ -250,7 +235,7 @@ final class ForecastVerbTest {
         "--population|none.json|There is no population file none.json: give a path, or one of",
       })
   void a_wrong_option_is_refused_with_what_to_write(String option, String text, String fault) {
-    Run run = forecast(HISTORY, option + "=" + text);
+    VerbRun run = forecast(HISTORY, option + "=" + text);
 
     assertThat(run.status()).isEqualTo(2);
     assertThat(run.out()).isEmpty();

@@ -10,8 +10,6 @@ import com.networknt.schema.SpecificationVersion;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -28,25 +26,11 @@ final class VerbAnswersTest {
   private static final String POPULATION = REFERENCE.resolve("example-population.json").toString();
   private static final Path COURSES = REFERENCE.resolve("fit").resolve("n60.csv.gz");
 
-  /** What came of one run. */
-  private record Run(int status, String out, List<String> err) {}
-
-  private static Run run(String... arguments) {
-    var out = new StringWriter();
-    var err = new StringWriter();
-    int status =
-        RungwiseCommand.commandLine()
-            .setOut(new PrintWriter(out, true))
-            .setErr(new PrintWriter(err, true))
-            .execute(arguments);
-    return new Run(status, out.toString(), err.toString().lines().toList());
-  }
-
-  private static Run runWith(byte[] input, String... arguments) {
+  private static VerbRun runWith(byte[] input, String... arguments) {
     InputStream before = System.in;
     System.setIn(new ByteArrayInputStream(input));
     try {
-      return run(arguments);
+      return VerbRun.of(arguments);
     } finally {
       System.setIn(before);
     }
@@ -75,7 +59,7 @@ final class VerbAnswersTest {
           {"forecast", HISTORY, "--population", POPULATION, "--delivery", "u100-0.5", "--json"},
           {"forecast", "--group", "spinal_cord", "--json"}
         }) {
-      Run run = run(asked);
+      VerbRun run = VerbRun.of(asked);
 
       assertThat(run.err()).isEmpty();
       assertThat(faults("forecast", run.out())).isEmpty();
@@ -84,18 +68,18 @@ final class VerbAnswersTest {
 
   @Test
   void each_fit_is_as_its_schema_says() {
-    assertThat(faults("fit", run("fit", COURSES.toString(), "--json").out())).isEmpty();
-    assertThat(faults("fit", run("fit", COURSES.toString(), "--posterior", "--json").out()))
+    assertThat(faults("fit", VerbRun.of("fit", COURSES.toString(), "--json").out())).isEmpty();
+    assertThat(faults("fit", VerbRun.of("fit", COURSES.toString(), "--posterior", "--json").out()))
         .isEmpty();
-    Run doubted =
-        run("fit", REFERENCE.resolve("fit").resolve("grades.csv.gz").toString(), "--json");
+    VerbRun doubted =
+        VerbRun.of("fit", REFERENCE.resolve("fit").resolve("grades.csv.gz").toString(), "--json");
     assertThat(doubted.status()).isEqualTo(RungwiseCommand.NOT_TO_BE_RELIED_ON);
     assertThat(faults("fit", doubted.out())).isEmpty();
   }
 
   @Test
   void a_schema_finds_what_is_not_so() {
-    String json = run("forecast", "--group", "spinal_cord", "--json").out();
+    String json = VerbRun.of("forecast", "--group", "spinal_cord", "--json").out();
 
     assertThat(faults("forecast", json.replace("\"p_useful_ge240\"", "\"p_four_hours\"")))
         .isNotEmpty();
@@ -106,16 +90,17 @@ final class VerbAnswersTest {
   /** A man before his first injection has the mean of his group and the deviation of all. */
   @Test
   void a_man_without_injections_is_one_of_his_group() {
-    Run run = run("forecast", "--group", "vasculogenic", "--population", POPULATION, "--json");
+    VerbRun run =
+        VerbRun.of("forecast", "--group", "vasculogenic", "--population", POPULATION, "--json");
 
     assertThat(run.out()).contains("\"patient\":null", "\"injections\":0");
-    assertThat(run("forecast", "--group", "vasculogenic", "--population", POPULATION).out())
+    assertThat(VerbRun.of("forecast", "--group", "vasculogenic", "--population", POPULATION).out())
         .contains("A man of the group vasculogenic before his first injection: requirement");
-    assertThat(run("forecast", "--group", "nobody").err())
+    assertThat(VerbRun.of("forecast", "--group", "nobody").err())
         .singleElement()
         .asString()
         .startsWith("--group: \"nobody\" was given, which the population does not hold: it holds");
-    assertThat(run("forecast", HISTORY, "--group", "mixed").err())
+    assertThat(VerbRun.of("forecast", HISTORY, "--group", "mixed").err())
         .singleElement()
         .asString()
         .startsWith("Give either a history");
@@ -128,9 +113,9 @@ final class VerbAnswersTest {
     byte[] packed = Files.readAllBytes(COURSES);
 
     assertThat(runWith(history, "forecast", "-", "--population", POPULATION, "--json").out())
-        .isEqualTo(run("forecast", HISTORY, "--population", POPULATION, "--json").out());
+        .isEqualTo(VerbRun.of("forecast", HISTORY, "--population", POPULATION, "--json").out());
     assertThat(numbers(runWith(packed, "fit", "-", "--json").out()))
-        .isEqualTo(numbers(run("fit", COURSES.toString(), "--json").out()));
+        .isEqualTo(numbers(VerbRun.of("fit", COURSES.toString(), "--json").out()));
     assertThat(runWith("nonsense".getBytes(StandardCharsets.UTF_8), "fit", "-").status())
         .isEqualTo(2);
   }

@@ -12,12 +12,27 @@ final class Stander {
 
   private static final Account[] ANYBODY = {House.EDUCATOR, House.ON_CALL, House.PRESCRIBER};
 
+  private static final EndDraft END =
+      new EndDraft("HIS_WISH", "", "NONE_LEFT", "NOTHING", "", "he wants no more");
+
   private final House house;
   private final Ledger ledger;
+  private long lastSeen;
 
   Stander(Actor actor) {
     this.house = actor.house;
     this.ledger = actor.ledger;
+  }
+
+  /** What the page showed: now and then somebody wrote something since. */
+  private long shown(SplittableRandom random) {
+    lastSeen = house.file().basis();
+    return random.nextInt(4) == 0 ? lastSeen - 1 : lastSeen;
+  }
+
+  private void tried(long shown, Reading<Long> read) {
+    ledger.watch.stand.triedUnseen |= shown < lastSeen;
+    ledger.watch.stand.isUnseen |= shown < lastSeen && read.found().isPresent();
   }
 
   String stand(SplittableRandom random) {
@@ -32,7 +47,9 @@ final class Stander {
         yield "pauses" + Actor.outcome(read);
       }
       case 2, 3 -> {
-        Reading<Long> read = house.running.resume(actor, house.course(), "he is well");
+        long shown = shown(random);
+        Reading<Long> read = house.running.resume(actor, house.course(), shown, "he is well");
+        tried(shown, read);
         if (read.found().isPresent()) {
           stand.paused = false;
           stand.isWrongHand |= !isPrescriber;
@@ -40,14 +57,16 @@ final class Stander {
         yield "resumes" + Actor.outcome(read);
       }
       case 4 -> {
-        var draft = new EndDraft("HIS_WISH", "", "NONE_LEFT", "NOTHING", "", "he wants no more");
-        Reading<Long> read = house.running.end(actor, house.course(), draft);
+        Reading<Long> read = house.running.end(actor, house.course(), END);
         read.found().ifPresent(entry -> stand.end(entry));
         stand.isWrongHand |= read.found().isPresent() && !isPrescriber;
         yield "ends" + Actor.outcome(read);
       }
       default -> {
-        Reading<Long> read = house.running.reopen(actor, house.course(), "he wants it again");
+        long shown = shown(random);
+        Reading<Long> read =
+            house.running.reopen(actor, house.course(), shown, "he wants it again");
+        tried(shown, read);
         if (read.found().isPresent()) {
           stand.ended = false;
           stand.isWrongHand |= !isPrescriber;

@@ -64,6 +64,10 @@ public abstract class RunningContract {
         .dayOf(world.state(course));
   }
 
+  private long basis() {
+    return world.file(course).basis();
+  }
+
   private Need need() {
     return day().day().need();
   }
@@ -89,7 +93,7 @@ public abstract class RunningContract {
       assertThat(day().now().then()).contains("Ines Halloran").contains(WHY);
       assertThat(need()).isEqualTo(Need.PAUSED);
 
-      running.resume(Staff.PRESCRIBER, course, "seen, and well").orThrow();
+      running.resume(Staff.PRESCRIBER, course, basis(), "seen, and well").orThrow();
       assertThat(world.state(course).mayInject().isClear()).isTrue();
       assertThat(world.file(course).signedDose()).isPresent();
     }
@@ -98,27 +102,46 @@ public abstract class RunningContract {
   @Test
   void nobody_but_a_prescriber_lets_it_go_on_ends_it_or_opens_it_again() {
     running.pause(Staff.EDUCATOR, course, WHY).orThrow();
-    assertThat(running.resume(Staff.EDUCATOR, course, WHY).found()).isEmpty();
+    assertThat(running.resume(Staff.EDUCATOR, course, basis(), WHY).found()).isEmpty();
     assertThat(running.end(Staff.ON_CALL, course, wish()).found()).isEmpty();
     running.end(Staff.PRESCRIBER, course, wish()).orThrow();
-    assertThat(running.reopen(Staff.EDUCATOR, course, WHY).found()).isEmpty();
+    assertThat(running.reopen(Staff.EDUCATOR, course, basis(), WHY).found()).isEmpty();
     assertThat(running.pause(Staff.AUDITOR, course, WHY).found()).isEmpty();
 
     assertThat(leadsAnywhere()).isFalse();
+  }
+
+  /** Two people see two reasons: neither is lost, and nobody lifts the one that he has not read. */
+  @Test
+  void a_pause_for_another_reason_is_lifted_only_by_who_has_read_it() {
+    running.pause(Staff.EDUCATOR, course, WHY).orThrow();
+    long shown = basis();
+    running.pause(Staff.ON_CALL, course, "chest pain on Sunday").orThrow();
+
+    assertThat(day().now().then()).contains(WHY).contains("chest pain on Sunday");
+    assertThat(running.resume(Staff.PRESCRIBER, course, shown, "he is home again").found())
+        .isEmpty();
+    assertThat(leadsAnywhere()).isFalse();
+    running.resume(Staff.PRESCRIBER, course, basis(), "seen, and well").orThrow();
+    assertThat(world.state(course).mayInject().isClear()).isTrue();
+
+    running.end(Staff.PRESCRIBER, course, wish()).orThrow();
+    long ended = basis();
+    worry();
+    assertThat(running.reopen(Staff.PRESCRIBER, course, ended, WHY).found()).isEmpty();
   }
 
   @Test
   void a_reason_is_asked_and_what_is_so_already_is_refused() {
     assertThat(running.pause(Staff.EDUCATOR, course, " ").placed())
         .containsExactly(new Fault(CourseChanges.REASON, CourseChanges.REASON_MISSING));
-    assertThat(running.resume(Staff.PRESCRIBER, course, WHY).found()).isEmpty();
-    assertThat(running.reopen(Staff.PRESCRIBER, course, WHY).found()).isEmpty();
+    assertThat(running.resume(Staff.PRESCRIBER, course, basis(), WHY).found()).isEmpty();
+    assertThat(running.reopen(Staff.PRESCRIBER, course, basis(), WHY).found()).isEmpty();
     running.pause(Staff.EDUCATOR, course, WHY).orThrow();
-    assertThat(running.pause(Staff.PRESCRIBER, course, WHY).found()).isEmpty();
     running.end(Staff.PRESCRIBER, course, wish()).orThrow();
     assertThat(running.end(Staff.PRESCRIBER, course, wish()).found()).isEmpty();
     assertThat(running.pause(Staff.EDUCATOR, course, WHY).found()).isEmpty();
-    assertThat(running.resume(Staff.PRESCRIBER, course, WHY).found()).isEmpty();
+    assertThat(running.resume(Staff.PRESCRIBER, course, basis(), WHY).found()).isEmpty();
   }
 
   @Test
@@ -126,7 +149,7 @@ public abstract class RunningContract {
     world.judgeClockBy(() -> new ClockBelief.Wrong(List.of(JUMPED)));
     running.pause(Staff.EDUCATOR, course, WHY).orThrow();
 
-    assertThat(running.resume(Staff.PRESCRIBER, course, WHY).faults())
+    assertThat(running.resume(Staff.PRESCRIBER, course, basis(), WHY).faults())
         .containsExactly(CourseChanges.CLOCK_NOT_KNOWN);
     assertThat(world.blocks(course)).contains(GuardRule.COURSE_PAUSED);
   }
@@ -141,7 +164,7 @@ public abstract class RunningContract {
     assertThat(world.blocks(course)).contains(GuardRule.EMERGENCY_OPEN, GuardRule.COURSE_ENDED);
     assertThat(isClosed()).isTrue();
 
-    running.reopen(Staff.PRESCRIBER, course, "he wants it again").orThrow();
+    running.reopen(Staff.PRESCRIBER, course, basis(), "he wants it again").orThrow();
     assertThat(need()).isEqualTo(Need.EMERGENCY_OVER);
     assertThat(isClosed()).isTrue();
     world
@@ -174,7 +197,7 @@ public abstract class RunningContract {
     assertThat(day().day().now()).isEqualTo(new MayInject.Stopped(MayInject.Why.ENDED));
     assertThat(leadsAnywhere()).isFalse();
 
-    running.reopen(Staff.PRESCRIBER, course, "he wants it again").orThrow();
+    running.reopen(Staff.PRESCRIBER, course, basis(), "he wants it again").orThrow();
     assertThat(world.file(course).signedDose()).isEmpty();
     assertThat(world.state(course).mayInject().isClear()).isFalse();
     assertThat(need()).isEqualTo(Need.SIGNATURE);
@@ -202,7 +225,7 @@ public abstract class RunningContract {
   @Test
   void what_had_been_decided_is_decided_again_in_the_same_way() {
     running.pause(Staff.EDUCATOR, course, WHY).orThrow();
-    running.resume(Staff.PRESCRIBER, course, WHY).orThrow();
+    running.resume(Staff.PRESCRIBER, course, basis(), WHY).orThrow();
     running.end(Staff.PRESCRIBER, course, wish()).orThrow();
 
     assertThat(world.titration().replays(world.file(course)))

@@ -38,15 +38,37 @@ public abstract class CorrectingContract {
     correcting = new Correcting(world.ports());
   }
 
+  private long basis() {
+    return world.file(course).basis();
+  }
+
   private static ManDraft man(String name, String number, String group) {
     return new ManDraft(name, "1961-04-30", number, group, /* namesakeConfirmed= */ false, WHY);
+  }
+
+  /** A form that was open while somebody else corrected the name would set the old one again. */
+  @Test
+  void what_was_corrected_meanwhile_is_read_first() {
+    long shown = basis();
+    correcting
+        .correct(Staff.PRESCRIBER, course, shown, man("Ola Sample", "MR-77", GROUP))
+        .orThrow();
+
+    assertThat(
+            correcting
+                .correct(Staff.PRESCRIBER, course, shown, man("Old Name", "MR-77", GROUP))
+                .found())
+        .isEmpty();
+    assertThat(world.file(course).patient().fullName()).isEqualTo("Ola Sample");
   }
 
   @Test
   void who_he_is_now_and_who_he_was_before_both_stay_and_the_signed_dose_too() {
     Patient before = world.file(course).patient();
 
-    correcting.correct(Staff.PRESCRIBER, course, man("Ola Sample", "MR-77", GROUP)).orThrow();
+    correcting
+        .correct(Staff.PRESCRIBER, course, basis(), man("Ola Sample", "MR-77", GROUP))
+        .orThrow();
 
     assertThat(world.file(course).patient())
         .isEqualTo(new Patient("Ola Sample", LocalDate.of(1961, 4, 30), "MR-77"));
@@ -66,7 +88,9 @@ public abstract class CorrectingContract {
   @Test
   void the_warning_of_the_same_man_works_with_the_new_identity_and_with_the_old_one() {
     Patient before = world.file(course).patient();
-    correcting.correct(Staff.PRESCRIBER, course, man("Ola Sample", "MR-77", GROUP)).orThrow();
+    correcting
+        .correct(Staff.PRESCRIBER, course, basis(), man("Ola Sample", "MR-77", GROUP))
+        .orThrow();
 
     for (Patient one : new Patient[] {before, world.file(course).patient()}) {
       assertThat(world.stored().courses().alike(one)).containsExactly(course);
@@ -89,24 +113,31 @@ public abstract class CorrectingContract {
     String number = world.file(other).patient().recordNumber();
 
     assertThat(
-            correcting.correct(Staff.PRESCRIBER, course, man("Ola Sample", number, GROUP)).placed())
+            correcting
+                .correct(Staff.PRESCRIBER, course, basis(), man("Ola Sample", number, GROUP))
+                .placed())
         .extracting(Fault::field)
         .containsExactly(ManDraft.NAMESAKE);
     correcting
         .correct(
             Staff.PRESCRIBER,
             course,
+            world.file(course).basis(),
             new ManDraft("Ola Sample", "1961-04-30", number, GROUP, true, WHY))
         .orThrow();
   }
 
   @Test
   void another_group_ends_the_signed_dose_whatever_is_corrected_after_it() {
-    correcting.correct(Staff.PRESCRIBER, course, man("A", "MR-77", "spinal_cord")).orThrow();
+    correcting
+        .correct(Staff.PRESCRIBER, course, basis(), man("A", "MR-77", "spinal_cord"))
+        .orThrow();
     assertThat(world.file(course).signedDose()).isEmpty();
-    correcting.correct(Staff.PRESCRIBER, course, man("B", "MR-77", "spinal_cord")).orThrow();
+    correcting
+        .correct(Staff.PRESCRIBER, course, basis(), man("B", "MR-77", "spinal_cord"))
+        .orThrow();
     assertThat(world.file(course).signedDose()).isEmpty();
-    correcting.correct(Staff.PRESCRIBER, course, man("B", "MR-77", GROUP)).orThrow();
+    correcting.correct(Staff.PRESCRIBER, course, basis(), man("B", "MR-77", GROUP)).orThrow();
     assertThat(world.file(course).signedDose()).isEmpty();
 
     assertThat(world.titration().replays(world.file(course)))
@@ -116,12 +147,16 @@ public abstract class CorrectingContract {
 
   @Test
   void only_a_prescriber_corrects_it_and_everything_that_is_wrong_is_said_at_once() {
-    assertThat(correcting.correct(Staff.EDUCATOR, course, man("A", "MR-77", GROUP)).found())
+    assertThat(
+            correcting.correct(Staff.EDUCATOR, course, basis(), man("A", "MR-77", GROUP)).found())
         .isEmpty();
     assertThat(
             correcting
                 .correct(
-                    Staff.PRESCRIBER, course, new ManDraft("", "1961-02-30", "", "", false, " "))
+                    Staff.PRESCRIBER,
+                    course,
+                    basis(),
+                    new ManDraft("", "1961-02-30", "", "", false, " "))
                 .placed())
         .extracting(Fault::field)
         .containsExactly(
@@ -133,7 +168,11 @@ public abstract class CorrectingContract {
     Patient now = world.file(course).patient();
     assertThat(
             correcting
-                .correct(Staff.PRESCRIBER, course, man(now.fullName(), now.recordNumber(), GROUP))
+                .correct(
+                    Staff.PRESCRIBER,
+                    course,
+                    basis(),
+                    man(now.fullName(), now.recordNumber(), GROUP))
                 .faults())
         .containsExactly("That is what stands on record already: nothing was changed.");
   }

@@ -85,9 +85,9 @@ public record DayLine(
     if (!isSuspended && flagged.isPresent()) {
       return new DayLine(Need.FLAGGED, flagged.get(), now, open);
     }
-    if (!isSuspended && life.standing().isPresent()) {
-      Instant halted = life.standing().get().entry().recordedAt();
-      return new DayLine(life.isEnded() ? Need.ENDED : Need.PAUSED, halted, now, open);
+    if (!isSuspended && life.since().isPresent()) {
+      Need halted = life.isEnded() ? Need.ENDED : Need.PAUSED;
+      return new DayLine(halted, life.since().get(), now, open);
     }
     Need need = isSuspended ? Need.SUSPENDED : ofTheDose(state, advice);
     return need == Need.NOTHING && examinationDue.isPresent()

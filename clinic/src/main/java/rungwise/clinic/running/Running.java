@@ -6,12 +6,14 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.OutsideText;
 import rungwise.clinic.coded.AfterEnd;
 import rungwise.clinic.coded.EndReason;
 import rungwise.clinic.coded.VialsLeft;
 import rungwise.clinic.course.CourseFact.LifeWritten;
+import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.people.Account;
@@ -30,8 +32,6 @@ public final class Running {
 
   private static final int LONGEST_NAME = 200;
 
-  private static final String PAUSED_ALREADY =
-      "His treatment is paused already: nothing was changed.";
   private static final String NOT_PAUSED = "His treatment is not paused: nothing was changed.";
   private static final String ENDED_ALREADY =
       "His treatment has ended already: nothing was changed.";
@@ -45,19 +45,30 @@ public final class Running {
     this.changes = new CourseChanges(ports);
   }
 
-  /** Nothing is injected from now on, until a prescriber resumes it. */
+  /**
+   * Nothing is injected from now on, until a prescriber resumes it. What is paused already may be
+   * paused for another reason too: whoever resumes it has read both.
+   */
   public Reading<Long> pause(Account actor, CourseId id, String reason) {
-    return write(actor, By.CLINICIAN, id, new LifeWord.Paused(), reason);
+    return changes.change(actor, By.CLINICIAN, id, work(actor, new LifeWord.Paused(), reason));
   }
 
-  /** What is signed counts again. */
-  public Reading<Long> resume(Account actor, CourseId id, String reason) {
-    return write(actor, By.PRESCRIBER, id, new LifeWord.Resumed(), reason);
+  /**
+   * What is signed counts again.
+   *
+   * @param basis the number of the last entry that was shown
+   */
+  public Reading<Long> resume(Account actor, CourseId id, long basis, String reason) {
+    return changes.changeSeen(actor, id, basis, work(actor, new LifeWord.Resumed(), reason));
   }
 
-  /** What had ended is open again; a dose needs a new signature. */
-  public Reading<Long> reopen(Account actor, CourseId id, String reason) {
-    return write(actor, By.PRESCRIBER, id, new LifeWord.Reopened(), reason);
+  /**
+   * What had ended is open again; a dose needs a new signature.
+   *
+   * @param basis the number of the last entry that was shown
+   */
+  public Reading<Long> reopen(Account actor, CourseId id, long basis, String reason) {
+    return changes.changeSeen(actor, id, basis, work(actor, new LifeWord.Reopened(), reason));
   }
 
   /** The treatment ends, and the signed dose with it. */
@@ -71,19 +82,16 @@ public final class Running {
       return Reading.refused(By.PRESCRIBER.refusal());
     }
     return faults.isEmpty()
-        ? write(actor, By.PRESCRIBER, id, end.orElseThrow(), draft.reason())
+        ? changes.change(actor, By.PRESCRIBER, id, work(actor, end.orElseThrow(), draft.reason()))
         : new Reading.Refused<>(faults);
   }
 
-  private Reading<Long> write(Account actor, By by, CourseId id, LifeWord word, String reason) {
-    return changes.change(
-        actor,
-        by,
-        id,
-        (file, now) ->
-            refusal(LifeLog.of(file), word)
-                .<Reading<Long>>map(Reading::refused)
-                .orElseGet(() -> append(actor, id, word, reason, now)));
+  private BiFunction<CourseFile, Instant, Reading<Long>> work(
+      Account actor, LifeWord word, String reason) {
+    return (file, now) ->
+        refusal(LifeLog.of(file), word)
+            .<Reading<Long>>map(Reading::refused)
+            .orElseGet(() -> append(actor, file.id(), word, reason, now));
   }
 
   private Reading<Long> append(
@@ -94,10 +102,7 @@ public final class Running {
 
   private static Optional<String> refusal(LifeLog log, LifeWord word) {
     return switch (word) {
-      case LifeWord.Paused paused ->
-          log.isEnded()
-              ? Optional.of(ENDED_ALREADY)
-              : log.isPaused() ? Optional.of(PAUSED_ALREADY) : Optional.empty();
+      case LifeWord.Paused paused -> log.isEnded() ? Optional.of(ENDED_ALREADY) : Optional.empty();
       case LifeWord.Resumed resumed -> log.isPaused() ? Optional.empty() : Optional.of(NOT_PAUSED);
       case LifeWord.Ended ended -> log.isEnded() ? Optional.of(ENDED_ALREADY) : Optional.empty();
       case LifeWord.Reopened reopened -> log.isEnded() ? Optional.empty() : Optional.of(NOT_ENDED);

@@ -4,7 +4,9 @@ import java.util.Optional;
 import java.util.function.Function;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseEntry;
+import rungwise.clinic.course.CourseFact.LifeWritten;
 import rungwise.clinic.course.CourseFile;
+import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.standing.LifeLog;
@@ -35,22 +37,26 @@ final class LifeWords {
         + (ended.referredTo().isEmpty() ? "" : ", referred to " + ended.referredTo());
   }
 
-  /** By whom a course was brought to a stand, when and why; empty while it runs. */
+  /** By whom a course was brought to a stand, when and why, every pause; empty while it runs. */
   static Optional<String> standing(
       CourseFile file, ClinicTime time, Function<AccountId, String> names) {
-    return LifeLog.of(file)
-        .standing()
-        .map(
-            written -> {
-              CourseEntry entry = written.entry();
-              String what = written.fact().word() instanceof LifeWord.Ended ? "Ended" : "Paused";
-              return what
-                  + " by "
-                  + names.apply(entry.recordedBy())
-                  + ", "
-                  + time.words(entry.recordedAt())
-                  + ": "
-                  + entry.reason().orElse("no reason was said");
-            });
+    return LifeLog.of(file).standing().stream()
+        .map(written -> standing(written, time, names))
+        .reduce((before, next) -> before + " " + next);
+  }
+
+  private static String standing(
+      Written<LifeWritten> written, ClinicTime time, Function<AccountId, String> names) {
+    CourseEntry entry = written.entry();
+    String what = written.fact().word() instanceof LifeWord.Ended ? "Ended" : "Paused";
+    String reason = entry.reason().orElse("no reason was said");
+    return what
+        + " by "
+        + names.apply(entry.recordedBy())
+        + ", "
+        + time.words(entry.recordedAt())
+        + ": "
+        + reason
+        + (reason.endsWith(".") ? "" : ".");
   }
 }

@@ -103,10 +103,7 @@ record NowWords(ClinicTime time, Function<AccountId, String> names) {
                   .map(fact -> ((Fact.Said) fact).value())
                   .collect(Collectors.joining("; "))
               + ".";
-      case PAUSED, ENDED ->
-          LifeWords.standing(file, time, names)
-              .map(words -> words.endsWith(".") ? words : words + ".")
-              .orElse("");
+      case PAUSED, ENDED -> LifeWords.standing(file, time, names).orElse("");
       default -> "";
     };
   }

@@ -40,6 +40,10 @@ public final class CourseChanges {
       "It is not known what time it is, so nothing can be signed: the top of the page says why, and"
           + " what to do.";
 
+  private static final String STALE =
+      "The record has changed since this page was opened, so nothing was written. Read what is new"
+          + " and send it again.";
+
   private static final String NO_COURSE = "There is no such course: open the list again.";
 
   private final StandingPorts ports;
@@ -103,6 +107,20 @@ public final class CourseChanges {
                                 .map(Reading::<T>refused)
                                 .orElseGet(() -> work.apply(file, now())))
                     .orElseGet(() -> Reading.refused(NO_COURSE)));
+  }
+
+  /**
+   * The same by a prescriber, of what only somebody may do who has seen all that stands there.
+   *
+   * @param basis the number of the last entry that was shown
+   */
+  public <T> Reading<T> changeSeen(
+      Account actor, CourseId id, long basis, BiFunction<CourseFile, Instant, Reading<T>> work) {
+    return change(
+        actor,
+        By.PRESCRIBER,
+        id,
+        (file, now) -> file.basis() == basis ? work.apply(file, now) : Reading.refused(STALE));
   }
 
   private Optional<String> doubt(By by, CourseFile file) {

@@ -11,7 +11,6 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.standing.CourseChanges;
-import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.quantities.Fault;
@@ -36,10 +35,13 @@ public final class Correcting {
     this.changes = new CourseChanges(ports);
   }
 
-  /** Writes down who he is. Where the group is another one, the signed dose ends. */
-  public Reading<Long> correct(Account actor, CourseId id, ManDraft draft) {
-    return changes.change(
-        actor, By.PRESCRIBER, id, (file, now) -> correct(actor, file, draft, now));
+  /**
+   * Writes down who he is. Where the group is another one, the signed dose ends.
+   *
+   * @param basis the number of the last entry that was shown
+   */
+  public Reading<Long> correct(Account actor, CourseId id, long basis, ManDraft draft) {
+    return changes.changeSeen(actor, id, basis, (file, now) -> correct(actor, file, draft, now));
   }
 
   private Reading<Long> correct(Account actor, CourseFile file, ManDraft draft, Instant now) {
@@ -52,7 +54,7 @@ public final class Correcting {
       faults.add(
           new Fault(
               ManDraft.GROUP,
-              "Choose the group: it decides the first dose. Not known is an" + " answer."));
+              "Choose the group: it decides the first dose. Not known is an answer."));
     }
     who.found().ifPresent(man -> faults.addAll(faultsOf(man, file, draft)));
     if (draft.reason().isBlank()) {

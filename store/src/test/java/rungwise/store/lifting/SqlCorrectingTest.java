@@ -45,23 +45,25 @@ final class SqlCorrectingTest extends CorrectingContract {
         name, "1961-04-30", number, "vasculogenic", /* namesakeConfirmed= */ false, "as shown");
   }
 
+  private static PastInjection longErection() {
+    return new PastInjection(
+        2,
+        1,
+        Volume.ofMicrolitres(100),
+        1.0,
+        Optional.of(1.0),
+        Grade.FULLY_FIRM,
+        new SoftAfter.Exactly(TimeSpan.ofMinutes(300)),
+        Optional.empty());
+  }
+
   @Test
   void a_number_under_which_a_history_stands_stays() {
     var world = new TitrationWorld(stores.open(another), new LabelReader());
     CourseId course = world.open();
     var correcting = new Correcting(world.ports());
     Patient now = world.file(course).patient();
-    var injection =
-        new PastInjection(
-            2,
-            1,
-            Volume.ofMicrolitres(100),
-            1.0,
-            Optional.of(1.0),
-            Grade.FULLY_FIRM,
-            new SoftAfter.Exactly(TimeSpan.ofMinutes(300)),
-            Optional.empty());
-    var history = new PastHistory(now.recordNumber(), "unknown", List.of(injection));
+    var history = new PastHistory(now.recordNumber(), "unknown", List.of(longErection()));
     world
         .stored()
         .transactions()
@@ -71,11 +73,16 @@ final class SqlCorrectingTest extends CorrectingContract {
               return true;
             });
 
+    long basis = world.file(course).basis();
     assertThat(
-            correcting.correct(Staff.PRESCRIBER, course, named(now.fullName(), "MR-77")).placed())
+            correcting
+                .correct(Staff.PRESCRIBER, course, basis, named(now.fullName(), "MR-77"))
+                .placed())
         .extracting(Fault::field)
         .containsExactly(ManDraft.RECORD_NUMBER);
-    correcting.correct(Staff.PRESCRIBER, course, named("Ola Sample", now.recordNumber())).orThrow();
+    correcting
+        .correct(Staff.PRESCRIBER, course, basis, named("Ola Sample", now.recordNumber()))
+        .orThrow();
     assertThat(world.blocks(course)).contains(GuardRule.PAST_LONG);
   }
 }

@@ -79,11 +79,12 @@ final class RunningController {
   ModelAndView resume(
       @AuthenticationPrincipal Account actor,
       @PathVariable String id,
+      @RequestParam(defaultValue = "0") long basis,
       @RequestParam MultiValueMap<String, String> sent,
       RedirectAttributes carried) {
     var form = new Sent(actor, id, new Typed(sent), RunningForms.RESUME);
     return form.done(
-        running.resume(actor, OpenCourses.idOf(id), form.reason()),
+        running.resume(actor, OpenCourses.idOf(id), basis, form.reason()),
         "His treatment goes on. What is signed counts again.",
         carried);
   }
@@ -105,11 +106,12 @@ final class RunningController {
   ModelAndView reopen(
       @AuthenticationPrincipal Account actor,
       @PathVariable String id,
+      @RequestParam(defaultValue = "0") long basis,
       @RequestParam MultiValueMap<String, String> sent,
       RedirectAttributes carried) {
     var form = new Sent(actor, id, new Typed(sent), RunningForms.REOPEN);
     return form.done(
-        running.reopen(actor, OpenCourses.idOf(id), form.reason()),
+        running.reopen(actor, OpenCourses.idOf(id), basis, form.reason()),
         "His treatment is open again. A dose has to be signed anew.",
         carried);
   }
@@ -118,11 +120,12 @@ final class RunningController {
   ModelAndView correct(
       @AuthenticationPrincipal Account actor,
       @PathVariable String id,
+      @RequestParam(defaultValue = "0") long basis,
       @RequestParam MultiValueMap<String, String> sent,
       RedirectAttributes carried) {
     var form = new Sent(actor, id, new Typed(sent), IdentityForm.REASON);
     return form.done(
-        correcting.correct(actor, OpenCourses.idOf(id), IdentityForm.draft(form.typed())),
+        correcting.correct(actor, OpenCourses.idOf(id), basis, IdentityForm.draft(form.typed())),
         "Corrected. He is found by both, and both stay on record.",
         carried);
   }
@@ -174,6 +177,7 @@ final class RunningController {
     return new RunningPage(
         views.man(state),
         "/courses/" + id,
+        state.file().basis(),
         log.isEnded()
             ? RunningPage.Answer.ENDED
             : log.isPaused() ? RunningPage.Answer.PAUSED : RunningPage.Answer.RUNS,

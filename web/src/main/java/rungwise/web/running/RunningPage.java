@@ -7,6 +7,7 @@ import rungwise.web.page.Faults;
 /**
  * The page of whether his treatment goes on.
  *
+ * @param basis the number of the last entry that the page shows
  * @param answer that it runs, is paused or has ended
  * @param standing by whom, when and why it was brought to a stand; empty while it runs
  * @param mayPause whether the reader may pause it
@@ -16,6 +17,7 @@ import rungwise.web.page.Faults;
 public record RunningPage(
     CourseView.Man man,
     String coursePath,
+    long basis,
     Answer answer,
     Optional<String> standing,
     boolean mayPause,

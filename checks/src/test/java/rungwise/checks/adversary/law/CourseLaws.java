@@ -48,6 +48,10 @@ public final class CourseLaws {
     if (stand.isWrongHand) {
       judge.fail(Law.PRESCRIBER_ONLY, "somebody else lifted a pause, ended or opened a course");
     }
+    judge.look(Law.LIFTED_AS_SEEN, stand.triedUnseen);
+    if (stand.isUnseen) {
+      judge.fail(Law.LIFTED_AS_SEEN, "a pause or an end was lifted from an older page");
+    }
     boolean before =
         stand.lastEnd > 0
             && ledger.order().filter(order -> order.entry() < stand.lastEnd).isPresent();

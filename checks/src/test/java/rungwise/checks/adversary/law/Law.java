@@ -55,6 +55,7 @@ public enum Law {
   ONE_ANSWER("what may be injected now is signed, in force and allowed"),
   NEXT_STEP("the next step waits for a poor response to the signed dose"),
   RAISED_ONLY("only what was raised can be overridden"),
+  LIFTED_AS_SEEN("nothing is lifted by who has not seen all that stands there"),
   PRESCRIBER_ONLY("what is a prescriber's is refused to everybody else"),
   REVIEW_NEEDS_END("a review of an erection still firm needs its end"),
   NOBODY_ELSE_ENDS("nobody but a prescriber ends an emergency that was said"),

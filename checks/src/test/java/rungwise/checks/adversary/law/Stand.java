@@ -9,6 +9,11 @@ public final class Stand {
   /** Whether somebody who is no prescriber lifted, ended or opened anything. */
   public boolean isWrongHand;
 
+  /** Whether somebody tried to lift what he had not seen whole, and whether it was lifted. */
+  public boolean triedUnseen;
+
+  public boolean isUnseen;
+
   /** The entry of the last end; 0 while there was none. */
   public long lastEnd;
 

@@ -46,7 +46,8 @@ record Act(Kind kind, long after, long dice) {
     CLOSE_DAY(3),
     UNDO(1),
     CALL(6),
-    STAND(3);
+    STAND(3),
+    REACH(3);
 
     final int weight;
 

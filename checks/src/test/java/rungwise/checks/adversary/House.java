@@ -26,6 +26,7 @@ import rungwise.clinic.people.SignInName;
 import rungwise.clinic.populations.PopulationPorts;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
+import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.running.Running;
 import rungwise.clinic.screening.Screenings;
@@ -74,6 +75,7 @@ final class House {
   final Lifting lifting;
   final Calls calls;
   final Running running;
+  final Reaching reaching;
   final Screenings screenings;
   final Vials vials;
   final Teaching teaching;
@@ -121,6 +123,7 @@ final class House {
     lifting = new Lifting(ports);
     calls = new Calls(ports, () -> List.of(PRESCRIBER, EDUCATOR, ON_CALL));
     running = new Running(ports);
+    reaching = new Reaching(ports);
     screenings = new Screenings(ports);
     vials = new Vials(ports);
     teaching = new Teaching(ports);

@@ -36,6 +36,7 @@ final class Life {
   private final Watcher watcher;
   private final Caller caller;
   private final Stander stander;
+  private final Telephonist telephonist;
   private final Judge judge;
   private final List<String> history = new ArrayList<>();
   private Optional<Scene> last = Optional.empty();
@@ -49,6 +50,7 @@ final class Life {
     this.watcher = new Watcher(actor);
     this.caller = new Caller(actor);
     this.stander = new Stander(actor);
+    this.telephonist = new Telephonist(actor);
   }
 
   /** A record that broke a law. */
@@ -204,6 +206,7 @@ final class Life {
       case UNDO -> watcher.undo();
       case CALL -> caller.call(random);
       case STAND -> stander.stand(random);
+      case REACH -> telephonist.reach(random);
     };
   }
 }

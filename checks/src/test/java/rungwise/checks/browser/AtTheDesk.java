@@ -62,10 +62,12 @@ abstract class AtTheDesk {
 
   final void press(String button) {
     page().getByRole(AriaRole.BUTTON, named(button)).click();
+    page().waitForLoadState();
   }
 
   final void follow(String link) {
     page().getByRole(AriaRole.LINK, named(link)).first().click();
+    page().waitForLoadState();
   }
 
   final void check(String name, String value) {

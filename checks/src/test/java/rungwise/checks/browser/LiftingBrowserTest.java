@@ -24,7 +24,8 @@ class LiftingBrowserTest extends AtTheDesk {
 
   private String courseOf(String man) {
     open("/");
-    page().getByRole(AriaRole.LINK, named(man)).first().click();
+    follow(man);
+    page().waitForURL("**/courses/**");
     return page().url();
   }
 

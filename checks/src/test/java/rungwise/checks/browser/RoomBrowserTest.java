@@ -310,7 +310,7 @@ class RoomBrowserTest extends AtTheDesk {
     press("Save the report");
     assertThat(page()).hasURL(course);
     assertThat(page().locator(".notice")).containsText("The report is on record.");
-    assertThat(page().locator("tbody tr").count()).isEqualTo(before + 2);
+    assertThat(page().locator("tbody tr")).hasCount(before + 2);
   }
 
   @Test

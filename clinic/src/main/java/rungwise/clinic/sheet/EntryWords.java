@@ -45,6 +45,7 @@ public final class EntryWords {
       case CourseFact.TabletTaken taken -> words(taken, time);
       case CourseFact.DailyTabletDecided decided -> words(decided);
       case CourseFact.CallWritten written -> CallWords.of(written.word(), time);
+      case CourseFact.RescueWritten rescue -> RescueWords.of(rescue.word(), time);
       case CourseFact.ReachWritten reach -> ReachWords.of(reach.word(), time);
       case CourseFact.LifeWritten life -> LifeWords.of(life.word());
       case CourseFact.FlagsSeen seen -> "Flagged reports seen by a prescriber";

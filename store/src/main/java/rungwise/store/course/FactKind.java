@@ -20,6 +20,7 @@ enum FactKind {
   HANDED_OVER,
   REPORT_UNFINISHED,
   CALL_WRITTEN,
+  RESCUE_WRITTEN,
   REACH_WRITTEN,
   LIFE_WRITTEN,
   FLAGS_SEEN,
@@ -50,6 +51,7 @@ enum FactKind {
       case CourseFact.HandedOver handed -> HANDED_OVER;
       case CourseFact.ReportUnfinished unfinished -> REPORT_UNFINISHED;
       case CourseFact.CallWritten written -> CALL_WRITTEN;
+      case CourseFact.RescueWritten written -> RESCUE_WRITTEN;
       case CourseFact.ReachWritten written -> REACH_WRITTEN;
       case CourseFact.LifeWritten written -> LIFE_WRITTEN;
       case CourseFact.FlagsSeen seen -> FLAGS_SEEN;

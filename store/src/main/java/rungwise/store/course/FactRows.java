@@ -37,6 +37,7 @@ final class FactRows {
       case CourseFact.HandedOver handed -> List.of(InjectionRows.row(handed));
       case CourseFact.ReportUnfinished unfinished -> UnfinishedRows.rows(unfinished);
       case CourseFact.CallWritten written -> List.of(CallRows.row(written.word()));
+      case CourseFact.RescueWritten written -> RescueRows.rows(written);
       case CourseFact.ReachWritten written -> List.of(ReachRows.row(written.word()));
       case CourseFact.LifeWritten written -> List.of(LifeRows.row(written.word()));
       case CourseFact.FlagsSeen seen -> List.of();

@@ -12,7 +12,7 @@ import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.course.Moment;
-import rungwise.clinic.course.Vitals;
+import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.people.AccountId;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
@@ -207,7 +207,7 @@ final class InjectionRows {
         Optional.ofNullable(row.getVial()).map(EntryId::new));
   }
 
-  private static Optional<Vitals> vitals(
+  static Optional<Vitals> vitals(
       @Nullable Short systolic, @Nullable Short diastolic, @Nullable Short pulse) {
     return systolic == null || diastolic == null || pulse == null
         ? Optional.empty()

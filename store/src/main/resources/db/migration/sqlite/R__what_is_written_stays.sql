@@ -293,3 +293,13 @@ create trigger if not exists life_written_is_not_changed before update on life_w
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists life_written_is_not_removed before delete on life_written
 begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists rescue_written_is_not_changed before update on rescue_written
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists rescue_written_is_not_removed before delete on rescue_written
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists rescue_overridden_is_not_changed before update on rescue_overridden
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists rescue_overridden_is_not_removed before delete on rescue_overridden
+begin select raise(abort, 'facts are never removed'); end;

@@ -242,7 +242,7 @@ record RescueForm(Map<String, String> typed) {
     String field =
         switch (why.asked()) {
           case STOCK -> STOCK;
-          case WANTED -> WANTED;
+          case WANTED, IN_SYRINGE -> WANTED;
           case TOTAL -> TOTAL;
           case STEPS -> WAY;
           case DOSE -> DOSE;

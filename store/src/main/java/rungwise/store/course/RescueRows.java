@@ -15,7 +15,7 @@ import rungwise.quantities.Concentration;
 import rungwise.quantities.GasPressure;
 import rungwise.quantities.Mass;
 import rungwise.quantities.Volume;
-import rungwise.store.schema.tables.records.RescueOverriddenRecord;
+import rungwise.store.schema.tables.records.RescueWrittenOverriddenRecord;
 import rungwise.store.schema.tables.records.RescueWrittenRecord;
 
 /** What was written in rescues, as rows and back. */
@@ -39,7 +39,7 @@ final class RescueRows {
     rows.add(row);
     if (written.word() instanceof RescueWord.Prepared prepared) {
       for (LogVerdict.Kind reason : prepared.overridden()) {
-        var line = new RescueOverriddenRecord();
+        var line = new RescueWrittenOverriddenRecord();
         line.setLine(rows.size());
         line.setReason(Tokens.of(reason));
         rows.add(line);

@@ -34,8 +34,8 @@ import static rungwise.store.schema.Tables.READINESS_RECORDED;
 import static rungwise.store.schema.Tables.READINESS_RECORDED_LINE;
 import static rungwise.store.schema.Tables.REPORT_UNFINISHED;
 import static rungwise.store.schema.Tables.REPORT_UNFINISHED_LINE;
-import static rungwise.store.schema.Tables.RESCUE_OVERRIDDEN;
 import static rungwise.store.schema.Tables.RESCUE_WRITTEN;
+import static rungwise.store.schema.Tables.RESCUE_WRITTEN_OVERRIDDEN;
 import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.SCREENED_ANSWER;
 import static rungwise.store.schema.Tables.TABLET_TAKEN;
@@ -254,8 +254,8 @@ public final class SqlCourses implements Courses {
             .of(REPORT_UNFINISHED_LINE.ENTRY_ID, REPORT_UNFINISHED_LINE.LINE)
             .intoGroups(REPORT_UNFINISHED_LINE.ENTRY_ID),
         lines
-            .of(RESCUE_OVERRIDDEN.ENTRY_ID, RESCUE_OVERRIDDEN.LINE)
-            .intoGroups(RESCUE_OVERRIDDEN.ENTRY_ID, RESCUE_OVERRIDDEN.REASON));
+            .of(RESCUE_WRITTEN_OVERRIDDEN.ENTRY_ID, RESCUE_WRITTEN_OVERRIDDEN.LINE)
+            .intoGroups(RESCUE_WRITTEN_OVERRIDDEN.ENTRY_ID, RESCUE_WRITTEN_OVERRIDDEN.REASON));
   }
 
   /** The tables of the facts of one row each. */

@@ -23,12 +23,12 @@ create table rescue_written (
 );
 
 -- Why a dose was held that was prepared all the same.
-create table rescue_overridden (
+create table rescue_written_overridden (
   entry_id varchar(36) not null,
   line integer not null,
   reason varchar(40) not null,
-  constraint rescue_overridden_pk primary key (entry_id, line),
-  constraint rescue_overridden_of_a_rescue
+  constraint rescue_written_overridden_pk primary key (entry_id, line),
+  constraint rescue_written_overridden_of_a_rescue
     foreign key (entry_id) references rescue_written (entry_id),
-  constraint rescue_overridden_counts_from_1 check (line >= 1)
+  constraint rescue_written_overridden_counts_from_1 check (line >= 1)
 );

@@ -299,7 +299,7 @@ begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists rescue_written_is_not_removed before delete on rescue_written
 begin select raise(abort, 'facts are never removed'); end;
 
-create trigger if not exists rescue_overridden_is_not_changed before update on rescue_overridden
+create trigger if not exists rescue_written_overridden_is_not_changed before update on rescue_written_overridden
 begin select raise(abort, 'facts are never changed'); end;
-create trigger if not exists rescue_overridden_is_not_removed before delete on rescue_overridden
+create trigger if not exists rescue_written_overridden_is_not_removed before delete on rescue_written_overridden
 begin select raise(abort, 'facts are never removed'); end;

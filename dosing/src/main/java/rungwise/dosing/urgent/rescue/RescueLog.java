@@ -131,9 +131,7 @@ public record RescueLog(
     if (sum.isMoreThan(limits.inAnHour())) {
       reasons.add(new LogVerdict.Reason.OverLimit(sum, limits.inAnHour()));
     }
-    inHourUpTo(at)
-        .filter(dose -> dose.dose().isEmpty())
-        .findFirst()
+    unknownUpTo(at)
         .map(dose -> new LogVerdict.Reason.AmountNotKnown(dose.at()))
         .ifPresent(reasons::add);
     lastDose()
@@ -182,6 +180,15 @@ public record RescueLog(
 
   private Stream<Given> inHourUpTo(Instant at) {
     return given.stream().filter(dose -> isWithin(RescueLimits.HOUR, dose.at(), at));
+  }
+
+  /** Whether somebody could not say how much a dose of that hour was. */
+  public boolean isAmountUnknown(Instant at) {
+    return unknownUpTo(at).isPresent();
+  }
+
+  private Optional<Given> unknownUpTo(Instant at) {
+    return inHourUpTo(at).filter(dose -> dose.dose().isEmpty()).findFirst();
   }
 
   private static Mass sum(Stream<Given> doses) {

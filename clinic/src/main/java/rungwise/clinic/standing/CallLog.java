@@ -84,7 +84,8 @@ public record CallLog(
     return all.stream().filter(one -> callOf(one.fact().word()).equals(Optional.of(call))).toList();
   }
 
-  private static Optional<EntryId> callOf(CallWritten.Word word) {
+  /** The call in which something was written; empty of what opens one. */
+  public static Optional<EntryId> callOf(CallWritten.Word word) {
     return switch (word) {
       case Opened opened -> Optional.empty();
       case Began began -> Optional.of(began.call());

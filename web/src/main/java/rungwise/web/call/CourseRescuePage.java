@@ -80,23 +80,20 @@ public record CourseRescuePage(
                   .withHint("As its label says, such as 100 mcg/mL")),
           Choice.of(RescueDraft.SIDE, "Into which side", sides()).asTyped(typed).withFaults(faults),
           List.of(
-              field(RescueDraft.GIVEN_BY, "Given by", typed, faults)
-                  .withHint("Empty means you")
-                  .optional(),
+              field(RescueDraft.GIVEN_BY, "Given by", typed, faults).withHint("Empty means you"),
               field(RescueDraft.SECOND, "Second person", typed, faults)
                   .withHint("Who else has read label and dilution")),
           List.of(
-              number(RescueDraft.SYSTOLIC, "Systolic, mmHg", typed, faults),
-              number(RescueDraft.DIASTOLIC, "Diastolic, mmHg", typed, faults),
+              number(RescueDraft.SYSTOLIC, "Systolic", typed, faults),
+              number(RescueDraft.DIASTOLIC, "Diastolic", typed, faults),
               number(RescueDraft.PULSE, "Pulse", typed, faults)),
           Choice.of(RescueDraft.DAY, "Day", days()).asTyped(typed),
           field(RescueDraft.TIME, "At", typed, faults)
-              .withHint("Hours and minutes, such as 22:15; empty means now")
-              .optional(),
+              .withHint("Hours and minutes, such as 22:15; empty means now"),
           Field.of(Field.Kind.DATE, RescueDraft.DATE, "Or on another day")
               .asTyped(typed)
               .withFaults(faults)
-              .optional(),
+              .whereSaid(),
           field(RescueDraft.WORDS, "Why you go on", typed, faults));
     }
 
@@ -153,12 +150,13 @@ public record CourseRescuePage(
         faults);
   }
 
+  /** What is needed depends on which of the buttons is pressed. */
   private static Field field(String name, String label, Typed typed, Faults faults) {
-    return Field.of(Field.Kind.TEXT, name, label).asTyped(typed).withFaults(faults);
+    return Field.of(Field.Kind.TEXT, name, label).asTyped(typed).withFaults(faults).whereSaid();
   }
 
   private static Field number(String name, String label, Typed typed, Faults faults) {
-    return Field.of(Field.Kind.COUNT, name, label).asTyped(typed).withFaults(faults).optional();
+    return Field.of(Field.Kind.COUNT, name, label).asTyped(typed).withFaults(faults).whereSaid();
   }
 
   /** A field, and beside it the second one where it is asked for or was filled. */

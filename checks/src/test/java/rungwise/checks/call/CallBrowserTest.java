@@ -197,8 +197,6 @@ class CallBrowserTest {
     assertThat(log).containsText("In the last hour 600 mcg");
     assertThat(log).containsText("together 600 mcg at once: two halves are one dose");
     assertThat(log).containsText("Not before");
-    browser.inspect("call-rescue-log");
-
     page().locator("#rescue-dose").fill("0.2 mg");
     page().locator("#rescue-write").click();
     assertThat(page().locator("#rescue-fault")).containsText("Write whole micrograms");
@@ -216,6 +214,7 @@ class CallBrowserTest {
     openByClock();
     page().locator("#rescue-dose").fill("200");
     page().locator("#rescue-write").click();
+    browser.inspect("call-rescue-log");
     page().reload();
     page().locator("#rescue-lines button").click();
 

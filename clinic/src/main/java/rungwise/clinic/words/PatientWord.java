@@ -111,6 +111,7 @@ public enum PatientWord {
   PART_RIGHT("part.b.right"),
   PART_PLACES("part.b.places"),
   PART_OR("part.b.or"),
+  PART_FROM_TO("part.b.from_to"),
   PART_MINUTES("part.b.minutes"),
   PART_NEEDLE("part.b.needle"),
   PART_TRUE_SIZE("part.b.true_size"),

@@ -27,7 +27,6 @@ import static rungwise.clinic.words.PatientWord.SHEET_HEAD_NOT;
 import static rungwise.clinic.words.PatientWord.SHEET_HEAD_PLACE;
 import static rungwise.clinic.words.PatientWord.SHEET_HEAD_STEPS;
 import static rungwise.clinic.words.PatientWord.SHEET_HEAD_TIME;
-import static rungwise.clinic.words.PatientWord.SHEET_ID;
 import static rungwise.clinic.words.PatientWord.SHEET_KEEP_KIDS;
 import static rungwise.clinic.words.PatientWord.SHEET_KEEP_NEW_VIAL;
 import static rungwise.clinic.words.PatientWord.SHEET_KEEP_TRAVEL;
@@ -234,15 +233,10 @@ record SheetWriting(
 
   private void addNext(List<PatientWord> words) {
     if (next().isPresent()) {
-      words.addAll(
-          List.of(
-              SHEET_HEAD_NEXT,
-              SHEET_NEXT_DOSE,
-              SHEET_NEXT_WEAK,
-              SHEET_NEXT_COUNT,
-              SHEET_NEXT_CLEAN,
-              SHEET_NEXT_SHORT,
-              SHEET_NEXT_ELSE));
+      words.addAll(List.of(SHEET_HEAD_NEXT, SHEET_NEXT_DOSE, SHEET_NEXT_WEAK));
+      boolean isOnce = state.question().protocol().partialResponsesBeforeStep() == 1;
+      addIf(words, !isOnce, SHEET_NEXT_COUNT);
+      words.addAll(List.of(SHEET_NEXT_CLEAN, SHEET_NEXT_SHORT, SHEET_NEXT_ELSE));
     }
   }
 

@@ -33,6 +33,9 @@ public record HomeSheet(
     var ordered = new EnumMap<Slot, String>(Slot.class);
     ordered.putAll(filling);
     filling = Collections.unmodifiableMap(ordered);
+    if (filling.values().stream().anyMatch(text -> text.lines().count() > 1)) {
+      throw new IllegalArgumentException("bug: a gap of a sheet is filled with several lines");
+    }
   }
 
   /** Its short hash. */
@@ -70,11 +73,14 @@ public record HomeSheet(
     return address.isEmpty() ? code().words() : address + "?code=" + code().text();
   }
 
-  /** Words and filling, one a line, for the record. */
+  /** Words and filling, one a line and always in the same order, for the record. */
   public String said() {
     var lines = new ArrayList<String>();
     words.forEach(word -> lines.add(word.token()));
-    filling.forEach((slot, text) -> lines.add(slot.name() + BETWEEN + text));
+    filling.entrySet().stream()
+        .map(one -> one.getKey().name() + BETWEEN + one.getValue())
+        .sorted()
+        .forEach(lines::add);
     return String.join("\n", lines);
   }
 

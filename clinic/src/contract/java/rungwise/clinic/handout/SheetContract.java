@@ -132,9 +132,7 @@ public abstract class SheetContract {
 
   @Test
   void a_next_step_stands_on_it_only_if_it_was_signed() {
-    world
-        .sign(course, SignForms.withNextStep(SignForms.atHome(world.proposed(course))))
-        .orThrow();
+    world.sign(course, SignForms.withNextStep(SignForms.atHome(world.proposed(course)))).orThrow();
     HomeSheet sheet = made();
 
     assertThat(sheet.text(PatientWord.SHEET_NEXT_DOSE)).contains("0.25 mL", "25-unit mark");
@@ -275,8 +273,7 @@ public abstract class SheetContract {
         () ->
             new ClockBelief.Wrong(
                 List.of(
-                    new ClockBelief.Sign(
-                        ClockBelief.Sign.What.TIME_SOURCE, Duration.ofDays(1)))));
+                    new ClockBelief.Sign(ClockBelief.Sign.What.TIME_SOURCE, Duration.ofDays(1)))));
 
     assertNotCurrent(sheet);
   }

@@ -84,8 +84,7 @@ record SheetChanges(Set<Change> changes, boolean isDoseOther) {
     return switch (word) {
       case SHEET_TIME_WEEK, SHEET_TIME_WEEK_ONE -> Optional.of(Change.TIMES);
       case SHEET_NOT_PILLS, SHEET_NOT_PILLS_UNSET -> Optional.of(Change.PILLS);
-      case SHEET_KEEP_ONCE, SHEET_KEEP_ASK, SHEET_KEEP_POWDER ->
-          Optional.of(Change.VIAL);
+      case SHEET_KEEP_ONCE, SHEET_KEEP_ASK, SHEET_KEEP_POWDER -> Optional.of(Change.VIAL);
       default -> Optional.of(Change.OTHER);
     };
   }

@@ -34,8 +34,7 @@ record SheetReading(SheetDraft draft, SheetPress press) {
         "Choose how his vial is kept, as its pharmacy or its label says.");
     Optional<String> clinic = number(faults, SheetDraft.CLINIC_NUMBER, draft.clinicNumber());
     Optional<String> after = number(faults, SheetDraft.AFTER_HOURS, draft.afterHoursNumber());
-    Optional<String> hospital =
-        line(faults, SheetDraft.HOSPITAL, "The hospital", draft.hospital());
+    Optional<String> hospital = line(faults, SheetDraft.HOSPITAL, "The hospital", draft.hospital());
     Optional<String> transport =
         line(faults, SheetDraft.TRANSPORT, "How he gets there", draft.transport());
     unprintable("His name", file.patient().fullName()).map(Fault::ofForm).ifPresent(faults::add);

@@ -16,7 +16,9 @@ final class SheetRefusals {
 
   private SheetRefusals() {}
 
-  /** Why the signed dose is not to be used as it stands; empty if mere time is all that holds it. */
+  /**
+   * Why the signed dose is not to be used as it stands; empty if mere time is all that holds it.
+   */
   static Optional<String> of(CourseState state) {
     if (!state.file().isSound()) {
       return Optional.of(
@@ -28,8 +30,7 @@ final class SheetRefusals {
           "It is not known what time it is, so no sheet is made: the top of the page says why, and"
               + " what to do.");
     }
-    return of(MayInject.of(state, state.advice(), state.mayInject()))
-        .or(() -> ofPlace(state));
+    return of(MayInject.of(state, state.advice(), state.mayInject())).or(() -> ofPlace(state));
   }
 
   private static Optional<String> ofPlace(CourseState state) {
@@ -66,7 +67,8 @@ final class SheetRefusals {
       case NOT_OVER -> "An erection is not known to be over, so no sheet is made.";
       case NOT_REVIEWED ->
           "What may have been an emergency waits for a prescriber's review, so no sheet is made.";
-      case UNDER_OBSERVATION -> "He is under observation, so no sheet is made until that has ended.";
+      case UNDER_OBSERVATION ->
+          "He is under observation, so no sheet is made until that has ended.";
       case RECORD_NOT_SOUND -> "His record is not as it was written, so no sheet is made of it.";
       case CLOCK_NOT_KNOWN -> "It is not known what time it is, so no sheet is made.";
       case CHECK ->

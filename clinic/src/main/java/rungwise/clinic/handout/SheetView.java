@@ -13,11 +13,7 @@ import java.util.Optional;
  * @param made those that were made, the newest first
  */
 public record SheetView(
-    Optional<String> why,
-    SheetDraft draft,
-    boolean isDraft,
-    String signedWords,
-    List<Made> made) {
+    Optional<String> why, SheetDraft draft, boolean isDraft, String signedWords, List<Made> made) {
 
   public SheetView {
     made = List.copyOf(made);

@@ -267,8 +267,7 @@ record SheetWriting(
     words.addAll(List.of(SHEET_HEAD_STEPS, SHEET_STEP_LOOK, SHEET_STEP_WASH));
     addIf(words, isPowder(), SHEET_STEP_MIX);
     if (hasLines()) {
-      words.addAll(
-          List.of(SHEET_STEP_AIR, SHEET_STEP_DRAW, SHEET_STEP_BUBBLE, SHEET_STEP_CHECK));
+      words.addAll(List.of(SHEET_STEP_AIR, SHEET_STEP_DRAW, SHEET_STEP_BUBBLE, SHEET_STEP_CHECK));
     }
     words.addAll(
         List.of(

@@ -124,8 +124,7 @@ public final class Sheets {
     return file.signedDose()
         .flatMap(
             signed ->
-                file.vial()
-                    .flatMap(vial -> plan.map(agreed -> new Parts(signed, vial, agreed))));
+                file.vial().flatMap(vial -> plan.map(agreed -> new Parts(signed, vial, agreed))));
   }
 
   private static Optional<Written<ReadinessRecorded>> plan(CourseFile file) {
@@ -137,12 +136,14 @@ public final class Sheets {
   private long append(
       Account actor, CourseState state, Parts parts, SheetReading.Asked asked, String address) {
     HomeSheet sheet =
-        writing(state, parts, asked.said(), asked.keeping())
-            .sheet(ids.next().toString(), address);
+        writing(state, parts, asked.said(), asked.keeping()).sheet(ids.next().toString(), address);
     return changes.append(
         state.file().id(),
         new SheetMade(
-            parts.signed().entry().id(), parts.vial().entry().id(), parts.plan().entry().id(), sheet),
+            parts.signed().entry().id(),
+            parts.vial().entry().id(),
+            parts.plan().entry().id(),
+            sheet),
         actor,
         state.now());
   }
@@ -156,8 +157,7 @@ public final class Sheets {
             ports.inUse().apply(preparation.id()),
             preparation.form(),
             keeping);
-    return new SheetWriting(
-        state, parts.signed(), vial, said, isDraft(), press, ports.time());
+    return new SheetWriting(state, parts.signed(), vial, said, isDraft(), press, ports.time());
   }
 
   private boolean isDraft() {
@@ -226,9 +226,7 @@ public final class Sheets {
   }
 
   private Optional<SheetStanding> standing(CourseFile file, SheetCode code, Instant now) {
-    return file.sheet(code)
-        .map(written -> written.fact())
-        .map(made -> standing(file, made, now));
+    return file.sheet(code).map(written -> written.fact()).map(made -> standing(file, made, now));
   }
 
   private SheetStanding standing(CourseFile file, SheetMade made, Instant now) {

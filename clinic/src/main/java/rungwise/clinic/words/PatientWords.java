@@ -42,7 +42,8 @@ public final class PatientWords {
    * @throws IllegalArgumentException if a gap stays open
    */
   public String text(PatientWord word, Map<Slot, String> filling) {
-    return GAP.matcher(pattern(word)).replaceAll(gap -> Matcher.quoteReplacement(fill(gap.group(), word, filling)));
+    return GAP.matcher(pattern(word))
+        .replaceAll(gap -> Matcher.quoteReplacement(fill(gap.group(), word, filling)));
   }
 
   private static String fill(String gap, PatientWord word, Map<Slot, String> filling) {

@@ -302,4 +302,12 @@ begin select raise(abort, 'facts are never removed'); end;
 create trigger if not exists rescue_written_overridden_is_not_changed before update on rescue_written_overridden
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists rescue_written_overridden_is_not_removed before delete on rescue_written_overridden
+create trigger if not exists sheet_made_is_not_changed before update on sheet_made
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists sheet_made_is_not_removed before delete on sheet_made
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists words_signed_is_not_changed before update on words_signed
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists words_signed_is_not_removed before delete on words_signed
 begin select raise(abort, 'facts are never removed'); end;

@@ -8,6 +8,8 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.call.CallDraft.What;
+import rungwise.clinic.called.CallLog;
+import rungwise.clinic.called.RescueRecord;
 import rungwise.clinic.course.CourseFact.RescueWritten;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.CourseId;
@@ -15,8 +17,6 @@ import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.rescue.RescueWord;
-import rungwise.clinic.standing.CallLog;
-import rungwise.clinic.standing.RescueRecord;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.screening.Answer;
@@ -99,7 +99,7 @@ public abstract class RescueContract {
   }
 
   private List<Flag> flags() {
-    return record().log(world.state(course), Optional.empty()).flags(RescueLimits.SAMPLE.value());
+    return record().log(Answer.NO, Optional.empty()).flags(RescueLimits.SAMPLE.value());
   }
 
   private static Mass mcg(long count) {
@@ -126,7 +126,7 @@ public abstract class RescueContract {
     assertThat(record().given()).hasSize(2);
     assertThat(flags().stream().map(Object::getClass))
         .contains(Flag.TooSoon.class, Flag.Together.class, Flag.TooMuch.class, Flag.Unusual.class);
-    assertThat(record().log(world.state(course), Optional.empty()).inLastHour(world.now()))
+    assertThat(record().log(Answer.NO, Optional.empty()).inLastHour(world.now()))
         .isEqualTo(mcg(1_100));
   }
 
@@ -136,7 +136,7 @@ public abstract class RescueContract {
     write(given("300 mcg", "21:40").with(RescueDraft.SIDE, RescueDraft.EACH)).orThrow();
 
     assertThat(record().given()).hasSize(2);
-    assertThat(record().log(world.state(course), Optional.empty()).inLastHour(world.now()))
+    assertThat(record().log(Answer.NO, Optional.empty()).inLastHour(world.now()))
         .isEqualTo(mcg(600));
     assertThat(flags().stream().map(Object::getClass)).contains(Flag.Together.class);
   }

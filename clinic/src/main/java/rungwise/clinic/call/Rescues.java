@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import rungwise.clinic.called.CallLog;
+import rungwise.clinic.called.RescueRecord;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.CallWritten;
 import rungwise.clinic.course.CourseFact.RescueWritten;
@@ -16,12 +18,12 @@ import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
 import rungwise.clinic.rescue.RescueWord;
-import rungwise.clinic.standing.CallLog;
 import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseReader;
-import rungwise.clinic.standing.RescueRecord;
 import rungwise.clinic.standing.StandingPorts;
+import rungwise.dosing.screening.Answer;
+import rungwise.dosing.screening.Condition;
 import rungwise.dosing.urgent.rescue.LogVerdict;
 import rungwise.dosing.urgent.rescue.RescueLimits;
 import rungwise.dosing.urgent.rescue.Twice;
@@ -97,7 +99,11 @@ public final class Rescues {
   private LogVerdict verdict(CourseFile file, RescueDraft draft, Twice<Mass> dose, Instant now) {
     Optional<String> second =
         Optional.of(draft.text(RescueDraft.SECOND)).filter(name -> !name.isEmpty());
-    return RescueRecord.of(file).log(reader.state(file, now), second).next(dose, now, limits.get());
+    return RescueRecord.of(file).log(inhibitor(file, now), second).next(dose, now, limits.get());
+  }
+
+  private Answer inhibitor(CourseFile file, Instant now) {
+    return reader.state(file, now).question().screening().answerTo(Condition.MAO_INHIBITOR);
   }
 
   /** One thing that is written down, within one transaction. */

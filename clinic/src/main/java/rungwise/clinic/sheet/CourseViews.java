@@ -23,6 +23,8 @@ import rungwise.clinic.day.Examination;
 import rungwise.clinic.day.Urgency;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.reaching.ReachWords;
+import rungwise.clinic.rescuing.RescueView;
+import rungwise.clinic.rescuing.RescueViews;
 import rungwise.clinic.sheet.CourseView.EntryLine;
 import rungwise.clinic.sheet.CourseView.InjectionLine;
 import rungwise.clinic.sheet.CourseView.ReadyLine;

@@ -7,6 +7,7 @@ import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.reaching.ReachWords;
+import rungwise.clinic.rescuing.RescueWords;
 import rungwise.clinic.words.HomeSheet;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.screening.Answer;
@@ -37,11 +38,7 @@ public final class EntryWords {
       case CourseFact.ReadinessRecorded ready -> words(ready);
       case CourseFact.DoseSigned signed -> words(signed, time);
       case CourseFact.InjectionReported report -> words(report, time);
-      case CourseFact.HandedOver handed ->
-          "Handed to somebody on call after "
-              + tries(handed.tries())
-              + ", the last "
-              + time.words(handed.lastTry());
+      case CourseFact.HandedOver handed -> words(handed, time);
       case CourseFact.ReportUnfinished unfinished -> words(unfinished, time);
       case CourseFact.TabletTaken taken -> words(taken, time);
       case CourseFact.DailyTabletDecided decided -> words(decided);
@@ -68,6 +65,13 @@ public final class EntryWords {
         + sheet.paper().words()
         + ": code "
         + sheet.code().words();
+  }
+
+  private static String words(CourseFact.HandedOver handed, ClinicTime time) {
+    return "Handed to somebody on call after "
+        + tries(handed.tries())
+        + ", the last "
+        + time.words(handed.lastTry());
   }
 
   private static String words(CourseFact.DailyTabletDecided decided) {

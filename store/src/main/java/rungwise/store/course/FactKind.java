@@ -1,6 +1,7 @@
 package rungwise.store.course;
 
 import rungwise.clinic.course.CourseFact;
+import rungwise.store.words.Tokens;
 
 /** The kinds of facts, as the entries name them. A kind with columns of its own has a table. */
 enum FactKind {

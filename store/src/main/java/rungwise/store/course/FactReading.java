@@ -65,6 +65,12 @@ import rungwise.store.schema.tables.records.ReportUnfinishedRecord;
 import rungwise.store.schema.tables.records.RescueWrittenRecord;
 import rungwise.store.schema.tables.records.ScreenedAnswerRecord;
 import rungwise.store.schema.tables.records.ScreenedRecord;
+import rungwise.store.words.CallRows;
+import rungwise.store.words.LifeRows;
+import rungwise.store.words.ReachRows;
+import rungwise.store.words.RescueRows;
+import rungwise.store.words.TabletRows;
+import rungwise.store.words.Tokens;
 
 /**
  * Rows as the fact that they keep. {@link FactRows} is the way there.

@@ -29,6 +29,7 @@ import rungwise.store.schema.tables.records.InjectionReportedCauseRecord;
 import rungwise.store.schema.tables.records.InjectionReportedRecord;
 import rungwise.store.schema.tables.records.ObservationNotedRecord;
 import rungwise.store.schema.tables.records.ObservationStartedRecord;
+import rungwise.store.words.Tokens;
 
 /** Injections and what was seen of them, as rows and back. */
 final class InjectionRows {
@@ -207,7 +208,7 @@ final class InjectionRows {
         Optional.ofNullable(row.getVial()).map(EntryId::new));
   }
 
-  static Optional<Vitals> vitals(
+  private static Optional<Vitals> vitals(
       @Nullable Short systolic, @Nullable Short diastolic, @Nullable Short pulse) {
     return systolic == null || diastolic == null || pulse == null
         ? Optional.empty()

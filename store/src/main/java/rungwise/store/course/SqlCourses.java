@@ -75,6 +75,7 @@ import rungwise.clinic.soundness.Flaw;
 import rungwise.clinic.words.SheetCode;
 import rungwise.store.database.Database;
 import rungwise.store.journal.Journal;
+import rungwise.store.words.Tokens;
 
 /** The courses in the journal: each fact is an entry that names its course. */
 public final class SqlCourses implements Courses {

@@ -1,4 +1,4 @@
-package rungwise.clinic.standing;
+package rungwise.clinic.called;
 
 import java.time.Instant;
 import java.util.ArrayList;

@@ -1,4 +1,4 @@
-package rungwise.clinic.standing;
+package rungwise.clinic.called;
 
 import java.time.Instant;
 import java.util.List;
@@ -12,7 +12,7 @@ import rungwise.clinic.rescue.RescueWord;
 import rungwise.clinic.rescue.RescueWord.Given;
 import rungwise.clinic.rescue.RescueWord.Measured;
 import rungwise.clinic.rescue.RescueWord.Struck;
-import rungwise.dosing.screening.Condition;
+import rungwise.dosing.screening.Answer;
 import rungwise.dosing.urgent.rescue.RescueLog;
 
 /**
@@ -66,20 +66,21 @@ public record RescueRecord(List<Written<RescueWritten>> counting) {
   /**
    * The same for the arithmetic.
    *
+   * @param inhibitor whether he takes an MAO inhibitor
    * @param secondPerson who has read label and dilution of the dose that is asked for
    */
-  public RescueLog log(CourseState state, Optional<String> secondPerson) {
+  public RescueLog log(Answer inhibitor, Optional<String> secondPerson) {
     Stream<Instant> beside =
         words(Given.class).stream().filter(one -> one.before().isPresent()).map(Given::at);
     List<Instant> pressures =
         Stream.concat(beside, words(Measured.class).stream().map(Measured::at)).toList();
-    RescueLog.Answer inhibitor =
-        switch (state.question().screening().answerTo(Condition.MAO_INHIBITOR)) {
+    RescueLog.Answer answered =
+        switch (inhibitor) {
           case NO -> RescueLog.Answer.NO;
           case YES -> RescueLog.Answer.YES;
           case NOT_KNOWN -> RescueLog.Answer.NOT_KNOWN;
         };
     return new RescueLog(
-        given().stream().map(Given::counted).toList(), pressures, inhibitor, secondPerson);
+        given().stream().map(Given::counted).toList(), pressures, answered, secondPerson);
   }
 }

@@ -1,4 +1,4 @@
-package rungwise.clinic.sheet;
+package rungwise.clinic.rescuing;
 
 import java.util.List;
 import java.util.Optional;

@@ -1,4 +1,4 @@
-package rungwise.clinic.sheet;
+package rungwise.clinic.rescuing;
 
 import java.time.Instant;
 import java.util.ArrayList;
@@ -9,23 +9,29 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.called.RescueRecord;
 import rungwise.clinic.course.CourseFact.RescueWritten;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.rescue.RescueWord;
 import rungwise.clinic.standing.CourseState;
-import rungwise.clinic.standing.RescueRecord;
+import rungwise.dosing.screening.Condition;
 import rungwise.dosing.urgent.rescue.RescueLimits;
 import rungwise.dosing.urgent.rescue.RescueLog;
 
 /** Rescues in words. */
-final class RescueViews {
+public final class RescueViews {
 
   private final ClinicTime time;
   private final Function<AccountId, String> names;
 
-  RescueViews(ClinicTime time, Function<AccountId, String> names) {
+  /**
+   * Words in the clinic's zone.
+   *
+   * @param names the full name of an account
+   */
+  public RescueViews(ClinicTime time, Function<AccountId, String> names) {
     this.time = time;
     this.names = names;
   }
@@ -35,9 +41,11 @@ final class RescueViews {
    *
    * @param limits what the clinic has signed, or the sample
    */
-  RescueView of(CourseState state, RescueLimits limits) {
+  public RescueView of(CourseState state, RescueLimits limits) {
     RescueRecord record = RescueRecord.of(state.file());
-    RescueLog log = record.log(state, Optional.empty());
+    RescueLog log =
+        record.log(
+            state.question().screening().answerTo(Condition.MAO_INHIBITOR), Optional.empty());
     Instant now = state.now();
     Optional<Instant> next = log.notBefore(limits);
     return new RescueView(

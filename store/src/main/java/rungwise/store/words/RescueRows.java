@@ -1,4 +1,4 @@
-package rungwise.store.course;
+package rungwise.store.words;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -19,7 +19,7 @@ import rungwise.store.schema.tables.records.RescueWrittenOverriddenRecord;
 import rungwise.store.schema.tables.records.RescueWrittenRecord;
 
 /** What was written in rescues, as rows and back. */
-final class RescueRows {
+public final class RescueRows {
 
   /** What a row says. */
   private enum Kind {
@@ -32,7 +32,7 @@ final class RescueRows {
 
   private RescueRows() {}
 
-  static List<TableRecord<?>> rows(CourseFact.RescueWritten written) {
+  public static List<TableRecord<?>> rows(CourseFact.RescueWritten written) {
     RescueWrittenRecord row = row(written.word());
     row.setCallEntry(written.call().text());
     var rows = new ArrayList<TableRecord<?>>();
@@ -101,7 +101,7 @@ final class RescueRows {
     row.setPulse((short) vitals.pulse());
   }
 
-  static CourseFact written(RescueWrittenRecord row, List<String> overridden) {
+  public static CourseFact written(RescueWrittenRecord row, List<String> overridden) {
     return new CourseFact.RescueWritten(
         new EntryId(row.getCallEntry()),
         switch (Tokens.read(Kind.class, row.getWord())) {
@@ -138,6 +138,8 @@ final class RescueRows {
   }
 
   private static Optional<Vitals> vitals(RescueWrittenRecord row) {
-    return InjectionRows.vitals(row.getSystolic(), row.getDiastolic(), row.getPulse());
+    return row.getSystolic() == null
+        ? Optional.empty()
+        : Optional.of(new Vitals(row.getSystolic(), row.getDiastolic(), row.getPulse()));
   }
 }

@@ -1,4 +1,4 @@
-package rungwise.clinic.sheet;
+package rungwise.clinic.rescuing;
 
 import java.util.List;
 import java.util.Optional;
@@ -24,7 +24,8 @@ public final class RescueWords {
 
   private RescueWords() {}
 
-  static String of(RescueWord word, ClinicTime time) {
+  /** One word of the log. */
+  public static String of(RescueWord word, ClinicTime time) {
     return switch (word) {
       case RescueWord.Given given ->
           "Phenylephrine given at "

@@ -1,46 +1,40 @@
-package rungwise.store.course;
+package rungwise.clinic.day;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Objects;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicReference;
-import org.junit.jupiter.api.AutoClose;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
-import rungwise.clinic.day.Held;
+import rungwise.clinic.course.InMemoryRecord;
+import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.sheet.DayView;
 import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.CourseState;
+import rungwise.clinic.titration.RandomCourse;
 import rungwise.clinic.titration.TitrationWorld;
-import rungwise.files.SampleProtocolReader;
-import rungwise.store.OpenStores;
 
 /**
  * What the day's list says of a course holds as long as it says that it does: over courses in which
  * anything happens in any order, after each entry, at each instant that is named, a millisecond
  * before it, and at instants that nobody named.
  */
-final class HeldDayTest {
+final class HeldTest {
 
   private static final int TURNS = 6;
   private static final int BETWEEN = 3;
 
-  @TempDir Path folder;
-  @AutoClose private final OpenStores stores = new OpenStores();
-
   @ParameterizedTest
   @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12})
   void what_is_said_holds_until_the_instant_that_it_names(long seed) {
-    var world = new TitrationWorld(stores.open(folder), new SampleProtocolReader());
+    var world = new TitrationWorld(InMemoryRecord.ports(), new LabelReader());
     world.setClock(TitrationWorld.START);
     var made = new AtomicReference<CourseId>();
     world.stored().run(() -> made.set(RandomCourse.run(world, seed)));

@@ -20,6 +20,7 @@ import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.reaching.ReachDraft;
 import rungwise.clinic.reaching.Reaching;
+import rungwise.clinic.room.StartDraft;
 import rungwise.clinic.room.VisitForms;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.supply.VialForm;
@@ -28,6 +29,7 @@ import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SoftAfter;
+import rungwise.dosing.known.Component;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.quantities.TimeSpan;
@@ -117,10 +119,12 @@ final class OpenErectionsTest {
     return OpenErections.first(world.state(course)).orElseThrow();
   }
 
+  private CourseViews views() {
+    return new CourseViews(world.room().time(), account -> "somebody");
+  }
+
   private DayLine line() {
-    return new CourseViews(world.room().time(), account -> "somebody")
-        .dayOf(world.state(course))
-        .day();
+    return views().dayOf(world.state(course)).day();
   }
 
   @Test
@@ -166,6 +170,36 @@ final class OpenErectionsTest {
 
     assertThat(open().preparation()).isEmpty();
     assertThat(open().drawn()).contains(Volume.ofMicrolitres(120));
+  }
+
+  /** No preparation of this clinic has that label. */
+  @Test
+  void what_was_injected_from_a_vial_of_no_known_composition_is_not_said_to_be_the_planned_one() {
+    var forms = new VisitForms(world);
+    world.signProposed(course);
+    EntryId other =
+        world.receive(
+            course,
+            VialForm.of(SamplePreparations.ALPROSTADIL_20).strength(Component.ALPROSTADIL, "33"));
+    world
+        .room()
+        .start(Staff.EDUCATOR, course, forms.alreadyGiven("12").from(other.text()))
+        .orThrow();
+    world.pass(Duration.ofHours(4));
+
+    assertThat(open().preparation()).isEmpty();
+  }
+
+  @Test
+  void what_was_injected_from_nobody_knows_which_vial_is_of_the_plan_of_its_day_alone() {
+    course = world.openUnprepared("vasculogenic", "u100-1");
+    var given = new VisitForms(world).alreadyGiven("12").from(StartDraft.VIAL_NOT_KNOWN);
+    world.room().start(Staff.EDUCATOR, course, given).orThrow();
+    world.pass(Duration.ofHours(4));
+    assertThat(open().preparation()).contains(SamplePreparations.ALPROSTADIL_20);
+
+    world.choosePreparation(course, SamplePreparations.THREE_DRUG).orThrow();
+    assertThat(open().preparation()).isEmpty();
   }
 
   @Test
@@ -230,6 +264,49 @@ final class OpenErectionsTest {
         .report(course, firm().place("home").exactly("70").correcting(corrected, "he called"))
         .orThrow();
     assertThat(OpenErections.of(world.state(course))).isEmpty();
+  }
+
+  /**
+   * He was said to be firm for 4 hours; now he was injected an hour ago, which nobody who may
+   * prescribe has looked at.
+   */
+  @Test
+  void four_hours_that_were_said_make_it_an_emergency_whatever_stands_in_their_place() {
+    world.signProposed(course);
+    world.pass(Duration.ofHours(5));
+    world.told(course, firm().place("home").atLeast("240")).orThrow();
+    EntryId report = world.lastEntry(course);
+    assertThat(OpenErections.over(world.state(course))).isEmpty();
+
+    world
+        .report(
+            course,
+            ReportForm.at("2026-03-02", "14:00")
+                .place("home")
+                .atLeast("54")
+                .correcting(report, "he looked at the clock again"))
+        .orThrow();
+    EntryId corrected = world.lastEntry(course);
+    assertThat(OpenErections.of(world.state(course)))
+        .isNotEmpty()
+        .allMatch(OpenErection::isSaid)
+        .allMatch(one -> one.way().equals(new OpenErection.Way.Correct(corrected)));
+    assertThat(OpenErections.over(world.state(course))).isEmpty();
+    assertThat(line().need()).isEqualTo(Need.EMERGENCY);
+    assertThat(views().of(world.state(course)).open().orElseThrow().fourHours())
+        .isEqualTo("Not known how it ended; 4 hours or more were said of it.");
+
+    world
+        .report(
+            course,
+            ReportForm.at("2026-03-02", "14:00")
+                .place("home")
+                .exactly("58")
+                .correcting(corrected, "he called"))
+        .orThrow();
+    assertThat(OpenErections.of(world.state(course))).isEmpty();
+    assertThat(OpenErections.over(world.state(course))).isNotEmpty();
+    assertThat(line().need()).isEqualTo(Need.EMERGENCY_OVER);
   }
 
   @Test

@@ -10,7 +10,6 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.course.CourseId;
-import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InMemoryRecord;
 import rungwise.clinic.course.Moment;
@@ -46,20 +45,8 @@ final class OpenErectionsTest {
 
   @BeforeEach
   void begin() {
-    world = new TitrationWorld(withPast(InMemoryRecord.ports()), new LabelReader());
+    world = new TitrationWorld(InMemoryRecord.ports(new BroughtIn()), new LabelReader());
     course = world.open();
-  }
-
-  private CoursePorts withPast(CoursePorts ports) {
-    return new CoursePorts(
-        ports.courses(),
-        ports.shelf(),
-        ports.populations(),
-        ports.audit(),
-        ports.roomDays(),
-        ports.clinicVials(),
-        new BroughtIn(),
-        ports.transactions());
   }
 
   /** What was brought in, as it is read. */

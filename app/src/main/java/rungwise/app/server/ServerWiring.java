@@ -16,6 +16,7 @@ import rungwise.clinic.audit.Trail;
 import rungwise.clinic.audit.Viewing;
 import rungwise.clinic.call.Calls;
 import rungwise.clinic.call.Rescues;
+import rungwise.clinic.callbook.CallBooks;
 import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.clock.ClockConfirming;
 import rungwise.clinic.clock.ClockWatch;
@@ -241,6 +242,11 @@ class ServerWiring {
   @Bean
   Calls calls(CourseCases cases) {
     return cases.calls();
+  }
+
+  @Bean
+  CallBooks callBooks(OpenClinic clinic) {
+    return clinic.callBooks();
   }
 
   @Bean

@@ -52,7 +52,7 @@ public abstract class RescueContract {
     world.signProposed(course);
     world.pass(Duration.ofHours(2 * 24 + 12));
     calls = new Calls(world.ports(), () -> List.of(Staff.PRESCRIBER, Staff.ON_CALL));
-    rescues = new Rescues(world.ports(), RescueLimits.SAMPLE::value);
+    rescues = new Rescues(world.ports(), Optional::empty);
   }
 
   private void opened() {

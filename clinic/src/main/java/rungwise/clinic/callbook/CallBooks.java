@@ -119,14 +119,15 @@ public final class CallBooks {
     if (!actor.may(Role.PRESCRIBER)) {
       return Reading.refused("Only a prescriber can do that.");
     }
-    return read(typed)
-        .flatMap(
-            protocol ->
-                transactions.inTransaction(
-                    () -> {
-                      book.sign(protocol, actor.id(), now());
-                      return Reading.of(book.signed().size());
-                    }));
+    return switch (read(typed)) {
+      case Reading.Refused<CallProtocol> refused -> new Reading.Refused<>(refused.placed());
+      case Reading.Read<CallProtocol> read ->
+          transactions.inTransaction(
+              () -> {
+                book.sign(read.value(), actor.id(), now());
+                return Reading.of(book.signed().size());
+              });
+    };
   }
 
   private static String text(Map<String, String> typed, String field) {

@@ -49,6 +49,7 @@ import rungwise.web.access.ClinicSign;
 import rungwise.web.access.PublicAddress;
 import rungwise.web.audit.AuditPages;
 import rungwise.web.call.CallPages;
+import rungwise.web.callbook.CallBookPages;
 import rungwise.web.clock.ClockPages;
 import rungwise.web.dose.DosePages;
 import rungwise.web.factor.FactorPages;
@@ -89,6 +90,7 @@ import rungwise.web.urgent.UrgentPages;
 @Import({
   AccessRules.class,
   AuditPages.class,
+  CallBookPages.class,
   CallPages.class,
   ClockPages.class,
   DosePages.class,

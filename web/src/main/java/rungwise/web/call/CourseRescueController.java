@@ -91,7 +91,8 @@ final class CourseRescueController {
         actor.id(),
         outcome.orThrow());
     carried.addFlashAttribute(NOTICE, notice(draft));
-    return Page.redirect("/courses/" + id + "/call/rescue");
+    boolean isFromCall = typed.has("back", "call");
+    return Page.redirect("/courses/" + id + (isFromCall ? "/call" : "/call/rescue"));
   }
 
   private static String notice(RescueDraft draft) {

@@ -71,6 +71,11 @@ public final class Rescues {
     return protocol().limits();
   }
 
+  /** Whether the clinic has signed none. */
+  public boolean isSample() {
+    return signed.get().isEmpty();
+  }
+
   /** What is done in a call: what was signed last, or the sample. */
   public CallProtocol protocol() {
     return signed.get().map(CallBook.Signed::protocol).orElse(CallProtocol.SAMPLE);

@@ -113,7 +113,7 @@ final class CourseRescueController {
     return CourseRescuePage.of(
         views.call(state),
         views.rescue(state, limits),
-        limits.equals(RescueLimits.SAMPLE.value()),
+        rescues.isSample(),
         By.CLINICIAN.includes(actor),
         held,
         typed,

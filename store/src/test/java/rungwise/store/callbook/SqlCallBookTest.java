@@ -8,7 +8,9 @@ import java.time.InstantSource;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -41,8 +43,8 @@ final class SqlCallBookTest {
 
   private static Account account(Role role) {
     return new Account(
-        AccountId.PROGRAM,
-        new SignInName("somebody"),
+        AccountId.of(new UUID(5, 1)),
+        new SignInName("some.body"),
         "Some Body",
         Set.of(role),
         AccountState.ACTIVE);
@@ -109,7 +111,7 @@ final class SqlCallBookTest {
     CallProtocol.Step walk = books.protocol().steps().getFirst();
     assertThat(walk.isDue(new Elapsed.Known(TimeSpan.ofMinutes(239)))).isTrue();
     assertThat(walk.isDue(new Elapsed.Known(TimeSpan.ofMinutes(240)))).isFalse();
-    assertThat(walk.isDue(new Elapsed.Unknown(java.util.Optional.empty()))).isFalse();
+    assertThat(walk.isDue(new Elapsed.Unknown(Optional.empty()))).isFalse();
   }
 
   /** At most 1,000 mcg in an hour: EAU, row B003; 3 min: rows B003 and B004. */

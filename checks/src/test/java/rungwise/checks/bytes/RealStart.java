@@ -50,6 +50,7 @@ final class RealStart {
       List.of(
           "not as it was written",
           "cannot be read",
+          "changed what had been saved",
           "Record changed",
           "record of the clinic is not");
 

@@ -24,6 +24,7 @@ import rungwise.clinic.course.Vial;
 import rungwise.clinic.past.PastReading;
 import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.clinic.soundness.Flaw;
+import rungwise.clinic.soundness.UnreadableRecord;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.history.Before;
 import rungwise.dosing.history.Circumstances;
@@ -95,7 +96,21 @@ public final class CourseReader {
     Optional<VialInHand> of(CourseFile file, Protocol protocol, Instant now);
   }
 
+  /**
+   * Of what is not as it was written any failure may come.
+   *
+   * @throws UnreadableRecord if what is left of the record makes no course
+   */
   private CourseState state(
+      CourseFile file, Instant now, Choice choice, InHand inHand, ClockBelief clock) {
+    try {
+      return read(file, now, choice, inHand, clock);
+    } catch (RuntimeException e) {
+      throw file.isSound() ? e : new UnreadableRecord(file.id().text(), e);
+    }
+  }
+
+  private CourseState read(
       CourseFile file, Instant now, Choice choice, InHand inHand, ClockBelief clock) {
     Plan plan = file.plan();
     Protocol protocol = protocol(plan);

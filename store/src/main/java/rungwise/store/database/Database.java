@@ -66,7 +66,7 @@ public final class Database implements Transactions, AutoCloseable {
   }
 
   /** Whether the file holds what no SQLite file holds, so that it cannot be read. */
-  public static boolean isDamage(DataAccessException failure) {
+  public static boolean isDamage(Throwable failure) {
     return Storage.isDamage(failure);
   }
 
@@ -103,13 +103,17 @@ public final class Database implements Transactions, AutoCloseable {
       throw new CannotOpenStore(
           Storage.explain(e)
               .map(words -> "The database " + file + " cannot be opened. " + words)
-              .orElse(
-                  "The database "
-                      + file
-                      + " cannot be read or brought up to date: restore a backup."),
+              .orElse(unreadable(file)),
           e);
+    } catch (RuntimeException ofDamagedList) {
+      // The list of what was brought up to date is believed blindly: a changed row ends in any.
+      throw new CannotOpenStore(unreadable(file), ofDamagedList);
     }
     return openTables(file, readers);
+  }
+
+  private static String unreadable(Path file) {
+    return "The database " + file + " cannot be read or brought up to date: restore a backup.";
   }
 
   /**

@@ -36,11 +36,15 @@ final class Storage {
                 basic == SQLiteErrorCode.SQLITE_CORRUPT.code
                     || basic == SQLiteErrorCode.SQLITE_NOTADB.code
                     || basic == SQLiteErrorCode.SQLITE_IOERR.code)
-        .orElse(failure instanceof DataTypeException);
+        .orElseGet(() -> chain(failure).anyMatch(DataTypeException.class::isInstance));
+  }
+
+  private static Stream<Throwable> chain(Throwable failure) {
+    return Stream.iterate(failure, Objects::nonNull, Throwable::getCause);
   }
 
   private static Optional<SQLiteException> sqlite(Throwable failure) {
-    return Stream.iterate(failure, Objects::nonNull, Throwable::getCause)
+    return chain(failure)
         .filter(SQLiteException.class::isInstance)
         .map(SQLiteException.class::cast)
         .findFirst();

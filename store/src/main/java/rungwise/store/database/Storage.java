@@ -34,6 +34,7 @@ final class Storage {
         .map(
             basic ->
                 basic == SQLiteErrorCode.SQLITE_CORRUPT.code
+                    || basic == SQLiteErrorCode.SQLITE_ERROR.code // a table that is not there
                     || basic == SQLiteErrorCode.SQLITE_NOTADB.code
                     || basic == SQLiteErrorCode.SQLITE_IOERR.code)
         .orElseGet(() -> chain(failure).anyMatch(DataTypeException.class::isInstance));

@@ -127,14 +127,14 @@ public final class ChangedBytes {
   public static void main(String[] args) {
     int changes = args.length > 0 ? Integer.parseInt(args[0]) : 10_000;
     long seed = args.length > 1 ? Long.parseLong(args[1]) : 1;
-    int starts =
-        args.length > 2 ? Integer.parseInt(args[2]) : changes / IN_PROCESS_FOR_ONE_START;
+    int starts = args.length > 2 ? Integer.parseInt(args[2]) : changes / IN_PROCESS_FOR_ONE_START;
     WholeRecord record = WholeRecord.told();
     var bytes = new ChangedBytes(record);
     Run run = bytes.run(changes, seed);
     System.out.println(run.table(changes + " bytes changed, seed " + seed));
     Run started = bytes.run(starts, seed, new RealStart(record)::outcome);
-    System.out.println(started.table(starts + " bytes changed, each with a server that is started"));
+    System.out.println(
+        started.table(starts + " bytes changed, each with a server that is started"));
     int failed = run.failed().size() + started.failed().size();
     System.out.println(
         "%d changes, %d real starts, seed %d: %d failed".formatted(changes, starts, seed, failed));

@@ -155,8 +155,7 @@ final class RealStart {
   private List<String> falseOnes(Map<String, String> served) {
     return served.entrySet().stream()
         .filter(
-            page ->
-                !isTold(page.getValue()) && !page.getValue().equals(written.get(page.getKey())))
+            page -> !isTold(page.getValue()) && !page.getValue().equals(written.get(page.getKey())))
         .map(Map.Entry::getKey)
         .toList();
   }

@@ -238,9 +238,7 @@ public final class Room {
 
   /** Everybody under observation now, the one injected first on top. */
   public List<Observed> board() {
-    return boardNow().found().stream()
-        .sorted(Comparator.comparing(Observed::injectedAt))
-        .toList();
+    return boardNow().found().stream().sorted(Comparator.comparing(Observed::injectedAt)).toList();
   }
 
   private Courses.Made<Observed> boardNow() {

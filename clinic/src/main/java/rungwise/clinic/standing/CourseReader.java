@@ -1,5 +1,6 @@
 package rungwise.clinic.standing;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Comparator;
@@ -211,12 +212,10 @@ public final class CourseReader {
 
   private Circumstances circumstances(
       CourseFile file, ByDay byDay, Instant now, ClockBelief clock) {
-    boolean isRecalled =
-        ports
-            .recalled()
-            .apply(file.plan().preparation())
-            .filter(at -> !at.isAfter(now))
-            .isPresent();
+    // A recall that a clock has dated too late counts at once; a replay asks as of then.
+    boolean isOfThen = now.isBefore(ports.clock().instant().minus(Duration.ofMinutes(1)));
+    Optional<Instant> recall = ports.recalled().apply(file.plan().preparation());
+    boolean isRecalled = recall.filter(at -> !isOfThen || !at.isAfter(now)).isPresent();
     return new Circumstances(
         Optional.of(file.entries().getFirst().recordedAt()),
         examined(file),

@@ -96,6 +96,11 @@ final class RecordRounds implements Doubts, AutoCloseable {
     return isKnown();
   }
 
+  @Override
+  public void lookAgain() {
+    thread.execute(this::lookAtAll);
+  }
+
   private boolean isKnown() {
     return !watch.flaws().isEmpty() || watch.firstBroken().isPresent();
   }

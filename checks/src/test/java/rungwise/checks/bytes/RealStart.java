@@ -102,9 +102,9 @@ final class RealStart {
     this.record = record;
     this.paths =
         Stream.concat(
-                COMPARED.stream(),
                 record.written().courses().keySet().stream()
-                    .flatMap(id -> OF_A_MAN.stream().map(page -> "/courses/" + id + page)))
+                    .flatMap(id -> OF_A_MAN.stream().map(page -> "/courses/" + id + page)),
+                COMPARED.stream())
             .toList();
     this.written = pagesOfTheWhole();
   }

@@ -82,8 +82,13 @@ public class AccessRules {
 
   @Bean
   Frames frames(
-      ClinicSign clinic, Assets assets, ClockCheck check, InstantSource clock, ClinicTime time) {
-    return new PageFrames(clinic, assets, new ClockWords(check, clock, time));
+      ClinicSign clinic,
+      Assets assets,
+      ClockCheck check,
+      InstantSource clock,
+      ClinicTime time,
+      Doubts doubts) {
+    return new PageFrames(clinic, assets, new ClockWords(check, clock, time), doubts);
   }
 
   @Bean

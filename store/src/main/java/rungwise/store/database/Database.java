@@ -70,6 +70,11 @@ public final class Database implements Transactions, AutoCloseable {
     return Storage.isDamage(failure);
   }
 
+  /** Makes every index of a copy anew from its tables, if that can be done. */
+  public static boolean isReindexed(Path copy) {
+    return Storage.isReindexed(copy);
+  }
+
   /** Whether the folder already holds a database. */
   public static boolean isIn(DataFolder folder) {
     return Files.exists(folder.file(FILE));

@@ -98,7 +98,7 @@ final class BackupTest {
     int page;
     int root;
     try (var raw = RawDatabase.in(folder)) {
-      raw.run("pragma journal_mode = delete");
+      raw.run("pragma wal_checkpoint(truncate)");
       page = (Integer) raw.column("pragma page_size").getFirst();
       root =
           (Integer)

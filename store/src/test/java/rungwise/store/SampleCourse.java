@@ -25,6 +25,7 @@ import rungwise.clinic.course.Moment;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
+import rungwise.clinic.course.SampleSheet;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.course.Vitals;
 import rungwise.clinic.life.LifeWord;
@@ -93,6 +94,7 @@ public final class SampleCourse {
           append(store, new CourseFact.VolumeReopened(PREPARATION, LOW));
           lifted(report).forEach(fact -> append(store, fact));
           store.roomDays().close(LocalDate.of(2026, 3, 2), AccountId.PROGRAM, SampleEntries.NOW);
+          store.signedWords().sign(1, AccountId.PROGRAM, SampleEntries.NOW);
           appendProtocol(store);
           appendPopulations(store);
           store
@@ -131,6 +133,7 @@ public final class SampleCourse {
                 AfterEnd.IMPLANT,
                 "the sample clinic for implants")),
         new CourseFact.LifeWritten(new LifeWord.Reopened()),
+        new CourseFact.SheetMade(report, report, report, SampleSheet.spanish()),
         new CourseFact.FlagsSeen(),
         new CourseFact.TabletTaken(Tablet.SILDENAFIL, SampleEntries.NOW),
         new CourseFact.DailyTabletDecided(/* isAllowed= */ true),

@@ -32,6 +32,7 @@ import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseFact.ReportUnfinished;
 import rungwise.clinic.course.CourseFact.ReportWithdrawn;
 import rungwise.clinic.course.CourseFact.Screened;
+import rungwise.clinic.course.CourseFact.SheetMade;
 import rungwise.clinic.course.CourseFact.TabletTaken;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
@@ -118,6 +119,7 @@ public record CourseEntry(
       case ReadinessRecorded readiness -> Optional.empty();
       case DoseSigned dose -> Optional.empty();
       case FlagsSeen seen -> Optional.empty();
+      case SheetMade sheet -> Optional.empty();
       case VolumeReopened reopened -> Optional.empty();
       case EmergencyReviewed reviewed -> Optional.empty();
       case CorrectionConfirmed confirmed -> Optional.empty();

@@ -16,6 +16,7 @@ import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.reach.ReachWord;
 import rungwise.clinic.soundness.Acknowledgement.Side;
+import rungwise.clinic.words.HomeSheet;
 import rungwise.dosing.decision.KeptAdvice;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.history.Grade;
@@ -326,6 +327,14 @@ public sealed interface CourseFact {
 
   /** The course was brought to a stand, or goes on. */
   record LifeWritten(LifeWord word) implements CourseFact {}
+
+  /**
+   * A sheet was made for him to take home.
+   *
+   * @param order the entry of the signed dose, as vial and plan are entries too
+   */
+  record SheetMade(EntryId order, EntryId vial, EntryId plan, HomeSheet sheet)
+      implements CourseFact {}
 
   /** A prescriber has seen every report that the course flagged until then. */
   record FlagsSeen() implements CourseFact {}

@@ -7,6 +7,7 @@ import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.reaching.ReachWords;
+import rungwise.clinic.words.HomeSheet;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
@@ -47,6 +48,7 @@ public final class EntryWords {
       case CourseFact.CallWritten written -> CallWords.of(written.word(), time);
       case CourseFact.ReachWritten reach -> ReachWords.of(reach.word(), time);
       case CourseFact.LifeWritten life -> LifeWords.of(life.word());
+      case CourseFact.SheetMade made -> words(made.sheet());
       case CourseFact.FlagsSeen seen -> "Flagged reports seen by a prescriber";
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";
       case CourseFact.VolumeReopened reopened -> "Reopened up to " + reopened.upTo();
@@ -56,6 +58,15 @@ public final class EntryWords {
       case CourseFact.PastReviewed reviewed -> words(reviewed);
       case CourseFact.FaultAcknowledged acknowledged -> words(acknowledged);
     };
+  }
+
+  private static String words(HomeSheet sheet) {
+    return "Sheet for home made, "
+        + sheet.language().words()
+        + ", "
+        + sheet.paper().words()
+        + ": code "
+        + sheet.code().words();
   }
 
   private static String words(CourseFact.DailyTabletDecided decided) {

@@ -73,6 +73,12 @@ public record ByRule() implements Choice {
                   List.of(
                       Fact.said("preparation before", carried.from()),
                       Fact.said("last tolerated", carried.words()))));
+      case Beginning.AsTold told ->
+          begin(
+              question,
+              new Reason(
+                  TitrationRule.FIRST_DOSE_AS_TOLD,
+                  List.of(Fact.said("told from elsewhere", told.words()))));
       case Beginning.BelowTooLong tooLong ->
           Wanted.none(
               new Decision.Refer(),

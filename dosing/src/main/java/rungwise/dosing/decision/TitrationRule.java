@@ -51,6 +51,11 @@ public enum TitrationRule {
       "No injection of this preparation is on record: no component above what he last tolerated,"
           + " as a new test in the clinic.",
       new Source.Assumption("no published table converts one mixture into another")),
+  FIRST_DOSE_AS_TOLD(
+      "He was taken over from elsewhere: of every component no more than a part of the told dose,"
+          + " watched in the clinic. Above the first step only once a prescriber has opened the"
+          + " schedule.",
+      new Source.Assumption("half of a dose that nobody here has seen")),
   NOTHING_TOLERATED_BEFORE(
       "Of what he was injected with before nothing is known to have been tolerated, and something"
           + " lasted too long or nobody knows how long: no first dose is proposed. Ask how it"

@@ -180,6 +180,7 @@ public final class CourseGuards {
       verdicts.add(
           Verdict.of(GuardRule.FIRST_IN_CLINIC, Fact.said("preparation", question.preparation())));
     }
+    verdicts.addAll(TakenOverGuards.forHome(question));
     afterEmergency(question).ifPresent(verdicts::add);
     question
         .last()

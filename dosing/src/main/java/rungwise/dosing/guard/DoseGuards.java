@@ -39,6 +39,7 @@ public final class DoseGuards {
     higherAfterLong(question, volume).ifPresent(verdicts::add);
     verdicts.addAll(signAnew(question, volume));
     aboveFreshStock(question, volume).ifPresent(verdicts::add);
+    verdicts.addAll(TakenOverGuards.ofTheDose(question, volume));
     careAbove(question, volume).ifPresent(verdicts::add);
     verdicts.addAll(UpkeepGuards.ofTheDose(question, volume));
     return List.copyOf(verdicts);
@@ -165,6 +166,13 @@ public final class DoseGuards {
                               Fact.said("preparation before", carried.from()),
                               Fact.said("last tolerated", carried.words()))));
       case Beginning.AtMost atMost -> Optional.empty();
+      case Beginning.AsTold told when isHigher ->
+          Optional.of(
+              Verdict.of(
+                  GuardRule.NOT_OPENED_AS_TOLD,
+                  Fact.said("told from elsewhere", told.words()),
+                  Fact.said("highest possible now", highest.map(Volume::toString).orElse("none"))));
+      case Beginning.AsTold told -> Optional.empty();
       case Beginning.BelowTooLong tooLong ->
           Optional.of(
               Verdict.of(

@@ -89,8 +89,8 @@ public enum GuardRule {
       GuardClass.HARD_STOP,
       "He was injected before this record began, and when the last time was is not on record.",
       new Source.CommonPractice("ask for the last injection before the next one is given"),
-      "a report of his last injection is entered, or a prescriber confirms that an import that was"
-          + " undone was wrong"),
+      "a report of his last injection is entered, the day of it is told, or a prescriber confirms"
+          + " that an import that was undone was wrong"),
   PROTOCOL_NOT_FOR(
       GuardClass.HARD_STOP,
       "The protocol is not written for this preparation: the same volume would be another dose.",
@@ -141,6 +141,18 @@ public enum GuardRule {
       "It holds more than he is known to have tolerated of what he was injected with before.",
       new Source.Assumption("no component above what was last tolerated"),
       "a weaker strength is chosen, or it is recorded how the injections before ended"),
+  ABOVE_TOLD(
+      GuardClass.HARD_STOP,
+      "It holds more of a component than the part of the dose told from elsewhere with which a man"
+          + " who is taken over begins.",
+      new Source.Assumption("half of a dose that nobody here has seen"),
+      "a dose with this component has been given and watched in the clinic since, and was over"
+          + " within the hour"),
+  NOT_OPENED_AS_TOLD(
+      GuardClass.HARD_STOP,
+      "It is above where the schedule of a man who was taken over begins.",
+      new Source.Assumption("a dose that was only told opens no schedule: a prescriber does"),
+      "a prescriber opens the schedule up to it, as a part of the told dose"),
   FIRST_AFTER_TOO_LONG(
       GuardClass.HOLD,
       "Nothing that he was injected with before is known to have been tolerated. This holds less of"
@@ -193,6 +205,12 @@ public enum GuardRule {
           + " vial on record, and was over within the hour.",
       Source.read(Citation.US_SYRINGE_LABEL, "2: the dose is found in the office"),
       "such a dose of it has been given and watched in the clinic"),
+  NOT_WATCHED_SINCE_TOLD(
+      GuardClass.HARD_STOP,
+      "He was taken over from elsewhere, and no dose has been watched in the clinic since that went"
+          + " in, from a vial on record, and was over within the hour.",
+      Source.read(Citation.US_SYRINGE_LABEL, "2: the dose is found in the office"),
+      "such a dose has been given and watched in the clinic"),
   AFTER_EMERGENCY(
       GuardClass.HARD_STOP,
       "After an erection that lasted, or may have lasted, 4 hours or more, he has not been examined"

@@ -80,6 +80,7 @@ public final class OwnSources {
       case SPACING -> limits.spacing().source();
       case WEEKLY_COUNT -> limits.inSevenDays().source();
       case PDE5_HOURS -> limits.pde5Hours().source();
+      case ABOVE_TOLD -> limits.takenOverPercent().source();
       case SAME_VISIT ->
           protocol.sameVisit().map(Protocol.SameVisit::source).orElse(verdict.source());
       case CARE_ABOVE -> protocol.careAbove().map(Sourced::source).orElse(verdict.source());

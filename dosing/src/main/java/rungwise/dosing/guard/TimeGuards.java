@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import rungwise.dosing.history.Fact;
+import rungwise.dosing.history.History;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.Question;
@@ -58,9 +59,15 @@ public final class TimeGuards {
         : tooRecent(question, verdict);
   }
 
+  /** Every injection that counts for the time between two, wherever it was. */
+  static List<Injection> counted(Question question) {
+    History history = question.history();
+    return history.before().elsewhere().with(history.injections());
+  }
+
   /** The injections less than a day from the question's instant, before it or after. */
   static List<Injection> around(Question question) {
-    return question.history().injections().stream()
+    return counted(question).stream()
         .filter(one -> isWithinADay(one.at(), question.now()))
         .toList();
   }
@@ -134,11 +141,11 @@ public final class TimeGuards {
   }
 
   private static Optional<List<Injection>> full(Question question, Window window) {
-    return window.fullAt(question.history().injections(), question.now());
+    return window.fullAt(counted(question), question.now());
   }
 
   private static Clears free(Question question, Window window) {
-    return new Clears.At(window.freeFrom(question.history().injections(), question.now()));
+    return new Clears.At(window.freeFrom(counted(question), question.now()));
   }
 
   /** The clinic's own hours between a PDE5 inhibitor and an injection. */

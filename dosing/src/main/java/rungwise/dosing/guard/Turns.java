@@ -25,7 +25,7 @@ public final class Turns {
    */
   public static List<Instant> of(Question question, Optional<SignedDose> signed) {
     return Stream.of(
-            question.history().injections().stream().flatMap(one -> around(question, one)),
+            TimeGuards.counted(question).stream().flatMap(one -> around(question, one)),
             UpkeepGuards.turns(question),
             tablet(question),
             question.vial().stream().map(vial -> vial.end().at()),

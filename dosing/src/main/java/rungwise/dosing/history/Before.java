@@ -7,10 +7,12 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.ladder.Beginning;
 import rungwise.quantities.Volume;
 
 /**
- * What is known of the time before this record began, beside injections that say when they were.
+ * What is known beside the injections of this record: of the time before it began, and of
+ * elsewhere. It stops, closes, holds and bounds, and proves nothing.
  *
  * @param undated injections of which it is not known when they were; each stands at the latest
  *     instant at which it can have been
@@ -18,15 +20,17 @@ import rungwise.quantities.Volume;
  *     reviewed
  * @param nobodyKnows long ones of which a prescriber has written that nobody can tell
  * @param isOpen whether he was injected and nobody has asked since when the last time was
+ * @param elsewhere what is known of injections in other places
  */
 public record Before(
     List<Injection> undated,
     List<Unmapped> unmapped,
     List<NobodyKnows> nobodyKnows,
-    boolean isOpen) {
+    boolean isOpen,
+    Elsewhere elsewhere) {
 
   public static final Before NOTHING =
-      new Before(List.of(), List.of(), List.of(), /* isOpen= */ false);
+      new Before(List.of(), List.of(), List.of(), /* isOpen= */ false, Elsewhere.NOTHING);
 
   public Before {
     undated = List.copyOf(undated);
@@ -34,10 +38,39 @@ public record Before(
     nobodyKnows = List.copyOf(nobodyKnows);
   }
 
+  /** The time before alone. */
+  public Before(
+      List<Injection> undated,
+      List<Unmapped> unmapped,
+      List<NobodyKnows> nobodyKnows,
+      boolean isOpen) {
+    this(undated, unmapped, nobodyKnows, isOpen, Elsewhere.NOTHING);
+  }
+
   /** The same, and one more of nobody knows what. */
   public Before and(NobodyKnows one) {
     return new Before(
-        undated, unmapped, Stream.concat(nobodyKnows.stream(), Stream.of(one)).toList(), isOpen);
+        undated,
+        unmapped,
+        Stream.concat(nobodyKnows.stream(), Stream.of(one)).toList(),
+        isOpen,
+        elsewhere);
+  }
+
+  /**
+   * The same, with what is known of other places.
+   *
+   * @param isOpenThere whether nobody has asked since when the last injection there was
+   */
+  public Before with(Elsewhere other, boolean isOpenThere) {
+    return new Before(undated, unmapped, nobodyKnows, isOpen || isOpenThere, other);
+  }
+
+  /** All of it that says what it was, in no order. */
+  List<Injection> said() {
+    return elsewhere.all().isEmpty()
+        ? undated
+        : Stream.concat(undated.stream(), elsewhere.all().stream()).toList();
   }
 
   /** What may have been an emergency, and that no prescriber has reviewed as one. */
@@ -55,6 +88,80 @@ public record Before(
         .filter(one -> one.reviewOf(reviews).isPresent())
         .max(Comparator.comparing(NobodyKnows::at));
   }
+
+  /**
+   * Injections in other places. They stop, close and bound like any other, and count for the time
+   * between two; they prove nothing, and no dose is called the same as one of them.
+   *
+   * @param takenOver the doses that were told when he was taken over, in the order of their entries
+   * @param opened the volume up to which a prescriber has opened the schedule since all of them
+   */
+  public record Elsewhere(List<TakenOver> takenOver, Optional<Opened> opened) {
+
+    public static final Elsewhere NOTHING = new Elsewhere(List.of(), Optional.empty());
+
+    public Elsewhere {
+      takenOver = List.copyOf(takenOver);
+    }
+
+    /** Every injection, in no order. */
+    public List<Injection> all() {
+      return takenOver.stream().map(TakenOver::told).toList();
+    }
+
+    /** What counts for the time between two: those here and elsewhere, in the order of time. */
+    public List<Injection> with(List<Injection> here) {
+      return takenOver.isEmpty()
+          ? here
+          : Stream.concat(here.stream(), all().stream()).sorted(History.IN_ORDER).toList();
+    }
+
+    /** What a first dose here may hold at most of each told one. */
+    List<Beginning.Held> parts() {
+      return takenOver.stream().map(TakenOver::part).toList();
+    }
+
+    /** What the first dose of a preparation rests on, where nothing here speaks of it. */
+    Beginning beginning(Preparation next) {
+      return takenOver.isEmpty()
+          ? new Beginning.AsNew()
+          : new Beginning.AsTold(
+              takenOver.stream().map(one -> one.told().held()).toList(),
+              parts(),
+              opened.filter(one -> one.preparation().isSameAs(next)).map(Opened::upTo));
+    }
+  }
+
+  /**
+   * A dose that he injects elsewhere, as it was told here.
+   *
+   * @param told at the latest instant at which it can have been
+   * @param percent how much of it a first dose here may be: 1 to 50
+   */
+  public record TakenOver(Injection told, int percent) {
+
+    private static final int WHOLE = 100;
+
+    public TakenOver {
+      if (percent < 1 || percent + percent > WHOLE) {
+        throw new IllegalArgumentException("bug: a first dose of " + percent + " percent");
+      }
+    }
+
+    /** What a first dose here may hold at most of it, rounded down to a microlitre. */
+    public Beginning.Held part() {
+      return new Beginning.Held(
+          told.preparation(), Volume.ofMicrolitres(told.drawn().microlitres() * percent / WHOLE));
+    }
+
+    /** Whether a dose shows how he bears what it holds here: watched after it had been told. */
+    public boolean isAnsweredBy(Injection here) {
+      return here.provesInClinic() && here.entry() > told.entry() && !here.at().isBefore(told.at());
+    }
+  }
+
+  /** A prescriber's entry that the schedule begins at a part of a told dose. */
+  public record Opened(Preparation preparation, Volume upTo) {}
 
   /**
    * An erection that lasted, or may have lasted, 2 hours or more after nobody knows what.

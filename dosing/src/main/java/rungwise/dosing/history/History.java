@@ -39,7 +39,7 @@ public record History(
 
   private static final TimeSpan DAY = TimeSpan.ofHours(24);
 
-  private static final Comparator<Injection> IN_ORDER =
+  static final Comparator<Injection> IN_ORDER =
       Comparator.comparing(Injection::at).thenComparingLong(Injection::entry);
 
   public static final History EMPTY = of(List.of());
@@ -114,15 +114,15 @@ public record History(
   /**
    * All that was said and still counts for stopping, closing and holding, in the order of time: the
    * injections, what they may have been besides, those from before of which it is not known when
-   * they were, and what struck reports said.
+   * they were, those elsewhere, and what struck reports said.
    */
   public List<Injection> everSaid() {
-    return struck.isEmpty() && mayHaveBeen.isEmpty() && before.undated().isEmpty()
+    return struck.isEmpty() && mayHaveBeen.isEmpty() && before.said().isEmpty()
         ? injections
         : Stream.of(
                 injections.stream(),
                 mayHaveBeen.stream(),
-                before.undated().stream(),
+                before.said().stream(),
                 struck.stream().filter(Struck::counts).map(Struck::said))
             .flatMap(said -> said)
             .sorted(IN_ORDER)
@@ -131,7 +131,7 @@ public record History(
 
   /** Whether it is not known when that was: it stands at the latest instant at which it can be. */
   public boolean isUndated(Injection injection) {
-    return before.undated().contains(injection);
+    return before.said().contains(injection);
   }
 
   /**
@@ -141,7 +141,7 @@ public record History(
   public List<Injection> openEmergencies() {
     var open = new ArrayList<Injection>();
     addOpen(injections, open);
-    addOpen(before.undated(), open);
+    addOpen(before.said(), open);
     Map<Long, Long> told = new HashMap<>();
     open.forEach(one -> told.put(one.entry(), one.entry()));
     struck.stream()
@@ -182,7 +182,7 @@ public record History(
   private Stream<Injection> emergencies() {
     return Stream.of(
             injections.stream().filter(Injection::mayBeEmergency),
-            before.undated().stream().filter(Injection::mayBeEmergency),
+            before.said().stream().filter(Injection::mayBeEmergency),
             struck.stream().filter(Struck::mayBeEmergency).map(Struck::said))
         .flatMap(said -> said);
   }
@@ -372,8 +372,9 @@ public record History(
             && tooLong.stream()
                 .allMatch(one -> ofNext.stream().anyMatch(read -> mayHaveBeen(read, one)));
     return tooLong.isEmpty() || isNew
-        ? new Beginning.AsNew()
-        : new Beginning.BelowTooLong(tooLong.stream().map(Injection::held).toList());
+        ? this.before.elsewhere().beginning(next)
+        : new Beginning.BelowTooLong(
+            tooLong.stream().map(Injection::held).toList(), this.before.elsewhere().parts());
   }
 
   /** Whether both are one injection from nobody knows which vial, by two of the labels he had. */

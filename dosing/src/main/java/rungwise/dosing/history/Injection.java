@@ -193,7 +193,7 @@ public record Injection(
   }
 
   /** How much of what it was. */
-  Beginning.Held held() {
+  public Beginning.Held held() {
     return new Beginning.Held(preparation, drawn);
   }
 }

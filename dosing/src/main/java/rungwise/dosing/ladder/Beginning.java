@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Ingredient;
 import rungwise.dosing.known.Preparation;
@@ -16,6 +17,8 @@ import rungwise.quantities.Volume;
 /** What the first dose of a preparation rests on. */
 public sealed interface Beginning {
 
+  Comparator<ExactVolume> ORDER = Comparator.naturalOrder();
+
   /** Nothing before it went in or was too long: it begins as for a new man. */
   record AsNew() implements Beginning {}
 
@@ -23,14 +26,90 @@ public sealed interface Beginning {
   record AtMost(Carried carried) implements Beginning {}
 
   /**
+   * He was taken over from elsewhere, and nothing here speaks of what he bears. Of every component
+   * no more than a part of what was told. Above the first step only what a prescriber has opened.
+   *
+   * @param told every dose that was told; at least one
+   * @param parts what a first dose may hold of each, in the same order
+   * @param opened the volume of the next preparation that a prescriber has opened, if one has
+   */
+  record AsTold(List<Held> told, List<Held> parts, Optional<Volume> opened) implements Beginning {
+    public AsTold {
+      told = List.copyOf(told);
+      parts = List.copyOf(parts);
+    }
+
+    /** The largest volume at which no component exceeds its part, if he has had any of them. */
+    public Optional<ExactVolume> most(Preparation next) {
+      return next.ingredients().stream().flatMap(mine -> most(mine).stream()).min(ORDER);
+    }
+
+    private Optional<ExactVolume> most(Ingredient mine) {
+      return Held.least(parts, mine).map(mine.strength()::volumeOf);
+    }
+
+    /** Whether every component was in a told dose, so that the schedule may be opened at it. */
+    public boolean carriesTo(Preparation next) {
+      return next.ingredients().stream().allMatch(mine -> Held.least(parts, mine).isPresent());
+    }
+
+    /** What a prescriber may open the schedule at: the last printed line that is allowed. */
+    public Optional<Volume> openable(Preparation next, Barrel barrel) {
+      return carriesTo(next) ? mark(next, barrel) : Optional.empty();
+    }
+
+    /** The last printed line that is allowed and can be measured, if there is one. */
+    Optional<Volume> mark(Preparation next, Barrel barrel) {
+      return most(next)
+          .flatMap(barrel::lastMarkWithin)
+          .filter(mark -> !mark.isLessThan(DrawingError.BLOCK_BELOW.value()));
+    }
+
+    /** Where the schedule begins, if a prescriber has opened it. */
+    Optional<Volume> start(Preparation next, Barrel barrel) {
+      return opened
+          .map(ExactVolume::of)
+          .flatMap(upTo -> most(next).filter(most -> carriesTo(next)).map(most -> less(most, upTo)))
+          .flatMap(barrel::lastMarkWithin)
+          .filter(mark -> !mark.isLessThan(DrawingError.BLOCK_BELOW.value()));
+    }
+
+    private static ExactVolume less(ExactVolume one, ExactVolume other) {
+      return one.compareTo(other) > 0 ? other : one;
+    }
+
+    private Optional<Volume> entry(Ladder ladder) {
+      return opened.isPresent() && carriesTo(ladder.preparation())
+          ? start(ladder.preparation(), ladder.barrel()).flatMap(ladder::atOrBelow)
+          : Optional.of(ladder.first()).filter(first -> isWithin(first, ladder.preparation()));
+    }
+
+    boolean isWithin(Volume volume, Preparation next) {
+      return most(next).filter(most -> most.compareTo(ExactVolume.of(volume)) < 0).isEmpty();
+    }
+
+    /** "alprostadil 5 mcg". */
+    public String words() {
+      return Held.words(told);
+    }
+  }
+
+  /**
    * Nothing before is known to have been tolerated, and something lasted too long or nobody knows
    * how long. No volume is proposed; less of everything than in each such dose may be signed.
    *
    * @param tooLong at least one
+   * @param parts what a first dose may hold of what was told from elsewhere, long or not
    */
-  record BelowTooLong(List<Held> tooLong) implements Beginning {
+  record BelowTooLong(List<Held> tooLong, List<Held> parts) implements Beginning {
     public BelowTooLong {
       tooLong = List.copyOf(tooLong);
+      parts = List.copyOf(parts);
+    }
+
+    /** Where nothing was told from elsewhere. */
+    public BelowTooLong(List<Held> tooLong) {
+      this(tooLong, List.of());
     }
 
     /** Whether a volume holds less of every component than each dose that held it. */
@@ -60,14 +139,12 @@ public sealed interface Beginning {
       return hadAll
           ? next.ingredients().stream()
               .map(mine -> mine.strength().volumeOf(least(mine).orElseThrow()))
-              .min(Comparator.naturalOrder())
+              .min(ORDER)
           : Optional.empty();
     }
 
     private Optional<Mass> least(Ingredient mine) {
-      return tooLong.stream()
-          .flatMap(held -> held.of(mine.component()).stream())
-          .min(Comparator.naturalOrder());
+      return Held.least(Stream.concat(tooLong.stream(), parts.stream()).toList(), mine);
     }
 
     /** "alprostadil 5 mcg; alprostadil 7.5 mcg". */
@@ -79,8 +156,15 @@ public sealed interface Beginning {
   /** A volume of a preparation that was injected. */
   record Held(Preparation preparation, Volume volume) {
 
-    Optional<Mass> of(Component component) {
+    /** How much of a component it holds; empty if none. */
+    public Optional<Mass> of(Component component) {
       return preparation.ingredient(component).map(one -> one.in(volume));
+    }
+
+    static Optional<Mass> least(List<Held> held, Ingredient mine) {
+      return held.stream()
+          .flatMap(one -> one.of(mine.component()).stream())
+          .min(Comparator.naturalOrder());
     }
 
     static String words(List<Held> held) {
@@ -99,6 +183,7 @@ public sealed interface Beginning {
     return switch (this) {
       case AsNew asNew -> Optional.of(ladder.first());
       case AtMost(Carried carried) -> carried.entryTo(ladder);
+      case AsTold asTold -> asTold.entry(ladder);
       case BelowTooLong tooLong -> Optional.empty();
     };
   }

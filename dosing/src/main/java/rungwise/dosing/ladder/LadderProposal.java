@@ -55,6 +55,7 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
               .most(ladder.preparation())
               .map(most -> with(carried, most))
               .orElseGet(() -> Reading.of(this));
+      case Beginning.AsTold told -> asTold(told);
       case Beginning.BelowTooLong tooLong -> below(tooLong);
     };
   }
@@ -94,6 +95,18 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
   /** The least that is offered of a strength, where the protocol has a rule for it. */
   private static Optional<ProtocolAmount> leastOf(Protocol protocol, Preparation preparation) {
     return protocol.strengthRuleFor(preparation).map(Protocol.StrengthRule::notBelow);
+  }
+
+  private Reading<LadderProposal> asTold(Beginning.AsTold told) {
+    var step = new ToldStep(told, ladder);
+    return step.refusal()
+        .<Reading<LadderProposal>>map(Reading::refused)
+        .orElseGet(
+            () ->
+                step.mark()
+                    .map(this::atMostCeiling)
+                    .map(mark -> withStep(mark, step.note(mark)))
+                    .orElseGet(() -> Reading.of(this)));
   }
 
   private Reading<LadderProposal> below(Beginning.BelowTooLong tooLong) {
@@ -351,10 +364,7 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
     if (passed.isPresent()) {
       return passed.map(limit -> "The schedule ends at the protocol's maximum of " + limit + ".");
     }
-    boolean passesLimit =
-        rung.isMoreThan(preparation.ceiling())
-            || preparation.ingredients().stream().anyMatch(one -> one.isPassedBy(rung));
-    return passesLimit
+    return rung.isMoreThan(preparation.ceiling())
         ? Optional.of("The schedule ends at the maximum of this preparation.")
         : Optional.empty();
   }

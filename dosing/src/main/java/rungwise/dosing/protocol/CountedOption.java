@@ -23,6 +23,14 @@ public enum CountedOption {
       Unit.MONTHS,
       Most.MONTHS,
       Left.assumed(12, "12 months, an assumption of the program", "a year")),
+  TAKEN_OVER_PERCENT(
+      "First dose of a man who is taken over, at most",
+      "The most of a dose told from elsewhere with which a man who is taken over begins here, in"
+          + " percent of it, at most 50",
+      Unit.PERCENT,
+      Most.TAKEN_OVER_PERCENT,
+      Left.assumed(
+          50, "50 percent, an assumption of the program", "half of a dose seen elsewhere")),
   GRACE_DAYS(
       "Home use may go on after an examination or an answer was due for",
       "Days for which home use may go on after an examination or an answer was due, at most 90;"
@@ -75,6 +83,7 @@ public enum CountedOption {
     HOURS(" h"),
     DAYS(" days"),
     MONTHS(" months"),
+    PERCENT(" percent"),
     TIMES("");
 
     private final String words;
@@ -92,6 +101,7 @@ public enum CountedOption {
     static final int MONTHS = 24;
     static final int DAYS = 365;
     static final int GRACE_DAYS = 90;
+    static final int TAKEN_OVER_PERCENT = 50;
   }
 
   /**

@@ -237,6 +237,11 @@ public record Protocol(
       return of(CountedOption.LAPSE_MONTHS);
     }
 
+    /** The most of a dose told from elsewhere that a first dose here may be, in percent of it. */
+    public Sourced<Integer> takenOverPercent() {
+      return of(CountedOption.TAKEN_OVER_PERCENT);
+    }
+
     /** For how many days home use may go on after an examination or an answer was due. */
     public Sourced<Integer> graceDays() {
       return of(CountedOption.GRACE_DAYS);

@@ -94,7 +94,13 @@ final class EachGuardAloneTest {
 
   static List<Alone> cases() {
     return Stream.of(
-            ofTheMan(), UpkeepAlone.cases(), beforeHome(), ofTheVial(), ofTheDose(), ofTheSyringe())
+            ofTheMan(),
+            UpkeepAlone.cases(),
+            TakenOverTest.cases(),
+            beforeHome(),
+            ofTheVial(),
+            ofTheDose(),
+            ofTheSyringe())
         .flatMap(List::stream)
         .toList();
   }

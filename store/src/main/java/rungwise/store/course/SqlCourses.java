@@ -36,6 +36,7 @@ import static rungwise.store.schema.Tables.REPORT_UNFINISHED;
 import static rungwise.store.schema.Tables.REPORT_UNFINISHED_LINE;
 import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.SCREENED_ANSWER;
+import static rungwise.store.schema.Tables.SHEET_MADE;
 import static rungwise.store.schema.Tables.TABLET_TAKEN;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
@@ -69,6 +70,7 @@ import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.soundness.Flaw;
+import rungwise.clinic.words.SheetCode;
 import rungwise.store.database.Database;
 import rungwise.store.journal.Journal;
 
@@ -177,6 +179,21 @@ public final class SqlCourses implements Courses {
   }
 
   @Override
+  public Optional<CourseId> withSheet(SheetCode code) {
+    return database
+        .reading()
+        .select(ENTRY.COURSE_ID)
+        .from(SHEET_MADE)
+        .join(ENTRY)
+        .on(ENTRY.ID.eq(SHEET_MADE.ENTRY_ID))
+        .where(SHEET_MADE.CODE.eq(code.text()))
+        .fetch(row -> idOf(row.value1()))
+        .stream()
+        .flatMap(Optional::stream)
+        .findFirst();
+  }
+
+  @Override
   public List<CourseId> underObservation() {
     return database
         .reading()
@@ -278,6 +295,7 @@ public final class SqlCourses implements Courses {
     tables.put(CALL_WRITTEN, FactKind.CALL_WRITTEN);
     tables.put(REACH_WRITTEN, FactKind.REACH_WRITTEN);
     tables.put(LIFE_WRITTEN, FactKind.LIFE_WRITTEN);
+    tables.put(SHEET_MADE, FactKind.SHEET_MADE);
     tables.put(TABLET_TAKEN, FactKind.TABLET_TAKEN);
     tables.put(DAILY_TABLET_DECIDED, FactKind.DAILY_TABLET_DECIDED);
     tables.put(VOLUME_REOPENED, FactKind.VOLUME_REOPENED);

@@ -284,6 +284,9 @@ final class RescueLogTest {
             .isEqualTo(TimeSpan.ofMinutes(minute - every));
       }
     }
+    assertThat(LIMITS.lastAfter(mcg(1_000), TimeSpan.ofMinutes(5)))
+        .as("one dose is the whole sum")
+        .isEqualTo(new TimeSpan(0));
     assertThatThrownBy(() -> LIMITS.lastAfter(mcg(1_001), TimeSpan.ofMinutes(5)))
         .hasMessageStartingWith("bug:");
   }

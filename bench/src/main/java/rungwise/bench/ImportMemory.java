@@ -51,9 +51,7 @@ public final class ImportMemory {
     Runtime machine = Runtime.getRuntime();
     System.out.printf(
         "%s; at most %d MB were allowed, %d MB are held at the end%n",
-        told,
-        machine.maxMemory() / MEGA,
-        (machine.totalMemory() - machine.freeMemory()) / MEGA);
+        told, machine.maxMemory() / MEGA, (machine.totalMemory() - machine.freeMemory()) / MEGA);
   }
 
   private static String history() throws IOException {

@@ -12,6 +12,7 @@ import rungwise.clinic.audit.Viewed;
 import rungwise.clinic.coded.AfterEnd;
 import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.coded.EndReason;
+import rungwise.clinic.coded.ToldBy;
 import rungwise.clinic.coded.ShownBy;
 import rungwise.clinic.coded.VialsLeft;
 import rungwise.clinic.course.Baseline;
@@ -35,6 +36,7 @@ import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.reach.ReachWord;
 import rungwise.clinic.soundness.Acknowledgement.Side;
+import rungwise.clinic.transfer.TransferWord;
 import rungwise.dosing.decision.DecisionValues;
 import rungwise.dosing.decision.DecisionValues.Part;
 import rungwise.dosing.decision.DecisionValues.Spoken;
@@ -131,6 +133,16 @@ public final class SampleCourse {
                 AfterEnd.IMPLANT,
                 "the sample clinic for implants")),
         new CourseFact.LifeWritten(new LifeWord.Reopened()),
+        new CourseFact.TransferWritten(
+            new TransferWord.Told(
+                PREPARATION,
+                HIGH,
+                Optional.of("u100-1"),
+                "the sample clinic",
+                Optional.of(LocalDate.of(2026, 3, 1)),
+                Grade.USABLE,
+                new SoftAfter.NotKnown(),
+                ToldBy.LETTER)),
         new CourseFact.FlagsSeen(),
         new CourseFact.TabletTaken(Tablet.SILDENAFIL, SampleEntries.NOW),
         new CourseFact.DailyTabletDecided(/* isAllowed= */ true),

@@ -16,6 +16,7 @@ import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.reach.ReachWord;
 import rungwise.clinic.soundness.Acknowledgement.Side;
+import rungwise.clinic.transfer.TransferWord;
 import rungwise.dosing.decision.KeptAdvice;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.history.Grade;
@@ -323,6 +324,9 @@ public sealed interface CourseFact {
 
   /** How he is reached, or that he was not. */
   record ReachWritten(ReachWord word) implements CourseFact {}
+
+  /** What he injects elsewhere, or that the schedule is opened at a part of it. */
+  record TransferWritten(TransferWord word) implements CourseFact {}
 
   /** The course was brought to a stand, or goes on. */
   record LifeWritten(LifeWord word) implements CourseFact {}

@@ -47,6 +47,7 @@ public final class EntryWords {
       case CourseFact.CallWritten written -> CallWords.of(written.word(), time);
       case CourseFact.ReachWritten reach -> ReachWords.of(reach.word(), time);
       case CourseFact.LifeWritten life -> LifeWords.of(life.word());
+      case CourseFact.TransferWritten transfer -> TransferWords.of(transfer.word());
       case CourseFact.FlagsSeen seen -> "Flagged reports seen by a prescriber";
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";
       case CourseFact.VolumeReopened reopened -> "Reopened up to " + reopened.upTo();

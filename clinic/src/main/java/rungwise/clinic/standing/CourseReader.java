@@ -252,10 +252,22 @@ public final class CourseReader {
   private History history(CourseFile file, Protocol protocol, Instant now) {
     var known = new Remembered<PreparationId, Preparation>(this::preparation);
     History own = new CourseHistory(file, stocks(file, protocol, known)::of, known).read();
-    History all = PastReading.added(own, file, ports.past(), known, now);
+    History past = PastReading.added(own, file, ports.past(), known, now);
+    History all =
+        TransferLog.of(file).addTo(past, () -> percent(protocol, now), ports.time(), known);
     return file.acknowledged()
         .map(entry -> all.withPast(List.of(), List.of(), all.before().and(unknown(entry))))
         .orElse(all);
+  }
+
+  /** How much of a told dose a first one may be, by the strictest version of the protocol. */
+  private int percent(Protocol protocol, Instant now) {
+    return Stream.concat(
+            Stream.of(protocol),
+            ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)).stream())
+        .mapToInt(one -> one.limits().takenOverPercent().value())
+        .min()
+        .orElseThrow();
   }
 
   /** What a changed entry may have said: an injection of nobody knows what, as long as any. */

@@ -37,6 +37,7 @@ import static rungwise.store.schema.Tables.REPORT_UNFINISHED_LINE;
 import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.SCREENED_ANSWER;
 import static rungwise.store.schema.Tables.TABLET_TAKEN;
+import static rungwise.store.schema.Tables.TRANSFER_WRITTEN;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
 
@@ -278,6 +279,7 @@ public final class SqlCourses implements Courses {
     tables.put(CALL_WRITTEN, FactKind.CALL_WRITTEN);
     tables.put(REACH_WRITTEN, FactKind.REACH_WRITTEN);
     tables.put(LIFE_WRITTEN, FactKind.LIFE_WRITTEN);
+    tables.put(TRANSFER_WRITTEN, FactKind.TRANSFER_WRITTEN);
     tables.put(TABLET_TAKEN, FactKind.TABLET_TAKEN);
     tables.put(DAILY_TABLET_DECIDED, FactKind.DAILY_TABLET_DECIDED);
     tables.put(VOLUME_REOPENED, FactKind.VOLUME_REOPENED);

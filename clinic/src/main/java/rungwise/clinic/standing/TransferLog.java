@@ -10,7 +10,6 @@ import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.TransferWritten;
 import rungwise.clinic.course.CourseFile;
-import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.transfer.TransferWord;
 import rungwise.dosing.history.Before.Elsewhere;
 import rungwise.dosing.history.Before.Opened;
@@ -58,8 +57,7 @@ public final class TransferLog {
   /** At what a prescriber has opened the schedule, since the last dose was told. */
   public Optional<Entry<TransferWord.Opened>> opened() {
     return words(file, TransferWord.Opened.class)
-        .filter(
-            one -> told.stream().allMatch(said -> said.entry().number() < one.entry().number()))
+        .filter(one -> told.stream().allMatch(said -> said.entry().number() < one.entry().number()))
         .reduce((earlier, later) -> later);
   }
 

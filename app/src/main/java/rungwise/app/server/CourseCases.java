@@ -10,6 +10,7 @@ import rungwise.clinic.start.Correcting;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
+import rungwise.clinic.takeover.TakingOver;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
@@ -28,6 +29,7 @@ record CourseCases(
     Calls calls,
     Reaching reaching,
     Running running,
+    TakingOver takingOver,
     Correcting correcting,
     Acknowledging acknowledging,
     DayList dayList) {}

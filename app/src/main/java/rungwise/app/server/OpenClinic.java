@@ -55,6 +55,7 @@ import rungwise.clinic.start.Correcting;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
+import rungwise.clinic.takeover.TakingOver;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Replay;
@@ -353,6 +354,7 @@ public final class OpenClinic implements AutoCloseable {
         new Calls(ports, store.accounts()::all),
         new Reaching(ports),
         new Running(ports),
+        new TakingOver(ports),
         new Correcting(ports),
         new Acknowledging(ports),
         new DayList(ports, touched, courseViews(time), store.dayRows()));

@@ -38,6 +38,7 @@ import rungwise.clinic.start.Correcting;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
+import rungwise.clinic.takeover.TakingOver;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
@@ -71,6 +72,7 @@ import rungwise.web.start.StartChoices;
 import rungwise.web.start.StartPages;
 import rungwise.web.supply.SupplyPages;
 import rungwise.web.tablet.TabletPages;
+import rungwise.web.takeover.TakeoverPages;
 import rungwise.web.teaching.TeachingPages;
 import rungwise.web.text.TextPages;
 import rungwise.web.titration.TitrationPages;
@@ -108,6 +110,7 @@ import rungwise.web.urgent.UrgentPages;
   StartPages.class,
   SupplyPages.class,
   TabletPages.class,
+  TakeoverPages.class,
   TeachingPages.class,
   TextPages.class,
   TitrationPages.class,
@@ -255,6 +258,11 @@ class ServerWiring {
   @Bean
   Running running(CourseCases cases) {
     return cases.running();
+  }
+
+  @Bean
+  TakingOver takingOver(CourseCases cases) {
+    return cases.takingOver();
   }
 
   @Bean

@@ -193,7 +193,9 @@ public abstract class TakingOverContract {
     openAt(Staff.PRESCRIBER, "40").orThrow();
     world.sign(course, world.instead(course, 400)).orThrow();
     world.pass(Duration.ofHours(2));
-    world.report(course, ReportForm.at("2026-03-02", "11:00").grade("1").exactly("20")).orThrow();
+    world
+        .report(course, ReportForm.at("2026-03-02", "11:00").mark("40").grade("1").exactly("20"))
+        .orThrow();
     world.pass(Duration.ofDays(2));
 
     assertThat(decision()).isEqualTo(new Decision.StepUp(Volume.ofMicrolitres(500)));

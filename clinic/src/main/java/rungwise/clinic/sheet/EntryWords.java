@@ -7,6 +7,7 @@ import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.reaching.ReachWords;
+import rungwise.clinic.takeover.TransferWords;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;

@@ -1,4 +1,4 @@
-package rungwise.clinic.sheet;
+package rungwise.clinic.takeover;
 
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.transfer.TransferWord;

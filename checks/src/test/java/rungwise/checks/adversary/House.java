@@ -36,6 +36,7 @@ import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.start.CourseDraft;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.Vials;
+import rungwise.clinic.takeover.TakingOver;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
@@ -75,6 +76,7 @@ final class House {
   final Lifting lifting;
   final Calls calls;
   final Running running;
+  final TakingOver takingOver;
   final Reaching reaching;
   final Screenings screenings;
   final Vials vials;
@@ -123,6 +125,7 @@ final class House {
     lifting = new Lifting(ports);
     calls = new Calls(ports, () -> List.of(PRESCRIBER, EDUCATOR, ON_CALL));
     running = new Running(ports);
+    takingOver = new TakingOver(ports);
     reaching = new Reaching(ports);
     screenings = new Screenings(ports);
     vials = new Vials(ports);

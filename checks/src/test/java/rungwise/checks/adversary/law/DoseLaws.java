@@ -155,8 +155,7 @@ public final class DoseLaws {
   private void afterNothingTolerated() {
     List<Told> tooLong = ledger.everLong();
     noneAbove(
-        Law.FIRST_DOSE,
-        Math.max(scene.rungs().getFirst(), ledger.watch.transfers.openedOf(mix)));
+        Law.FIRST_DOSE, Math.max(scene.rungs().getFirst(), ledger.watch.transfers.openedOf(mix)));
     if (tooLong.isEmpty()) {
       return;
     }
@@ -179,8 +178,7 @@ public final class DoseLaws {
     List<Told> ever = ledger.told.stream().filter(Told::isLong).toList();
     for (int i = 0; i < mix.components(); i++) {
       OptionalLong elsewhere = ledger.watch.transfers.leastOf(i);
-      long least =
-          leastOf(i, tooLong).orElse(leastOf(i, ever).orElse(elsewhere.orElse(0)));
+      long least = leastOf(i, tooLong).orElse(leastOf(i, ever).orElse(elsewhere.orElse(0)));
       if (mix.has(i) && mix.holds(i, volume) >= least) {
         return false;
       }

@@ -102,6 +102,7 @@ final class Life {
             || act.kind() == Act.Kind.RECALL
             || act.kind() == Act.Kind.SOUNDNESS;
     if ((!isNew || isPrologue()) && random.nextInt(SELDOM) > 0) {
+      last = isNew ? Optional.empty() : last; // what was written since is not of the next act
       return;
     }
     Scene after = scene(actor.now);

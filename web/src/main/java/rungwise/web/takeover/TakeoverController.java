@@ -2,6 +2,7 @@ package rungwise.web.takeover;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -22,6 +23,7 @@ import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.takeover.TakingOver;
+import rungwise.dosing.history.Before.TakenOver;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;
@@ -107,9 +109,10 @@ final class TakeoverController {
     CourseState state = courses.find(id);
     Ladder ladder = state.question().ladder();
     CourseView view = views.of(state);
-    List<CourseView.EntryLine> told =
+    List<TakeoverPage.Line> told =
         state.file().inForce(TransferWritten.class).stream()
             .map(written -> view.entry(written.entry().number()))
+            .map(entry -> new TakeoverPage.Line(entry, content(state, entry.number())))
             .toList();
     return new TakeoverPage(
         view.man(),
@@ -124,5 +127,20 @@ final class TakeoverController {
             .map(most -> OpenForm.of(ladder.dose(most), typed, faults)),
         notice,
         faults);
+  }
+
+  /** What a told dose holds, by the entry that says so; empty for any other entry. */
+  private static String content(CourseState state, long entry) {
+    return state.question().history().before().elsewhere().takenOver().stream()
+        .map(TakenOver::told)
+        .filter(told -> told.entry() == entry)
+        .map(
+            told ->
+                told.drawn()
+                    + " of "
+                    + told.preparation().composition()
+                    + ": "
+                    + told.preparation().contentOf(told.drawn()))
+        .collect(Collectors.joining());
   }
 }

@@ -18,7 +18,7 @@ public record TakeoverPage(
     CourseView.Man man,
     String coursePath,
     long basis,
-    List<CourseView.EntryLine> told,
+    List<Line> told,
     boolean mayTell,
     ToldForm form,
     Optional<OpenForm> opening,
@@ -28,6 +28,13 @@ public record TakeoverPage(
   public TakeoverPage {
     told = List.copyOf(told);
   }
+
+  /**
+   * What was told or opened.
+   *
+   * @param content what a told dose holds; empty for another entry
+   */
+  public record Line(CourseView.EntryLine entry, String content) {}
 
   public String path() {
     return coursePath + "/transfer";

@@ -83,7 +83,7 @@ public record ToldForm(
             faults),
         Field.of(Field.Kind.COUNT, ToldDraft.MINUTES, "Minutes")
             .withHint("The longest that was told; empty if it is not known.")
-            .optional()
+            .whereSaid()
             .asTyped(typed)
             .withFaults(faults),
         choice(ToldDraft.BY, "Known from", options(ToldBy.values(), ToldBy::words), typed, faults));

@@ -28,6 +28,7 @@ import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.course.Vitals;
+import rungwise.clinic.elsewhere.ElsewhereWord;
 import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastInjection;
@@ -36,7 +37,6 @@ import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.reach.ReachWord;
 import rungwise.clinic.soundness.Acknowledgement.Side;
-import rungwise.clinic.transfer.TransferWord;
 import rungwise.dosing.decision.DecisionValues;
 import rungwise.dosing.decision.DecisionValues.Part;
 import rungwise.dosing.decision.DecisionValues.Spoken;
@@ -133,8 +133,8 @@ public final class SampleCourse {
                 AfterEnd.IMPLANT,
                 "the sample clinic for implants")),
         new CourseFact.LifeWritten(new LifeWord.Reopened()),
-        new CourseFact.TransferWritten(
-            new TransferWord.Told(
+        new CourseFact.ElsewhereWritten(
+            new ElsewhereWord.Told(
                 PREPARATION,
                 HIGH,
                 Optional.of("u100-1"),

@@ -93,7 +93,7 @@ public final class SampleFacts {
     facts.addAll(SampleCalls.all(earlier));
     facts.addAll(SampleReaching.all());
     facts.addAll(SampleLife.all());
-    facts.addAll(SampleTransfers.all());
+    facts.addAll(SampleElsewhere.all());
     for (Tablet tablet : Tablet.values()) {
       facts.add(new CourseFact.TabletTaken(tablet, NOW.minusSeconds(3_600)));
     }

@@ -8,8 +8,10 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.CoursePorts;
+import rungwise.clinic.day.Need;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
@@ -146,6 +148,12 @@ public abstract class TakingOverContract {
     assertThat(world.state(course).question().history().openEmergencies()).hasSize(1);
     assertThat(openAt(Staff.PRESCRIBER, "40").found()).isEmpty();
     assertThat(decision()).isEqualTo(new Decision.Stop());
+    assertThat(
+            new CourseViews(world.ports().time(), id -> "Ines Halloran")
+                .dayOf(world.state(course))
+                .day()
+                .need())
+        .isEqualTo(Need.EMERGENCY_OVER);
 
     world.lifting().reviewEmergency(Staff.PRESCRIBER, course, "told by the other clinic").orThrow();
     assertThat(world.state(course).question().history().openEmergencies()).isEmpty();

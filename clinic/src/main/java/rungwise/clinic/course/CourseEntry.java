@@ -16,6 +16,7 @@ import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.course.CourseFact.DailyTabletDecided;
 import rungwise.clinic.course.CourseFact.DecisionWritten;
 import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.CourseFact.ElsewhereWritten;
 import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
 import rungwise.clinic.course.CourseFact.FaultAcknowledged;
@@ -33,7 +34,6 @@ import rungwise.clinic.course.CourseFact.ReportUnfinished;
 import rungwise.clinic.course.CourseFact.ReportWithdrawn;
 import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFact.TabletTaken;
-import rungwise.clinic.course.CourseFact.TransferWritten;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.clinic.people.AccountId;
@@ -135,7 +135,7 @@ public record CourseEntry(
       case CallWritten call -> Optional.<CourseFact>of(call).filter(one -> call.word().holds());
       case ReachWritten reach -> Optional.<CourseFact>of(reach).filter(one -> reach.word().holds());
       case LifeWritten life -> Optional.<CourseFact>of(life).filter(one -> life.word().holds());
-      case TransferWritten transfer ->
+      case ElsewhereWritten transfer ->
           Optional.<CourseFact>of(transfer).filter(one -> transfer.word().holds());
       case ReportWithdrawn withdrawn -> Optional.of(withdrawn);
       case FaultAcknowledged acknowledged -> Optional.of(acknowledged);

@@ -12,11 +12,11 @@ import java.util.Set;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.coded.ShownBy;
+import rungwise.clinic.elsewhere.ElsewhereWord;
 import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.reach.ReachWord;
 import rungwise.clinic.soundness.Acknowledgement.Side;
-import rungwise.clinic.transfer.TransferWord;
 import rungwise.dosing.decision.KeptAdvice;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.history.Grade;
@@ -326,7 +326,7 @@ public sealed interface CourseFact {
   record ReachWritten(ReachWord word) implements CourseFact {}
 
   /** What he injects elsewhere, or that the schedule is opened at a part of it. */
-  record TransferWritten(TransferWord word) implements CourseFact {}
+  record ElsewhereWritten(ElsewhereWord word) implements CourseFact {}
 
   /** The course was brought to a stand, or goes on. */
   record LifeWritten(LifeWord word) implements CourseFact {}

@@ -6,8 +6,8 @@ import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
+import rungwise.clinic.elsewhere.ElsewhereWords;
 import rungwise.clinic.reaching.ReachWords;
-import rungwise.clinic.takeover.TransferWords;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
@@ -48,7 +48,7 @@ public final class EntryWords {
       case CourseFact.CallWritten written -> CallWords.of(written.word(), time);
       case CourseFact.ReachWritten reach -> ReachWords.of(reach.word(), time);
       case CourseFact.LifeWritten life -> LifeWords.of(life.word());
-      case CourseFact.TransferWritten transfer -> TransferWords.of(transfer.word());
+      case CourseFact.ElsewhereWritten transfer -> ElsewhereWords.of(transfer.word());
       case CourseFact.FlagsSeen seen -> "Flagged reports seen by a prescriber";
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";
       case CourseFact.VolumeReopened reopened -> "Reopened up to " + reopened.upTo();

@@ -8,9 +8,9 @@ import java.util.function.IntSupplier;
 import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseEntry;
-import rungwise.clinic.course.CourseFact.TransferWritten;
+import rungwise.clinic.course.CourseFact.ElsewhereWritten;
 import rungwise.clinic.course.CourseFile;
-import rungwise.clinic.transfer.TransferWord;
+import rungwise.clinic.elsewhere.ElsewhereWord;
 import rungwise.dosing.history.Before.Elsewhere;
 import rungwise.dosing.history.Before.Opened;
 import rungwise.dosing.history.Before.TakenOver;
@@ -25,38 +25,38 @@ import rungwise.dosing.known.PreparationId;
 public final class TransferLog {
 
   private final CourseFile file;
-  private final List<Entry<TransferWord.Told>> told;
+  private final List<Entry<ElsewhereWord.Told>> told;
 
   /**
    * A word with the entry that carries it.
    *
    * @param <W> what was written
    */
-  public record Entry<W extends TransferWord>(CourseEntry entry, W word) {}
+  public record Entry<W extends ElsewhereWord>(CourseEntry entry, W word) {}
 
   private TransferLog(CourseFile file) {
     this.file = file;
-    this.told = words(file, TransferWord.Told.class).toList();
+    this.told = words(file, ElsewhereWord.Told.class).toList();
   }
 
   public static TransferLog of(CourseFile file) {
     return new TransferLog(file);
   }
 
-  private static <W extends TransferWord> Stream<Entry<W>> words(CourseFile file, Class<W> kind) {
-    return file.inForce(TransferWritten.class).stream()
+  private static <W extends ElsewhereWord> Stream<Entry<W>> words(CourseFile file, Class<W> kind) {
+    return file.inForce(ElsewhereWritten.class).stream()
         .filter(written -> kind.isInstance(written.fact().word()))
         .map(written -> new Entry<>(written.entry(), kind.cast(written.fact().word())));
   }
 
   /** Every dose that was told, in the order of the entries. */
-  public List<Entry<TransferWord.Told>> told() {
+  public List<Entry<ElsewhereWord.Told>> told() {
     return told;
   }
 
   /** At what a prescriber has opened the schedule, since the last dose was told. */
-  public Optional<Entry<TransferWord.Opened>> opened() {
-    return words(file, TransferWord.Opened.class)
+  public Optional<Entry<ElsewhereWord.Opened>> opened() {
+    return words(file, ElsewhereWord.Opened.class)
         .filter(one -> told.stream().allMatch(said -> said.entry().number() < one.entry().number()))
         .reduce((earlier, later) -> later);
   }
@@ -97,10 +97,10 @@ public final class TransferLog {
   }
 
   private static Injection injection(
-      Entry<TransferWord.Told> one,
+      Entry<ElsewhereWord.Told> one,
       ClinicTime time,
       Function<PreparationId, Preparation> preparations) {
-    TransferWord.Told word = one.word();
+    ElsewhereWord.Told word = one.word();
     return new Injection(
         one.entry().number(),
         latest(one, time),
@@ -115,7 +115,7 @@ public final class TransferLog {
   }
 
   /** The latest instant at which his last injection there can have been. */
-  private static Instant latest(Entry<TransferWord.Told> one, ClinicTime time) {
+  private static Instant latest(Entry<ElsewhereWord.Told> one, ClinicTime time) {
     Instant told = one.entry().recordedAt();
     return one.word()
         .lastDay()

@@ -2,9 +2,10 @@ package rungwise.clinic.takeover;
 
 import java.time.Instant;
 import java.util.Optional;
-import rungwise.clinic.course.CourseFact.TransferWritten;
+import rungwise.clinic.course.CourseFact.ElsewhereWritten;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.elsewhere.ElsewhereWord;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
@@ -13,7 +14,6 @@ import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.standing.TransferLog;
 import rungwise.clinic.titration.DrawnMark;
-import rungwise.clinic.transfer.TransferWord;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.ladder.Beginning;
 import rungwise.dosing.syringe.Barrel;
@@ -52,7 +52,7 @@ public final class TakingOver {
     if (!By.CLINICIAN.includes(actor)) {
       return Reading.refused(By.CLINICIAN.refusal());
     }
-    Reading<TransferWord> word =
+    Reading<ElsewhereWord> word =
         ToldReading.of(draft, one -> ports.preparations().apply(one).isPresent(), ports.today());
     return word.found().isEmpty()
         ? new Reading.Refused<>(word.placed())
@@ -61,7 +61,7 @@ public final class TakingOver {
             By.CLINICIAN,
             id,
             (file, now) ->
-                Reading.of(changes.append(id, new TransferWritten(word.orThrow()), actor, now)));
+                Reading.of(changes.append(id, new ElsewhereWritten(word.orThrow()), actor, now)));
   }
 
   /**
@@ -96,8 +96,8 @@ public final class TakingOver {
             () ->
                 changes.appendWithReason(
                     file.id(),
-                    new TransferWritten(
-                        new TransferWord.Opened(file.plan().preparation(), read.orThrow())),
+                    new ElsewhereWritten(
+                        new ElsewhereWord.Opened(file.plan().preparation(), read.orThrow())),
                     actor,
                     now,
                     Optional.empty(),

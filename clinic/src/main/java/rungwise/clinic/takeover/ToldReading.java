@@ -9,9 +9,9 @@ import java.util.function.Predicate;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.OutsideText;
 import rungwise.clinic.coded.ToldBy;
+import rungwise.clinic.elsewhere.ElsewhereWord;
 import rungwise.clinic.takeover.ToldDraft.End;
 import rungwise.clinic.titration.DrawnMark;
-import rungwise.clinic.transfer.TransferWord;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.PreparationId;
@@ -39,12 +39,12 @@ final class ToldReading {
    *
    * @param isKnown whether the clinic has, or had, a preparation of an id
    */
-  static Reading<TransferWord> of(
+  static Reading<ElsewhereWord> of(
       ToldDraft draft, Predicate<PreparationId> isKnown, LocalDate today) {
     return new ToldReading(draft).read(isKnown, today);
   }
 
-  private Reading<TransferWord> read(Predicate<PreparationId> isKnown, LocalDate today) {
+  private Reading<ElsewhereWord> read(Predicate<PreparationId> isKnown, LocalDate today) {
     Optional<PreparationId> preparation =
         Optional.of(draft.preparation())
             .filter(id -> !id.isBlank())
@@ -70,7 +70,7 @@ final class ToldReading {
     }
     return faults.isEmpty()
         ? Reading.of(
-            new TransferWord.Told(
+            new ElsewhereWord.Told(
                 preparation.orElseThrow(),
                 drawn.orElseThrow(),
                 barrel.map(Barrel::token),

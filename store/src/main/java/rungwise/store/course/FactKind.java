@@ -22,7 +22,7 @@ enum FactKind {
   CALL_WRITTEN,
   REACH_WRITTEN,
   LIFE_WRITTEN,
-  TRANSFER_WRITTEN,
+  ELSEWHERE_WRITTEN,
   FLAGS_SEEN,
   TABLET_TAKEN,
   DAILY_TABLET_DECIDED,
@@ -53,7 +53,7 @@ enum FactKind {
       case CourseFact.CallWritten written -> CALL_WRITTEN;
       case CourseFact.ReachWritten written -> REACH_WRITTEN;
       case CourseFact.LifeWritten written -> LIFE_WRITTEN;
-      case CourseFact.TransferWritten written -> TRANSFER_WRITTEN;
+      case CourseFact.ElsewhereWritten written -> ELSEWHERE_WRITTEN;
       case CourseFact.FlagsSeen seen -> FLAGS_SEEN;
       case CourseFact.TabletTaken taken -> TABLET_TAKEN;
       case CourseFact.DailyTabletDecided decided -> DAILY_TABLET_DECIDED;

@@ -10,6 +10,7 @@ import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_ACCEPTED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_DECISION;
+import static rungwise.store.schema.Tables.ELSEWHERE_WRITTEN;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
@@ -27,7 +28,6 @@ import static rungwise.store.schema.Tables.READINESS_RECORDED;
 import static rungwise.store.schema.Tables.REPORT_UNFINISHED;
 import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.TABLET_TAKEN;
-import static rungwise.store.schema.Tables.TRANSFER_WRITTEN;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
 
@@ -115,8 +115,8 @@ record FactReading(
       case CALL_WRITTEN -> new CourseFact.CallWritten(CallRows.word(own(row, CALL_WRITTEN)));
       case REACH_WRITTEN -> new CourseFact.ReachWritten(ReachRows.word(own(row, REACH_WRITTEN)));
       case LIFE_WRITTEN -> new CourseFact.LifeWritten(LifeRows.word(own(row, LIFE_WRITTEN)));
-      case TRANSFER_WRITTEN ->
-          new CourseFact.TransferWritten(TransferRows.word(own(row, TRANSFER_WRITTEN)));
+      case ELSEWHERE_WRITTEN ->
+          new CourseFact.ElsewhereWritten(ElsewhereRows.word(own(row, ELSEWHERE_WRITTEN)));
       case FLAGS_SEEN -> new CourseFact.FlagsSeen();
       case TABLET_TAKEN -> TabletRows.taken(own(row, TABLET_TAKEN));
       case DAILY_TABLET_DECIDED -> TabletRows.decided(own(row, DAILY_TABLET_DECIDED));

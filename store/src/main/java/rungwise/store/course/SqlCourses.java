@@ -16,6 +16,7 @@ import static rungwise.store.schema.Tables.DOSE_SIGNED_HOLD_FACT;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_OVERRIDE;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_RUNG;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_SPOKEN;
+import static rungwise.store.schema.Tables.ELSEWHERE_WRITTEN;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
@@ -37,7 +38,6 @@ import static rungwise.store.schema.Tables.REPORT_UNFINISHED_LINE;
 import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.SCREENED_ANSWER;
 import static rungwise.store.schema.Tables.TABLET_TAKEN;
-import static rungwise.store.schema.Tables.TRANSFER_WRITTEN;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
 
@@ -70,6 +70,7 @@ import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.soundness.Flaw;
+import rungwise.store.course.InjectionRows.SoftKind;
 import rungwise.store.database.Database;
 import rungwise.store.journal.Journal;
 
@@ -279,7 +280,7 @@ public final class SqlCourses implements Courses {
     tables.put(CALL_WRITTEN, FactKind.CALL_WRITTEN);
     tables.put(REACH_WRITTEN, FactKind.REACH_WRITTEN);
     tables.put(LIFE_WRITTEN, FactKind.LIFE_WRITTEN);
-    tables.put(TRANSFER_WRITTEN, FactKind.TRANSFER_WRITTEN);
+    tables.put(ELSEWHERE_WRITTEN, FactKind.ELSEWHERE_WRITTEN);
     tables.put(TABLET_TAKEN, FactKind.TABLET_TAKEN);
     tables.put(DAILY_TABLET_DECIDED, FactKind.DAILY_TABLET_DECIDED);
     tables.put(VOLUME_REOPENED, FactKind.VOLUME_REOPENED);

@@ -15,7 +15,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
-import rungwise.clinic.course.CourseFact.TransferWritten;
+import rungwise.clinic.course.CourseFact.ElsewhereWritten;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseViews;
@@ -110,7 +110,7 @@ final class TakeoverController {
     Ladder ladder = state.question().ladder();
     CourseView view = views.of(state);
     List<TakeoverPage.Line> told =
-        state.file().inForce(TransferWritten.class).stream()
+        state.file().inForce(ElsewhereWritten.class).stream()
             .map(written -> view.entry(written.entry().number()))
             .map(entry -> new TakeoverPage.Line(entry, content(state, entry.number())))
             .toList();

@@ -55,38 +55,33 @@ public record ToldForm(
                 faults)
             .withHint("By its composition. What is not here is entered as a preparation first."),
         choice(ToldDraft.SYRINGE, "How the dose is told", syringes(barrels), typed, faults),
-        Field.of(Field.Kind.AMOUNT, ToldDraft.DOSE, "Dose, as told")
-            .withHint("The line of that syringe, or the volume in mL, such as 0.25.")
-            .asTyped(typed)
-            .withFaults(faults),
-        Field.of(Field.Kind.TEXT, ToldDraft.FROM, "Where he is treated")
-            .asTyped(typed)
-            .withFaults(faults),
-        Field.of(Field.Kind.DATE, ToldDraft.LAST_DAY, "Day of his last injection there")
+        field(Field.Kind.AMOUNT, ToldDraft.DOSE, "Dose, as told", typed, faults)
+            .withHint("The line of that syringe, or the volume in mL, such as 0.25."),
+        field(Field.Kind.TEXT, ToldDraft.FROM, "Where he is treated", typed, faults),
+        field(Field.Kind.DATE, ToldDraft.LAST_DAY, "Day of his last injection there", typed, faults)
             .withHint("Empty if nobody knows: then nothing is injected here before it is asked.")
-            .optional()
-            .asTyped(typed)
-            .withFaults(faults),
-        choice(
-            ToldDraft.GRADE,
-            "How firm with this dose",
-            Arrays.stream(Grade.values())
-                .map(one -> option(Integer.toString(one.number()), one.words()))
-                .toList(),
-            typed,
-            faults),
-        choice(
-            ToldDraft.END,
-            "How long it lasts",
-            options(ToldDraft.End.values(), ToldDraft.End::words),
-            typed,
-            faults),
-        Field.of(Field.Kind.COUNT, ToldDraft.MINUTES, "Minutes")
+            .optional(),
+        choice(ToldDraft.GRADE, "How firm with this dose", grades(), typed, faults),
+        choice(ToldDraft.END, "How long it lasts", ends(), typed, faults),
+        field(Field.Kind.COUNT, ToldDraft.MINUTES, "Minutes", typed, faults)
             .withHint("The longest that was told; empty if it is not known.")
-            .whereSaid()
-            .asTyped(typed)
-            .withFaults(faults),
+            .whereSaid(),
         choice(ToldDraft.BY, "Known from", options(ToldBy.values(), ToldBy::words), typed, faults));
+  }
+
+  private static Field field(
+      Field.Kind kind, String name, String label, Typed typed, Faults faults) {
+    return Field.of(kind, name, label).asTyped(typed).withFaults(faults);
+  }
+
+  private static List<Option> grades() {
+    return Arrays.stream(Grade.values())
+        .map(one -> option(Integer.toString(one.number()), one.words()))
+        .toList();
+  }
+
+  private static List<Option> ends() {
+    return options(ToldDraft.End.values(), ToldDraft.End::words);
   }
 
   private static List<Option> syringes(List<Barrel> barrels) {

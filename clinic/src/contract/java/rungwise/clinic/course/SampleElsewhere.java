@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.coded.ToldBy;
-import rungwise.clinic.transfer.TransferWord;
+import rungwise.clinic.elsewhere.ElsewhereWord;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.PreparationId;
@@ -13,15 +13,15 @@ import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
 /** Everything that can be written of a man who is taken over. */
-final class SampleTransfers {
+final class SampleElsewhere {
 
   private static final PreparationId OF = new PreparationId("alprostadil-20");
 
-  private SampleTransfers() {}
+  private SampleElsewhere() {}
 
   static List<CourseFact> all() {
-    var words = new ArrayList<TransferWord>();
-    words.add(new TransferWord.Opened(OF, Volume.ofMicrolitres(1)));
+    var words = new ArrayList<ElsewhereWord>();
+    words.add(new ElsewhereWord.Opened(OF, Volume.ofMicrolitres(1)));
     TimeSpan hour = TimeSpan.ofHours(1);
     for (ToldBy by : ToldBy.values()) {
       words.add(told(Grade.NONE, new SoftAfter.NotKnown(), by, Optional.empty()));
@@ -36,12 +36,12 @@ final class SampleTransfers {
               ToldBy.LETTER,
               Optional.empty()));
     }
-    return words.stream().<CourseFact>map(CourseFact.TransferWritten::new).toList();
+    return words.stream().<CourseFact>map(CourseFact.ElsewhereWritten::new).toList();
   }
 
-  private static TransferWord told(
+  private static ElsewhereWord told(
       Grade grade, SoftAfter soft, ToldBy by, Optional<String> barrel) {
-    return new TransferWord.Told(
+    return new ElsewhereWord.Told(
         OF,
         Volume.ofMicrolitres(375),
         barrel,

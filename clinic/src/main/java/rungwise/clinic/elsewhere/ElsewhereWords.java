@@ -1,19 +1,18 @@
-package rungwise.clinic.takeover;
+package rungwise.clinic.elsewhere;
 
 import rungwise.clinic.ClinicTime;
-import rungwise.clinic.transfer.TransferWord;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
 
 /** What was told of a man who is taken over, in words. */
-public final class TransferWords {
+public final class ElsewhereWords {
 
-  private TransferWords() {}
+  private ElsewhereWords() {}
 
-  public static String of(TransferWord word) {
+  public static String of(ElsewhereWord word) {
     return switch (word) {
-      case TransferWord.Told told -> words(told);
-      case TransferWord.Opened opened ->
+      case ElsewhereWord.Told told -> words(told);
+      case ElsewhereWord.Opened opened ->
           "Prescriber opens the schedule of "
               + opened.preparation()
               + " at "
@@ -22,7 +21,7 @@ public final class TransferWords {
     };
   }
 
-  private static String words(TransferWord.Told told) {
+  private static String words(ElsewhereWord.Told told) {
     return "Taken over from "
         + told.from()
         + ", as told: "
@@ -40,7 +39,7 @@ public final class TransferWords {
         + told.by().words();
   }
 
-  private static String mark(TransferWord.Told told, Barrel barrel) {
+  private static String mark(ElsewhereWord.Told told, Barrel barrel) {
     return barrel.hasMarkAt(told.drawn()) ? " (" + barrel.markWords(told.drawn()) + ")" : "";
   }
 }

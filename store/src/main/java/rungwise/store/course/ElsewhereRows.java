@@ -2,16 +2,17 @@ package rungwise.store.course;
 
 import java.util.Optional;
 import rungwise.clinic.coded.ToldBy;
-import rungwise.clinic.transfer.TransferWord;
+import rungwise.clinic.elsewhere.ElsewhereWord;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
-import rungwise.store.schema.tables.records.TransferWrittenRecord;
+import rungwise.store.course.InjectionRows.SoftKind;
+import rungwise.store.schema.tables.records.ElsewhereWrittenRecord;
 
 /** What was told of a man who is taken over, as rows and back. */
-final class TransferRows {
+final class ElsewhereRows {
 
   /** What a row says. */
   private enum Kind {
@@ -19,26 +20,26 @@ final class TransferRows {
     OPENED
   }
 
-  private TransferRows() {}
+  private ElsewhereRows() {}
 
-  static TransferWrittenRecord row(TransferWord word) {
+  static ElsewhereWrittenRecord row(ElsewhereWord word) {
     return switch (word) {
-      case TransferWord.Told told -> row(told);
-      case TransferWord.Opened(PreparationId preparation, Volume upTo) ->
+      case ElsewhereWord.Told told -> row(told);
+      case ElsewhereWord.Opened(PreparationId preparation, Volume upTo) ->
           row(Kind.OPENED, preparation, upTo);
     };
   }
 
-  private static TransferWrittenRecord row(Kind kind, PreparationId preparation, Volume volume) {
-    var row = new TransferWrittenRecord();
+  private static ElsewhereWrittenRecord row(Kind kind, PreparationId preparation, Volume volume) {
+    var row = new ElsewhereWrittenRecord();
     row.setWord(Tokens.of(kind));
     row.setPreparation(preparation.value());
     row.setMicrolitres(volume.microlitres());
     return row;
   }
 
-  private static TransferWrittenRecord row(TransferWord.Told told) {
-    TransferWrittenRecord row = row(Kind.TOLD, told.preparation(), told.drawn());
+  private static ElsewhereWrittenRecord row(ElsewhereWord.Told told) {
+    ElsewhereWrittenRecord row = row(Kind.TOLD, told.preparation(), told.drawn());
     row.setBarrel(told.barrel().orElse(null));
     row.setFromWhere(told.from());
     row.setLastDay(told.lastDay().orElse(null));
@@ -56,17 +57,17 @@ final class TransferRows {
     return row;
   }
 
-  private static void soft(TransferWrittenRecord row, SoftKind kind, Optional<TimeSpan> from) {
+  private static void soft(ElsewhereWrittenRecord row, SoftKind kind, Optional<TimeSpan> from) {
     row.setSoftAfter(Tokens.of(kind));
     row.setSoftFromMilliseconds(from.map(TimeSpan::milliseconds).orElse(null));
   }
 
-  static TransferWord word(TransferWrittenRecord row) {
+  static ElsewhereWord word(ElsewhereWrittenRecord row) {
     var preparation = new PreparationId(row.getPreparation());
     var volume = Volume.ofMicrolitres(row.getMicrolitres());
     return switch (Tokens.read(Kind.class, row.getWord())) {
       case TOLD ->
-          new TransferWord.Told(
+          new ElsewhereWord.Told(
               preparation,
               volume,
               Optional.ofNullable(row.getBarrel()),
@@ -75,11 +76,11 @@ final class TransferRows {
               Grade.of(row.getGrade()).orElseThrow(),
               soft(row),
               Tokens.read(ToldBy.class, row.getToldBy()));
-      case OPENED -> new TransferWord.Opened(preparation, volume);
+      case OPENED -> new ElsewhereWord.Opened(preparation, volume);
     };
   }
 
-  private static SoftAfter soft(TransferWrittenRecord row) {
+  private static SoftAfter soft(ElsewhereWrittenRecord row) {
     return switch (Tokens.read(SoftKind.class, row.getSoftAfter())) {
       case EXACTLY -> new SoftAfter.Exactly(new TimeSpan(row.getSoftFromMilliseconds()));
       case AT_LEAST -> new SoftAfter.AtLeast(new TimeSpan(row.getSoftFromMilliseconds()));

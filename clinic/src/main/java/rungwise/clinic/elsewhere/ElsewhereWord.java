@@ -1,4 +1,4 @@
-package rungwise.clinic.transfer;
+package rungwise.clinic.elsewhere;
 
 import java.time.LocalDate;
 import java.util.Optional;
@@ -12,7 +12,7 @@ import rungwise.quantities.Volume;
  * What is written of a man who is taken over from elsewhere. None of it is corrected: a second word
  * stands beside the first one, and the lower dose and the longer erection of both count.
  */
-public sealed interface TransferWord {
+public sealed interface ElsewhereWord {
 
   /** Whether it goes on holding where nothing is proven. */
   default boolean holds() {
@@ -39,7 +39,7 @@ public sealed interface TransferWord {
       Grade grade,
       SoftAfter soft,
       ToldBy by)
-      implements TransferWord {
+      implements ElsewhereWord {
     public Told {
       if (drawn.equals(Volume.ZERO)) {
         throw new IllegalArgumentException("bug: a told dose of nothing");
@@ -48,5 +48,5 @@ public sealed interface TransferWord {
   }
 
   /** A prescriber opens the schedule of a preparation at a part of what was told before it. */
-  record Opened(PreparationId preparation, Volume upTo) implements TransferWord {}
+  record Opened(PreparationId preparation, Volume upTo) implements ElsewhereWord {}
 }

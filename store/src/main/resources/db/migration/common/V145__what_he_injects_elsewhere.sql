@@ -1,5 +1,5 @@
 -- What a man injects elsewhere, as it was told, and at what part of it the schedule was opened.
-create table transfer_written (
+create table elsewhere_written (
   entry_id varchar(36) not null,
   word varchar(20) not null,
   preparation varchar(100) not null,
@@ -12,7 +12,7 @@ create table transfer_written (
   soft_from_milliseconds bigint,
   soft_before_milliseconds bigint,
   told_by varchar(20),
-  constraint transfer_written_pk primary key (entry_id),
-  constraint transfer_written_has_an_entry foreign key (entry_id) references entry (id),
-  constraint transfer_written_of_something check (microlitres > 0)
+  constraint elsewhere_written_pk primary key (entry_id),
+  constraint elsewhere_written_has_an_entry foreign key (entry_id) references entry (id),
+  constraint elsewhere_written_of_something check (microlitres > 0)
 );

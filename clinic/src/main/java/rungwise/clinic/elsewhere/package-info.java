@@ -4,6 +4,6 @@
  * <p>In and out: words. Must not know: courses, what the engine makes of it.
  */
 @NullMarked
-package rungwise.clinic.transfer;
+package rungwise.clinic.elsewhere;
 
 import org.jspecify.annotations.NullMarked;

@@ -76,12 +76,12 @@ final class House {
   final Lifting lifting;
   final Calls calls;
   final Running running;
-  final TakingOver takingOver;
   final Reaching reaching;
   final Screenings screenings;
   final Vials vials;
   final Teaching teaching;
   final Room room;
+  private final StandingPorts ports;
   private final Starting starting;
   private final CourseReader reader;
   private final Map<PreparationId, Preparation> preparations = new HashMap<>();
@@ -107,7 +107,7 @@ final class House {
             memory,
             () -> now,
             populations::canKeepLimitsOf);
-    var ports =
+    ports =
         new StandingPorts(
             memory,
             memory.new Past(),
@@ -125,7 +125,6 @@ final class House {
     lifting = new Lifting(ports);
     calls = new Calls(ports, () -> List.of(PRESCRIBER, EDUCATOR, ON_CALL));
     running = new Running(ports);
-    takingOver = new TakingOver(ports);
     reaching = new Reaching(ports);
     screenings = new Screenings(ports);
     vials = new Vials(ports);
@@ -133,6 +132,10 @@ final class House {
     room = new Room(ports, nothing, nothing, () -> List.of(PRESCRIBER, EDUCATOR, ON_CALL));
     starting = new Starting(ports, preparations::containsKey, () -> new UUID(5, ++ids));
     reader = new CourseReader(ports);
+  }
+
+  TakingOver takingOver() {
+    return new TakingOver(ports);
   }
 
   private Optional<Preparation> labelled(String composition) {

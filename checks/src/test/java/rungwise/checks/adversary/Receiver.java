@@ -41,19 +41,21 @@ final class Receiver {
     long lastDay = actor.now - Ledger.DAY * random.nextInt(12);
     boolean isDayKnown = random.nextInt(8) > 0;
     Reading<Long> read =
-        house.takingOver.tell(
-            ANYBODY[random.nextInt(ANYBODY.length)],
-            house.course(),
-            new ToldDraft(
-                mix.id,
-                Volume.ofMicrolitres(drawn).millilitresText(),
-                "",
-                "another clinic",
-                isDayKnown ? Minutes.date(lastDay) : "",
-                Integer.toString(random.nextInt(5)),
-                end,
-                end.equals("NOT_KNOWN") ? "" : Long.toString(minutes),
-                "HIS_WORD"));
+        house
+            .takingOver()
+            .tell(
+                ANYBODY[random.nextInt(ANYBODY.length)],
+                house.course(),
+                new ToldDraft(
+                    mix.id,
+                    Volume.ofMicrolitres(drawn).millilitresText(),
+                    "",
+                    "another clinic",
+                    isDayKnown ? Minutes.date(lastDay) : "",
+                    Integer.toString(random.nextInt(5)),
+                    end,
+                    end.equals("NOT_KNOWN") ? "" : Long.toString(minutes),
+                    "HIS_WORD"));
     long nextDay = (Minutes.dayOf(lastDay) + 1) * Ledger.DAY;
     long latest = isDayKnown ? Math.min(nextDay, actor.now) : actor.now;
     read.found()
@@ -91,7 +93,7 @@ final class Receiver {
             ? Volume.ofMicrolitres(upTo).millilitresText()
             : Long.toString(upTo / 10);
     Reading<Long> read =
-        house.takingOver.open(by, house.course(), house.file().basis(), text, "read the letter");
+        house.takingOver().open(by, house.course(), house.file().basis(), text, "read the letter");
     transfers.triedByOthers |= by.equals(House.EDUCATOR);
     transfers.isWrongHand |= by.equals(House.EDUCATOR) && read.found().isPresent();
     read.found().ifPresent(entry -> transfers.opened.add(new Transfers.Opened(entry, mix, upTo)));

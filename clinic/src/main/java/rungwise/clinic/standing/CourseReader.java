@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import rungwise.clinic.beside.TransferLog;
 import rungwise.clinic.clock.ClockBelief;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;
@@ -39,6 +40,7 @@ import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
+import rungwise.dosing.protocol.CountedOption;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.syringe.Barrel;
@@ -265,7 +267,7 @@ public final class CourseReader {
     return Stream.concat(
             Stream.of(protocol),
             ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)).stream())
-        .mapToInt(one -> one.limits().takenOverPercent().value())
+        .mapToInt(one -> one.limits().of(CountedOption.TAKEN_OVER_PERCENT).value())
         .min()
         .orElseThrow();
   }

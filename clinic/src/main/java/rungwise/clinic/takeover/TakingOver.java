@@ -2,6 +2,7 @@ package rungwise.clinic.takeover;
 
 import java.time.Instant;
 import java.util.Optional;
+import rungwise.clinic.beside.TransferLog;
 import rungwise.clinic.course.CourseFact.ElsewhereWritten;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
@@ -12,7 +13,6 @@ import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.StandingPorts;
-import rungwise.clinic.standing.TransferLog;
 import rungwise.clinic.titration.DrawnMark;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.ladder.Beginning;

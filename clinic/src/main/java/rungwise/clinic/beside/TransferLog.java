@@ -1,4 +1,4 @@
-package rungwise.clinic.standing;
+package rungwise.clinic.beside;
 
 import java.time.Instant;
 import java.util.List;
@@ -74,7 +74,7 @@ public final class TransferLog {
    *
    * @param percent how much of a told dose a first one here may be
    */
-  History addTo(
+  public History addTo(
       History own,
       IntSupplier percent,
       ClinicTime time,

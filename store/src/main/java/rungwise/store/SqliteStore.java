@@ -12,6 +12,7 @@ import rungwise.clinic.course.Courses;
 import rungwise.clinic.factor.Factors;
 import rungwise.clinic.formulary.Preparations;
 import rungwise.clinic.formulary.Syringes;
+import rungwise.clinic.handout.SignedWords;
 import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.people.Accounts;
 import rungwise.clinic.people.Credentials;
@@ -23,6 +24,7 @@ import rungwise.clinic.supply.ClinicVialShelf;
 import rungwise.store.access.SqlTakenAccesses;
 import rungwise.store.audit.SqlAudit;
 import rungwise.store.audit.SqlClockEntries;
+import rungwise.store.audit.SqlSignedWords;
 import rungwise.store.audit.SqlTrail;
 import rungwise.store.course.SqlClinicVials;
 import rungwise.store.course.SqlCourses;
@@ -187,6 +189,10 @@ public final class SqliteStore implements AutoCloseable {
 
   public ClinicVialShelf clinicVials() {
     return clinicVials;
+  }
+
+  public SignedWords signedWords() {
+    return new SqlSignedWords(database, journal);
   }
 
   public ClockEntries clockEntries() {

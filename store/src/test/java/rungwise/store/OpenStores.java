@@ -31,6 +31,7 @@ public final class OpenStores implements AutoCloseable {
         store.audit(),
         store.roomDays(),
         store.clinicVials(),
+        store.signedWords(),
         store.pastHistories(),
         store.transactions());
   }

@@ -26,16 +26,18 @@ import rungwise.clinic.course.Moment;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
+import rungwise.clinic.course.SampleSheet;
 import rungwise.clinic.course.Vial;
-import rungwise.clinic.course.Vitals;
 import rungwise.clinic.elsewhere.ElsewhereWord;
 import rungwise.clinic.life.LifeWord;
+import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.reach.ReachWord;
+import rungwise.clinic.rescue.RescueWord;
 import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.dosing.decision.DecisionValues;
 import rungwise.dosing.decision.DecisionValues.Part;
@@ -60,6 +62,8 @@ import rungwise.dosing.screening.ErectileScore;
 import rungwise.dosing.screening.Screening.Answered;
 import rungwise.dosing.supply.Opening;
 import rungwise.dosing.supply.VialDates;
+import rungwise.dosing.urgent.rescue.LogVerdict;
+import rungwise.quantities.Mass;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
@@ -95,6 +99,7 @@ public final class SampleCourse {
           append(store, new CourseFact.VolumeReopened(PREPARATION, LOW));
           lifted(report).forEach(fact -> append(store, fact));
           store.roomDays().close(LocalDate.of(2026, 3, 2), AccountId.PROGRAM, SampleEntries.NOW);
+          store.signedWords().sign(1, AccountId.PROGRAM, SampleEntries.NOW);
           appendProtocol(store);
           appendPopulations(store);
           store
@@ -123,6 +128,13 @@ public final class SampleCourse {
         new CourseFact.CallWritten(
             new CourseFact.CallWritten.HandedTo(
                 report, "Sample Hospital", "the doctor there", SampleEntries.NOW)),
+        new CourseFact.RescueWritten(
+            report,
+            new RescueWord.Prepared(
+                SampleEntries.NOW,
+                Mass.ofPicograms(200_000_000),
+                Optional.of("a second reader"),
+                List.of(LogVerdict.Kind.OVER_LIMIT))),
         new CourseFact.ReachWritten(
             new ReachWord.NotReached("07700 900123", SampleEntries.NOW.plusSeconds(600))),
         new CourseFact.LifeWritten(
@@ -143,6 +155,7 @@ public final class SampleCourse {
                 Grade.USABLE,
                 new SoftAfter.NotKnown(),
                 ToldBy.LETTER)),
+        new CourseFact.SheetMade(report, report, report, SampleSheet.spanish()),
         new CourseFact.FlagsSeen(),
         new CourseFact.TabletTaken(Tablet.SILDENAFIL, SampleEntries.NOW),
         new CourseFact.DailyTabletDecided(/* isAllowed= */ true),

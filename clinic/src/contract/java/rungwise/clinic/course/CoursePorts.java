@@ -2,6 +2,7 @@ package rungwise.clinic.course;
 
 import rungwise.clinic.Transactions;
 import rungwise.clinic.audit.Audit;
+import rungwise.clinic.handout.SignedWords;
 import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
@@ -16,6 +17,7 @@ public record CoursePorts(
     Audit audit,
     RoomDays roomDays,
     ClinicVialShelf clinicVials,
+    SignedWords signedWords,
     PastHistories past,
     Transactions transactions) {
 

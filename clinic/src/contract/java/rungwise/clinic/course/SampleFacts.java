@@ -30,6 +30,7 @@ import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.soundness.Acknowledgement.Side;
+import rungwise.clinic.words.HomeSheet;
 import rungwise.dosing.decision.DecisionValues;
 import rungwise.dosing.decision.DecisionValues.Part;
 import rungwise.dosing.decision.DecisionValues.Spoken;
@@ -91,6 +92,7 @@ public final class SampleFacts {
     facts.add(new HandedOver(earlier, AccountId.of(new UUID(7, 8)), 12, NOW));
     facts.addAll(SampleInjections.unfinished(earlier));
     facts.addAll(SampleCalls.all(earlier));
+    facts.addAll(SampleRescues.all(earlier));
     facts.addAll(SampleReaching.all());
     facts.addAll(SampleLife.all());
     facts.addAll(SampleElsewhere.all());
@@ -99,6 +101,9 @@ public final class SampleFacts {
     }
     facts.add(new CourseFact.DailyTabletDecided(/* isAllowed= */ true));
     facts.add(new CourseFact.DailyTabletDecided(/* isAllowed= */ false));
+    for (HomeSheet sheet : SampleSheet.all()) {
+      facts.add(new CourseFact.SheetMade(earlier, earlier, earlier, sheet));
+    }
     facts.add(new CourseFact.FlagsSeen());
     facts.add(new ReportWithdrawn());
     facts.add(new VolumeReopened(PREPARATION, volume(250)));

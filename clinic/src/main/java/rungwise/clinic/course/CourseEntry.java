@@ -32,7 +32,9 @@ import rungwise.clinic.course.CourseFact.ReachWritten;
 import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseFact.ReportUnfinished;
 import rungwise.clinic.course.CourseFact.ReportWithdrawn;
+import rungwise.clinic.course.CourseFact.RescueWritten;
 import rungwise.clinic.course.CourseFact.Screened;
+import rungwise.clinic.course.CourseFact.SheetMade;
 import rungwise.clinic.course.CourseFact.TabletTaken;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
@@ -119,6 +121,7 @@ public record CourseEntry(
       case ReadinessRecorded readiness -> Optional.empty();
       case DoseSigned dose -> Optional.empty();
       case FlagsSeen seen -> Optional.empty();
+      case SheetMade sheet -> Optional.empty();
       case VolumeReopened reopened -> Optional.empty();
       case EmergencyReviewed reviewed -> Optional.empty();
       case CorrectionConfirmed confirmed -> Optional.empty();
@@ -133,6 +136,7 @@ public record CourseEntry(
       case ReportUnfinished unfinished -> Optional.of(unfinished);
       case TabletTaken taken -> Optional.of(taken);
       case CallWritten call -> Optional.<CourseFact>of(call).filter(one -> call.word().holds());
+      case RescueWritten rescue -> Optional.of(rescue);
       case ReachWritten reach -> Optional.<CourseFact>of(reach).filter(one -> reach.word().holds());
       case LifeWritten life -> Optional.<CourseFact>of(life).filter(one -> life.word().holds());
       case ElsewhereWritten transfer ->

@@ -14,9 +14,12 @@ import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.coded.ShownBy;
 import rungwise.clinic.elsewhere.ElsewhereWord;
 import rungwise.clinic.life.LifeWord;
+import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.reach.ReachWord;
+import rungwise.clinic.rescue.RescueWord;
 import rungwise.clinic.soundness.Acknowledgement.Side;
+import rungwise.clinic.words.HomeSheet;
 import rungwise.dosing.decision.KeptAdvice;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.history.Grade;
@@ -322,6 +325,13 @@ public sealed interface CourseFact {
     }
   }
 
+  /**
+   * What was given and measured in a rescue.
+   *
+   * @param call the entry that opened the call
+   */
+  record RescueWritten(EntryId call, RescueWord word) implements CourseFact {}
+
   /** How he is reached, or that he was not. */
   record ReachWritten(ReachWord word) implements CourseFact {}
 
@@ -330,6 +340,14 @@ public sealed interface CourseFact {
 
   /** The course was brought to a stand, or goes on. */
   record LifeWritten(LifeWord word) implements CourseFact {}
+
+  /**
+   * A sheet was made for him to take home.
+   *
+   * @param order the entry of the signed dose, as vial and plan are entries too
+   */
+  record SheetMade(EntryId order, EntryId vial, EntryId plan, HomeSheet sheet)
+      implements CourseFact {}
 
   /** A prescriber has seen every report that the course flagged until then. */
   record FlagsSeen() implements CourseFact {}

@@ -25,9 +25,11 @@ import rungwise.clinic.course.CourseFact.ObservationStarted;
 import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseFact.Screened;
+import rungwise.clinic.course.CourseFact.SheetMade;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.soundness.Acknowledgement;
 import rungwise.clinic.soundness.Flaw;
+import rungwise.clinic.words.SheetCode;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Screening;
@@ -311,6 +313,13 @@ public final class CourseFile {
     return inForce(ReadinessRecorded.class).stream()
         .flatMap(written -> written.fact().plan().stream())
         .reduce((earlier, later) -> later);
+  }
+
+  /** The sheet of a code that was made for him, whether it is current or not. */
+  public Optional<Written<SheetMade>> sheet(SheetCode code) {
+    return everWritten(SheetMade.class).stream()
+        .filter(written -> written.fact().sheet().code().equals(code))
+        .findFirst();
   }
 
   /** What had been shown, taught or agreed by a day, whether it has run out since or not. */

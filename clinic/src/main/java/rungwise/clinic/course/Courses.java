@@ -3,6 +3,7 @@ package rungwise.clinic.course;
 import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.soundness.UnreadableRecord;
+import rungwise.clinic.words.SheetCode;
 
 /**
  * Port: every course, as the entries that were appended to it. Instants are kept to the
@@ -58,6 +59,13 @@ public interface Courses {
             entry ->
                 entry.fact() instanceof CourseFact.CourseOpened opened
                     && opened.patient().nameKey().equals(patient.nameKey()));
+  }
+
+  /** The course for which the sheet of a code was made; empty if there is no such code. */
+  default Optional<CourseId> withSheet(SheetCode code) {
+    return all().stream()
+        .filter(id -> readable(id).filter(file -> file.sheet(code).isPresent()).isPresent())
+        .findFirst();
   }
 
   /**

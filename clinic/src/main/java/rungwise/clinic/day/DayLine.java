@@ -6,6 +6,7 @@ import java.util.Optional;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.ObservationStarted;
 import rungwise.clinic.course.CourseFact.ReachWritten;
+import rungwise.clinic.course.CourseFact.SheetMade;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.standing.CourseState;
@@ -102,10 +103,11 @@ public record DayLine(
         .min(Comparator.naturalOrder());
   }
 
-  /** When anything was written last but how he is reached, which is no part of his treatment. */
+  /** When anything was written last but how he is reached and sheets: no part of his treatment. */
   private static Instant lastOfTreatment(CourseFile file) {
     return file.entries().reversed().stream()
         .filter(entry -> !(entry.fact() instanceof ReachWritten))
+        .filter(entry -> !(entry.fact() instanceof SheetMade))
         .findFirst()
         .orElseThrow()
         .recordedAt();

@@ -11,6 +11,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.clinic.beside.TransferLog;
+import rungwise.clinic.called.CallLog;
 import rungwise.clinic.clock.ClockBelief;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;

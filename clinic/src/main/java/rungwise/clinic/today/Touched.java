@@ -14,6 +14,7 @@ import rungwise.clinic.course.Courses;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Patient;
 import rungwise.clinic.soundness.UnreadableRecord;
+import rungwise.clinic.words.SheetCode;
 
 /**
  * Courses and transactions that have something done about each course that was appended to, at the
@@ -93,6 +94,11 @@ public final class Touched {
     @Override
     public List<CourseId> all() {
       return courses.all();
+    }
+
+    @Override
+    public Optional<CourseId> withSheet(SheetCode code) {
+      return courses.withSheet(code);
     }
 
     @Override

@@ -5,7 +5,9 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
@@ -14,6 +16,7 @@ import rungwise.clinic.audit.Audit;
 import rungwise.clinic.audit.Look;
 import rungwise.clinic.audit.Viewed;
 import rungwise.clinic.course.CourseFact.CourseOpened;
+import rungwise.clinic.handout.SignedWords;
 import rungwise.clinic.past.PastHistories;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
@@ -36,11 +39,17 @@ public final class InMemoryRecord implements Transactions {
   private final List<StoredView> views = new ArrayList<>();
   private final List<LocalDate> days = new ArrayList<>();
   private final List<ClinicVial> clinicVials = new ArrayList<>();
+  private final Map<Integer, SignedWords.Signed> signedWords = new HashMap<>();
   private int vialNumber;
   private int depth;
 
   /** An empty store. */
   public static CoursePorts ports() {
+    return ports(PastHistories.NONE);
+  }
+
+  /** An empty store beside histories from before. */
+  public static CoursePorts ports(PastHistories past) {
     var memory = new InMemoryRecord();
     return new CoursePorts(
         memory.new InMemoryCourses(),
@@ -49,7 +58,8 @@ public final class InMemoryRecord implements Transactions {
         memory.new InMemoryAudit(),
         memory.new InMemoryRoomDays(),
         memory.new InMemoryClinicVials(),
-        PastHistories.NONE,
+        memory.new InMemorySignedWords(),
+        past,
         memory);
   }
 
@@ -93,6 +103,20 @@ public final class InMemoryRecord implements Transactions {
   private static void require(boolean holds, String otherwise) {
     if (!holds) {
       throw new IllegalStateException("bug: " + otherwise);
+    }
+  }
+
+  private final class InMemorySignedWords implements SignedWords {
+
+    @Override
+    public Optional<Signed> signed(int version) {
+      return Optional.ofNullable(signedWords.get(version));
+    }
+
+    @Override
+    public void sign(int version, AccountId by, Instant at) {
+      requireTransaction();
+      signedWords.putIfAbsent(version, new Signed(by, at));
     }
   }
 

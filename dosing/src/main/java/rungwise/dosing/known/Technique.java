@@ -20,6 +20,17 @@ public final class Technique {
   public static final Sourced<TimeSpan> COMPRESSION =
       new Sourced<>(TimeSpan.ofMinutes(5), Source.read(Citation.US_SYRINGE_LABEL, "2"));
 
+  /** From injection to firmness: the shortest and the longest. */
+  public static final Sourced<List<TimeSpan>> ONSET =
+      new Sourced<>(
+          List.of(TimeSpan.ofMinutes(5), TimeSpan.ofMinutes(20)),
+          Source.read(Citation.US_SYRINGE_LABEL, "onset within 5 to 20 minutes"));
+
+  /** How many seconds an injection takes: the fewest and the most. */
+  public static final Sourced<List<Integer>> PUSH_SECONDS =
+      new Sourced<>(
+          List.of(5, 10), Source.read(Citation.US_CARTRIDGE_LABEL, "slowly, over 5 to 10 seconds"));
+
   /** Lengths of needles, in inches. */
   public static final Sourced<List<BigDecimal>> NEEDLE_INCHES =
       new Sourced<>(

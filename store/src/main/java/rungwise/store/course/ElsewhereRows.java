@@ -10,6 +10,7 @@ import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 import rungwise.store.course.InjectionRows.SoftKind;
 import rungwise.store.schema.tables.records.ElsewhereWrittenRecord;
+import rungwise.store.words.Tokens;
 
 /** What was told of a man who is taken over, as rows and back. */
 final class ElsewhereRows {

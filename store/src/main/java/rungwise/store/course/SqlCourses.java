@@ -35,8 +35,11 @@ import static rungwise.store.schema.Tables.READINESS_RECORDED;
 import static rungwise.store.schema.Tables.READINESS_RECORDED_LINE;
 import static rungwise.store.schema.Tables.REPORT_UNFINISHED;
 import static rungwise.store.schema.Tables.REPORT_UNFINISHED_LINE;
+import static rungwise.store.schema.Tables.RESCUE_WRITTEN;
+import static rungwise.store.schema.Tables.RESCUE_WRITTEN_OVERRIDDEN;
 import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.SCREENED_ANSWER;
+import static rungwise.store.schema.Tables.SHEET_MADE;
 import static rungwise.store.schema.Tables.TABLET_TAKEN;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
@@ -71,8 +74,10 @@ import rungwise.clinic.course.Patient;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.soundness.Flaw;
 import rungwise.store.course.InjectionRows.SoftKind;
+import rungwise.clinic.words.SheetCode;
 import rungwise.store.database.Database;
 import rungwise.store.journal.Journal;
+import rungwise.store.words.Tokens;
 
 /** The courses in the journal: each fact is an entry that names its course. */
 public final class SqlCourses implements Courses {
@@ -179,6 +184,21 @@ public final class SqlCourses implements Courses {
   }
 
   @Override
+  public Optional<CourseId> withSheet(SheetCode code) {
+    return database
+        .reading()
+        .select(ENTRY.COURSE_ID)
+        .from(SHEET_MADE)
+        .join(ENTRY)
+        .on(ENTRY.ID.eq(SHEET_MADE.ENTRY_ID))
+        .where(SHEET_MADE.CODE.eq(code.text()))
+        .fetch(row -> idOf(row.value1()))
+        .stream()
+        .flatMap(Optional::stream)
+        .findFirst();
+  }
+
+  @Override
   public List<CourseId> underObservation() {
     return database
         .reading()
@@ -252,7 +272,10 @@ public final class SqlCourses implements Courses {
             .intoGroups(READINESS_RECORDED_LINE.ENTRY_ID),
         lines
             .of(REPORT_UNFINISHED_LINE.ENTRY_ID, REPORT_UNFINISHED_LINE.LINE)
-            .intoGroups(REPORT_UNFINISHED_LINE.ENTRY_ID));
+            .intoGroups(REPORT_UNFINISHED_LINE.ENTRY_ID),
+        lines
+            .of(RESCUE_WRITTEN_OVERRIDDEN.ENTRY_ID, RESCUE_WRITTEN_OVERRIDDEN.LINE)
+            .intoGroups(RESCUE_WRITTEN_OVERRIDDEN.ENTRY_ID, RESCUE_WRITTEN_OVERRIDDEN.REASON));
   }
 
   /** The tables of the facts of one row each. */
@@ -278,9 +301,11 @@ public final class SqlCourses implements Courses {
     tables.put(INJECTION_REPORTED, FactKind.INJECTION_REPORTED);
     tables.put(REPORT_UNFINISHED, FactKind.REPORT_UNFINISHED);
     tables.put(CALL_WRITTEN, FactKind.CALL_WRITTEN);
+    tables.put(RESCUE_WRITTEN, FactKind.RESCUE_WRITTEN);
     tables.put(REACH_WRITTEN, FactKind.REACH_WRITTEN);
     tables.put(LIFE_WRITTEN, FactKind.LIFE_WRITTEN);
     tables.put(ELSEWHERE_WRITTEN, FactKind.ELSEWHERE_WRITTEN);
+    tables.put(SHEET_MADE, FactKind.SHEET_MADE);
     tables.put(TABLET_TAKEN, FactKind.TABLET_TAKEN);
     tables.put(DAILY_TABLET_DECIDED, FactKind.DAILY_TABLET_DECIDED);
     tables.put(VOLUME_REOPENED, FactKind.VOLUME_REOPENED);

@@ -70,6 +70,7 @@ final class SqlDayRowsTest {
                 stored.audit(),
                 stored.roomDays(),
                 stored.clinicVials(),
+                stored.signedWords(),
                 stored.past(),
                 touched.transactions()),
             new SampleProtocolReader());

@@ -16,15 +16,15 @@ record SheetPage(HomeSheet sheet, Dose dose) {
 
   private static final String STYLE =
       """
-      @page { size: %s; margin: 13mm 14mm 17mm 14mm;
+      @page { size: %s; margin: 12mm 14mm 15mm 14mm;
         @bottom-left { content: "%s"; font-family: Sheet; font-size: 12pt; }
         @bottom-right { content: counter(page) " / " counter(pages);
           font-family: Sheet; font-size: 12pt; } }
-      body { font-family: Sheet; font-size: 12pt; line-height: 1.28; color: #000; margin: 0; }
+      body { font-family: Sheet; font-size: 12pt; line-height: 1.22; color: #000; margin: 0; }
       h1 { font-size: 22pt; line-height: 1.1; margin: 0 0 1.5mm 0; }
-      h2 { font-size: 14.5pt; line-height: 1.15; margin: 4mm 0 1mm 0; padding-top: 1.2mm;
+      h2 { font-size: 14.5pt; line-height: 1.15; margin: 2.6mm 0 0.8mm 0; padding-top: 1mm;
         border-top: 0.5mm solid #000; page-break-after: avoid; }
-      p { margin: 0 0 0.9mm 0; }
+      p { margin: 0 0 0.8mm 0; }
       p.strip { border: 0.9mm solid #000; padding: 1.6mm 2.6mm; margin: 1.6mm 0; font-size: 14pt;
         font-weight: bold; line-height: 1.2; }
       p.dose { font-size: 19pt; font-weight: bold; line-height: 1.2; margin: 1mm 0 2mm 0; }
@@ -33,7 +33,7 @@ record SheetPage(HomeSheet sheet, Dose dose) {
       div.write { display: inline-block; width: 58mm; margin: 1mm 0 0 0; }
       div.line { width: 52mm; height: 8mm; border-bottom: 0.4mm solid #000; }
       ol { margin: 0; padding: 0 0 0 8mm; }
-      li { margin: 0 0 0.9mm 0; page-break-inside: avoid; }
+      li { margin: 0 0 0.8mm 0; page-break-inside: avoid; }
       div.part { page-break-inside: avoid; }
       div.picture { margin: 1mm 0; }
       div.size { display: inline-block; margin: 1mm 8mm 0 0; }

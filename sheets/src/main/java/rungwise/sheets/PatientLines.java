@@ -32,8 +32,7 @@ record PatientLines(PatientWords words) implements MarkWords.Phrases {
 
   @Override
   public String past(String count, String number) {
-    return words.text(
-        PatientWord.PART_LINE_PAST, Map.of(Slot.COUNT, count, Slot.NUMBER, number));
+    return words.text(PatientWord.PART_LINE_PAST, Map.of(Slot.COUNT, count, Slot.NUMBER, number));
   }
 
   @Override

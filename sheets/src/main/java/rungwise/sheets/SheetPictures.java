@@ -55,8 +55,7 @@ record SheetPictures(HomeSheet sheet, Dose dose) {
 
   /** The syringe as large as it is. */
   Optional<SvgElement> trueSize() {
-    return drawn()
-        .map(drawn -> BarrelDrawing.trueSize(drawn).with("alt", drawn.description()));
+    return drawn().map(drawn -> BarrelDrawing.trueSize(drawn).with("alt", drawn.description()));
   }
 
   /** The line on which a ruler is laid. */
@@ -91,9 +90,7 @@ record SheetPictures(HomeSheet sheet, Dose dose) {
         .with("height", SQUARE_MILLIMETRES + "mm")
         .with("viewBox", "0 0 " + square.width() + " " + square.width())
         .with("alt", texts().text(PatientWord.PART_SQUARE, Map.of()))
-        .holding(
-            List.of(
-                SvgElement.of("path").with("fill", "#000").with("d", square.path())));
+        .holding(List.of(SvgElement.of("path").with("fill", "#000").with("d", square.path())));
   }
 
   private static SvgElement sized(double width, double height) {

@@ -81,8 +81,7 @@ final class SheetOrdersTest {
   private static final List<String> COUNTS_ENGLISH =
       List.of("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine");
   private static final List<String> COUNTS_SPANISH =
-      List.of(
-          "cero", "una", "dos", "tres", "cuatro", "cinco", "seis", "siete", "ocho", "nueve");
+      List.of("cero", "una", "dos", "tres", "cuatro", "cinco", "seis", "siete", "ocho", "nueve");
 
   private static final PdfPress PRESS = new PdfPress();
 
@@ -120,8 +119,7 @@ final class SheetOrdersTest {
   }
 
   private static void check(
-      CourseId course, Printed printed, Preparation preparation, Random random)
-      throws IOException {
+      CourseId course, Printed printed, Preparation preparation, Random random) throws IOException {
     long most = Math.min(printed.capacity, preparation.ceiling().microlitres()) / printed.line;
     long lines = 1 + random.nextInt((int) most - 1);
     long next = lines + 1 + random.nextInt((int) (most - lines));
@@ -144,8 +142,7 @@ final class SheetOrdersTest {
     assertContent(read, preparation, language, lines * printed.line);
     made.sheet().words().stream()
         .filter(word -> !word.token().startsWith("sheet.current"))
-        .forEach(
-            word -> assertThat(read).contains(ReadSheet.squeezed(made.sheet().text(word))));
+        .forEach(word -> assertThat(read).contains(ReadSheet.squeezed(made.sheet().text(word))));
     assertThat(made.next().isPresent())
         .isEqualTo(read.contains(language == Language.ENGLISH ? "Onenextstep" : "Unsolopasomás"));
     made.next()
@@ -208,8 +205,12 @@ final class SheetOrdersTest {
   /** Measured in the drawing itself, as a ruler would on paper at 100 %. */
   @ParameterizedTest
   @CsvSource({
-    "HALF, A4, 125", "SMALL, LETTER, 120", "MIDDLE, A4, 220", "LARGE, LETTER, 990",
-    "TWO, A4, 20", "MILLILITRES, LETTER, 370"
+    "HALF, A4, 125",
+    "SMALL, LETTER, 120",
+    "MIDDLE, A4, 220",
+    "LARGE, LETTER, 990",
+    "TWO, A4, 20",
+    "MILLILITRES, LETTER, 370"
   })
   void the_drawn_syringe_is_as_large_as_it_is(Printed printed, Paper paper, long microlitres)
       throws IOException {
@@ -231,13 +232,13 @@ final class SheetOrdersTest {
     assertThat(length).isGreaterThanOrEqualTo(printed.least - NEAR_MILLIMETRES);
     for (int at = 0; at < lines.size(); at++) {
       double wanted = (double) at * printed.line / printed.capacity * length;
-      assertThat(lines.get(at) - lines.getFirst())
-          .isCloseTo(wanted, within(NEAR_MILLIMETRES));
+      assertThat(lines.get(at) - lines.getFirst()).isCloseTo(wanted, within(NEAR_MILLIMETRES));
     }
     double edge = (double) microlitres / printed.capacity * length;
     assertThat(edges(shapes, lines.getFirst()))
         .anySatisfy(
-            found -> assertThat(found - lines.getFirst()).isCloseTo(edge, within(NEAR_MILLIMETRES)));
+            found ->
+                assertThat(found - lines.getFirst()).isCloseTo(edge, within(NEAR_MILLIMETRES)));
   }
 
   private static double lowest(DrawnShapes shapes) {

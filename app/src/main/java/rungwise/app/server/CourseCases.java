@@ -1,6 +1,7 @@
 package rungwise.app.server;
 
 import rungwise.clinic.call.Calls;
+import rungwise.clinic.handout.Sheets;
 import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.running.Running;
@@ -30,4 +31,5 @@ record CourseCases(
     Running running,
     Correcting correcting,
     Acknowledging acknowledging,
+    Sheets sheets,
     DayList dayList) {}

@@ -31,6 +31,7 @@ import rungwise.clinic.fitting.FitRuns;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.formulary.FormularyPorts;
+import rungwise.clinic.handout.Sheets;
 import rungwise.clinic.past.CourseAsHistory;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastImports;
@@ -64,6 +65,7 @@ import rungwise.clinic.today.Touched;
 import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
 import rungwise.files.SampleProtocolReader;
+import rungwise.sheets.PdfPress;
 import rungwise.store.RecordWatch;
 import rungwise.store.SqliteStore;
 import rungwise.web.secrets.Argon2Hashing;
@@ -355,6 +357,7 @@ public final class OpenClinic implements AutoCloseable {
         new Running(ports),
         new Correcting(ports),
         new Acknowledging(ports),
+        new Sheets(ports, store.signedWords(), new PdfPress(), UUID::randomUUID),
         new DayList(ports, touched, courseViews(time), store.dayRows()));
   }
 

@@ -25,6 +25,7 @@ import rungwise.clinic.fitting.FitRuns;
 import rungwise.clinic.forecast.CourseForecasts;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
+import rungwise.clinic.handout.Sheets;
 import rungwise.clinic.people.People;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
@@ -53,6 +54,7 @@ import rungwise.web.factor.FactorPages;
 import rungwise.web.fault.FaultPages;
 import rungwise.web.fitting.FittingPages;
 import rungwise.web.formulary.FormularyPages;
+import rungwise.web.handout.HandoutPages;
 import rungwise.web.page.PageParts;
 import rungwise.web.people.PeoplePages;
 import rungwise.web.populations.PopulationPages;
@@ -94,6 +96,7 @@ import rungwise.web.urgent.UrgentPages;
   FaultPages.class,
   FittingPages.class,
   FormularyPages.class,
+  HandoutPages.class,
   PageParts.class,
   PeoplePages.class,
   PopulationPages.class,
@@ -260,6 +263,11 @@ class ServerWiring {
   @Bean
   Acknowledging acknowledging(CourseCases cases) {
     return cases.acknowledging();
+  }
+
+  @Bean
+  Sheets sheets(CourseCases cases) {
+    return cases.sheets();
   }
 
   @Bean

@@ -40,14 +40,7 @@ final class ModuleOrderTest {
           new Module(
               "app",
               Set.of(
-                  "quantities",
-                  "dosing",
-                  "drawing",
-                  "clinic",
-                  "store",
-                  "files",
-                  "sheets",
-                  "web")));
+                  "quantities", "dosing", "drawing", "clinic", "store", "files", "sheets", "web")));
 
   /** What stands around the product: it may know all of it, and nothing of it may know this. */
   private static final Set<String> AROUND = Set.of("checks", "bench");

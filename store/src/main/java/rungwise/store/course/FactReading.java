@@ -115,7 +115,7 @@ record FactReading(
       case CALL_WRITTEN -> new CourseFact.CallWritten(CallRows.word(own(row, CALL_WRITTEN)));
       case REACH_WRITTEN -> new CourseFact.ReachWritten(ReachRows.word(own(row, REACH_WRITTEN)));
       case LIFE_WRITTEN -> new CourseFact.LifeWritten(LifeRows.word(own(row, LIFE_WRITTEN)));
-      case SHEET_MADE -> SheetRows.made(own(row, SHEET_MADE));
+      case SHEET_MADE -> PreparingRows.made(own(row, SHEET_MADE));
       case FLAGS_SEEN -> new CourseFact.FlagsSeen();
       case TABLET_TAKEN -> TabletRows.taken(own(row, TABLET_TAKEN));
       case DAILY_TABLET_DECIDED -> TabletRows.decided(own(row, DAILY_TABLET_DECIDED));

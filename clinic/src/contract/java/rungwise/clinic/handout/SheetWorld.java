@@ -60,8 +60,7 @@ public final class SheetWorld {
       Keeping keeping,
       Typed typed) {
     CourseFile file = world.file(id);
-    stored.append(
-        NewEntry.of(id, signed(file, volume, next), AccountId.PROGRAM, world.now()));
+    stored.append(NewEntry.of(id, signed(file, volume, next), AccountId.PROGRAM, world.now()));
     CourseState state = new CourseReader(world.ports()).state(world.file(id), world.now());
     return made(state, language, paper, keeping, typed);
   }

@@ -27,6 +27,7 @@ final class Visitor {
   private static final int REDIRECTED = 303;
   private static final int FOUND = 302;
   private static final int OK = 200;
+  private static final int FAILED = 500;
 
   private final HttpClient client =
       HttpClient.newBuilder()
@@ -52,28 +53,61 @@ final class Visitor {
     throw new IllegalStateException("bug: " + path + " answered " + answer.statusCode());
   }
 
+  /** A form as it is sent. */
+  record Form(String action, Map<String, String> fields) {}
+
+  /** The form of a page, with what stands in its fields and what is typed over it. */
+  Form fill(String path, String action, Map<String, String> typed) {
+    Map<String, String> fields = new HashMap<>(fields(read(path)));
+    fields.putAll(typed);
+    return new Form(action, fields);
+  }
+
   /**
-   * Sends the form of a page, with what stands in its fields and what is typed over it.
+   * Reads a page and sends its form to its own address.
    *
    * @throws IllegalStateException if the form is not taken
    */
   void send(String path, Map<String, String> typed) {
-    Map<String, String> fields = new HashMap<>(fields(read(path)));
-    fields.putAll(typed);
-    String body =
-        fields.entrySet().stream()
-            .map(field -> field.getKey() + "=" + encoded(field.getValue()))
-            .collect(Collectors.joining("&"));
-    HttpResponse<String> answer =
-        send(
-            HttpRequest.newBuilder(site.resolve(path))
-                .header("Content-Type", "application/x-www-form-urlencoded")
-                .POST(HttpRequest.BodyPublishers.ofString(body))
-                .build());
+    send(fill(path, path, typed));
+  }
+
+  /**
+   * Sends a form and gives the answer where it shows one.
+   *
+   * @throws IllegalStateException if the form is not taken
+   */
+  void send(Form form) {
+    HttpResponse<String> answer = answer(form);
     if (answer.statusCode() != REDIRECTED && answer.statusCode() != FOUND) {
       throw new IllegalStateException(
-          "bug: the form of " + path + " was refused: " + faults(answer.body()));
+          "bug: the form of " + form.action() + " was refused: " + faults(answer.body()));
     }
+  }
+
+  /**
+   * Whether a form is answered by a page, or taken.
+   *
+   * @throws IllegalStateException if it fails
+   */
+  boolean isTaken(Form form) {
+    int status = answer(form).statusCode();
+    if (status >= FAILED) {
+      throw new IllegalStateException("bug: the form of " + form.action() + " failed: " + status);
+    }
+    return status == OK || status == REDIRECTED || status == FOUND;
+  }
+
+  private HttpResponse<String> answer(Form form) {
+    String body =
+        form.fields().entrySet().stream()
+            .map(field -> field.getKey() + "=" + encoded(field.getValue()))
+            .collect(Collectors.joining("&"));
+    return send(
+        HttpRequest.newBuilder(site.resolve(form.action()))
+            .header("Content-Type", "application/x-www-form-urlencoded")
+            .POST(HttpRequest.BodyPublishers.ofString(body))
+            .build());
   }
 
   private static String faults(String page) {

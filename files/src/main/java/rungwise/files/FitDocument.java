@@ -9,21 +9,27 @@ import rungwise.dosing.draws.Covariance;
 import rungwise.dosing.fit.Doubt;
 import rungwise.dosing.fit.Fit;
 import rungwise.dosing.fit.Posterior;
+import rungwise.dosing.predictive.Predicted;
 
 /**
  * A fit as a document, which is a population file too.
  *
  * @param posterior where it was asked for and can be had
+ * @param predicted what earlier reports foresaw, likewise
  * @param preparation what the preparation of strength 1 is called
  */
-public record FitDocument(Fit fit, Optional<Posterior> posterior, String preparation) {
+public record FitDocument(
+    Fit fit, Optional<Posterior> posterior, Optional<Predicted> predicted, String preparation) {
 
   private static final String COVARIANCE = "covariance";
 
   /** The document of a fit to the clinic's own courses, which says so. */
   public static JsonObject of(FitResult result) {
     return new FitDocument(
-            result.fit(), result.posterior(), result.chosen().reference().id().value())
+            result.fit(),
+            result.posterior(),
+            Optional.empty(),
+            result.chosen().reference().id().value())
         .json()
         .with(
             PopulationDocuments.FITTED_HERE,
@@ -49,7 +55,10 @@ public record FitDocument(Fit fit, Optional<Posterior> posterior, String prepara
       object =
           object.withTexts(PopulationFile.DOUBTS, doubts.stream().map(DoubtWords::of).toList());
     }
-    return posterior.isPresent() ? object.with("posterior", posterior(posterior.get())) : object;
+    if (posterior.isPresent()) {
+      object = object.with("posterior", posterior(posterior.get()));
+    }
+    return predicted.isPresent() ? object.with("check", CheckDocument.of(predicted.get())) : object;
   }
 
   private static JsonObject parameters(Map<String, Fit.Estimate> estimates) {

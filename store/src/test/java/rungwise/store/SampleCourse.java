@@ -27,14 +27,15 @@ import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.SampleSheet;
 import rungwise.clinic.course.Vial;
-import rungwise.clinic.course.Vitals;
 import rungwise.clinic.life.LifeWord;
+import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.reach.ReachWord;
+import rungwise.clinic.rescue.RescueWord;
 import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.dosing.decision.DecisionValues;
 import rungwise.dosing.decision.DecisionValues.Part;
@@ -59,6 +60,8 @@ import rungwise.dosing.screening.ErectileScore;
 import rungwise.dosing.screening.Screening.Answered;
 import rungwise.dosing.supply.Opening;
 import rungwise.dosing.supply.VialDates;
+import rungwise.dosing.urgent.rescue.LogVerdict;
+import rungwise.quantities.Mass;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
@@ -123,6 +126,13 @@ public final class SampleCourse {
         new CourseFact.CallWritten(
             new CourseFact.CallWritten.HandedTo(
                 report, "Sample Hospital", "the doctor there", SampleEntries.NOW)),
+        new CourseFact.RescueWritten(
+            report,
+            new RescueWord.Prepared(
+                SampleEntries.NOW,
+                Mass.ofPicograms(200_000_000),
+                Optional.of("a second reader"),
+                List.of(LogVerdict.Kind.OVER_LIMIT))),
         new CourseFact.ReachWritten(
             new ReachWord.NotReached("07700 900123", SampleEntries.NOW.plusSeconds(600))),
         new CourseFact.LifeWritten(

@@ -5,6 +5,7 @@ import java.util.Optional;
 import rungwise.dosing.fit.Doubt;
 import rungwise.dosing.fit.Fit;
 import rungwise.dosing.fit.Posterior;
+import rungwise.dosing.predictive.Predicted;
 import rungwise.files.FitDocument;
 import rungwise.files.JsonObject;
 
@@ -17,6 +18,7 @@ import rungwise.files.JsonObject;
  * @param leftOut how many lines are of a preparation that was not chosen
  * @param posterior where it was asked for and can be had
  * @param posteriorSeconds how long that took, the search included
+ * @param predicted what earlier reports foresaw, where it was asked for and can be had
  */
 public record FitAnswer(
     String file,
@@ -25,7 +27,8 @@ public record FitAnswer(
     String preparation,
     int leftOut,
     Optional<Posterior> posterior,
-    double posteriorSeconds) {
+    double posteriorSeconds,
+    Optional<Predicted> predicted) {
 
   /** What speaks against using it. */
   public List<Doubt> doubts() {
@@ -34,7 +37,7 @@ public record FitAnswer(
 
   /** The answer for a program; the same request and file give the same bytes. */
   public JsonObject json() {
-    return new FitDocument(fit, posterior, preparation)
+    return new FitDocument(fit, posterior, predicted, preparation)
         .json()
         .with("lines_left_out", (double) leftOut);
   }

@@ -14,6 +14,9 @@ import rungwise.dosing.fit.Fitting;
 import rungwise.dosing.fit.Pass;
 import rungwise.dosing.fit.Posterior;
 import rungwise.dosing.fit.Posteriors;
+import rungwise.dosing.predictive.Predicted;
+import rungwise.dosing.predictive.PredictiveCheck;
+import rungwise.dosing.response.Population;
 import rungwise.files.history.CourseFile;
 import rungwise.files.history.PreparationChoice;
 import rungwise.quantities.Reading;
@@ -25,6 +28,8 @@ import rungwise.quantities.Reading;
  * @param preparations the names in the file of which lines are read, where they were chosen
  * @param reference the reference group, where one was named
  * @param hasPosterior whether the posterior is asked for too
+ * @param hasCheck whether what was reported is to be compared with what was foreseen; it asks for
+ *     the posterior
  * @param seed of the posterior's draws
  * @param threads how many threads work; what comes out is the same for any number
  */
@@ -33,6 +38,7 @@ public record FitRequest(
     Optional<String> preparations,
     Optional<String> reference,
     boolean hasPosterior,
+    boolean hasCheck,
     long seed,
     int threads) {
 
@@ -87,9 +93,10 @@ public record FitRequest(
     double seconds = secondsSince(start);
     start = System.nanoTime();
     Optional<Posterior> posterior =
-        hasPosterior && fit.population().isPresent()
+        (hasPosterior || hasCheck) && fit.population().isPresent()
             ? Optional.of(Posteriors.of(courses, fit, workers, Draws.generator(seed), progress))
             : Optional.empty();
+    double posteriorSeconds = secondsSince(start);
     return new FitAnswer(
         history.name(),
         fit,
@@ -97,7 +104,18 @@ public record FitRequest(
         found.preparation().orElse("the preparation of strength 1 in " + history.shortName()),
         found.leftOut(),
         posterior,
-        secondsSince(start));
+        posteriorSeconds,
+        posterior
+            .filter(known -> hasCheck)
+            .flatMap(known -> predicted(courses, known.sample(), workers)));
+  }
+
+  /** Empty where no draw of the posterior is a population of the model. */
+  private Optional<Predicted> predicted(
+      Courses courses, List<Population> draws, ThreadWorkers workers) {
+    return draws.isEmpty()
+        ? Optional.empty()
+        : Optional.of(PredictiveCheck.of(courses, draws, Draws.generator(seed), workers));
   }
 
   private static double secondsSince(long start) {

@@ -35,6 +35,7 @@ public final class FitText {
                         + " weighed draws, worth at least "
                         + decimal(posterior.leastEffective(), 0)
                         + " independent ones."));
+    answer.predicted().ifPresent(predicted -> lines.addAll(CheckText.of(predicted)));
     lines.add("");
     if (answer.doubts().isEmpty()) {
       lines.add("Nothing was found that speaks against laying it before the programme lead.");

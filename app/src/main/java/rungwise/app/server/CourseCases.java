@@ -1,6 +1,7 @@
 package rungwise.app.server;
 
 import rungwise.clinic.call.Calls;
+import rungwise.clinic.call.Rescues;
 import rungwise.clinic.handout.Sheets;
 import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
@@ -27,6 +28,7 @@ record CourseCases(
     Titration titration,
     Lifting lifting,
     Calls calls,
+    Rescues rescues,
     Reaching reaching,
     Running running,
     Correcting correcting,

@@ -16,6 +16,7 @@ import rungwise.clinic.access.CourseAccess;
 import rungwise.clinic.audit.Trail;
 import rungwise.clinic.audit.Viewing;
 import rungwise.clinic.call.Calls;
+import rungwise.clinic.call.Rescues;
 import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.clock.ClockConfirming;
 import rungwise.clinic.clock.ClockWatch;
@@ -62,6 +63,7 @@ import rungwise.clinic.titration.Replay;
 import rungwise.clinic.titration.Titration;
 import rungwise.clinic.today.DayList;
 import rungwise.clinic.today.Touched;
+import rungwise.dosing.urgent.rescue.RescueLimits;
 import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
 import rungwise.files.SampleProtocolReader;
@@ -353,6 +355,7 @@ public final class OpenClinic implements AutoCloseable {
         new Titration(ports),
         new Lifting(ports),
         new Calls(ports, store.accounts()::all),
+        new Rescues(ports, RescueLimits.SAMPLE::value),
         new Reaching(ports),
         new Running(ports),
         new Correcting(ports),

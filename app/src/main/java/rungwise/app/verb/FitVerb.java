@@ -36,6 +36,7 @@ import rungwise.dosing.fit.Posterior;
       "",
       "rungwise fit history.csv",
       "rungwise fit history.csv.gz --reference-group vasculogenic --posterior --seed 7 --json",
+      "rungwise fit history.csv --check",
       "rungwise fit - --draws draws.csv --json < history.csv"
     },
     mixinStandardHelpOptions = true)
@@ -72,6 +73,14 @@ final class FitVerb implements Callable<Integer> {
       names = "--posterior",
       description = "Tell the posterior under weak beliefs too: see docs/model-card.md.")
   private boolean hasPosterior;
+
+  @Option(
+      names = "--check",
+      description = {
+        "Compare each report with what the same man's earlier ones foresaw, and count how many",
+        "ranges miss: see docs/model-card.md. It asks for the posterior."
+      })
+  private boolean hasCheck;
 
   @Option(
       names = "--draws",
@@ -117,6 +126,7 @@ final class FitVerb implements Callable<Integer> {
             Optional.ofNullable(preparations),
             Optional.ofNullable(reference),
             hasPosterior || draws != null,
+            hasCheck,
             seed,
             threads);
     var reading = request.answer(pass -> tell(err, pass));

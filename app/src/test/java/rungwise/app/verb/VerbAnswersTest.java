@@ -71,6 +71,9 @@ final class VerbAnswersTest {
     assertThat(faults("fit", VerbRun.of("fit", COURSES.toString(), "--json").out())).isEmpty();
     assertThat(faults("fit", VerbRun.of("fit", COURSES.toString(), "--posterior", "--json").out()))
         .isEmpty();
+    VerbRun checked = VerbRun.of("fit", COURSES.toString(), "--check", "--json");
+    assertThat(checked.out()).contains("\"check\":{\"patients\":60,");
+    assertThat(faults("fit", checked.out())).isEmpty();
     VerbRun doubted =
         VerbRun.of("fit", REFERENCE.resolve("fit").resolve("grades.csv.gz").toString(), "--json");
     assertThat(doubted.status()).isEqualTo(RungwiseCommand.NOT_TO_BE_RELIED_ON);

@@ -13,8 +13,10 @@ import rungwise.clinic.ClinicTime;
 import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.coded.ShownBy;
 import rungwise.clinic.life.LifeWord;
+import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.reach.ReachWord;
+import rungwise.clinic.rescue.RescueWord;
 import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.clinic.words.HomeSheet;
 import rungwise.dosing.decision.KeptAdvice;
@@ -321,6 +323,13 @@ public sealed interface CourseFact {
       }
     }
   }
+
+  /**
+   * What was given and measured in a rescue.
+   *
+   * @param call the entry that opened the call
+   */
+  record RescueWritten(EntryId call, RescueWord word) implements CourseFact {}
 
   /** How he is reached, or that he was not. */
   record ReachWritten(ReachWord word) implements CourseFact {}

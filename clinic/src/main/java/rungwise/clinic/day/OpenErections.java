@@ -95,9 +95,24 @@ public final class OpenErections {
         Optional.of(injection.drawn()),
         where(file, injection),
         !counts && file.entries().stream().anyMatch(one -> one.number() == injection.entry()),
-        injection.soft().saysEmergency(),
+        isSaid(file, injection),
         root(file, injection).flatMap(file::handedOver),
         counting.<Way>map(one -> new Way.Correct(one.entry().id())).orElseGet(Way.Review::new));
+  }
+
+  /**
+   * Whether 4 hours were said of it in so many words, now or in what was corrected since: that the
+   * end is still not known takes nothing back.
+   */
+  private static boolean isSaid(CourseFile file, Injection injection) {
+    return injection.soft().saysEmergency()
+        || root(file, injection).stream()
+            .flatMap(
+                root -> file.entries().stream().filter(entry -> file.rootOf(entry).equals(root)))
+            .anyMatch(
+                entry ->
+                    entry.fact() instanceof InjectionReported report
+                        && report.soft().saysEmergency());
   }
 
   private static Where where(CourseFile file, Injection injection) {

@@ -18,7 +18,6 @@ import rungwise.clinic.course.Moment;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.course.VialLabels;
-import rungwise.clinic.course.Vitals;
 import rungwise.clinic.day.MayInject;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.standing.CourseChanges;
@@ -299,27 +298,6 @@ public final class Room {
   /** The day that was closed last, if one was. */
   public Optional<LocalDate> lastClosed() {
     return days.lastClosed();
-  }
-
-  /** Vital signs as typed, or why they cannot be. All three or none. */
-  static Reading<Optional<Vitals>> vitals(String systolic, String diastolic, String pulse) {
-    boolean isEmpty = systolic.isBlank() && diastolic.isBlank() && pulse.isBlank();
-    if (isEmpty) {
-      return Reading.of(Optional.empty());
-    }
-    boolean areNumbers =
-        List.of(systolic, diastolic, pulse).stream()
-            .allMatch(text -> text.strip().matches("[0-9]{2,3}"));
-    if (areNumbers) {
-      int high = Integer.parseInt(systolic.strip());
-      int low = Integer.parseInt(diastolic.strip());
-      int beats = Integer.parseInt(pulse.strip());
-      if (Vitals.isPossible(high, low, beats)) {
-        return Reading.of(Optional.of(new Vitals(high, low, beats)));
-      }
-    }
-    return Reading.refused(
-        "Blood pressure and pulse: give all three as whole numbers, such as 128, 76 and 72.");
   }
 
   /** The instant that the room has now. */

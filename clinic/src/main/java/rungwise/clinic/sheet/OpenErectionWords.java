@@ -79,6 +79,13 @@ record OpenErectionWords(ClinicTime time, Function<AccountId, String> names) {
   }
 
   private String fourHours(OpenErection open, CourseState state) {
+    boolean isAhead =
+        open.fourHoursAt()
+            .filter(at -> state.knownNow().filter(at::isAfter).isPresent())
+            .isPresent();
+    if (open.isSaid() && isAhead) {
+      return "Not known how it ended; 4 hours or more were said of it.";
+    }
     return open.fourHoursAt()
         .map(
             at ->

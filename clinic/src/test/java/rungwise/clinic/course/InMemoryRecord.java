@@ -45,6 +45,11 @@ public final class InMemoryRecord implements Transactions {
 
   /** An empty store. */
   public static CoursePorts ports() {
+    return ports(PastHistories.NONE);
+  }
+
+  /** An empty store beside histories from before. */
+  public static CoursePorts ports(PastHistories past) {
     var memory = new InMemoryRecord();
     return new CoursePorts(
         memory.new InMemoryCourses(),
@@ -54,7 +59,7 @@ public final class InMemoryRecord implements Transactions {
         memory.new InMemoryRoomDays(),
         memory.new InMemoryClinicVials(),
         memory.new InMemorySignedWords(),
-        PastHistories.NONE,
+        past,
         memory);
   }
 

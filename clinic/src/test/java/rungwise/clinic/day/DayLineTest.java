@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -18,6 +19,7 @@ import rungwise.clinic.room.VisitForms;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.sheet.OpenErectionView;
+import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.supply.VialForm;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
@@ -289,5 +291,22 @@ final class DayLineTest {
     Examination next = Examination.of(world.state(course), world.room().time());
     assertThat(Examination.dueSince(world.state(course), world.room().time()))
         .contains(world.room().time().startOf(next.due()));
+  }
+
+  private DayLine lineDue() {
+    CourseState state = world.state(course);
+    return DayLine.of(state, state.advice(), state.mayInject(), Optional.of(TitrationWorld.START));
+  }
+
+  /** Who needs something else has that for his need, and the examination stands on his page. */
+  @Test
+  void an_examination_is_a_need_where_there_is_no_other() {
+    assertThat(lineDue().need()).isEqualTo(Need.SIGNATURE);
+    world.signProposed(course);
+    world.makeReady(course);
+
+    assertThat(need()).isEqualTo(Need.NOTHING);
+    assertThat(lineDue().need()).isEqualTo(Need.EXAMINATION);
+    assertThat(lineDue().since()).isEqualTo(TitrationWorld.START);
   }
 }

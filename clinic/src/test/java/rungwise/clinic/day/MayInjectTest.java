@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import rungwise.clinic.clock.ClockBelief;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseId;
@@ -32,6 +34,7 @@ import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
+import rungwise.quantities.Volume;
 
 /** The one answer to "may he inject now?" against what it is made of, over random records. */
 final class MayInjectTest {
@@ -199,5 +202,54 @@ final class MayInjectTest {
                 .proposed()
                 .filter(volume -> !volume.isLessThan(signed.get().volume()))
                 .isPresent());
+  }
+
+  private MayInject now() {
+    return MayInject.of(
+        world.state(course), world.state(course).advice(), world.state(course).mayInject());
+  }
+
+  private void said(String grade, String minutes) {
+    var time = world.room().time();
+    ReportForm form =
+        ReportForm.at(time.dateText(world.now()), time.timeText(world.now())).grade(grade);
+    world.pass(Duration.ofDays(2));
+    world.report(course, form.exactly(minutes)).orThrow();
+  }
+
+  @Test
+  void without_a_signature_nothing_is_signed_and_nothing_stops_him_for_good() {
+    assertThat(now()).isEqualTo(new MayInject.NotSigned());
+  }
+
+  @Test
+  void a_higher_dose_is_named_beside_the_signed_one_only_where_one_is_proposed() {
+    world.signProposed(course);
+    said("4", "40");
+    assertThat(((MayInject.Yes) now()).higher()).isEmpty();
+
+    course = world.open();
+    world.signProposed(course);
+    said("1", "10");
+    assertThat(((MayInject.Yes) now()).higher()).contains(Volume.ofMicrolitres(250));
+  }
+
+  /** Over an hour: nothing is proposed, a prescriber has to decide, and then he has. */
+  @Test
+  void where_nothing_is_proposed_a_prescriber_has_to_decide() {
+    world.signProposed(course);
+    said("3", "70");
+    assertThat(world.state(course).advice().decision().proposed()).isEmpty();
+    assertThat(now()).isEqualTo(new MayInject.Undecided());
+  }
+
+  @Test
+  void nobody_may_inject_by_a_clock_that_is_wrong() {
+    world.signProposed(course);
+    said("4", "40");
+    assertThat(now().isYes()).isTrue();
+
+    world.judgeClockBy(() -> new ClockBelief.Wrong(List.of()));
+    assertThat(now()).isEqualTo(new MayInject.Stopped(MayInject.Why.CLOCK_NOT_KNOWN));
   }
 }

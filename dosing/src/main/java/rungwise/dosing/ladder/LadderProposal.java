@@ -364,10 +364,7 @@ public record LadderProposal(Ladder ladder, List<String> notes) {
     if (passed.isPresent()) {
       return passed.map(limit -> "The schedule ends at the protocol's maximum of " + limit + ".");
     }
-    boolean passesLimit =
-        rung.isMoreThan(preparation.ceiling())
-            || preparation.ingredients().stream().anyMatch(one -> one.isPassedBy(rung));
-    return passesLimit
+    return rung.isMoreThan(preparation.ceiling())
         ? Optional.of("The schedule ends at the maximum of this preparation.")
         : Optional.empty();
   }

@@ -1,6 +1,8 @@
 package rungwise.dosing.predictive;
 
+import java.util.Collections;
 import java.util.List;
+import java.util.stream.Stream;
 import rungwise.quantities.Volume;
 
 /**
@@ -16,15 +18,33 @@ import rungwise.quantities.Volume;
 public record Predicted(
     int courses, int injections, List<OfVolume> volumes, List<OfDuration> durations) {
 
+  /** A range holds nine of ten replications. */
+  private static final double PART_WITHIN = 0.9;
+
   public Predicted {
     volumes = List.copyOf(volumes);
     durations = List.copyOf(durations);
   }
 
-  /** Whether every report lies within its range. About one range in ten misses by chance alone. */
-  public boolean isWithin() {
-    return volumes.stream().allMatch(OfVolume::isWithin)
-        && durations.stream().allMatch(OfDuration::isWithin);
+  /** Of how many ranges there are, how many miss what was reported. */
+  public Misses misses() {
+    List<Boolean> within =
+        Stream.concat(
+                volumes.stream()
+                    .flatMap(one -> Stream.concat(Stream.of(one.useful()), one.grades().stream()))
+                    .map(Count::isWithin),
+                durations.stream().map(OfDuration::isWithin))
+            .toList();
+    return new Misses(Collections.frequency(within, false), within.size());
+  }
+
+  /** How many of some ranges miss. */
+  public record Misses(int missed, int ranges) {
+
+    /** As many miss by chance alone, where the model is right: one range in ten. */
+    public double byChance() {
+      return ranges * (1 - PART_WITHIN);
+    }
   }
 
   /**
@@ -69,10 +89,6 @@ public record Predicted(
 
     public OfVolume {
       grades = List.copyOf(grades);
-    }
-
-    public boolean isWithin() {
-      return useful.isWithin() && grades.stream().allMatch(Count::isWithin);
     }
   }
 

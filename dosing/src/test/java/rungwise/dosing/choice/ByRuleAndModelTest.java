@@ -24,6 +24,7 @@ import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.dosing.protocol.Protocol;
+import rungwise.dosing.response.Forecast;
 import rungwise.dosing.response.Population;
 import rungwise.dosing.response.ResponseModel;
 import rungwise.dosing.source.Source;
@@ -286,5 +287,24 @@ final class ByRuleAndModelTest {
             .injected("0.5", Grade.NONE, minutes(1))
             .injected("0.12", Grade.FULLY_FIRM, soft),
         MODEL);
+  }
+
+  /** 5 of 1,000 are within a limit of 5 of 1,000, and what is above it is not, for either limit. */
+  @Test
+  void a_chance_at_the_limit_is_within_it() {
+    Protocol.Chances limits = limited(5, 1).chances();
+
+    assertThat(ByRuleAndModel.isWithin(limits, new Forecast(0.5, 0.1, 0.005, 0.001))).isTrue();
+    assertThat(ByRuleAndModel.isWithin(limits, new Forecast(0.5, 0.1, 0.0051, 0.001))).isFalse();
+    assertThat(ByRuleAndModel.isWithin(limits, new Forecast(0.5, 0.1, 0.005, 0.0011))).isFalse();
+  }
+
+  @Test
+  void the_reason_says_what_was_ordered_beside_what_was_drawn() {
+    Advice advice =
+        Dosing.advise(new LabelWorld().injected("0.25", Grade.FULLER, minutes(20)).question());
+
+    assertThat(advice.reason().facts())
+        .contains(Fact.said("drawn", "0.25 mL"), Fact.said("ordered", "0.25 mL"));
   }
 }

@@ -153,4 +153,57 @@ final class LadderEdgesTest {
 
     assertThat(tooLong.words()).isEqualTo("alprostadil 5 mcg");
   }
+
+  /** By hand: 2.5 mcg of 20 mcg/mL are 0.125 mL, between two lines; 5 mcg are 0.25 mL, a line. */
+  @Test
+  void a_rung_between_two_lines_is_rounded_down_and_says_so() {
+    List<String> notes =
+        begun(LabelWorld.protocol(), ALPROSTADIL_20, Barrels.U100_1, new Beginning.AsNew())
+            .orThrow()
+            .notes();
+
+    assertThat(notes)
+        .anyMatch(note -> note.startsWith("2.5 mcg would be 0.125 mL, between two lines"))
+        .noneMatch(note -> note.startsWith("5 mcg would be"));
+  }
+
+  /** By hand: 0.05 mcg are 0.0025 mL, 0.2 mcg are 0.01 mL; half a unit is 0.005 mL. */
+  @Test
+  void a_first_dose_that_no_line_measures_or_that_is_too_small_is_no_first_dose() {
+    assertThat(faultsFrom("0.05", ALPROSTADIL_20))
+        .singleElement()
+        .asString()
+        .contains("0.0025 mL, which a ")
+        .contains("cannot measure: choose another syringe or strength");
+    assertThat(faultsFrom("0.2", ALPROSTADIL_20))
+        .singleElement()
+        .asString()
+        .startsWith("0.01 mL is below 0.02 mL, the least that can be measured");
+    assertThat(faultsFrom("0.4", ALPROSTADIL_20)).isEmpty();
+  }
+
+  private static List<String> faultsFrom(String micrograms, Preparation preparation) {
+    return begun(
+            LabelSheet.label().startingAt(micrograms).protocol(),
+            preparation,
+            Barrels.U100_0_3_HALF_UNIT,
+            new Beginning.AsNew())
+        .faults();
+  }
+
+  /** 4 mcg are 0.2 mL, 2 mcg are 0.1 mL: the largest volume of this one. */
+  @Test
+  void a_first_dose_above_the_maximum_of_its_preparation_is_no_first_dose() {
+    var small =
+        new Preparation(
+            ALPROSTADIL_20.id(),
+            ALPROSTADIL_20.name(),
+            ALPROSTADIL_20.form(),
+            ALPROSTADIL_20.ingredients(),
+            ml("0.1"),
+            ALPROSTADIL_20.preservative());
+
+    assertThat(faultsFrom("4", small)).containsExactly("4 mcg is above the maximum dose.");
+    assertThat(faultsFrom("2", small)).isEmpty();
+  }
 }

@@ -138,7 +138,7 @@ final class PredictiveCheckTest {
     assertThat(right.grades()).isLessThan(0.1);
     assertThat(right.durations().values()).hasSize(3).allMatch(worlds -> worlds <= 5);
     assertThat(wrong.durations()).isEqualTo(Map.of(60, 10, 120, 10, 240, 10));
-    assertThat(check(world(), TWICE_AS_LONG).isWithin()).isFalse();
+    assertThat(check(world(), TWICE_AS_LONG).misses().missed()).isPositive();
   }
 
   /** 38 in 100 were seen outside. */
@@ -240,7 +240,7 @@ final class PredictiveCheckTest {
     addAt(one, 0.1, 1);
 
     assertThat(check(empty, TRUTH)).isEqualTo(new Predicted(0, 0, List.of(), List.of()));
-    assertThat(check(empty, TRUTH).isWithin()).isTrue();
+    assertThat(check(empty, TRUTH).misses()).isEqualTo(new Predicted.Misses(0, 0));
     assertThat(check(one.build(), TRUTH).volumes()).hasSize(1);
     assertThat(check(one.build(), TRUTH).courses()).isEqualTo(1);
   }

@@ -45,7 +45,10 @@ final class RiskTest {
         .allSatisfy(
             risk -> {
               assertThat(risk.fromWords()).matches("(From|After) [0-9]+ h");
-              assertThat(risk.words()).doesNotContainIgnoringCase("safe").doesNotContain("until");
+              assertThat(risk.words())
+                  .isNotBlank()
+                  .doesNotContainIgnoringCase("safe")
+                  .doesNotContain("until");
             });
   }
 }

@@ -1,6 +1,7 @@
 package rungwise.store.course;
 
 import rungwise.clinic.course.CourseFact;
+import rungwise.store.words.Tokens;
 
 /** The kinds of facts, as the entries name them. A kind with columns of its own has a table. */
 enum FactKind {
@@ -20,6 +21,7 @@ enum FactKind {
   HANDED_OVER,
   REPORT_UNFINISHED,
   CALL_WRITTEN,
+  RESCUE_WRITTEN,
   REACH_WRITTEN,
   LIFE_WRITTEN,
   SHEET_MADE,
@@ -51,6 +53,7 @@ enum FactKind {
       case CourseFact.HandedOver handed -> HANDED_OVER;
       case CourseFact.ReportUnfinished unfinished -> REPORT_UNFINISHED;
       case CourseFact.CallWritten written -> CALL_WRITTEN;
+      case CourseFact.RescueWritten written -> RESCUE_WRITTEN;
       case CourseFact.ReachWritten written -> REACH_WRITTEN;
       case CourseFact.LifeWritten written -> LIFE_WRITTEN;
       case CourseFact.SheetMade made -> SHEET_MADE;

@@ -27,6 +27,7 @@ import rungwise.store.schema.tables.records.ScreenedAnswerRecord;
 import rungwise.store.schema.tables.records.ScreenedRecord;
 import rungwise.store.schema.tables.records.SheetMadeRecord;
 import rungwise.store.schema.tables.records.VialReceivedRecord;
+import rungwise.store.words.Tokens;
 
 /** What comes before the doses, as rows and back: screening, baseline, vials, teaching. */
 final class PreparingRows {

@@ -5,10 +5,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
+import rungwise.clinic.fitting.MissWords;
 import rungwise.dosing.predictive.Predicted;
 import rungwise.dosing.predictive.Predicted.Count;
-import rungwise.dosing.predictive.Predicted.OfDuration;
 import rungwise.dosing.predictive.Predicted.OfVolume;
 import rungwise.dosing.predictive.Predicted.Range;
 import rungwise.drawing.chance.Band;
@@ -68,7 +67,7 @@ public record ReportPictures(
     return new ReportPictures(
         predicted.courses(),
         predicted.injections(),
-        outside(predicted),
+        MissWords.of(predicted.misses()),
         Picture.of(useful),
         predicted.durations().isEmpty()
             ? Optional.empty()
@@ -82,21 +81,6 @@ public record ReportPictures(
                         one -> one.grades().get(grade)))
             .map(Picture::of)
             .toList());
-  }
-
-  private static String outside(Predicted predicted) {
-    List<Boolean> all =
-        Stream.concat(
-                predicted.volumes().stream()
-                    .flatMap(one -> Stream.concat(Stream.of(one.useful()), one.grades().stream()))
-                    .map(Count::isWithin),
-                predicted.durations().stream().map(OfDuration::isWithin))
-            .toList();
-    long missed = all.stream().filter(within -> !within).count();
-    return missed
-        + " of "
-        + all.size()
-        + " ranges miss what was reported; by chance alone about 1 in 10 does.";
   }
 
   private static Shares byVolume(

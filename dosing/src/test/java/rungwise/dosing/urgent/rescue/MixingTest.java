@@ -285,4 +285,21 @@ final class MixingTest {
         .anySatisfy(words -> assertThat(words).contains("phenylephrine", "raises", "the rescue"))
         .anySatisfy(words -> assertThat(words).contains("phentolamine", "lowers", "mixture"));
   }
+
+  /** Rows G001 to G008 the other way round: what 1 mL of a stock becomes. */
+  @Test
+  void a_whole_volume_of_stock_is_diluted_to_what_is_wanted_or_not_at_all() {
+    assertThat(Mix.ofStock(mcg(10_000), ml(10), mcg(1_000)))
+        .contains(new Mix(mcg(10_000), ml(10), ml(90), mcg(1_000)));
+    assertThat(Mix.ofStock(mcg(1_000), ml(10), mcg(1_000))).isEmpty();
+    assertThat(Mix.ofStock(mcg(100), Volume.ofMicrolitres(1), new Concentration(99_000)))
+        .as("1.0101... mL of each 1 mL is no whole volume")
+        .isEmpty();
+  }
+
+  @Test
+  void a_part_names_its_line_and_its_syringe() {
+    assertThat(Part.of(ml(2), RescueSyringes.USUAL).orElseThrow())
+        .hasToString("0.2 mL (0.2 mL line on a 1 mL syringe marked in mL)");
+  }
 }

@@ -179,4 +179,16 @@ final class TypedTest {
     assertThat(refused.why().words()).contains("\"1:1000?").doesNotContain("\u202E");
     assertThat(refused.why().words().length()).isLessThan(250);
   }
+
+  @Test
+  void forty_characters_are_shown_whole_and_one_more_is_not() {
+    String forty = "1:1000" + "0".repeat(34);
+
+    assertThat(why("dose", forty)).contains("\"" + forty + "\"");
+    assertThat(why("dose", forty + "0")).contains("\"" + forty + "...\"");
+  }
+
+  private static String why(String what, String typed) {
+    return Typed.dose(typed) instanceof Typed.Refused<?> refused ? refused.why().words() : what;
+  }
 }

@@ -1,13 +1,13 @@
-package rungwise.store.course;
+package rungwise.store.words;
 
 import java.util.Locale;
 
 /** The names of fixed choices as the tables hold them: in small letters. */
-final class Tokens {
+public final class Tokens {
 
   private Tokens() {}
 
-  static String of(Enum<?> value) {
+  public static String of(Enum<?> value) {
     return value.name().toLowerCase(Locale.ROOT);
   }
 
@@ -16,7 +16,7 @@ final class Tokens {
    *
    * @throws IllegalArgumentException if there is no such choice
    */
-  static <E extends Enum<E>> E read(Class<E> choices, String token) {
+  public static <E extends Enum<E>> E read(Class<E> choices, String token) {
     return Enum.valueOf(choices, token.toUpperCase(Locale.ROOT));
   }
 }

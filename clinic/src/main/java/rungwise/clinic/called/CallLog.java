@@ -1,4 +1,4 @@
-package rungwise.clinic.standing;
+package rungwise.clinic.called;
 
 import java.time.Instant;
 import java.util.ArrayList;
@@ -31,9 +31,13 @@ import rungwise.dosing.urgent.Timeline;
  * @param opened the entry that opened it
  * @param injections the last injection that was on record when it was opened, and any after it, as
  *     long as nobody has said how they ended
+ * @param rescue what was given and measured in it
  */
 public record CallLog(
-    CourseEntry opened, List<Written<CallWritten>> words, List<Start.OfInjection> injections) {
+    CourseEntry opened,
+    List<Written<CallWritten>> words,
+    List<Start.OfInjection> injections,
+    RescueRecord rescue) {
 
   public CallLog {
     words = List.copyOf(words);
@@ -43,6 +47,7 @@ public record CallLog(
   /** Every call of a course, in the order in which they were opened. */
   public static List<CallLog> of(CourseFile file) {
     List<Written<CallWritten>> all = file.everWritten(CallWritten.class);
+    RescueRecord rescue = RescueRecord.of(file);
     return all.stream()
         .filter(one -> one.fact().word() instanceof Opened)
         .map(
@@ -50,7 +55,8 @@ public record CallLog(
                 new CallLog(
                     opened.entry(),
                     in(opened.entry().id(), all),
-                    injections(file, opened.entry().number())))
+                    injections(file, opened.entry().number()),
+                    rescue.in(opened.entry().id())))
         .toList();
   }
 
@@ -61,7 +67,7 @@ public record CallLog(
 
   /**
    * The calls that hold every dose: one that is open, and one that ended as what was or may have
-   * been an emergency, until a prescriber has reviewed it.
+   * been an emergency, or in which a rescue was given, until a prescriber has reviewed it.
    */
   public static List<CallLog> holding(CourseFile file) {
     long reviewed =
@@ -70,11 +76,7 @@ public record CallLog(
             .max()
             .orElse(0);
     return of(file).stream()
-        .filter(
-            call ->
-                call.isOpen()
-                    || (call.endedAsEmergency()
-                        && call.end().orElseThrow().entry().number() > reviewed))
+        .filter(call -> call.isOpen() || (call.endedAsEmergency() && call.last() > reviewed))
         .toList();
   }
 
@@ -82,7 +84,8 @@ public record CallLog(
     return all.stream().filter(one -> callOf(one.fact().word()).equals(Optional.of(call))).toList();
   }
 
-  private static Optional<EntryId> callOf(CallWritten.Word word) {
+  /** The call in which something was written; empty of what opens one. */
+  public static Optional<EntryId> callOf(CallWritten.Word word) {
     return switch (word) {
       case Opened opened -> Optional.empty();
       case Began began -> Optional.of(began.call());
@@ -192,8 +195,16 @@ public record CallLog(
   }
 
   private boolean endedAsEmergency() {
-    return end().isPresent()
-        && softAt().map(at -> everTimed().elapsed(at).isEmergency()).orElse(true);
+    return end().isPresent() && (rescue.lastGiven() > 0 || endedLong());
+  }
+
+  /** The number of the last entry that says that it was an emergency. */
+  private long last() {
+    return Math.max(end().orElseThrow().entry().number(), rescue.lastGiven());
+  }
+
+  private boolean endedLong() {
+    return softAt().map(at -> everTimed().elapsed(at).isEmergency()).orElse(true);
   }
 
   /**

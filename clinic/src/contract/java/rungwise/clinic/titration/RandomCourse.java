@@ -1,4 +1,4 @@
-package rungwise.store.course;
+package rungwise.clinic.titration;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -21,11 +21,6 @@ import rungwise.clinic.room.EndDraft;
 import rungwise.clinic.room.StartDraft;
 import rungwise.clinic.screening.ScreeningForm;
 import rungwise.clinic.supply.VialForm;
-import rungwise.clinic.titration.ReportForm;
-import rungwise.clinic.titration.ReportPart;
-import rungwise.clinic.titration.SignDraft;
-import rungwise.clinic.titration.Staff;
-import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.guard.GuardClass;
 import rungwise.dosing.guard.GuardRule;
@@ -43,7 +38,7 @@ import rungwise.quantities.Volume;
  * One course in which anything may happen in any order, driven through the use cases. What they
  * refuse is part of it. The same seed makes the same course.
  */
-final class RandomCourse {
+public final class RandomCourse {
 
   private static final int STEPS = 24;
   private static final List<String> SYRINGES = List.of("u100-1", "u100-0.5", "u100-0.3-half");
@@ -64,7 +59,7 @@ final class RandomCourse {
   }
 
   /** Runs a course to its end. */
-  static CourseId run(TitrationWorld world, long seed) {
+  public static CourseId run(TitrationWorld world, long seed) {
     var run = new RandomCourse(world, new Random(seed));
     for (int step = 0; step < STEPS; step++) {
       run.step();

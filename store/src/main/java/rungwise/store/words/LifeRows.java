@@ -1,4 +1,4 @@
-package rungwise.store.course;
+package rungwise.store.words;
 
 import java.util.Optional;
 import rungwise.clinic.coded.AfterEnd;
@@ -8,7 +8,7 @@ import rungwise.clinic.life.LifeWord;
 import rungwise.store.schema.tables.records.LifeWrittenRecord;
 
 /** What brings a course to a stand or lets it go on, as rows and back. */
-final class LifeRows {
+public final class LifeRows {
 
   /** What a row says. */
   private enum Kind {
@@ -20,7 +20,7 @@ final class LifeRows {
 
   private LifeRows() {}
 
-  static LifeWrittenRecord row(LifeWord word) {
+  public static LifeWrittenRecord row(LifeWord word) {
     return switch (word) {
       case LifeWord.Paused paused -> row(Kind.PAUSED);
       case LifeWord.Resumed resumed -> row(Kind.RESUMED);
@@ -45,7 +45,7 @@ final class LifeRows {
     return row;
   }
 
-  static LifeWord word(LifeWrittenRecord row) {
+  public static LifeWord word(LifeWrittenRecord row) {
     return switch (Tokens.read(Kind.class, row.getWord())) {
       case PAUSED -> new LifeWord.Paused();
       case RESUMED -> new LifeWord.Resumed();

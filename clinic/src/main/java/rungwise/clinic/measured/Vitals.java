@@ -1,4 +1,8 @@
-package rungwise.clinic.course;
+package rungwise.clinic.measured;
+
+import java.util.List;
+import java.util.Optional;
+import rungwise.quantities.Reading;
 
 /**
  * Blood pressure and pulse.
@@ -20,6 +24,27 @@ public record Vitals(int systolic, int diastolic, int pulse) {
     if (!isPossible(systolic, diastolic, pulse)) {
       throw new IllegalArgumentException("bug: " + systolic + "/" + diastolic + ", " + pulse);
     }
+  }
+
+  /** As typed, or why they cannot be. All three or none. */
+  public static Reading<Optional<Vitals>> read(String systolic, String diastolic, String pulse) {
+    boolean isEmpty = systolic.isBlank() && diastolic.isBlank() && pulse.isBlank();
+    if (isEmpty) {
+      return Reading.of(Optional.empty());
+    }
+    boolean areNumbers =
+        List.of(systolic, diastolic, pulse).stream()
+            .allMatch(text -> text.strip().matches("[0-9]{2,3}"));
+    if (areNumbers) {
+      int high = Integer.parseInt(systolic.strip());
+      int low = Integer.parseInt(diastolic.strip());
+      int beats = Integer.parseInt(pulse.strip());
+      if (isPossible(high, low, beats)) {
+        return Reading.of(Optional.of(new Vitals(high, low, beats)));
+      }
+    }
+    return Reading.refused(
+        "Blood pressure and pulse: give all three as whole numbers, such as 128, 76 and 72.");
   }
 
   /** Whether a person can have these. */

@@ -1,4 +1,4 @@
-package rungwise.store.course;
+package rungwise.store.words;
 
 import java.time.Instant;
 import java.util.Optional;
@@ -12,7 +12,7 @@ import rungwise.dosing.urgent.Speaker;
 import rungwise.store.schema.tables.records.CallWrittenRecord;
 
 /** What was written in calls, as rows and back. */
-final class CallRows {
+public final class CallRows {
 
   /** What a row says. */
   private enum Kind {
@@ -28,7 +28,7 @@ final class CallRows {
 
   private CallRows() {}
 
-  static CallWrittenRecord row(Word word) {
+  public static CallWrittenRecord row(Word word) {
     return switch (word) {
       case CallWritten.Opened opened -> row(Kind.OPENED);
       case CallWritten.Began began ->
@@ -82,7 +82,7 @@ final class CallRows {
     return row;
   }
 
-  static Word word(CallWrittenRecord row) {
+  public static Word word(CallWrittenRecord row) {
     Kind kind = Tokens.read(Kind.class, row.getWord());
     return kind == Kind.OPENED
         ? new CallWritten.Opened()

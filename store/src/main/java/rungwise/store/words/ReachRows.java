@@ -1,4 +1,4 @@
-package rungwise.store.course;
+package rungwise.store.words;
 
 import java.time.LocalTime;
 import java.time.temporal.ChronoField;
@@ -10,7 +10,7 @@ import rungwise.clinic.reach.Wishes;
 import rungwise.store.schema.tables.records.ReachWrittenRecord;
 
 /** What was written of how a man is reached, as rows and back. */
-final class ReachRows {
+public final class ReachRows {
 
   /** What a row says. */
   private enum Kind {
@@ -23,7 +23,7 @@ final class ReachRows {
 
   private ReachRows() {}
 
-  static ReachWrittenRecord row(ReachWord word) {
+  public static ReachWrittenRecord row(ReachWord word) {
     var row = new ReachWrittenRecord();
     switch (word) {
       case ReachWord.NumberKept(Telephone telephone) -> fill(row, telephone);
@@ -64,7 +64,7 @@ final class ReachRows {
     row.setInterpreter(Tokens.of(wishes.interpreter()));
   }
 
-  static ReachWord word(ReachWrittenRecord row) {
+  public static ReachWord word(ReachWrittenRecord row) {
     return switch (Tokens.read(Kind.class, row.getWord())) {
       case NUMBER_KEPT ->
           new ReachWord.NumberKept(

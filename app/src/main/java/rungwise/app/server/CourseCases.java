@@ -2,6 +2,7 @@ package rungwise.app.server;
 
 import rungwise.clinic.call.Calls;
 import rungwise.clinic.call.Rescues;
+import rungwise.clinic.handout.Sheets;
 import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.running.Running;
@@ -34,4 +35,5 @@ record CourseCases(
     TakingOver takingOver,
     Correcting correcting,
     Acknowledging acknowledging,
+    Sheets sheets,
     DayList dayList) {}

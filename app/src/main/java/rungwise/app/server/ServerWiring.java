@@ -26,6 +26,7 @@ import rungwise.clinic.fitting.FitRuns;
 import rungwise.clinic.forecast.CourseForecasts;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
+import rungwise.clinic.handout.Sheets;
 import rungwise.clinic.people.People;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
@@ -55,6 +56,7 @@ import rungwise.web.factor.FactorPages;
 import rungwise.web.fault.FaultPages;
 import rungwise.web.fitting.FittingPages;
 import rungwise.web.formulary.FormularyPages;
+import rungwise.web.handout.HandoutPages;
 import rungwise.web.page.PageParts;
 import rungwise.web.people.PeoplePages;
 import rungwise.web.populations.PopulationPages;
@@ -97,6 +99,7 @@ import rungwise.web.urgent.UrgentPages;
   FaultPages.class,
   FittingPages.class,
   FormularyPages.class,
+  HandoutPages.class,
   PageParts.class,
   PeoplePages.class,
   PopulationPages.class,
@@ -274,6 +277,11 @@ class ServerWiring {
   @Bean
   Acknowledging acknowledging(CourseCases cases) {
     return cases.acknowledging();
+  }
+
+  @Bean
+  Sheets sheets(CourseCases cases) {
+    return cases.sheets();
   }
 
   @Bean

@@ -23,7 +23,8 @@ public enum Screen {
   CALL("the call about a long erection"),
   REACHING("how he is reached"),
   RUNNING("whether his treatment goes on"),
-  TRANSFER("what he injects elsewhere");
+  TRANSFER("what he injects elsewhere"),
+  SHEET("the sheet for home");
 
   private final String words;
 

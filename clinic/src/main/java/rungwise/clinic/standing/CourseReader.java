@@ -1,5 +1,6 @@
 package rungwise.clinic.standing;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Comparator;
@@ -26,6 +27,7 @@ import rungwise.clinic.course.Vial;
 import rungwise.clinic.past.PastReading;
 import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.clinic.soundness.Flaw;
+import rungwise.clinic.soundness.UnreadableRecord;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.history.Before;
 import rungwise.dosing.history.Circumstances;
@@ -98,7 +100,21 @@ public final class CourseReader {
     Optional<VialInHand> of(CourseFile file, Protocol protocol, Instant now);
   }
 
+  /**
+   * Of what is not as it was written any failure may come.
+   *
+   * @throws UnreadableRecord if what is left of the record makes no course
+   */
   private CourseState state(
+      CourseFile file, Instant now, Choice choice, InHand inHand, ClockBelief clock) {
+    try {
+      return read(file, now, choice, inHand, clock);
+    } catch (RuntimeException e) {
+      throw file.isSound() ? e : new UnreadableRecord(file.id().text(), e);
+    }
+  }
+
+  private CourseState read(
       CourseFile file, Instant now, Choice choice, InHand inHand, ClockBelief clock) {
     Plan plan = file.plan();
     Protocol protocol = protocol(plan);
@@ -199,12 +215,10 @@ public final class CourseReader {
 
   private Circumstances circumstances(
       CourseFile file, ByDay byDay, Instant now, ClockBelief clock) {
-    boolean isRecalled =
-        ports
-            .recalled()
-            .apply(file.plan().preparation())
-            .filter(at -> !at.isAfter(now))
-            .isPresent();
+    // A recall that a clock has dated too late counts at once; a replay asks as of then.
+    boolean isOfThen = now.isBefore(ports.clock().instant().minus(Duration.ofMinutes(1)));
+    Optional<Instant> recall = ports.recalled().apply(file.plan().preparation());
+    boolean isRecalled = recall.filter(at -> !isOfThen || !at.isAfter(now)).isPresent();
     return new Circumstances(
         Optional.of(file.entries().getFirst().recordedAt()),
         examined(file),

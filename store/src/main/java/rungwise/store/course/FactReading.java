@@ -129,7 +129,7 @@ record FactReading(
       case LIFE_WRITTEN -> new CourseFact.LifeWritten(LifeRows.word(own(row, LIFE_WRITTEN)));
       case ELSEWHERE_WRITTEN ->
           new CourseFact.ElsewhereWritten(ElsewhereRows.word(own(row, ELSEWHERE_WRITTEN)));
-      case SHEET_MADE -> SheetRows.made(own(row, SHEET_MADE));
+      case SHEET_MADE -> PreparingRows.made(own(row, SHEET_MADE));
       case FLAGS_SEEN -> new CourseFact.FlagsSeen();
       case TABLET_TAKEN -> TabletRows.taken(own(row, TABLET_TAKEN));
       case DAILY_TABLET_DECIDED -> TabletRows.decided(own(row, DAILY_TABLET_DECIDED));

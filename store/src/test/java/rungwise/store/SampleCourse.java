@@ -13,6 +13,7 @@ import rungwise.clinic.coded.AfterEnd;
 import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.coded.EndReason;
 import rungwise.clinic.coded.ShownBy;
+import rungwise.clinic.coded.ToldBy;
 import rungwise.clinic.coded.VialsLeft;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.Cause;
@@ -27,14 +28,16 @@ import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.SampleSheet;
 import rungwise.clinic.course.Vial;
-import rungwise.clinic.course.Vitals;
+import rungwise.clinic.elsewhere.ElsewhereWord;
 import rungwise.clinic.life.LifeWord;
+import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.populations.PopulationShelf;
 import rungwise.clinic.protocols.ProtocolShelf;
 import rungwise.clinic.reach.ReachWord;
+import rungwise.clinic.rescue.RescueWord;
 import rungwise.clinic.soundness.Acknowledgement.Side;
 import rungwise.dosing.decision.DecisionValues;
 import rungwise.dosing.decision.DecisionValues.Part;
@@ -59,6 +62,8 @@ import rungwise.dosing.screening.ErectileScore;
 import rungwise.dosing.screening.Screening.Answered;
 import rungwise.dosing.supply.Opening;
 import rungwise.dosing.supply.VialDates;
+import rungwise.dosing.urgent.rescue.LogVerdict;
+import rungwise.quantities.Mass;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
@@ -123,6 +128,13 @@ public final class SampleCourse {
         new CourseFact.CallWritten(
             new CourseFact.CallWritten.HandedTo(
                 report, "Sample Hospital", "the doctor there", SampleEntries.NOW)),
+        new CourseFact.RescueWritten(
+            report,
+            new RescueWord.Prepared(
+                SampleEntries.NOW,
+                Mass.ofPicograms(200_000_000),
+                Optional.of("a second reader"),
+                List.of(LogVerdict.Kind.OVER_LIMIT))),
         new CourseFact.ReachWritten(
             new ReachWord.NotReached("07700 900123", SampleEntries.NOW.plusSeconds(600))),
         new CourseFact.LifeWritten(
@@ -133,6 +145,16 @@ public final class SampleCourse {
                 AfterEnd.IMPLANT,
                 "the sample clinic for implants")),
         new CourseFact.LifeWritten(new LifeWord.Reopened()),
+        new CourseFact.ElsewhereWritten(
+            new ElsewhereWord.Told(
+                PREPARATION,
+                HIGH,
+                Optional.of("u100-1"),
+                "the sample clinic",
+                Optional.of(LocalDate.of(2026, 3, 1)),
+                Grade.USABLE,
+                new SoftAfter.NotKnown(),
+                ToldBy.LETTER)),
         new CourseFact.SheetMade(report, report, report, SampleSheet.spanish()),
         new CourseFact.FlagsSeen(),
         new CourseFact.TabletTaken(Tablet.SILDENAFIL, SampleEntries.NOW),

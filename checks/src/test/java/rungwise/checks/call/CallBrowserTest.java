@@ -185,6 +185,44 @@ class CallBrowserTest {
   }
 
   @Test
+  void with_the_server_dead_given_doses_are_kept_in_the_page_counted_and_flagged() {
+    openByClock();
+    killServer();
+    page().locator("#rescue-dose").fill("300 mcg");
+    page().locator("#rescue-side").selectOption("each");
+    page().locator("#rescue-write").click();
+
+    Locator log = page().locator("#rescue-log");
+    assertThat(page().locator("#rescue-lines li")).hasCount(2);
+    assertThat(log).containsText("In the last hour 600 mcg");
+    assertThat(log).containsText("together 600 mcg at once: two halves are one dose");
+    assertThat(log).containsText("Not before");
+    page().locator("#rescue-dose").fill("0.2 mg");
+    page().locator("#rescue-write").click();
+    assertThat(page().locator("#rescue-fault")).containsText("Write whole micrograms");
+    page().locator("#rescue-dose").fill("900");
+    page().locator("#rescue-write").click();
+    assertThat(log).containsText("1500 mcg in the hour up to it, above 1000 mcg");
+
+    page().clock().fastForward(Duration.ofMinutes(3).toMillis());
+    page().clock().runFor(Duration.ofSeconds(2).toMillis());
+    assertThat(log).containsText("The shortest interval has passed");
+  }
+
+  @Test
+  void given_doses_outlive_a_reload_and_a_struck_one_stays_to_be_read() {
+    openByClock();
+    page().locator("#rescue-dose").fill("200");
+    page().locator("#rescue-write").click();
+    browser.inspect("call-rescue-log");
+    page().reload();
+    page().locator("#rescue-lines button").click();
+
+    assertThat(page().locator("#rescue-lines s")).containsText("phenylephrine 200 mcg");
+    assertThat(page().locator("#rescue-next")).hasText("");
+  }
+
+  @Test
   void without_script_a_plain_form_with_the_start_answers() {
     try (Browser plain = Browser.withoutScript()) {
       Page page = plain.page();

@@ -9,7 +9,8 @@ import java.util.function.Function;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.call.CallDraft.What;
-import rungwise.clinic.course.CourseFact.CallWritten;
+import rungwise.clinic.called.CallLog;
+import rungwise.clinic.coded.HandedOnFor;
 import rungwise.clinic.course.CourseFact.ReportUnfinished;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.CourseId;
@@ -23,7 +24,6 @@ import rungwise.clinic.sheet.CallView;
 import rungwise.clinic.sheet.CallViews;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseViews;
-import rungwise.clinic.standing.CallLog;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
@@ -259,8 +259,7 @@ public abstract class CallContract {
     Account other = calls.others(Staff.ON_CALL).getFirst();
     write(
             draft(What.HAND_ON)
-                .picking(
-                    other.id().text(), CallWritten.Why.REFUSES_HOSPITAL.name(), "told him twice"))
+                .picking(other.id().text(), HandedOnFor.REFUSES_HOSPITAL.name(), "told him twice"))
         .orThrow();
 
     assertThat(call().isOpen()).isTrue();

@@ -92,8 +92,10 @@ public final class SampleFacts {
     facts.add(new HandedOver(earlier, AccountId.of(new UUID(7, 8)), 12, NOW));
     facts.addAll(SampleInjections.unfinished(earlier));
     facts.addAll(SampleCalls.all(earlier));
+    facts.addAll(SampleRescues.all(earlier));
     facts.addAll(SampleReaching.all());
     facts.addAll(SampleLife.all());
+    facts.addAll(SampleElsewhere.all());
     for (Tablet tablet : Tablet.values()) {
       facts.add(new CourseFact.TabletTaken(tablet, NOW.minusSeconds(3_600)));
     }

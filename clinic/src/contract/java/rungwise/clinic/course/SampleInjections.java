@@ -9,6 +9,7 @@ import java.util.Set;
 import rungwise.clinic.course.CourseFact.InjectionReported;
 import rungwise.clinic.course.CourseFact.ObservationNoted;
 import rungwise.clinic.course.CourseFact.ObservationStarted;
+import rungwise.clinic.measured.Vitals;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
 import rungwise.dosing.history.SimpleCauses;

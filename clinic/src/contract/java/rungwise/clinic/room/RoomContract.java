@@ -18,7 +18,7 @@ import rungwise.clinic.course.CoursePorts;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.course.Moment;
-import rungwise.clinic.course.Vitals;
+import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.called.CallLog;
+import rungwise.clinic.coded.HandedOnFor;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.CallWritten;
 import rungwise.clinic.course.CourseFact.ReportUnfinished;
@@ -18,7 +20,6 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
-import rungwise.clinic.standing.CallLog;
 import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.StandingPorts;
@@ -226,8 +227,8 @@ public final class Calls {
       if (to.isEmpty()) {
         faults.add(new Fault(CallDraft.PICKED, "Choose by name who has the call from now on."));
       }
-      Optional<CallWritten.Why> why =
-          Arrays.stream(CallWritten.Why.values())
+      Optional<HandedOnFor> why =
+          Arrays.stream(HandedOnFor.values())
               .filter(one -> one.name().equals(draft.why()))
               .findFirst();
       if (why.isEmpty()) {

@@ -16,6 +16,7 @@ import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.course.CourseFact.DailyTabletDecided;
 import rungwise.clinic.course.CourseFact.DecisionWritten;
 import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.CourseFact.ElsewhereWritten;
 import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
 import rungwise.clinic.course.CourseFact.FaultAcknowledged;
@@ -31,6 +32,7 @@ import rungwise.clinic.course.CourseFact.ReachWritten;
 import rungwise.clinic.course.CourseFact.ReadinessRecorded;
 import rungwise.clinic.course.CourseFact.ReportUnfinished;
 import rungwise.clinic.course.CourseFact.ReportWithdrawn;
+import rungwise.clinic.course.CourseFact.RescueWritten;
 import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFact.SheetMade;
 import rungwise.clinic.course.CourseFact.TabletTaken;
@@ -134,8 +136,11 @@ public record CourseEntry(
       case ReportUnfinished unfinished -> Optional.of(unfinished);
       case TabletTaken taken -> Optional.of(taken);
       case CallWritten call -> Optional.<CourseFact>of(call).filter(one -> call.word().holds());
+      case RescueWritten rescue -> Optional.of(rescue);
       case ReachWritten reach -> Optional.<CourseFact>of(reach).filter(one -> reach.word().holds());
       case LifeWritten life -> Optional.<CourseFact>of(life).filter(one -> life.word().holds());
+      case ElsewhereWritten transfer ->
+          Optional.<CourseFact>of(transfer).filter(one -> transfer.word().holds());
       case ReportWithdrawn withdrawn -> Optional.of(withdrawn);
       case FaultAcknowledged acknowledged -> Optional.of(acknowledged);
     };

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.called.CallLog;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.day.OpenErections;
 import rungwise.clinic.people.AccountId;
@@ -15,7 +16,6 @@ import rungwise.clinic.reach.Hours;
 import rungwise.clinic.reach.ReachWord;
 import rungwise.clinic.reach.Telephone;
 import rungwise.clinic.reach.Wishes;
-import rungwise.clinic.standing.CallLog;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.standing.HowToReach;
 

@@ -11,7 +11,7 @@ import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseFact.ObservationNoted;
 import rungwise.clinic.course.CourseFact.ObservationStarted;
 import rungwise.clinic.course.Moment;
-import rungwise.clinic.course.Vitals;
+import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.room.WatchView.Alarm;
 import rungwise.clinic.room.WatchView.Check;
 import rungwise.clinic.room.WatchView.Milestone;
@@ -93,6 +93,7 @@ public final class RoomViews {
         time.clock(man.emergencyAt(), now),
         started.spot().map(Spot::words).orElse(""),
         milestones(man, now),
+        man.isSound(),
         seen(man, now));
   }
 

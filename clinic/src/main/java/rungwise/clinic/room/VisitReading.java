@@ -18,7 +18,7 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.course.Moment;
 import rungwise.clinic.course.Plan;
-import rungwise.clinic.course.Vitals;
+import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.standing.LabelledDose;
 import rungwise.clinic.titration.DrawnMark;
 import rungwise.clinic.titration.FormChoices;
@@ -69,7 +69,7 @@ final class VisitReading {
         take(VisitFields.SIDE, FormChoices.spot(draft.side(), draft.hour()))
             .orElse(Optional.empty());
     var vitals =
-        take(VisitFields.SYSTOLIC, Room.vitals(draft.systolic(), draft.diastolic(), draft.pulse()));
+        take(VisitFields.SYSTOLIC, Vitals.read(draft.systolic(), draft.diastolic(), draft.pulse()));
     if (vitals.filter(Optional::isEmpty).isPresent()) {
       notices.add("No blood pressure and pulse before the injection were written down.");
     }
@@ -112,7 +112,7 @@ final class VisitReading {
             ? Optional.empty()
             : take(VisitFields.GRADE, FormChoices.grade(draft.grade()));
     var vitals =
-        take(VisitFields.SYSTOLIC, Room.vitals(draft.systolic(), draft.diastolic(), draft.pulse()));
+        take(VisitFields.SYSTOLIC, Vitals.read(draft.systolic(), draft.diastolic(), draft.pulse()));
     return faults.isEmpty()
         ? Reading.of(
             new ObservationNoted(
@@ -132,7 +132,7 @@ final class VisitReading {
     Optional<Integer> pain =
         take(VisitFields.PAIN, FormChoices.pain(draft.pain())).orElse(Optional.empty());
     var vitals =
-        take(VisitFields.SYSTOLIC, Room.vitals(draft.systolic(), draft.diastolic(), draft.pulse()));
+        take(VisitFields.SYSTOLIC, Vitals.read(draft.systolic(), draft.diastolic(), draft.pulse()));
     if (!faults.isEmpty()) {
       return new Reading.Refused<>(faults);
     }

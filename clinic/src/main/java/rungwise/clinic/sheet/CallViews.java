@@ -9,16 +9,20 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.called.CallLog;
+import rungwise.clinic.course.CourseEntry;
+import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.CourseFact.CallWritten;
 import rungwise.clinic.course.CourseFact.CallWritten.Began;
 import rungwise.clinic.course.CourseFact.CallWritten.Struck;
 import rungwise.clinic.course.CourseFact.InjectionReported;
+import rungwise.clinic.course.CourseFact.RescueWritten;
+import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EmergencyPlan;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.reaching.ReachWords;
-import rungwise.clinic.standing.CallLog;
 import rungwise.clinic.standing.CourseState;
 import rungwise.dosing.history.Injection;
 import rungwise.dosing.known.Dose;
@@ -87,7 +91,7 @@ public final class CallViews {
         !isOpen && !CallLog.holding(state.file()).isEmpty(),
         isOpenToThePast(timeline) ? Optional.empty() : timeline.earliestCredible(),
         elapsed,
-        last.map(call -> log(call, state.now())).orElse(List.of()),
+        last.map(call -> log(state.file(), call, state.now())).orElse(List.of()),
         last.filter(CallLog::isOpen).map(call -> struckable(call, state.now())).orElse(List.of()));
   }
 
@@ -169,24 +173,27 @@ public final class CallViews {
         "Hospital: " + plan.hospital() + ".", "How he gets there: " + plan.transport() + ".");
   }
 
-  private List<CallView.Line> log(CallLog call, Instant now) {
-    var lines = new ArrayList<CallView.Line>();
-    lines.add(
-        new CallView.Line(
-            "The call was opened",
-            time.clock(call.opened().recordedAt(), now)
-                + ", "
-                + names.apply(call.opened().recordedBy())));
-    for (Written<CallWritten> one : call.words()) {
-      lines.add(
-          new CallView.Line(
-              CallWords.of(one.fact().word(), time)
-                  + one.entry().reason().map(words -> ": " + words).orElse(""),
-              time.clock(one.entry().recordedAt(), now)
-                  + ", "
-                  + names.apply(one.entry().recordedBy())));
-    }
-    return lines;
+  /** In the order in which it was written, what was given and measured among it. */
+  private List<CallView.Line> log(CourseFile file, CallLog call, Instant now) {
+    EntryId opened = call.opened().id();
+    return file.entries().stream()
+        .filter(entry -> entry.id().equals(opened) || isOf(opened, entry.fact()))
+        .map(entry -> line(entry, now))
+        .toList();
+  }
+
+  private static boolean isOf(EntryId call, CourseFact fact) {
+    return switch (fact) {
+      case CallWritten written -> CallLog.callOf(written.word()).equals(Optional.of(call));
+      case RescueWritten written -> written.call().equals(call);
+      default -> false;
+    };
+  }
+
+  private CallView.Line line(CourseEntry entry, Instant now) {
+    return new CallView.Line(
+        EntryWords.of(entry.fact(), time) + entry.reason().map(words -> ": " + words).orElse(""),
+        time.clock(entry.recordedAt(), now) + ", " + names.apply(entry.recordedBy()));
   }
 
   private List<CallView.Said> struckable(CallLog call, Instant now) {

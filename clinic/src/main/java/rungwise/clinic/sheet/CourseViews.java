@@ -23,6 +23,8 @@ import rungwise.clinic.day.Examination;
 import rungwise.clinic.day.Urgency;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.reaching.ReachWords;
+import rungwise.clinic.rescuing.RescueView;
+import rungwise.clinic.rescuing.RescueViews;
 import rungwise.clinic.sheet.CourseView.EntryLine;
 import rungwise.clinic.sheet.CourseView.InjectionLine;
 import rungwise.clinic.sheet.CourseView.ReadyLine;
@@ -44,6 +46,7 @@ import rungwise.dosing.history.Readiness;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.known.DurationLimits;
 import rungwise.dosing.ladder.Ladder;
+import rungwise.dosing.urgent.rescue.RescueLimits;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 
@@ -63,6 +66,11 @@ public final class CourseViews {
     this.names = names;
   }
 
+  /** The full name of an account. */
+  public String nameOf(AccountId account) {
+    return names.apply(account);
+  }
+
   /** The erection of which nobody has said how it ended, in words. */
   public Optional<OpenErectionView> notOver(CourseState state) {
     return new OpenErectionWords(time, names).of(state);
@@ -71,6 +79,15 @@ public final class CourseViews {
   /** The call about a long erection, in words. */
   public CallView call(CourseState state) {
     return new CallViews(time, names).of(state, man(state));
+  }
+
+  /**
+   * What was given and measured in his rescues, in words.
+   *
+   * @param limits what the clinic has signed, or the sample
+   */
+  public RescueView rescue(CourseState state, RescueLimits limits) {
+    return new RescueViews(time, names).of(state, limits);
   }
 
   /** By whom, when and why the course was brought to a stand; empty while it runs. */

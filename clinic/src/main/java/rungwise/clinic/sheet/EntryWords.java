@@ -6,7 +6,9 @@ import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
+import rungwise.clinic.elsewhere.ElsewhereWords;
 import rungwise.clinic.reaching.ReachWords;
+import rungwise.clinic.rescuing.RescueWords;
 import rungwise.clinic.words.HomeSheet;
 import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.screening.Answer;
@@ -37,17 +39,15 @@ public final class EntryWords {
       case CourseFact.ReadinessRecorded ready -> words(ready);
       case CourseFact.DoseSigned signed -> words(signed, time);
       case CourseFact.InjectionReported report -> words(report, time);
-      case CourseFact.HandedOver handed ->
-          "Handed to somebody on call after "
-              + tries(handed.tries())
-              + ", the last "
-              + time.words(handed.lastTry());
+      case CourseFact.HandedOver handed -> words(handed, time);
       case CourseFact.ReportUnfinished unfinished -> words(unfinished, time);
       case CourseFact.TabletTaken taken -> words(taken, time);
       case CourseFact.DailyTabletDecided decided -> words(decided);
       case CourseFact.CallWritten written -> CallWords.of(written.word(), time);
+      case CourseFact.RescueWritten rescue -> RescueWords.of(rescue.word(), time);
       case CourseFact.ReachWritten reach -> ReachWords.of(reach.word(), time);
       case CourseFact.LifeWritten life -> LifeWords.of(life.word());
+      case CourseFact.ElsewhereWritten transfer -> ElsewhereWords.of(transfer.word());
       case CourseFact.SheetMade made -> words(made.sheet());
       case CourseFact.FlagsSeen seen -> "Flagged reports seen by a prescriber";
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";
@@ -67,6 +67,13 @@ public final class EntryWords {
         + sheet.paper().words()
         + ": code "
         + sheet.code().words();
+  }
+
+  private static String words(CourseFact.HandedOver handed, ClinicTime time) {
+    return "Handed to somebody on call after "
+        + tries(handed.tries())
+        + ", the last "
+        + time.words(handed.lastTry());
   }
 
   private static String words(CourseFact.DailyTabletDecided decided) {

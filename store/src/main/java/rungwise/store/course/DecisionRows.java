@@ -15,6 +15,7 @@ import rungwise.dosing.decision.DecisionValues.Steps;
 import rungwise.quantities.Volume;
 import rungwise.store.schema.tables.records.DoseSignedDecisionRecord;
 import rungwise.store.schema.tables.records.DoseSignedSpokenRecord;
+import rungwise.store.words.Tokens;
 
 /**
  * The values of signed advices, as their rows.

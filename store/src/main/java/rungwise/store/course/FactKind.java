@@ -1,6 +1,7 @@
 package rungwise.store.course;
 
 import rungwise.clinic.course.CourseFact;
+import rungwise.store.words.Tokens;
 
 /** The kinds of facts, as the entries name them. A kind with columns of its own has a table. */
 enum FactKind {
@@ -20,8 +21,10 @@ enum FactKind {
   HANDED_OVER,
   REPORT_UNFINISHED,
   CALL_WRITTEN,
+  RESCUE_WRITTEN,
   REACH_WRITTEN,
   LIFE_WRITTEN,
+  ELSEWHERE_WRITTEN,
   SHEET_MADE,
   FLAGS_SEEN,
   TABLET_TAKEN,
@@ -51,8 +54,10 @@ enum FactKind {
       case CourseFact.HandedOver handed -> HANDED_OVER;
       case CourseFact.ReportUnfinished unfinished -> REPORT_UNFINISHED;
       case CourseFact.CallWritten written -> CALL_WRITTEN;
+      case CourseFact.RescueWritten written -> RESCUE_WRITTEN;
       case CourseFact.ReachWritten written -> REACH_WRITTEN;
       case CourseFact.LifeWritten written -> LIFE_WRITTEN;
+      case CourseFact.ElsewhereWritten written -> ELSEWHERE_WRITTEN;
       case CourseFact.SheetMade made -> SHEET_MADE;
       case CourseFact.FlagsSeen seen -> FLAGS_SEEN;
       case CourseFact.TabletTaken taken -> TABLET_TAKEN;

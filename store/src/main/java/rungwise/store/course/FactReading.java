@@ -10,6 +10,7 @@ import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_ACCEPTED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_DECISION;
+import static rungwise.store.schema.Tables.ELSEWHERE_WRITTEN;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
@@ -25,6 +26,7 @@ import static rungwise.store.schema.Tables.PLAN_CHOSEN;
 import static rungwise.store.schema.Tables.REACH_WRITTEN;
 import static rungwise.store.schema.Tables.READINESS_RECORDED;
 import static rungwise.store.schema.Tables.REPORT_UNFINISHED;
+import static rungwise.store.schema.Tables.RESCUE_WRITTEN;
 import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.SHEET_MADE;
 import static rungwise.store.schema.Tables.TABLET_TAKEN;
@@ -61,8 +63,15 @@ import rungwise.store.schema.tables.records.ReadinessRecordedLineRecord;
 import rungwise.store.schema.tables.records.ReadinessRecordedRecord;
 import rungwise.store.schema.tables.records.ReportUnfinishedLineRecord;
 import rungwise.store.schema.tables.records.ReportUnfinishedRecord;
+import rungwise.store.schema.tables.records.RescueWrittenRecord;
 import rungwise.store.schema.tables.records.ScreenedAnswerRecord;
 import rungwise.store.schema.tables.records.ScreenedRecord;
+import rungwise.store.words.CallRows;
+import rungwise.store.words.LifeRows;
+import rungwise.store.words.ReachRows;
+import rungwise.store.words.RescueRows;
+import rungwise.store.words.TabletRows;
+import rungwise.store.words.Tokens;
 
 /**
  * Rows as the fact that they keep. {@link FactRows} is the way there.
@@ -73,6 +82,7 @@ import rungwise.store.schema.tables.records.ScreenedRecord;
  * @param causes what went wrong, by the entry's id
  * @param answers the answers of a screening, by the entry's id
  * @param saidLines what was typed into unfinished reports, by the entry's id
+ * @param rescueHolds why doses of a rescue were held that were prepared, by the entry's id
  * @param planLines what emergency plans say beside what all say, by the entry's id
  */
 record FactReading(
@@ -82,7 +92,8 @@ record FactReading(
     Map<String, List<String>> causes,
     Map<String, Result<ScreenedAnswerRecord>> answers,
     Map<String, Result<ReadinessRecordedLineRecord>> planLines,
-    Map<String, Result<ReportUnfinishedLineRecord>> saidLines) {
+    Map<String, Result<ReportUnfinishedLineRecord>> saidLines,
+    Map<String, List<String>> rescueHolds) {
 
   /**
    * The fact of an entry.
@@ -113,9 +124,12 @@ record FactReading(
       case HANDED_OVER -> InjectionRows.handed(own(row, HANDED_OVER));
       case REPORT_UNFINISHED -> unfinished(own(row, REPORT_UNFINISHED));
       case CALL_WRITTEN -> new CourseFact.CallWritten(CallRows.word(own(row, CALL_WRITTEN)));
+      case RESCUE_WRITTEN -> rescue(own(row, RESCUE_WRITTEN));
       case REACH_WRITTEN -> new CourseFact.ReachWritten(ReachRows.word(own(row, REACH_WRITTEN)));
       case LIFE_WRITTEN -> new CourseFact.LifeWritten(LifeRows.word(own(row, LIFE_WRITTEN)));
-      case SHEET_MADE -> SheetRows.made(own(row, SHEET_MADE));
+      case ELSEWHERE_WRITTEN ->
+          new CourseFact.ElsewhereWritten(ElsewhereRows.word(own(row, ELSEWHERE_WRITTEN)));
+      case SHEET_MADE -> PreparingRows.made(own(row, SHEET_MADE));
       case FLAGS_SEEN -> new CourseFact.FlagsSeen();
       case TABLET_TAKEN -> TabletRows.taken(own(row, TABLET_TAKEN));
       case DAILY_TABLET_DECIDED -> TabletRows.decided(own(row, DAILY_TABLET_DECIDED));
@@ -176,6 +190,10 @@ record FactReading(
 
   private CourseFact unfinished(ReportUnfinishedRecord row) {
     return UnfinishedRows.unfinished(row, linesOf(saidLines, row.getEntryId()));
+  }
+
+  private CourseFact rescue(RescueWrittenRecord row) {
+    return RescueRows.written(row, rescueHolds.getOrDefault(row.getEntryId(), List.of()));
   }
 
   private static CourseFact chosen(PlanChosenRecord row) {

@@ -13,6 +13,12 @@ import rungwise.store.schema.tables.records.DoseSignedAcceptedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRungRecord;
 import rungwise.store.schema.tables.records.PlanChosenRecord;
+import rungwise.store.words.CallRows;
+import rungwise.store.words.LifeRows;
+import rungwise.store.words.ReachRows;
+import rungwise.store.words.RescueRows;
+import rungwise.store.words.TabletRows;
+import rungwise.store.words.Tokens;
 
 /** A fact as the rows that keep it. {@link FactReading} is the way back. */
 final class FactRows {
@@ -37,9 +43,11 @@ final class FactRows {
       case CourseFact.HandedOver handed -> List.of(InjectionRows.row(handed));
       case CourseFact.ReportUnfinished unfinished -> UnfinishedRows.rows(unfinished);
       case CourseFact.CallWritten written -> List.of(CallRows.row(written.word()));
+      case CourseFact.RescueWritten written -> RescueRows.rows(written);
       case CourseFact.ReachWritten written -> List.of(ReachRows.row(written.word()));
       case CourseFact.LifeWritten written -> List.of(LifeRows.row(written.word()));
-      case CourseFact.SheetMade made -> List.of(SheetRows.row(made));
+      case CourseFact.ElsewhereWritten written -> List.of(ElsewhereRows.row(written.word()));
+      case CourseFact.SheetMade made -> List.of(PreparingRows.row(made));
       case CourseFact.FlagsSeen seen -> List.of();
       case CourseFact.TabletTaken taken -> List.of(TabletRows.row(taken));
       case CourseFact.DailyTabletDecided decided -> List.of(TabletRows.row(decided));

@@ -15,6 +15,7 @@ import rungwise.dosing.guard.OverriddenHold;
 import rungwise.dosing.history.Fact;
 import rungwise.store.schema.tables.records.DoseSignedHoldFactRecord;
 import rungwise.store.schema.tables.records.DoseSignedHoldRecord;
+import rungwise.store.words.Tokens;
 
 /**
  * The holds that signatures overrode, as their rows.

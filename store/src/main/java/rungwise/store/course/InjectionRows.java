@@ -12,7 +12,7 @@ import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.course.Moment;
-import rungwise.clinic.course.Vitals;
+import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.people.AccountId;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.Place;
@@ -29,9 +29,18 @@ import rungwise.store.schema.tables.records.InjectionReportedCauseRecord;
 import rungwise.store.schema.tables.records.InjectionReportedRecord;
 import rungwise.store.schema.tables.records.ObservationNotedRecord;
 import rungwise.store.schema.tables.records.ObservationStartedRecord;
+import rungwise.store.words.Tokens;
 
 /** Injections and what was seen of them, as rows and back. */
 final class InjectionRows {
+
+  /** How well it is known when an injection's effect was over. */
+  enum SoftKind {
+    EXACTLY,
+    AT_LEAST,
+    BETWEEN,
+    NOT_KNOWN
+  }
 
   private InjectionRows() {}
 

@@ -13,6 +13,7 @@ import rungwise.store.schema.tables.records.EmergencyReviewedEndRecord;
 import rungwise.store.schema.tables.records.FaultAcknowledgedRecord;
 import rungwise.store.schema.tables.records.PastReviewedRecord;
 import rungwise.store.schema.tables.records.VolumeReopenedRecord;
+import rungwise.store.words.Tokens;
 
 /** What only a prescriber lifts, as rows and back. */
 final class LiftingRows {

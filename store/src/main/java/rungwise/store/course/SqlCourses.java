@@ -16,6 +16,7 @@ import static rungwise.store.schema.Tables.DOSE_SIGNED_HOLD_FACT;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_OVERRIDE;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_RUNG;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_SPOKEN;
+import static rungwise.store.schema.Tables.ELSEWHERE_WRITTEN;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
@@ -34,6 +35,8 @@ import static rungwise.store.schema.Tables.READINESS_RECORDED;
 import static rungwise.store.schema.Tables.READINESS_RECORDED_LINE;
 import static rungwise.store.schema.Tables.REPORT_UNFINISHED;
 import static rungwise.store.schema.Tables.REPORT_UNFINISHED_LINE;
+import static rungwise.store.schema.Tables.RESCUE_WRITTEN;
+import static rungwise.store.schema.Tables.RESCUE_WRITTEN_OVERRIDDEN;
 import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.SCREENED_ANSWER;
 import static rungwise.store.schema.Tables.SHEET_MADE;
@@ -71,8 +74,10 @@ import rungwise.clinic.course.Patient;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.soundness.Flaw;
 import rungwise.clinic.words.SheetCode;
+import rungwise.store.course.InjectionRows.SoftKind;
 import rungwise.store.database.Database;
 import rungwise.store.journal.Journal;
+import rungwise.store.words.Tokens;
 
 /** The courses in the journal: each fact is an entry that names its course. */
 public final class SqlCourses implements Courses {
@@ -267,7 +272,10 @@ public final class SqlCourses implements Courses {
             .intoGroups(READINESS_RECORDED_LINE.ENTRY_ID),
         lines
             .of(REPORT_UNFINISHED_LINE.ENTRY_ID, REPORT_UNFINISHED_LINE.LINE)
-            .intoGroups(REPORT_UNFINISHED_LINE.ENTRY_ID));
+            .intoGroups(REPORT_UNFINISHED_LINE.ENTRY_ID),
+        lines
+            .of(RESCUE_WRITTEN_OVERRIDDEN.ENTRY_ID, RESCUE_WRITTEN_OVERRIDDEN.LINE)
+            .intoGroups(RESCUE_WRITTEN_OVERRIDDEN.ENTRY_ID, RESCUE_WRITTEN_OVERRIDDEN.REASON));
   }
 
   /** The tables of the facts of one row each. */
@@ -293,8 +301,10 @@ public final class SqlCourses implements Courses {
     tables.put(INJECTION_REPORTED, FactKind.INJECTION_REPORTED);
     tables.put(REPORT_UNFINISHED, FactKind.REPORT_UNFINISHED);
     tables.put(CALL_WRITTEN, FactKind.CALL_WRITTEN);
+    tables.put(RESCUE_WRITTEN, FactKind.RESCUE_WRITTEN);
     tables.put(REACH_WRITTEN, FactKind.REACH_WRITTEN);
     tables.put(LIFE_WRITTEN, FactKind.LIFE_WRITTEN);
+    tables.put(ELSEWHERE_WRITTEN, FactKind.ELSEWHERE_WRITTEN);
     tables.put(SHEET_MADE, FactKind.SHEET_MADE);
     tables.put(TABLET_TAKEN, FactKind.TABLET_TAKEN);
     tables.put(DAILY_TABLET_DECIDED, FactKind.DAILY_TABLET_DECIDED);

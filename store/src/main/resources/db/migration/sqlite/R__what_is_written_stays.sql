@@ -289,9 +289,24 @@ begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists reach_written_is_not_removed before delete on reach_written
 begin select raise(abort, 'facts are never removed'); end;
 
+create trigger if not exists elsewhere_written_is_not_changed before update on elsewhere_written
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists elsewhere_written_is_not_removed before delete on elsewhere_written
+begin select raise(abort, 'facts are never removed'); end;
+
 create trigger if not exists life_written_is_not_changed before update on life_written
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists life_written_is_not_removed before delete on life_written
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists rescue_written_is_not_changed before update on rescue_written
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists rescue_written_is_not_removed before delete on rescue_written
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists rescue_written_overridden_is_not_changed before update on rescue_written_overridden
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists rescue_written_overridden_is_not_removed before delete on rescue_written_overridden
 begin select raise(abort, 'facts are never removed'); end;
 
 create trigger if not exists sheet_made_is_not_changed before update on sheet_made

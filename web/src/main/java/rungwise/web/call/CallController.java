@@ -34,7 +34,8 @@ final class CallController {
   ModelAndView show(@RequestParam Map<String, String> typed) {
     boolean isWrong = check.belief() instanceof ClockBelief.Wrong;
     var ticking = Ticking.of(clock.instant(), time, assets.callScript(), isWrong);
-    CallPage page = CallPage.of(new CallForm(typed), ticking, time);
+    CallPage page =
+        CallPage.of(new CallForm(typed), ticking, new RescueInPage(assets.rescueScript()), time);
     return page.faults().isEmpty() ? Page.of(PAGE, page) : Page.refused(PAGE, page);
   }
 }

@@ -29,9 +29,10 @@ public record CallPage(
     Instruction view,
     Optional<Counted> counted,
     Ticking ticking,
+    RescueInPage rescue,
     Faults faults) {
 
-  static CallPage of(CallForm form, Ticking ticking, ClinicTime time) {
+  static CallPage of(CallForm form, Ticking ticking, RescueInPage rescue, ClinicTime time) {
     Reading<Optional<Instant>> start = form.start(time, ticking.now());
     var faults = new Faults(start.placed());
     Optional<Instant> known = start.found().flatMap(found -> found);
@@ -44,6 +45,7 @@ public record CallPage(
         view(form, known, faults, ticking),
         counted,
         ticking,
+        rescue,
         faults);
   }
 

@@ -5,5 +5,5 @@ import org.springframework.context.annotation.Import;
 
 /** The pages of a call. */
 @Configuration(proxyBeanMethods = false)
-@Import({CallController.class, CourseCallController.class})
+@Import({CallController.class, CourseCallController.class, CourseRescueController.class})
 public class CallPages {}

@@ -22,6 +22,7 @@ public final class Assets {
   private static final String PASSKEY_SCRIPT = "passkey.js";
   private static final String CLOCK_SCRIPT = "clock.js";
   private static final String CALL_SCRIPT = "call.js";
+  private static final String RESCUE_SCRIPT = "rescue.js";
   private static final String REFRESH_SCRIPT = "refresh.js";
   private static final int DIGITS_OF_VERSION = 12;
 
@@ -46,6 +47,7 @@ public final class Assets {
                 read(CALL_SCRIPT, "text/javascript;charset=UTF-8"),
                 read(CLOCK_SCRIPT, "text/javascript;charset=UTF-8"),
                 read(PASSKEY_SCRIPT, "text/javascript;charset=UTF-8"),
+                read(RESCUE_SCRIPT, "text/javascript;charset=UTF-8"),
                 read(REFRESH_SCRIPT, "text/javascript;charset=UTF-8"))
             .collect(Collectors.toUnmodifiableMap(Asset::name, Function.identity()));
     stylesheet = addressOf(STYLESHEET);
@@ -68,6 +70,11 @@ public final class Assets {
   /** Address of the script that counts how long an erection lasts. */
   public String callScript() {
     return addressOf(CALL_SCRIPT);
+  }
+
+  /** Address of the script that keeps the log of a rescue in the page. */
+  public String rescueScript() {
+    return addressOf(RESCUE_SCRIPT);
   }
 
   /** Address of the script that shows a list anew when it has changed. */

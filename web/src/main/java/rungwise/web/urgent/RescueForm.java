@@ -1,26 +1,22 @@
 package rungwise.web.urgent;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import rungwise.clinic.call.RescueFields;
 import rungwise.dosing.urgent.rescue.Asked;
 import rungwise.dosing.urgent.rescue.DoseVolume;
 import rungwise.dosing.urgent.rescue.Gas;
 import rungwise.dosing.urgent.rescue.GasReading;
 import rungwise.dosing.urgent.rescue.Mixing;
-import rungwise.dosing.urgent.rescue.Refusal;
 import rungwise.dosing.urgent.rescue.RescueSyringes;
 import rungwise.dosing.urgent.rescue.Twice;
 import rungwise.dosing.urgent.rescue.Typed;
-import rungwise.quantities.Acidity;
 import rungwise.quantities.Concentration;
 import rungwise.quantities.Fault;
-import rungwise.quantities.GasPressure;
 import rungwise.quantities.Mass;
-import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
 import rungwise.web.page.Faults;
 import rungwise.web.page.HeldField;
@@ -28,14 +24,14 @@ import rungwise.web.page.HeldField;
 /** The question as it stands in the address: fields by name, an absent one is empty. */
 record RescueForm(Map<String, String> typed) {
 
-  static final String STOCK = "stock";
-  static final String WAY = "way";
-  static final String WANTED = "wanted";
-  static final String TOTAL = "total";
-  static final String DOSE = "dose";
-  static final String OXYGEN = "oxygen";
-  static final String CARBON_DIOXIDE = "carbon-dioxide";
-  static final String PH = "ph";
+  static final String STOCK = RescueFields.STOCK;
+  static final String WAY = RescueFields.WAY;
+  static final String WANTED = RescueFields.WANTED;
+  static final String TOTAL = RescueFields.TOTAL;
+  static final String DOSE = RescueFields.DOSE;
+  static final String OXYGEN = RescueFields.OXYGEN;
+  static final String CARBON_DIOXIDE = RescueFields.CARBON_DIOXIDE;
+  static final String PH = RescueFields.PH;
   private static final List<String> GAS = bothOf(OXYGEN, CARBON_DIOXIDE, PH);
 
   static final String TWO_STEPS = "two";
@@ -44,7 +40,7 @@ record RescueForm(Map<String, String> typed) {
 
   /** The field in which the same is typed a second time. */
   static String again(String field) {
-    return field + "-again";
+    return RescueFields.again(field);
   }
 
   RescueForm {
@@ -89,19 +85,19 @@ record RescueForm(Map<String, String> typed) {
   }
 
   Outcome answer() {
-    var faults = new ArrayList<Fault>();
+    var faults = new RescueFields(this::said);
     Optional<Mixing> mixing = Optional.empty();
     Optional<DoseVolume.Drawn> volume = Optional.empty();
     if (asksToPrepare()) {
-      Optional<Twice<Mass>> dose = twice(DOSE, Typed::dose, faults);
+      Optional<Twice<Mass>> dose = faults.twice(DOSE, Typed::dose);
       mixing = mixing(faults);
       volume = volume(dose, mixing.flatMap(RescueForm::given), faults);
     }
-    Optional<GasReading> gas = asksOfGas() ? gas(faults) : Optional.empty();
-    boolean isWhole = faults.isEmpty();
+    Optional<GasReading> gas = asksOfGas() ? faults.gas().map(Gas::read) : Optional.empty();
+    boolean isWhole = faults.faults().isEmpty();
     return new Outcome(
         this,
-        new Faults(faults).inOrderOf(fields()),
+        new Faults(faults.faults()).inOrderOf(fields()),
         mixing.filter(found -> isWhole),
         volume.filter(found -> isWhole),
         gas.filter(found -> isWhole));
@@ -116,18 +112,18 @@ record RescueForm(Map<String, String> typed) {
     return Stream.of(fields).flatMap(field -> Stream.of(field, again(field))).toList();
   }
 
-  private Optional<Mixing> mixing(List<Fault> faults) {
+  private Optional<Mixing> mixing(RescueFields faults) {
     Function<String, Typed<Concentration>> label = text -> Typed.strength(Asked.STOCK, text);
-    Optional<Twice<Concentration>> stock = twice(STOCK, label, faults);
+    Optional<Twice<Concentration>> stock = faults.twice(STOCK, label);
     if (said(WAY).equals(AS_LABELLED)) {
       return stock.map(Mixing::asLabelled).filter(found -> isPossible(found, faults));
     }
     Optional<Concentration> wanted =
-        read(WANTED, Typed.strength(Asked.WANTED, said(WANTED)), faults);
-    Optional<Volume> total = read(TOTAL, Volume.parse(said(TOTAL)), faults);
+        faults.read(WANTED, Typed.strength(Asked.WANTED, said(WANTED)));
+    Optional<Volume> total = faults.read(TOTAL, Volume.parse(said(TOTAL)));
     Optional<Mixing.Way> way = way(faults);
     if (stock.isEmpty() || wanted.isEmpty() || total.isEmpty() || way.isEmpty()) {
-      add(wanted.map(Mixing::unpublished).orElse(List.of()), faults);
+      faults.add(wanted.map(Mixing::unpublished).orElse(List.of()));
       return Optional.empty();
     }
     var wish =
@@ -137,7 +133,7 @@ record RescueForm(Map<String, String> typed) {
         .filter(found -> isPossible(found, faults));
   }
 
-  private Optional<Mixing.Way> way(List<Fault> faults) {
+  private Optional<Mixing.Way> way(RescueFields faults) {
     return switch (said(WAY)) {
       case TWO_STEPS -> Optional.of(Mixing.Way.TWO_STEPS);
       case ONE_STEP -> Optional.of(Mixing.Way.ONE_STEP);
@@ -148,9 +144,9 @@ record RescueForm(Map<String, String> typed) {
     };
   }
 
-  private static boolean isPossible(Mixing mixing, List<Fault> faults) {
+  private static boolean isPossible(Mixing mixing, RescueFields faults) {
     if (mixing instanceof Mixing.Refused refused) {
-      add(refused.why(), faults);
+      faults.add(refused.why());
       return false;
     }
     return true;
@@ -167,90 +163,17 @@ record RescueForm(Map<String, String> typed) {
   }
 
   private static Optional<DoseVolume.Drawn> volume(
-      Optional<Twice<Mass>> dose, Optional<Concentration> of, List<Fault> faults) {
+      Optional<Twice<Mass>> dose, Optional<Concentration> of, RescueFields faults) {
     if (dose.isEmpty() || of.isEmpty()) {
-      add(dose.map(DoseVolume::refusals).orElse(List.of()), faults);
+      faults.add(dose.map(DoseVolume::refusals).orElse(List.of()));
       return Optional.empty();
     }
     return switch (DoseVolume.of(dose.orElseThrow(), of.orElseThrow(), RescueSyringes.USUAL)) {
       case DoseVolume.Drawn drawn -> Optional.of(drawn);
       case DoseVolume.Refused refused -> {
-        add(refused.why(), faults);
+        faults.add(refused.why());
         yield Optional.empty();
       }
     };
-  }
-
-  private Optional<GasReading> gas(List<Fault> faults) {
-    Optional<Twice<GasPressure>> oxygen = pressure(OXYGEN, faults);
-    Optional<Twice<GasPressure>> carbonDioxide = pressure(CARBON_DIOXIDE, faults);
-    Optional<Twice<Acidity>> ph = twice(PH, text -> typed(Asked.PH, Acidity.parse(text)), faults);
-    add(oxygen.map(Gas::ofOxygen).orElse(List.of()), faults);
-    add(carbonDioxide.map(Gas::ofCarbonDioxide).orElse(List.of()), faults);
-    add(ph.map(Gas::ofPh).orElse(List.of()), faults);
-    return oxygen.flatMap(
-        first ->
-            carbonDioxide.flatMap(second -> ph.map(third -> new Gas(first, second, third).read())));
-  }
-
-  private Optional<Twice<GasPressure>> pressure(String field, List<Fault> faults) {
-    return twice(field, text -> typed(Asked.OXYGEN, GasPressure.parse(text)), faults);
-  }
-
-  private static <T> Typed<T> typed(Asked asked, Reading<T> reading) {
-    return switch (reading) {
-      case Reading.Read<T> read -> new Typed.Read<>(read.value(), read.notices());
-      case Reading.Refused<T> refused ->
-          new Typed.Refused<>(
-              new Refusal.NotRead(asked, "", String.join(" ", refused.faults()) + "."));
-    };
-  }
-
-  /** A field, and its second typing where something stands in it. */
-  private <T> Optional<Twice<T>> twice(
-      String field, Function<String, Typed<T>> reader, List<Fault> faults) {
-    Optional<T> once = read(field, reader.apply(said(field)), faults);
-    String second = said(again(field));
-    if (second.isEmpty()) {
-      return once.map(Twice::once);
-    }
-    Optional<T> again = read(again(field), reader.apply(second), faults);
-    return once.flatMap(value -> again.map(other -> Twice.both(value, other)));
-  }
-
-  private static <T> Optional<T> read(String field, Typed<T> typed, List<Fault> faults) {
-    return switch (typed) {
-      case Typed.Read<T> read -> Optional.of(read.value());
-      case Typed.Refused<T> refused -> {
-        faults.add(new Fault(field, refused.why().words()));
-        yield Optional.empty();
-      }
-    };
-  }
-
-  private static <T> Optional<T> read(String field, Reading<T> reading, List<Fault> faults) {
-    reading.faults().forEach(text -> faults.add(new Fault(field, text + ".")));
-    return reading.found();
-  }
-
-  private static void add(List<Refusal> why, List<Fault> faults) {
-    why.forEach(one -> faults.add(fault(one)));
-  }
-
-  /** A refusal at its field; of a second typing at the second field. */
-  private static Fault fault(Refusal why) {
-    String field =
-        switch (why.asked()) {
-          case STOCK -> STOCK;
-          case WANTED -> WANTED;
-          case TOTAL -> TOTAL;
-          case STEPS -> WAY;
-          case DOSE -> DOSE;
-          case OXYGEN -> OXYGEN;
-          case CARBON_DIOXIDE -> CARBON_DIOXIDE;
-          case PH -> PH;
-        };
-    boolean isOfAgain = why instanceof Refusal.TypeAgain || why instanceof Refusal.TwoDiffer;
-    return new Fault(isOfAgain ? again(field) : field, why.words());
   }
 }

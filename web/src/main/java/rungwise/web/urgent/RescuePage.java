@@ -1,17 +1,10 @@
 package rungwise.web.urgent;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import rungwise.dosing.urgent.Risk;
 import rungwise.dosing.urgent.rescue.Asked;
-import rungwise.dosing.urgent.rescue.Gas;
 import rungwise.dosing.urgent.rescue.Mixing;
-import rungwise.dosing.urgent.rescue.PublishedScheme;
-import rungwise.dosing.urgent.rescue.RescueDrug;
-import rungwise.dosing.urgent.rescue.RescueLimits;
-import rungwise.dosing.urgent.rescue.RescueSyringes;
 import rungwise.quantities.MassUnit;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
@@ -39,12 +32,6 @@ public record RescuePage(
     Optional<Prepared> prepared,
     Optional<GasLine> gasLine) {
 
-  /** One published scheme, in words. */
-  public record SchemeRow(
-      String text, String dose, String every, String inAnHour, String tried, String source) {}
-
-  private static final String NOT_SAID = "not said in the text that was seen";
-
   public RescuePage {
     stock = List.copyOf(stock);
     dilution = List.copyOf(dilution);
@@ -67,7 +54,7 @@ public record RescuePage(
         way(form).withFaults(faults),
         List.of(
             filled(form, field(RescueForm.WANTED, "Strength to be given"), usualWanted())
-                .withHint(strengths())
+                .withHint(RescueFacts.strengths())
                 .withFaults(faults),
             filled(form, field(RescueForm.TOTAL, "Total volume of it"), Asked.TOTAL.example())
                 .withHint("With its unit, such as 10 mL")
@@ -127,7 +114,7 @@ public record RescuePage(
                     /* picked= */ false),
                 new Option(
                     RescueForm.AS_LABELLED,
-                    "Not diluted: a label of " + strengths(),
+                    "Not diluted: a label of " + RescueFacts.strengths(),
                     "Its strength is typed twice; the two fields below are not used",
                     /* picked= */ false)))
         .withPicked(Set.of(picked));
@@ -142,97 +129,5 @@ public record RescuePage(
         .stream()
         .flatMap(one -> twice(form, faults, one).stream())
         .toList();
-  }
-
-  /** The drug with class and purpose, and the one that its name looks like. */
-  public String drug() {
-    return RescueDrug.PHENYLEPHRINE.words();
-  }
-
-  public String lookAlike() {
-    return RescueDrug.PHENTOLAMINE.words();
-  }
-
-  /** Where class and purpose come from. */
-  public String drugSource() {
-    return RescueDrug.PHENYLEPHRINE.source().words();
-  }
-
-  public List<SchemeRow> schemes() {
-    return Arrays.stream(PublishedScheme.values()).map(RescuePage::row).toList();
-  }
-
-  private static SchemeRow row(PublishedScheme scheme) {
-    String least = scheme.least().in(MassUnit.MICROGRAM);
-    String most = scheme.most().in(MassUnit.MICROGRAM);
-    return new SchemeRow(
-        scheme.words(),
-        least.equals(most) ? least : least + " to " + most,
-        scheme.soonest() + " to " + scheme.latest(),
-        scheme.inAnHour().map(sum -> "at most " + sum.in(MassUnit.MICROGRAM)).orElse(NOT_SAID),
-        scheme.tried().map(span -> "up to " + span).orElse(NOT_SAID),
-        scheme.source().words());
-  }
-
-  public List<Risk> risks() {
-    return List.of(Risk.values());
-  }
-
-  /** How a blood gas is read. */
-  public List<String> gasLimits() {
-    return List.of(
-        "Ischaemic: pO2 below "
-            + Gas.ISCHAEMIC_OXYGEN.value()
-            + ", pCO2 above "
-            + Gas.ISCHAEMIC_CARBON_DIOXIDE.value()
-            + " and pH below "
-            + Gas.ISCHAEMIC_PH.value()
-            + ", all three.",
-        "Non-ischaemic: pO2 above "
-            + Gas.ARTERIAL_OXYGEN.value()
-            + ", pCO2 below "
-            + Gas.ARTERIAL_CARBON_DIOXIDE.value()
-            + " and pH from "
-            + Gas.ARTERIAL_PH_FROM.value()
-            + " to "
-            + Gas.ARTERIAL_PH_TO.value()
-            + ", all three.");
-  }
-
-  /** "3 min": what lies at least between two doses. */
-  public String between() {
-    return RescueLimits.FLOOR.value().toString();
-  }
-
-  /** "100 mcg/mL to 500 mcg/mL": what is given. */
-  public static String strengths() {
-    return Mixing.LEAST_GIVEN.value().in(MassUnit.MICROGRAM)
-        + " to "
-        + Mixing.MOST_GIVEN.value().in(MassUnit.MICROGRAM);
-  }
-
-  public String most() {
-    return Mixing.MOST_GIVEN.value().in(MassUnit.MICROGRAM);
-  }
-
-  /** Where the limits of the blood gas come from. */
-  public String gasSource() {
-    return Gas.ISCHAEMIC_PH.source().words();
-  }
-
-  public String gasPhSource() {
-    return Gas.ARTERIAL_PH_FROM.source().words();
-  }
-
-  public String strengthSource() {
-    return Mixing.MOST_GIVEN.source().words();
-  }
-
-  public String stockSource() {
-    return Mixing.USUAL_STOCK.source().words();
-  }
-
-  public String syringeSource() {
-    return RescueSyringes.SOURCE.words();
   }
 }

@@ -88,8 +88,8 @@
   const OF_24 = /^([01][0-9]|2[0-3])[:.]?([0-5][0-9])$/;
   const OF_12 = /^(0?[1-9]|1[0-2])(?:[:.]?([0-5][0-9]))? ?([ap])\.?m\.?$/;
 
-  function read() {
-    const text = field.value.trim().toLowerCase();
+  function instant(typed, isYesterday) {
+    const text = typed.trim().toLowerCase();
     const of24 = OF_24.exec(text);
     const of12 = OF_12.exec(text);
     if (!of24 && !of12) {
@@ -98,10 +98,23 @@
     const hours = of24 ? Number(of24[1]) : (Number(of12[1]) % 12) + (of12[3] === "p" ? 12 : 0);
     const minutes = Number(of24 ? of24[2] : of12[2] ?? 0);
     const today = dayOf(now);
-    const isYesterday = form.elements.namedItem("day").value === "yesterday";
     const at = instantOf(isYesterday ? today - 1 : today, hours, minutes);
     return at > now ? instantOf(today - 1, hours, minutes) : at;
   }
+
+  const read = () =>
+    instant(field.value, form.elements.namedItem("day").value === "yesterday");
+
+  // For the log of a rescue on the same page, so that both go by one clock.
+  call.clock = {
+    now: () => {
+      tick();
+      return now;
+    },
+    words: clock,
+    instant: (text) => instant(text, false),
+    span,
+  };
 
   function keep() {
     if (typed !== null && !said.some((one) => one.at === typed && !one.struck)) {

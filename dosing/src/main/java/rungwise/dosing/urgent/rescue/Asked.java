@@ -4,6 +4,7 @@ package rungwise.dosing.urgent.rescue;
 public enum Asked {
   STOCK("the strength on the stock's label", "10 mg/mL"),
   WANTED("the wanted strength", "100 mcg/mL"),
+  IN_SYRINGE("the strength in the syringe that was given from", "100 mcg/mL"),
   TOTAL("the total volume", "10 mL"),
   STEPS("the number of steps", "two steps"),
   DOSE("the dose", "100 mcg"),

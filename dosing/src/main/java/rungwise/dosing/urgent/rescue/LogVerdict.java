@@ -53,8 +53,33 @@ public sealed interface LogVerdict {
     }
   }
 
+  /** What kinds of reasons there are. */
+  enum Kind {
+    OVER_LIMIT,
+    AMOUNT_NOT_KNOWN,
+    SOONER_THAN_SIGNED,
+    PRESSURE_NOT_WRITTEN,
+    MAO_INHIBITOR,
+    NO_SECOND_PERSON
+  }
+
   /** Why it is held, with the facts. */
   sealed interface Reason {
+
+    /** Which of them it is. */
+    default Kind kind() {
+      return switch (this) {
+        case OverLimit over -> Kind.OVER_LIMIT;
+        case AmountNotKnown unknown -> Kind.AMOUNT_NOT_KNOWN;
+        case SoonerThanSigned sooner -> Kind.SOONER_THAN_SIGNED;
+        case PressureNotWritten pressure -> Kind.PRESSURE_NOT_WRITTEN;
+        case MaoInhibitor inhibitor -> Kind.MAO_INHIBITOR;
+        case NoSecondPerson nobody -> Kind.NO_SECOND_PERSON;
+      };
+    }
+
+    /** Nobody can say how much a dose of the last hour was. */
+    record AmountNotKnown(Instant at) implements Reason {}
 
     /** More in the last hour than the clinic signed. */
     record OverLimit(Mass inTheHour, Mass limit) implements Reason {}

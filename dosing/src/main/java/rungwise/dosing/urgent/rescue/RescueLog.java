@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import rungwise.dosing.source.Source;
 import rungwise.dosing.source.Sourced;
+import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;
 import rungwise.quantities.TimeSpan;
 
@@ -46,12 +47,22 @@ public record RescueLog(
     NOT_KNOWN
   }
 
-  /** A dose that went in. */
-  public record Given(Mass dose, Instant at, Side side) {
+  /**
+   * A dose that went in.
+   *
+   * @param dose how much; empty if nobody can say
+   * @param of the strength in the syringe; empty if nobody can say
+   */
+  public record Given(Optional<Mass> dose, Optional<Concentration> of, Instant at, Side side) {
     public Given {
-      if (dose.picograms() == 0) {
+      if (dose.filter(mass -> mass.picograms() == 0).isPresent()) {
         throw new IllegalArgumentException("bug: nothing was given at " + at);
       }
+    }
+
+    /** One of a strength that nobody asked about. */
+    public Given(Mass dose, Instant at, Side side) {
+      this(Optional.of(dose), Optional.empty(), at, side);
     }
   }
 
@@ -68,6 +79,18 @@ public record RescueLog(
 
     /** Smaller or larger than any published dose. */
     record Unusual(Given given) implements Flag {}
+
+    /** Out of a syringe that is stronger than anything published, as by a step left out. */
+    record TooStrong(Given given, Concentration of) implements Flag {}
+
+    /**
+     * Less than the floor after others, into whichever side, and with them more than the largest
+     * published dose: two halves are one dose.
+     */
+    record Together(Given given, Mass sum) implements Flag {}
+
+    /** Nobody can say how much it was, so that no sum is known. */
+    record AmountNotKnown(Given given) implements Flag {}
   }
 
   public RescueLog {
@@ -108,6 +131,9 @@ public record RescueLog(
     if (sum.isMoreThan(limits.inAnHour())) {
       reasons.add(new LogVerdict.Reason.OverLimit(sum, limits.inAnHour()));
     }
+    unknownUpTo(at)
+        .map(dose -> new LogVerdict.Reason.AmountNotKnown(dose.at()))
+        .ifPresent(reasons::add);
     lastDose()
         .filter(last -> at.isBefore(limits.interval().after(last)))
         .map(last -> new LogVerdict.Reason.SoonerThanSigned(last, limits.interval().after(last)))
@@ -144,12 +170,29 @@ public record RescueLog(
                     .orElseGet(() -> isWithin(FIRST_PRESSURE_WITHIN.value(), written, at)));
   }
 
-  /** What was given in the hour that ends at an instant, both of its ends counted. */
+  /**
+   * What was given in the hour that ends at an instant, both of its ends counted: at least that
+   * where somebody could not say how much a dose was.
+   */
   public Mass inLastHour(Instant at) {
-    return given.stream()
-        .filter(dose -> isWithin(RescueLimits.HOUR, dose.at(), at))
-        .map(Given::dose)
-        .reduce(new Mass(0), Mass::plus);
+    return sum(inHourUpTo(at));
+  }
+
+  private Stream<Given> inHourUpTo(Instant at) {
+    return given.stream().filter(dose -> isWithin(RescueLimits.HOUR, dose.at(), at));
+  }
+
+  /** Whether somebody could not say how much a dose of that hour was. */
+  public boolean isAmountUnknown(Instant at) {
+    return unknownUpTo(at).isPresent();
+  }
+
+  private Optional<Given> unknownUpTo(Instant at) {
+    return inHourUpTo(at).filter(dose -> dose.dose().isEmpty()).findFirst();
+  }
+
+  private static Mass sum(Stream<Given> doses) {
+    return doses.flatMap(dose -> dose.dose().stream()).reduce(new Mass(0), Mass::plus);
   }
 
   private static boolean isWithin(TimeSpan span, Instant earlier, Instant at) {
@@ -160,21 +203,45 @@ public record RescueLog(
   public List<Flag> flags(RescueLimits limits) {
     var flags = new ArrayList<Flag>();
     for (int index = 0; index < given.size(); index++) {
-      Given dose = given.get(index);
       if (index > 0) {
-        Given before = given.get(index - 1);
-        if (dose.at().isBefore(RescueLimits.FLOOR.value().after(before.at()))) {
-          flags.add(new Flag.TooSoon(dose, before));
-        }
+        soon(index, flags);
       }
-      Mass sum = inLastHour(dose.at());
-      if (sum.isMoreThan(limits.inAnHour())) {
-        flags.add(new Flag.TooMuch(dose, sum));
-      }
-      if (DoseVolume.isUnusual(dose.dose())) {
-        flags.add(new Flag.Unusual(dose));
-      }
+      flags.addAll(ofOne(given.get(index), limits));
     }
     return List.copyOf(flags);
+  }
+
+  private void soon(int index, List<Flag> flags) {
+    Given dose = given.get(index);
+    Given before = given.get(index - 1);
+    if (!dose.at().isBefore(RescueLimits.FLOOR.value().after(before.at()))) {
+      return;
+    }
+    flags.add(new Flag.TooSoon(dose, before));
+    Mass sum =
+        sum(
+            given.subList(0, index + 1).stream()
+                .filter(one -> dose.at().isBefore(RescueLimits.FLOOR.value().after(one.at()))));
+    if (sum.isMoreThan(DoseVolume.MOST_DOSE.value())) {
+      flags.add(new Flag.Together(dose, sum));
+    }
+  }
+
+  private List<Flag> ofOne(Given dose, RescueLimits limits) {
+    var flags = new ArrayList<Flag>();
+    Mass sum = inLastHour(dose.at());
+    if (sum.isMoreThan(limits.inAnHour())) {
+      flags.add(new Flag.TooMuch(dose, sum));
+    }
+    if (dose.dose().filter(DoseVolume::isUnusual).isPresent()) {
+      flags.add(new Flag.Unusual(dose));
+    }
+    dose.of()
+        .filter(of -> of.compareTo(Mixing.MOST_GIVEN.value()) > 0)
+        .ifPresent(of -> flags.add(new Flag.TooStrong(dose, of)));
+    if (dose.dose().isEmpty()) {
+      flags.add(new Flag.AmountNotKnown(dose));
+    }
+    return flags;
   }
 }

@@ -19,6 +19,7 @@ import rungwise.dosing.urgent.rescue.RescueLog.Answer;
 import rungwise.dosing.urgent.rescue.RescueLog.Flag;
 import rungwise.dosing.urgent.rescue.RescueLog.Given;
 import rungwise.dosing.urgent.rescue.RescueLog.Side;
+import rungwise.quantities.Concentration;
 import rungwise.quantities.Mass;
 import rungwise.quantities.TimeSpan;
 
@@ -133,7 +134,8 @@ final class RescueLogTest {
 
     assertThat(log.inLastHour(minute(5))).isEqualTo(mcg(1_000));
     assertThat(reasons(ask(log, 100, minute(5)))).containsExactly(Reason.OverLimit.class);
-    assertThat(log.flags(LIMITS)).containsExactly(new Flag.TooSoon(right, left));
+    assertThat(log.flags(LIMITS))
+        .containsExactly(new Flag.TooSoon(right, left), new Flag.Together(right, mcg(1_000)));
     RescueLog other = log(List.of(left), List.of(minute(1)));
     assertThat(refusals(ask(other, 200, minute(2)))).containsExactly(Refusal.TooSoon.class);
   }
@@ -250,7 +252,10 @@ final class RescueLogTest {
 
     assertThat(log.given()).containsExactly(first, second);
     assertThat(log.flags(LIMITS))
-        .containsExactly(new Flag.TooSoon(second, first), new Flag.Unusual(second));
+        .containsExactly(
+            new Flag.TooSoon(second, first),
+            new Flag.Together(second, mcg(1_000)),
+            new Flag.Unusual(second));
     assertThat(log.with(given(100, 60)).flags(LIMITS))
         .contains(new Flag.TooMuch(given(100, 60), mcg(1_100)));
     assertThat(log.with(given(100, 61)).flags(LIMITS))
@@ -258,6 +263,54 @@ final class RescueLogTest {
     assertThat(NOTHING.with(first).with(given(200, 3)).flags(LIMITS)).isEmpty();
     assertThat(log.notBefore(LIMITS)).contains(minute(5));
     assertThatThrownBy(() -> given(0, 0)).hasMessageStartingWith("bug:");
+  }
+
+  /** 500 mcg at once: AUA/SMSNA, row B004. */
+  @Test
+  void two_halves_into_two_sides_are_one_dose() {
+    var left = new Given(mcg(300), minute(0), Side.LEFT);
+    var right = new Given(mcg(300), minute(1), Side.RIGHT);
+
+    assertThat(log(List.of(left, right), List.of()).flags(LIMITS))
+        .containsExactly(new Flag.TooSoon(right, left), new Flag.Together(right, mcg(600)));
+    var small = new Given(mcg(200), minute(1), Side.RIGHT);
+    assertThat(log(List.of(left, small), List.of()).flags(LIMITS))
+        .containsExactly(new Flag.TooSoon(small, left));
+    var third = new Given(mcg(100), minute(4), Side.LEFT);
+    assertThat(log(List.of(left, small, third), List.of()).flags(LIMITS))
+        .containsExactly(new Flag.TooSoon(small, left));
+  }
+
+  @Test
+  void a_dose_of_which_nobody_knows_the_amount_counts_and_makes_the_sum_unknown() {
+    var unknown = new Given(Optional.empty(), Optional.empty(), minute(0), Side.NOT_KNOWN);
+    RescueLog log = measured(5, unknown);
+
+    assertThat(refusals(ask(log, 100, minute(2)))).containsExactly(Refusal.TooSoon.class);
+    assertThat(reasons(ask(log, 100, minute(5)))).containsExactly(Reason.AmountNotKnown.class);
+    assertThat(log.flags(LIMITS)).containsExactly(new Flag.AmountNotKnown(unknown));
+    assertThat(log.inLastHour(minute(5))).isEqualTo(mcg(0));
+  }
+
+  /** 1,000 mcg/mL is what one ampoule in 10 mL holds: row G008. */
+  @Test
+  void a_dose_out_of_the_syringe_of_the_first_step_is_flagged() {
+    var strong =
+        new Given(
+            Optional.of(mcg(500)),
+            Optional.of(Concentration.parse("1 mg/mL").orThrow()),
+            minute(0),
+            Side.LEFT);
+    var ready =
+        new Given(
+            Optional.of(mcg(500)),
+            Optional.of(Concentration.parse("500 mcg/mL").orThrow()),
+            minute(0),
+            Side.LEFT);
+
+    assertThat(NOTHING.with(strong).flags(LIMITS))
+        .containsExactly(new Flag.TooStrong(strong, Concentration.parse("1000 mcg/mL").orThrow()));
+    assertThat(NOTHING.with(ready).flags(LIMITS)).isEmpty();
   }
 
   @Test

@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import rungwise.clinic.beside.TransferLog;
 import rungwise.clinic.called.CallLog;
 import rungwise.clinic.clock.ClockBelief;
 import rungwise.clinic.course.CourseEntry;
@@ -42,6 +43,7 @@ import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
+import rungwise.dosing.protocol.CountedOption;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.syringe.Barrel;
@@ -267,10 +269,22 @@ public final class CourseReader {
   private History history(CourseFile file, Protocol protocol, Instant now) {
     var known = new Remembered<PreparationId, Preparation>(this::preparation);
     History own = new CourseHistory(file, stocks(file, protocol, known)::of, known).read();
-    History all = PastReading.added(own, file, ports.past(), known, now);
+    History past = PastReading.added(own, file, ports.past(), known, now);
+    History all =
+        TransferLog.of(file).addTo(past, () -> percent(protocol, now), ports.time(), known);
     return file.acknowledged()
         .map(entry -> all.withPast(List.of(), List.of(), all.before().and(unknown(entry))))
         .orElse(all);
+  }
+
+  /** How much of a told dose a first one may be, by the strictest version of the protocol. */
+  private int percent(Protocol protocol, Instant now) {
+    return Stream.concat(
+            Stream.of(protocol),
+            ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)).stream())
+        .mapToInt(one -> one.limits().of(CountedOption.TAKEN_OVER_PERCENT).value())
+        .min()
+        .orElseThrow();
   }
 
   /** What a changed entry may have said: an injection of nobody knows what, as long as any. */

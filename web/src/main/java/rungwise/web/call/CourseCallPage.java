@@ -9,7 +9,7 @@ import rungwise.clinic.call.CallDraft;
 import rungwise.clinic.call.CallDraft.What;
 import rungwise.clinic.call.CallStage;
 import rungwise.clinic.call.SaidTime;
-import rungwise.clinic.course.CourseFact.CallWritten;
+import rungwise.clinic.coded.HandedOnFor;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.sheet.CallView;
 import rungwise.dosing.urgent.Speaker;
@@ -84,7 +84,7 @@ public record CourseCallPage(
           choice(
               CallDraft.WHY,
               "Why",
-              Arrays.stream(CallWritten.Why.values())
+              Arrays.stream(HandedOnFor.values())
                   .map(one -> new Option(one.name(), one.words(), "", /* picked= */ false)),
               typed,
               faults),

@@ -98,10 +98,44 @@ public final class BarrelDrawing {
     return new BarrelDrawing(dose).drawn(idPrefix).toString();
   }
 
+  /**
+   * The drawing without any word or number, as large as the syringe is: its width and height are
+   * given in millimetres.
+   */
+  public static SvgElement trueSize(DrawnDose dose) {
+    var drawing = new BarrelDrawing(dose);
+    return drawing.sized(
+        SvgElement.of("svg").with("class", "drawing drawing-true-size"),
+        1.0 / PER_MILLIMETRE,
+        drawing.shapes());
+  }
+
+  /** The drawing with its words, as wide as that. */
+  public static SvgElement enlarged(DrawnDose dose, int millimetres) {
+    var drawing = new BarrelDrawing(dose);
+    return drawing.sized(
+        SvgElement.of("svg").with("class", "drawing drawing-barrel"),
+        millimetres / drawing.width(),
+        drawing.parts());
+  }
+
+  private SvgElement sized(SvgElement svg, double scale, Stream<SvgElement> parts) {
+    return svg.with("xmlns", "http://www.w3.org/2000/svg")
+        .with("width", SvgElement.number(width() * scale) + "mm")
+        .with("height", SvgElement.number(HEIGHT * scale) + "mm")
+        .with("viewBox", "0 0 " + SvgElement.number(width()) + " " + SvgElement.number(HEIGHT))
+        .with("fill", INK)
+        .holding(parts.toList());
+  }
+
+  private double width() {
+    return barrelEnd + AFTER_BARREL;
+  }
+
   private SvgElement drawn(String idPrefix) {
     String titleId = idPrefix + "-title";
     String descriptionId = idPrefix + "-desc";
-    String width = SvgElement.number(barrelEnd + AFTER_BARREL);
+    String width = SvgElement.number(width());
     return SvgElement.of("svg")
         .with("xmlns", "http://www.w3.org/2000/svg")
         .with("class", "drawing drawing-barrel")
@@ -114,16 +148,29 @@ public final class BarrelDrawing {
                     Stream.of(
                         SvgElement.of("title").with("id", titleId).saying(dose.title()),
                         SvgElement.of("desc").with("id", descriptionId).saying(dose.description())),
-                    needle(),
-                    Stream.of(liquid()),
-                    piston(),
-                    walls(),
-                    scale.lines().stream().map(this::line),
-                    scale.lines().stream().filter(scale::isNumberedAt).map(this::number),
-                    pointer(),
-                    captions())
+                    parts())
                 .flatMap(parts -> parts)
                 .toList());
+  }
+
+  private Stream<SvgElement> parts() {
+    return Stream.of(
+            shapes(),
+            scale.lines().stream().filter(scale::isNumberedAt).map(this::number),
+            pointer(),
+            captions())
+        .flatMap(parts -> parts);
+  }
+
+  /** All that needs no words. */
+  private Stream<SvgElement> shapes() {
+    return Stream.of(
+            needle(),
+            Stream.of(liquid()),
+            piston(),
+            walls(),
+            scale.lines().stream().map(this::line))
+        .flatMap(parts -> parts);
   }
 
   /** Where a volume stands on the scale. */
@@ -256,7 +303,7 @@ public final class BarrelDrawing {
 
   private Stream<SvgElement> captions() {
     return Stream.of(
-        text("drawing-caption", NEEDLE_START, CAPTION_BASE, CAPTION_SIZE, "needle"),
+        text("drawing-caption", NEEDLE_START, CAPTION_BASE, CAPTION_SIZE, dose.needle()),
         text("drawing-caption", barrelEnd, CAPTION_BASE, CAPTION_SIZE, dose.syringe())
             .with("text-anchor", "end"));
   }

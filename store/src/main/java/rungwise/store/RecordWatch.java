@@ -20,6 +20,7 @@ public final class RecordWatch {
   private final Journal journal;
   private volatile List<Flaw> foundation = List.of();
   private volatile List<Flaw> chain = List.of();
+  private volatile Optional<BrokenEntry> firstBroken = Optional.empty();
 
   RecordWatch(Database database, Journal journal) {
     this.database = database;
@@ -51,6 +52,21 @@ public final class RecordWatch {
    * @return the first entry that is not as it was sealed
    */
   public Optional<BrokenEntry> lookAtAll() {
+    firstBroken = walk();
+    return firstBroken;
+  }
+
+  /** What the last walk over the whole record found; empty if nothing, or if there was none yet. */
+  public Optional<BrokenEntry> firstBroken() {
+    return firstBroken;
+  }
+
+  /** Whether a failure says by itself that the file is damaged, or holds a value that is none. */
+  public boolean isDamage(Throwable failure) {
+    return Database.isDamage(failure);
+  }
+
+  private Optional<BrokenEntry> walk() {
     return switch (journal.inspect(Optional.empty())) {
       case Inspected.Whole whole -> {
         Optional<String> damage = damage();

@@ -15,6 +15,7 @@ import rungwise.clinic.coded.AfterEnd;
 import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.coded.EndReason;
 import rungwise.clinic.coded.ShownBy;
+import rungwise.clinic.coded.ToldBy;
 import rungwise.clinic.coded.VialsLeft;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.Cause;
@@ -29,6 +30,7 @@ import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.SampleSheet;
 import rungwise.clinic.course.Vial;
+import rungwise.clinic.elsewhere.ElsewhereWord;
 import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.past.PastHistory;
@@ -146,6 +148,16 @@ public final class SampleCourse {
                 AfterEnd.IMPLANT,
                 "the sample clinic for implants")),
         new CourseFact.LifeWritten(new LifeWord.Reopened()),
+        new CourseFact.ElsewhereWritten(
+            new ElsewhereWord.Told(
+                PREPARATION,
+                HIGH,
+                Optional.of("u100-1"),
+                "the sample clinic",
+                Optional.of(LocalDate.of(2026, 3, 1)),
+                Grade.USABLE,
+                new SoftAfter.NotKnown(),
+                ToldBy.LETTER)),
         new CourseFact.SheetMade(report, report, report, SampleSheet.spanish()),
         new CourseFact.FlagsSeen(),
         new CourseFact.TabletTaken(Tablet.SILDENAFIL, SampleEntries.NOW),

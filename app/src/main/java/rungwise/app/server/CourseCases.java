@@ -2,6 +2,7 @@ package rungwise.app.server;
 
 import rungwise.clinic.call.Calls;
 import rungwise.clinic.call.Rescues;
+import rungwise.clinic.handout.Sheets;
 import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.running.Running;
@@ -11,6 +12,7 @@ import rungwise.clinic.start.Correcting;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
+import rungwise.clinic.takeover.TakingOver;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
@@ -30,6 +32,8 @@ record CourseCases(
     Rescues rescues,
     Reaching reaching,
     Running running,
+    TakingOver takingOver,
     Correcting correcting,
     Acknowledging acknowledging,
+    Sheets sheets,
     DayList dayList) {}

@@ -33,6 +33,7 @@ import rungwise.clinic.fitting.FitRuns;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.formulary.FormularyPorts;
+import rungwise.clinic.handout.Sheets;
 import rungwise.clinic.past.CourseAsHistory;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastImports;
@@ -57,6 +58,7 @@ import rungwise.clinic.start.Correcting;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
+import rungwise.clinic.takeover.TakingOver;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Replay;
@@ -66,6 +68,7 @@ import rungwise.clinic.today.Touched;
 import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
 import rungwise.files.SampleProtocolReader;
+import rungwise.sheets.PdfPress;
 import rungwise.store.RecordWatch;
 import rungwise.store.SqliteStore;
 import rungwise.web.secrets.Argon2Hashing;
@@ -360,8 +363,10 @@ public final class OpenClinic implements AutoCloseable {
         new Rescues(ports, callBooks()::signed),
         new Reaching(ports),
         new Running(ports),
+        new TakingOver(ports),
         new Correcting(ports),
         new Acknowledging(ports),
+        new Sheets(ports, store.signedWords(), new PdfPress(), UUID::randomUUID),
         new DayList(ports, touched, courseViews(time), store.dayRows()));
   }
 

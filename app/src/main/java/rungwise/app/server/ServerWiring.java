@@ -27,6 +27,7 @@ import rungwise.clinic.fitting.FitRuns;
 import rungwise.clinic.forecast.CourseForecasts;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
+import rungwise.clinic.handout.Sheets;
 import rungwise.clinic.people.People;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
@@ -40,6 +41,7 @@ import rungwise.clinic.start.Correcting;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
+import rungwise.clinic.takeover.TakingOver;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
@@ -56,6 +58,7 @@ import rungwise.web.factor.FactorPages;
 import rungwise.web.fault.FaultPages;
 import rungwise.web.fitting.FittingPages;
 import rungwise.web.formulary.FormularyPages;
+import rungwise.web.handout.HandoutPages;
 import rungwise.web.page.PageParts;
 import rungwise.web.people.PeoplePages;
 import rungwise.web.populations.PopulationPages;
@@ -74,6 +77,7 @@ import rungwise.web.start.StartChoices;
 import rungwise.web.start.StartPages;
 import rungwise.web.supply.SupplyPages;
 import rungwise.web.tablet.TabletPages;
+import rungwise.web.takeover.TakeoverPages;
 import rungwise.web.teaching.TeachingPages;
 import rungwise.web.text.TextPages;
 import rungwise.web.titration.TitrationPages;
@@ -98,6 +102,7 @@ import rungwise.web.urgent.UrgentPages;
   FaultPages.class,
   FittingPages.class,
   FormularyPages.class,
+  HandoutPages.class,
   PageParts.class,
   PeoplePages.class,
   PopulationPages.class,
@@ -112,6 +117,7 @@ import rungwise.web.urgent.UrgentPages;
   StartPages.class,
   SupplyPages.class,
   TabletPages.class,
+  TakeoverPages.class,
   TeachingPages.class,
   TextPages.class,
   TitrationPages.class,
@@ -272,8 +278,18 @@ class ServerWiring {
   }
 
   @Bean
+  TakingOver takingOver(CourseCases cases) {
+    return cases.takingOver();
+  }
+
+  @Bean
   Acknowledging acknowledging(CourseCases cases) {
     return cases.acknowledging();
+  }
+
+  @Bean
+  Sheets sheets(CourseCases cases) {
+    return cases.sheets();
   }
 
   @Bean

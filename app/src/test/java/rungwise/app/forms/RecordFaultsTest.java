@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.net.http.HttpResponse;
 import java.sql.DriverManager;
 import java.sql.SQLException;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -43,6 +44,62 @@ final class RecordFaultsTest {
               + "'");
     }
     return course;
+  }
+
+  private Clinic changedBefore(String sql) throws SQLException {
+    clinic.server().close();
+    try (var connection = DriverManager.getConnection("jdbc:sqlite:" + clinic.database());
+        var statement = connection.createStatement()) {
+      statement.execute("drop trigger if exists protocol_signed_is_not_changed");
+      statement.execute("drop trigger if exists entry_is_not_removed");
+      statement.execute("pragma foreign_keys = off");
+      statement.execute(sql);
+    }
+    return clinic.startedAgain();
+  }
+
+  @Test
+  void what_every_course_rests_on_is_told_on_every_page_with_its_way_out() throws SQLException {
+    try (Clinic another = changedBefore("update protocol_signed set document = document || ' '")) {
+      String page = HtmlUtils.htmlUnescape(another.signedIn(ADMINISTRATOR).get(PAGE).body());
+      assertThat(page)
+          .contains(
+              "people, preparations or protocols are not as they were written.",
+              "Every course is stopped",
+              "Copy the whole data folder",
+              "rungwise restore",
+              "It cannot be acknowledged")
+          .doesNotContain("Every course is as it was written");
+
+      for (String path : List.of("/", "/preparations", "/protocols", "/room", "/account")) {
+        assertThat(another.signedIn(PRESCRIBER).get(path).body())
+            .as(path)
+            .contains("The record of the clinic is not as it was written", PAGE);
+      }
+      assertThat(another.signedIn(EDUCATOR).get("/").body())
+          .contains("The record of the clinic is not as it was written", "Tell your administrator")
+          .doesNotContain("href=\"" + PAGE);
+      assertThat(another.visitor().get("/call").body())
+          .doesNotContain("The record of the clinic is not as it was written");
+    }
+  }
+
+  @Test
+  void a_removed_entry_is_told_with_its_way_out_and_cannot_be_acknowledged() throws SQLException {
+    CourseFile course =
+        clinic.opened().courses().filter(one -> !one.reports().isEmpty()).findFirst().orElseThrow();
+    try (Clinic another =
+        changedBefore(
+            "delete from entry where id = '" + course.reports().getLast().entry().id() + "'")) {
+      String page = HtmlUtils.htmlUnescape(another.signedIn(ADMINISTRATOR).get(PAGE).body());
+
+      assertThat(page)
+          .contains(
+              course.patient().recordNumber(),
+              "does not have the entries that were written",
+              "It cannot be acknowledged")
+          .doesNotContain("Acknowledge this fault");
+    }
   }
 
   private HttpResponse<String> acknowledge(Visitor visitor, CourseFile course, String reason) {

@@ -68,7 +68,18 @@ class UnsoundRecordTest {
     Visitor prescriber = clinic.signedIn(PRESCRIBER);
 
     for (String page :
-        List.of("", "/order", "/report", "/visit", "/screening", "/vial", "/before-home")) {
+        List.of(
+            "",
+            "/order",
+            "/report",
+            "/visit",
+            "/screening",
+            "/vial",
+            "/before-home",
+            "/call",
+            "/reach",
+            "/running",
+            "/forecast")) {
       HttpResponse<String> answer = prescriber.get("/courses/" + course.id() + page);
       if (answer.statusCode() != 200) {
         assertThat(page).as("a page that not every course has").isEqualTo("/order");
@@ -98,6 +109,54 @@ class UnsoundRecordTest {
         .contains("record cannot be read", courses.get(1).patient().fullName())
         .doesNotContain(course.patient().fullName());
     assertThat(prescriber.get("/room").statusCode()).isEqualTo(200);
+  }
+
+  @Test
+  void a_man_whose_record_cannot_be_read_is_not_left_out_of_the_room_without_a_word()
+      throws SQLException {
+    try (Clinic another = Clinic.withDemoStory()) {
+      CourseFile observed =
+          another
+              .opened()
+              .courses()
+              .filter(one -> !one.observing().isEmpty())
+              .findFirst()
+              .orElseThrow();
+      try (var connection = DriverManager.getConnection("jdbc:sqlite:" + another.database());
+          var statement = connection.createStatement()) {
+        statement.execute("drop trigger course_opened_is_not_changed");
+        statement.execute(
+            "update course_opened set birth_date = 'x' where entry_id in (select id from entry"
+                + " where course_id = '"
+                + observed.id()
+                + "')");
+      }
+      Visitor prescriber = another.signedIn(PRESCRIBER);
+
+      assertThat(prescriber.get("/room").body())
+          .contains("1 man more may be under observation: his record cannot be read");
+      HttpResponse<String> closed = prescriber.post("/room", "/room/close", java.util.Map.of());
+      assertThat(closed.statusCode()).isEqualTo(422);
+      assertThat(closed.body()).contains("The day cannot be closed");
+    }
+  }
+
+  @Test
+  void a_page_that_fails_over_a_damaged_file_says_so_and_leads_to_the_call() throws SQLException {
+    try (Clinic another = Clinic.withDemoStory()) {
+      try (var connection = DriverManager.getConnection("jdbc:sqlite:" + another.database());
+          var statement = connection.createStatement()) {
+        statement.execute("alter table day_row rename to day_raw");
+      }
+      Visitor prescriber = another.signedIn(PRESCRIBER);
+      HttpResponse<String> today = prescriber.get("/");
+
+      assertThat(today.statusCode()).isEqualTo(503);
+      assertThat(today.body()).contains("The record is damaged", "href=\"/call\"");
+      assertThat(prescriber.get("/call").statusCode()).isEqualTo(200);
+      CourseFile course = another.opened().courses().findFirst().orElseThrow();
+      assertThat(prescriber.get("/courses/" + course.id() + "/report").statusCode()).isEqualTo(200);
+    }
   }
 
   @Test

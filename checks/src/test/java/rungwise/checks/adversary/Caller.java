@@ -8,6 +8,7 @@ import rungwise.checks.adversary.law.Minutes;
 import rungwise.clinic.call.CallDraft;
 import rungwise.clinic.call.CallDraft.What;
 import rungwise.clinic.call.SaidTime;
+import rungwise.clinic.coded.HandedOnFor;
 import rungwise.clinic.course.CourseFact.CallWritten;
 import rungwise.clinic.course.CourseFile;
 import rungwise.quantities.Reading;
@@ -42,7 +43,7 @@ final class Caller {
     CallDraft draft =
         CallDraft.of(what)
             .at(said(at))
-            .picking(picked(what, call, random), CallWritten.Why.NOT_REACHED.name(), "as told")
+            .picking(picked(what, call, random), HandedOnFor.NOT_REACHED.name(), "as told")
             .to("Sample Hospital", "the doctor on duty");
     Reading<Long> read =
         house.calls.write(

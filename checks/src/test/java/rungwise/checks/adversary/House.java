@@ -37,6 +37,7 @@ import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.start.CourseDraft;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.Vials;
+import rungwise.clinic.takeover.TakingOver;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
@@ -82,6 +83,7 @@ final class House {
   final Vials vials;
   final Teaching teaching;
   final Room room;
+  private final StandingPorts ports;
   private final Starting starting;
   private final CourseReader reader;
   private final Map<PreparationId, Preparation> preparations = new HashMap<>();
@@ -107,7 +109,7 @@ final class House {
             memory,
             () -> now,
             populations::canKeepLimitsOf);
-    var ports =
+    ports =
         new StandingPorts(
             memory,
             memory.new Past(),
@@ -133,6 +135,10 @@ final class House {
     room = new Room(ports, nothing, nothing, () -> List.of(PRESCRIBER, EDUCATOR, ON_CALL));
     starting = new Starting(ports, preparations::containsKey, () -> new UUID(5, ++ids));
     reader = new CourseReader(ports);
+  }
+
+  TakingOver takingOver() {
+    return new TakingOver(ports);
   }
 
   private Optional<Preparation> labelled(String composition) {

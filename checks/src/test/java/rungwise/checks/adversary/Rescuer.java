@@ -52,8 +52,7 @@ final class Rescuer {
 
   private RescueDraft draft(What what, long at, SplittableRandom random) {
     List<Written<RescueWritten>> all = house.file().everWritten(RescueWritten.class);
-    String entry =
-        all.isEmpty() ? "" : all.get(random.nextInt(all.size())).entry().id().text();
+    String entry = all.isEmpty() ? "" : all.get(random.nextInt(all.size())).entry().id().text();
     return RescueDraft.of(what)
         .with(RescueDraft.DATE, Minutes.date(at).toString())
         .with(RescueDraft.TIME, Minutes.time(at))
@@ -75,9 +74,7 @@ final class Rescuer {
       case GIVEN ->
           house.file().everWritten(RescueWritten.class).stream()
               .filter(one -> one.entry().number() > before)
-              .forEach(
-                  one ->
-                      call.given(one.entry().id().text(), one.entry().number(), actor.now));
+              .forEach(one -> call.given(one.entry().id().text(), one.entry().number(), actor.now));
       case MEASURED, GAS, PREPARE, TICK -> call.touched(actor.now);
       case STRIKE -> call.undo(entry);
     }
@@ -91,11 +88,7 @@ final class Rescuer {
   private static void requireNothingOpened(What what, CourseState before, CourseState after) {
     boolean isLower = OpenErections.of(after).size() < OpenErections.of(before).size();
     boolean isAnother =
-        !after
-            .question()
-            .history()
-            .injections()
-            .equals(before.question().history().injections());
+        !after.question().history().injections().equals(before.question().history().injections());
     if (isLower || isAnother) {
       throw new AssertionError("the law is broken: a rescue lowers or opens, by " + what);
     }

@@ -35,9 +35,12 @@ final class ModuleOrderTest {
           new Module("clinic", Set.of("quantities", "dosing")),
           new Module("store", Set.of("quantities", "dosing", "clinic")),
           new Module("files", Set.of("quantities", "dosing", "clinic")),
-          new Module("web", Set.of("quantities", "dosing", "drawing", "clinic")),
+          new Module("sheets", Set.of("quantities", "dosing", "drawing", "clinic")),
+          new Module("web", Set.of("quantities", "dosing", "drawing", "clinic", "sheets")),
           new Module(
-              "app", Set.of("quantities", "dosing", "drawing", "clinic", "store", "files", "web")));
+              "app",
+              Set.of(
+                  "quantities", "dosing", "drawing", "clinic", "store", "files", "sheets", "web")));
 
   /** What stands around the product: it may know all of it, and nothing of it may know this. */
   private static final Set<String> AROUND = Set.of("checks", "bench");

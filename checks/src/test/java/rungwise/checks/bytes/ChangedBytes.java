@@ -30,8 +30,8 @@ public final class ChangedBytes {
     this.record = record;
   }
 
-  /** What a run found: how often each outcome, and which changes were served as truth. */
-  record Run(Map<Outcome, Integer> counts, List<Change> served) {
+  /** What a run found: how often each outcome, and the changes that ended as none may. */
+  record Run(Map<Outcome, Integer> counts, List<Change> failed) {
 
     String table(String how) {
       var lines = new ArrayList<String>();
@@ -39,7 +39,7 @@ public final class ChangedBytes {
       for (Outcome outcome : Outcome.values()) {
         lines.add("%8d %s".formatted(counts.getOrDefault(outcome, 0), outcome.words()));
       }
-      served.forEach(change -> lines.add("         " + change));
+      failed.forEach(change -> lines.add("         " + change));
       return String.join("\n", lines);
     }
   }
@@ -58,18 +58,18 @@ public final class ChangedBytes {
   Run run(int changes, long seed, Trial trial) {
     var random = new Random(seed);
     var counts = new EnumMap<Outcome, Integer>(Outcome.class);
-    var served = new ArrayList<Change>();
+    var failed = new ArrayList<Change>();
     try (TemporaryFolder folder = TemporaryFolder.make()) {
       for (int one = 0; one < changes; one++) {
         Change change = record.change(random);
         Outcome outcome = trial.of(change, folder.path());
         counts.merge(outcome, 1, Integer::sum);
-        if (outcome == Outcome.SERVED_AS_TRUTH) {
-          served.add(change);
+        if (outcome.isFailure()) {
+          failed.add(change);
         }
       }
     }
-    return new Run(counts, served);
+    return new Run(counts, failed);
   }
 
   /** What becomes of one change. */
@@ -120,17 +120,24 @@ public final class ChangedBytes {
     }
   }
 
-  /** Prints how often each outcome came, and every change that was served as truth; 1 if any. */
+  /**
+   * Prints how often each outcome came, every change that ended as none may, and a last line with
+   * the counts; 1 if there is any.
+   */
   public static void main(String[] args) {
     int changes = args.length > 0 ? Integer.parseInt(args[0]) : 10_000;
     long seed = args.length > 1 ? Long.parseLong(args[1]) : 1;
+    int starts = args.length > 2 ? Integer.parseInt(args[2]) : changes / IN_PROCESS_FOR_ONE_START;
     WholeRecord record = WholeRecord.told();
     var bytes = new ChangedBytes(record);
     Run run = bytes.run(changes, seed);
     System.out.println(run.table(changes + " bytes changed, seed " + seed));
-    int starts = changes / IN_PROCESS_FOR_ONE_START;
     Run started = bytes.run(starts, seed, new RealStart(record)::outcome);
-    System.out.println(started.table(starts + " of them with a server that is started"));
-    System.exit(run.served().isEmpty() && started.served().isEmpty() ? 0 : 1);
+    System.out.println(
+        started.table(starts + " bytes changed, each with a server that is started"));
+    int failed = run.failed().size() + started.failed().size();
+    System.out.println(
+        "%d changes, %d real starts, seed %d: %d failed".formatted(changes, starts, seed, failed));
+    System.exit(failed == 0 ? 0 : 1);
   }
 }

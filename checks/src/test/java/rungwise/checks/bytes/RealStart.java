@@ -14,6 +14,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -28,7 +29,9 @@ import rungwise.app.server.RunningServer;
 import rungwise.app.server.ServerSettings;
 import rungwise.app.server.StoryClock;
 import rungwise.app.server.TemporaryFolder;
+import rungwise.app.server.WrongUse;
 import rungwise.checks.bytes.WholeRecord.Change;
+import rungwise.store.database.CannotOpenStore;
 
 /**
  * The same with a server that is started on the changed files: a prescriber signs in and opens the
@@ -38,6 +41,8 @@ final class RealStart {
 
   private static final DemoClinic.Member PRESCRIBER = DemoClinic.MEMBERS.get(1);
   private static final int OK = 200;
+  private static final int REFUSED = 400;
+  private static final int FAILED = 500;
   private static final Pattern TOKEN = Pattern.compile("name=\"_csrf\" value=\"([^\"]+)\"");
 
   /** Words of the pages that tell; each is the program's own and stands in no other place. */
@@ -45,19 +50,61 @@ final class RealStart {
       List.of(
           "not as it was written",
           "cannot be read",
+          "changed what had been saved",
+          "Being computed: open the course to read it now",
           "Record changed",
           "record of the clinic is not");
+
+  /** Pages that are asked for and not compared: they tell of sessions, looks and faults. */
+  private static final List<String> ASKED = List.of("/changes", "/record-faults", "/account");
+
+  /** Pages that are compared with what they were. */
+  private static final List<String> COMPARED =
+      List.of(
+          "/",
+          "/call",
+          "/call/rescue",
+          "/men",
+          "/room",
+          "/courses/new",
+          "/clinic-vials",
+          "/preparations",
+          "/preparations/samples",
+          "/syringes",
+          "/dose",
+          "/protocols",
+          "/protocols/courses",
+          "/populations",
+          "/clock");
+
+  /** What is compared of each man. */
+  private static final List<String> OF_A_MAN =
+      List.of(
+          "",
+          "/call",
+          "/reach",
+          "/running",
+          "/order",
+          "/forecast",
+          "/report",
+          "/visit",
+          "/hand-over",
+          "/screening",
+          "/before-home",
+          "/vial");
 
   private final WholeRecord record;
   private final List<String> paths;
   private final Map<String, String> written;
+  private final List<String> unexplained = new ArrayList<>();
 
   RealStart(WholeRecord record) {
     this.record = record;
     this.paths =
         Stream.concat(
-                Stream.of("/", "/protocols"),
-                record.written().courses().keySet().stream().map(id -> "/courses/" + id))
+                record.written().courses().keySet().stream()
+                    .flatMap(id -> OF_A_MAN.stream().map(page -> "/courses/" + id + page)),
+                COMPARED.stream())
             .toList();
     this.written = pagesOfTheWhole();
   }
@@ -65,12 +112,16 @@ final class RealStart {
   private Map<String, String> pagesOfTheWhole() {
     try (TemporaryFolder folder = TemporaryFolder.make()) {
       record.write(folder.path());
-      Map<String, String> pages = pages(folder.path()).orElseThrow();
+      Map<String, String> once = pages(folder.path()).orElseThrow();
       record.write(folder.path());
-      if (pages.size() == paths.size() && pages(folder.path()).orElseThrow().equals(pages)) {
-        return pages;
+      Map<String, String> again = pages(folder.path()).orElseThrow();
+      List<String> differ =
+          once.keySet().stream().filter(path -> !once.get(path).equals(again.get(path))).toList();
+      if (differ.isEmpty() && unexplained.isEmpty()) {
+        return once;
       }
-      throw new IllegalStateException("what nobody changed is served in two ways");
+      throw new IllegalStateException(
+          "what nobody changed is served in two ways " + differ + " or fails " + unexplained);
     }
   }
 
@@ -78,22 +129,35 @@ final class RealStart {
   Outcome outcome(Change change, Path folder) {
     record.write(change, folder);
     Optional<Map<String, String>> pages;
+    unexplained.clear();
     try {
       pages = pages(folder);
-    } catch (RuntimeException notStarted) {
+    } catch (WrongUse | CannotOpenStore told) {
       return Outcome.TOLD_AT_OPENING;
+    } catch (RuntimeException wordless) {
+      unexplained.add("the start: " + wordless);
+      wordless.printStackTrace();
+      pages = Optional.empty();
+    }
+    if (!unexplained.isEmpty()) {
+      System.err.println(change + ": " + unexplained);
+      return Outcome.WITHOUT_WORDS;
     }
     Map<String, String> served = pages.orElse(Map.of());
-    boolean isFalse =
-        served.entrySet().stream()
-            .anyMatch(
-                page ->
-                    !isTold(page.getValue())
-                        && !page.getValue().equals(written.get(page.getKey())));
-    if (isFalse) {
+    if (!falseOnes(served).isEmpty()) {
+      System.err.println(change + ": false " + falseOnes(served));
       return Outcome.SERVED_AS_TRUTH;
     }
     return served.equals(written) ? Outcome.UNCHANGED : Outcome.TOLD_AT_THE_LOOK;
+  }
+
+  /** Pages that are not as they would have been, and do not say so. */
+  private List<String> falseOnes(Map<String, String> served) {
+    return served.entrySet().stream()
+        .filter(
+            page -> !isTold(page.getValue()) && !page.getValue().equals(written.get(page.getKey())))
+        .map(Map.Entry::getKey)
+        .toList();
   }
 
   private static boolean isTold(String page) {
@@ -121,8 +185,11 @@ final class RealStart {
 
   private Map<String, String> pages(HttpClient client, URI server) {
     var pages = new TreeMap<String, String>();
+    for (String path : ASKED) {
+      answer(client, server, path);
+    }
     for (String path : paths) {
-      HttpResponse<String> answer = send(client, HttpRequest.newBuilder(server.resolve(path)));
+      HttpResponse<String> answer = answer(client, server, path);
       if (answer.statusCode() == OK) {
         pages.put(path, TOKEN.matcher(answer.body()).replaceAll("name=\"_csrf\""));
       }
@@ -130,9 +197,18 @@ final class RealStart {
     return pages;
   }
 
-  private static boolean isLetIn(HttpClient client, URI server) {
+  /** An answer; a failure that no page explains is noted. */
+  private HttpResponse<String> answer(HttpClient client, URI server, String path) {
+    HttpResponse<String> answer = send(client, HttpRequest.newBuilder(server.resolve(path)));
+    if (answer.statusCode() >= FAILED && !isTold(answer.body())) {
+      unexplained.add(path + " " + answer.statusCode());
+    }
+    return answer;
+  }
+
+  private boolean isLetIn(HttpClient client, URI server) {
     URI door = server.resolve("/sign-in");
-    Matcher token = TOKEN.matcher(send(client, HttpRequest.newBuilder(door)).body());
+    Matcher token = TOKEN.matcher(answer(client, server, "/sign-in").body());
     if (!token.find()) {
       return false;
     }
@@ -147,7 +223,11 @@ final class RealStart {
         HttpRequest.newBuilder(door)
             .header("Content-Type", "application/x-www-form-urlencoded")
             .POST(BodyPublishers.ofString(form));
-    return send(client, sent).statusCode() < 400;
+    HttpResponse<String> answer = send(client, sent);
+    if (answer.statusCode() >= FAILED && !isTold(answer.body())) {
+      unexplained.add("signing in " + answer.statusCode());
+    }
+    return answer.statusCode() < REFUSED;
   }
 
   private static String encoded(String text) {

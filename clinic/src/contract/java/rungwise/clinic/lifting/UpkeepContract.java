@@ -118,6 +118,17 @@ public abstract class UpkeepContract {
   }
 
   @Test
+  void a_recall_that_a_clock_has_dated_too_late_counts_at_once() {
+    signForHome();
+    world.pass(Duration.ofDays(3));
+    world.withdraw(HIS);
+
+    world.pass(Duration.ofDays(-1)); // the clock was a day ahead, and is set right
+
+    assertThat(world.blocks(course)).containsExactly(GuardRule.RECALLED);
+  }
+
+  @Test
   void a_recall_and_a_version_name_everybody_whom_they_reach_before_they_are_signed() {
     runOnOwn();
     CourseId other = world.open();

@@ -22,7 +22,9 @@ public enum Screen {
   SEARCH("the search for a man"),
   CALL("the call about a long erection"),
   REACHING("how he is reached"),
-  RUNNING("whether his treatment goes on");
+  RUNNING("whether his treatment goes on"),
+  TRANSFER("what he injects elsewhere"),
+  SHEET("the sheet for home");
 
   private final String words;
 

@@ -1,7 +1,9 @@
 package rungwise.clinic.course;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import rungwise.clinic.soundness.UnreadableRecord;
 import rungwise.clinic.words.SheetCode;
 
@@ -38,6 +40,35 @@ public interface Courses {
     } catch (UnreadableRecord e) {
       return Optional.empty();
     }
+  }
+
+  /** What could be made of several courses, and those of which nothing could. */
+  record Made<T>(List<T> found, List<CourseId> unreadable) {
+    public Made {
+      found = List.copyOf(found);
+      unreadable = List.copyOf(unreadable);
+    }
+  }
+
+  /** Makes something of each course; one that is not as it was written hides no other. */
+  default <T> Made<T> each(List<CourseId> ids, Function<CourseFile, List<T>> make) {
+    var found = new ArrayList<T>();
+    var unreadable = new ArrayList<CourseId>();
+    for (CourseId id : ids) {
+      Optional<CourseFile> file = Optional.empty();
+      try {
+        file = find(id);
+        file.map(make).ifPresent(found::addAll);
+      } catch (UnreadableRecord e) {
+        unreadable.add(id);
+      } catch (RuntimeException e) {
+        if (file.filter(one -> !one.isSound()).isEmpty()) {
+          throw e;
+        }
+        unreadable.add(id);
+      }
+    }
+    return new Made<>(found, unreadable);
   }
 
   /** Courses of men that are like this one, the one opened last first: {@link Patient#isLike}. */

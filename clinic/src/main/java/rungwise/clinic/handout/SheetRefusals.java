@@ -12,7 +12,8 @@ final class SheetRefusals {
       "No dose is signed, so there is nothing that a sheet could say: sign one first.";
 
   private static final String CLINIC_ONLY =
-      "The dose is signed for the clinic only, and a sheet is for home: sign a dose for home first.";
+      "The dose is signed for the clinic only, and a sheet is for home: sign a dose for home"
+          + " first.";
 
   private SheetRefusals() {}
 

@@ -30,9 +30,9 @@ record SheetVial(VialUse use, InUseRule rule, Form form, Keeping keeping) {
     return filling;
   }
 
-  /** The days for which a vial that is not open yet may be used once it is. */
+  /** The days for which a vial that is not open yet may be used once it is; a powder has hours. */
   private Optional<Integer> daysOnceOpen() {
-    if (use.dates().opened().isPresent()) {
+    if (use.dates().opened().isPresent() || form instanceof Form.Powder) {
       return Optional.empty();
     }
     Optional<Integer> ofRule =

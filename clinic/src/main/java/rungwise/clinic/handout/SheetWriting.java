@@ -179,7 +179,7 @@ record SheetWriting(
 
   private List<PatientWord> words() {
     var words = new ArrayList<PatientWord>();
-    words.addAll(List.of(SHEET_HEAD_MAIN, SHEET_WHO));
+    words.addAll(List.of(SHEET_HEAD_MAIN, SHEET_WHO, SHEET_CURRENT, SHEET_NUMBER));
     addIf(words, isDraft, SHEET_DRAFT);
     words.addAll(List.of(SHEET_STRIP_TWO, SHEET_STRIP_FOUR));
     addDose(words);
@@ -212,7 +212,6 @@ record SheetWriting(
             isTabletLeftToTheClinic() ? SHEET_NOT_PILLS_UNSET : SHEET_NOT_PILLS,
             SHEET_NOT_GERMS));
     addKeeping(words);
-    words.addAll(List.of(SHEET_CURRENT, SHEET_NUMBER));
     return words;
   }
 

@@ -44,7 +44,8 @@ public final class Sheets {
       "No vial of his is on record, so the sheet could not say until when it may be used: write the"
           + " vial down first.";
   private static final String NO_PLAN =
-      "No emergency plan is on record, so the sheet could not say where he goes: agree on one first.";
+      "No emergency plan is on record, so the sheet could not say where he goes: agree on one"
+          + " first.";
   private static final String OTHER_ORDER =
       "Another dose has been signed since this page was opened, so no sheet was made: read it, and"
           + " make the sheet of that.";
@@ -294,15 +295,15 @@ public final class Sheets {
     var made = new ArrayList<>(file.everWritten(SheetMade.class));
     made.sort(Comparator.comparing((Written<SheetMade> one) -> one.entry().number()).reversed());
     List<SheetView.Made> lines = made.stream().map(one -> line(state, one, names)).toList();
-    return new SheetView(
-        why,
-        draft(file),
-        isDraft(),
-        signedWords
-            .signed(PatientWords.VERSION)
-            .map(one -> names.apply(one.by()) + ", " + ports.time().words(one.at()))
-            .orElse(""),
-        lines);
+    return new SheetView(why, draft(file), isDraft(), signedWords(names), lines);
+  }
+
+  /** By whom and when the words in use were signed; empty while they are not. */
+  public String signedWords(Function<AccountId, String> names) {
+    return signedWords
+        .signed(PatientWords.VERSION)
+        .map(one -> names.apply(one.by()) + ", " + ports.time().words(one.at()))
+        .orElse("");
   }
 
   private SheetView.Made line(

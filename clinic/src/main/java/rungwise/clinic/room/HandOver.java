@@ -5,10 +5,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseFact.HandedOver;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.Courses;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.day.OpenErection;
 import rungwise.clinic.day.OpenErection.Way;
@@ -47,12 +49,24 @@ public final class HandOver {
 
   /** Courses of those who left and whom nobody on call has yet, whoever was injected first. */
   public List<CourseState> left() {
+    return leftNow().found();
+  }
+
+  /** Courses of men who may have left so, and whose record cannot be read. */
+  List<CourseId> unreadable() {
+    return leftNow().unreadable();
+  }
+
+  private Courses.Made<CourseState> leftNow() {
     Instant now = changes.now();
-    return ports.courses().leftWhileFirm().stream()
-        .flatMap(id -> ports.courses().readable(id).stream())
-        .map(file -> reader.state(file, now))
-        .filter(state -> erection(state).isPresent())
-        .toList();
+    return ports
+        .courses()
+        .each(
+            ports.courses().leftWhileFirm(),
+            file ->
+                Stream.of(reader.state(file, now))
+                    .filter(state -> erection(state).isPresent())
+                    .toList());
   }
 
   private static Optional<OpenErection> erection(CourseState state) {

@@ -25,6 +25,7 @@ import rungwise.quantities.Volume;
  * @param isTimeKnown whether the clock is believed that says so; else he is to be looked at now
  * @param nextCheck when he is to be looked at next
  * @param last what was seen last, if anything was
+ * @param isSound whether his record is as it was written
  * @param started what was written when he was injected
  * @param notes all that was seen, in the order of time
  */
@@ -41,6 +42,7 @@ public record Observed(
     Instant nextCheck,
     boolean isCheckDue,
     Optional<ObservationNoted> last,
+    boolean isSound,
     ObservationStarted started,
     List<ObservationNoted> notes) {
 
@@ -75,6 +77,7 @@ public record Observed(
         next,
         !present.isKnown() || !next.isAfter(present.now()),
         last,
+        file.isSound(),
         started,
         notes);
   }

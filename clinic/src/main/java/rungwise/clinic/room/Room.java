@@ -7,12 +7,14 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.CourseFact.ObservationNoted;
 import rungwise.clinic.course.CourseFact.ObservationStarted;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.Courses;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Moment;
 import rungwise.clinic.course.NewEntry;
@@ -235,11 +237,22 @@ public final class Room {
 
   /** Everybody under observation now, the one injected first on top. */
   public List<Observed> board() {
-    return ports.courses().underObservation().stream()
-        .flatMap(id -> ports.courses().readable(id).stream())
-        .flatMap(file -> observed(file).stream())
-        .sorted(Comparator.comparing(Observed::injectedAt))
-        .toList();
+    return boardNow().found().stream().sorted(Comparator.comparing(Observed::injectedAt)).toList();
+  }
+
+  private Courses.Made<Observed> boardNow() {
+    return ports.courses().each(ports.courses().underObservation(), this::observed);
+  }
+
+  /**
+   * How many men's records cannot be read of whom it is not known whether they are under
+   * observation, or left while it was firm.
+   */
+  public int notKnown() {
+    return (int)
+        Stream.concat(boardNow().unreadable().stream(), handOver.unreadable().stream())
+            .distinct()
+            .count();
   }
 
   /** The injections of one man that are under observation now, the first one on top. */
@@ -280,6 +293,12 @@ public final class Room {
                         + " ended: "
                         + names(left)
                         + ". Write down how it ended, or hand him by name to whoever is on call.");
+              }
+              if (notKnown() > 0) {
+                return Reading.refused(
+                    "The day cannot be closed: a record that cannot be read is of a man who may be"
+                        + " under observation still. Look after him by what he says, and have a"
+                        + " sound record put back.");
               }
               LocalDate today = LocalDate.ofInstant(changes.now(), ports.time().zone());
               if (days.lastClosed().filter(today::equals).isPresent()) {

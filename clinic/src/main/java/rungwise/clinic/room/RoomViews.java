@@ -93,6 +93,7 @@ public final class RoomViews {
         time.clock(man.emergencyAt(), now),
         started.spot().map(Spot::words).orElse(""),
         milestones(man, now),
+        man.isSound(),
         seen(man, now));
   }
 

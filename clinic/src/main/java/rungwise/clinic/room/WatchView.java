@@ -18,6 +18,7 @@ import rungwise.clinic.course.EntryId;
  * @param emergencyAt the clock time at which it will have lasted 4 hours
  * @param place side and place on the clock; may be empty
  * @param milestones what is waited for, in the order in which it comes
+ * @param isSound whether his record is as it was written; if not, nothing of it is relied on
  * @param seen everything that was written down, in the order of time
  */
 public record WatchView(
@@ -35,6 +36,7 @@ public record WatchView(
     String emergencyAt,
     String place,
     List<Milestone> milestones,
+    boolean isSound,
     List<Seen> seen) {
 
   public WatchView {

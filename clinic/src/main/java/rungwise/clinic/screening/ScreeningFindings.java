@@ -18,6 +18,8 @@ import rungwise.dosing.screening.Finding;
 final class ScreeningFindings {
 
   private static final String NOTHING = "Nothing in the screening stops him";
+  private static final String NOT_KNOWN =
+      "Not known: it is not known what time it is, so not whether his answers still count";
   private static final String DECIDE = "A prescriber has to decide";
   private static final int MOST_NAMED = 4;
 
@@ -57,6 +59,9 @@ final class ScreeningFindings {
     }
     if (!undecided.isEmpty()) {
       return DECIDE;
+    }
+    if (question.circumstances().clock().isPresent()) {
+      return NOT_KNOWN;
     }
     return isExpired
         ? "Answers are older than " + months() + " months: ask what is still true"

@@ -66,6 +66,11 @@ public final class CourseViews {
     this.names = names;
   }
 
+  /** The full name of an account. */
+  public String nameOf(AccountId account) {
+    return names.apply(account);
+  }
+
   /** The erection of which nobody has said how it ended, in words. */
   public Optional<OpenErectionView> notOver(CourseState state) {
     return new OpenErectionWords(time, names).of(state);

@@ -19,6 +19,7 @@ import rungwise.clinic.reaching.ReachView;
  * @param reach how he is called now
  * @param handed to whom he was handed, when and after what was tried
  * @param way where its end is written down
+ * @param isSound whether his record is as it was written; if not, nothing of it is relied on
  */
 public record OpenErectionView(
     CourseId course,
@@ -33,7 +34,8 @@ public record OpenErectionView(
     About about,
     ReachView reach,
     Optional<String> handed,
-    Way way) {
+    Way way,
+    boolean isSound) {
 
   /**
    * What a reader must know to act. Who has no right to the course is not shown it.
@@ -93,7 +95,8 @@ public record OpenErectionView(
         TAKE_ACCESS,
         isOnCall ? reach : ReachView.HIDDEN,
         handed,
-        way);
+        way,
+        isSound);
   }
 
   /** Whether the reader may know how he is called. */

@@ -52,7 +52,8 @@ record OpenErectionWords(ClinicTime time, Function<AccountId, String> names) {
             injected(open), plan(state), tell(state), more(all.subList(1, all.size()))),
         new ReachWords(time, names).of(state),
         open.handedOver().map(one -> handed(one, now)),
-        way(open));
+        way(open),
+        state.file().isSound());
   }
 
   private String headline(OpenErection open, Urgency urgency, Instant now) {

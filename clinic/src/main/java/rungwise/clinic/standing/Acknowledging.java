@@ -11,6 +11,7 @@ import rungwise.clinic.course.CourseFact.FaultAcknowledged;
 import rungwise.clinic.course.CourseFact.PlanChosen;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.Courses;
 import rungwise.clinic.course.NewEntry;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
@@ -48,10 +49,23 @@ public final class Acknowledging {
 
   /** The courses of which something is not as it was written, and that can be read. */
   public List<CourseFile> faulty() {
-    return ports.courses().all().stream()
-        .flatMap(id -> ports.courses().readable(id).stream())
-        .filter(file -> file.flaws().stream().anyMatch(Flaw::isOfCourse))
-        .toList();
+    return everyCourse().found();
+  }
+
+  /** Courses of which so little can be read that not even their record number is known. */
+  public List<CourseId> unreadable() {
+    return everyCourse().unreadable();
+  }
+
+  private Courses.Made<CourseFile> everyCourse() {
+    return ports
+        .courses()
+        .each(
+            ports.courses().all(),
+            file ->
+                file.flaws().stream().anyMatch(Flaw::isOfCourse)
+                    ? List.of(file)
+                    : List.<CourseFile>of());
   }
 
   /** What a page showed of the faults of a course, in one line, to be compared when it is sent. */

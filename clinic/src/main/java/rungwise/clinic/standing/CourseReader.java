@@ -1,5 +1,6 @@
 package rungwise.clinic.standing;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Comparator;
@@ -10,6 +11,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import rungwise.clinic.beside.TransferLog;
 import rungwise.clinic.called.CallLog;
 import rungwise.clinic.clock.ClockBelief;
 import rungwise.clinic.course.CourseEntry;
@@ -25,6 +27,7 @@ import rungwise.clinic.course.Vial;
 import rungwise.clinic.past.PastReading;
 import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.clinic.soundness.Flaw;
+import rungwise.clinic.soundness.UnreadableRecord;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.history.Before;
 import rungwise.dosing.history.Circumstances;
@@ -40,6 +43,7 @@ import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
+import rungwise.dosing.protocol.CountedOption;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.syringe.Barrel;
@@ -96,7 +100,21 @@ public final class CourseReader {
     Optional<VialInHand> of(CourseFile file, Protocol protocol, Instant now);
   }
 
+  /**
+   * Of what is not as it was written any failure may come.
+   *
+   * @throws UnreadableRecord if what is left of the record makes no course
+   */
   private CourseState state(
+      CourseFile file, Instant now, Choice choice, InHand inHand, ClockBelief clock) {
+    try {
+      return read(file, now, choice, inHand, clock);
+    } catch (RuntimeException e) {
+      throw file.isSound() ? e : new UnreadableRecord(file.id().text(), e);
+    }
+  }
+
+  private CourseState read(
       CourseFile file, Instant now, Choice choice, InHand inHand, ClockBelief clock) {
     Plan plan = file.plan();
     Protocol protocol = protocol(plan);
@@ -197,12 +215,10 @@ public final class CourseReader {
 
   private Circumstances circumstances(
       CourseFile file, ByDay byDay, Instant now, ClockBelief clock) {
-    boolean isRecalled =
-        ports
-            .recalled()
-            .apply(file.plan().preparation())
-            .filter(at -> !at.isAfter(now))
-            .isPresent();
+    // A recall that a clock has dated too late counts at once; a replay asks as of then.
+    boolean isOfThen = now.isBefore(ports.clock().instant().minus(Duration.ofMinutes(1)));
+    Optional<Instant> recall = ports.recalled().apply(file.plan().preparation());
+    boolean isRecalled = recall.filter(at -> !isOfThen || !at.isAfter(now)).isPresent();
     return new Circumstances(
         Optional.of(file.entries().getFirst().recordedAt()),
         examined(file),
@@ -253,10 +269,22 @@ public final class CourseReader {
   private History history(CourseFile file, Protocol protocol, Instant now) {
     var known = new Remembered<PreparationId, Preparation>(this::preparation);
     History own = new CourseHistory(file, stocks(file, protocol, known)::of, known).read();
-    History all = PastReading.added(own, file, ports.past(), known, now);
+    History past = PastReading.added(own, file, ports.past(), known, now);
+    History all =
+        TransferLog.of(file).addTo(past, () -> percent(protocol, now), ports.time(), known);
     return file.acknowledged()
         .map(entry -> all.withPast(List.of(), List.of(), all.before().and(unknown(entry))))
         .orElse(all);
+  }
+
+  /** How much of a told dose a first one may be, by the strictest version of the protocol. */
+  private int percent(Protocol protocol, Instant now) {
+    return Stream.concat(
+            Stream.of(protocol),
+            ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)).stream())
+        .mapToInt(one -> one.limits().of(CountedOption.TAKEN_OVER_PERCENT).value())
+        .min()
+        .orElseThrow();
   }
 
   /** What a changed entry may have said: an injection of nobody knows what, as long as any. */

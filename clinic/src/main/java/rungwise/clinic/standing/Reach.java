@@ -50,9 +50,13 @@ public final class Reach {
   }
 
   private Stream<CourseFile> withDose() {
-    return ports.courses().all().stream()
-        .flatMap(id -> ports.courses().readable(id).stream())
-        .filter(file -> file.signedDose().isPresent())
+    return ports
+        .courses()
+        .each(
+            ports.courses().all(),
+            file -> file.signedDose().isPresent() ? List.of(file) : List.<CourseFile>of())
+        .found()
+        .stream()
         .sorted(Comparator.comparing(file -> file.patient().fullName()));
   }
 

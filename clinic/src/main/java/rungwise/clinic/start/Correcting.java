@@ -47,7 +47,12 @@ public final class Correcting {
   private Reading<Long> correct(Account actor, CourseFile file, ManDraft draft, Instant now) {
     Written<CourseOpened> old = file.inForce(CourseOpened.class).getLast();
     Reading<Patient> who =
-        ManReading.of(draft.fullName(), draft.birthDate(), draft.recordNumber(), ports.today());
+        ManReading.of(
+            draft.fullName(),
+            draft.birthDate(),
+            draft.recordNumber(),
+            ports.today(),
+            ports.clockCheck().belief().isKnown());
     Optional<AetiologyGroup> group = AetiologyGroup.of(draft.group());
     List<Fault> faults = new ArrayList<>(who.placed());
     if (group.isEmpty()) {

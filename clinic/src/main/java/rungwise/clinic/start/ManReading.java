@@ -17,11 +17,18 @@ final class ManReading {
   private static final int LONGEST_NUMBER = 40;
   private static final int OLDEST_YEARS = 120;
   private static final int YOUNGEST_YEARS = 18;
+  private static final int YEARS_FOR_A_CLOCK = 1;
 
   private ManReading() {}
 
+  /**
+   * Who he is.
+   *
+   * @param isDayKnown whether the clock is believed that says what day it is; else his age must be
+   *     right by a year to either side
+   */
   static Reading<Patient> of(
-      String fullName, String birthDate, String recordNumber, LocalDate today) {
+      String fullName, String birthDate, String recordNumber, LocalDate today, boolean isDayKnown) {
     Reading<String> name =
         OutsideText.line("His full name", fullName, LONGEST_NAME).at(ManDraft.FULL_NAME);
     Reading<String> number =
@@ -31,7 +38,7 @@ final class ManReading {
     List<Fault> faults = new ArrayList<>(name.placed());
     faults.addAll(number.placed());
     birth.faults().stream().map(ManReading::ofBirth).forEach(faults::add);
-    birth.found().flatMap(date -> ageFault(date, today)).ifPresent(faults::add);
+    birth.found().flatMap(date -> ageFault(date, today, isDayKnown)).ifPresent(faults::add);
     return faults.isEmpty()
         ? Reading.of(new Patient(name.orThrow(), birth.orThrow(), number.orThrow()))
         : new Reading.Refused<>(faults);
@@ -41,10 +48,19 @@ final class ManReading {
     return new Fault(ManDraft.BIRTH_DATE, "Birth date: " + text);
   }
 
-  private static Optional<Fault> ageFault(LocalDate date, LocalDate today) {
-    boolean isPossible =
-        !date.isAfter(today.minusYears(YOUNGEST_YEARS))
-            && !date.isBefore(today.minusYears(OLDEST_YEARS));
+  private static Optional<Fault> ageFault(LocalDate date, LocalDate today, boolean isDayKnown) {
+    boolean isPossible = isAge(date, today, 0);
+    if (isPossible && !isDayKnown && !isAge(date, today, YEARS_FOR_A_CLOCK)) {
+      return Optional.of(
+          ofBirth(
+              ClinicTime.words(date)
+                  + " may make him younger than "
+                  + YOUNGEST_YEARS
+                  + " or older than "
+                  + OLDEST_YEARS
+                  + ", and it is not known what day it is: have the clock set right or confirmed,"
+                  + " then open his course."));
+    }
     return isPossible
         ? Optional.empty()
         : Optional.of(
@@ -55,5 +71,10 @@ final class ManReading {
                     + " or older than "
                     + OLDEST_YEARS
                     + ": check the year."));
+  }
+
+  private static boolean isAge(LocalDate date, LocalDate today, int margin) {
+    return !date.isAfter(today.minusYears(YOUNGEST_YEARS + margin))
+        && !date.isBefore(today.minusYears(OLDEST_YEARS - margin));
   }
 }

@@ -53,7 +53,12 @@ public final class Starting {
   private Reading<CourseId> openNow(Account actor, CourseDraft draft) {
     var faults = new ArrayList<String>();
     Reading<Patient> who =
-        ManReading.of(draft.fullName(), draft.birthDate(), draft.recordNumber(), ports.today());
+        ManReading.of(
+            draft.fullName(),
+            draft.birthDate(),
+            draft.recordNumber(),
+            ports.today(),
+            ports.clockCheck().belief().isKnown());
     faults.addAll(who.faults());
     Optional<Patient> patient = who.found();
     Optional<AetiologyGroup> group = AetiologyGroup.of(draft.group());

@@ -78,6 +78,9 @@ public record VialView(
     }
   }
 
+  private static final String NOT_KNOWN =
+      "Not known whether it is in date: it is not known what time it is. Compare its dates with"
+          + " another clock";
   private static final String NOT_SAID = "";
   private static final String PER = " per mL";
   private static final String BETWEEN = ", ";
@@ -114,7 +117,8 @@ public record VialView(
             .question()
             .vial()
             .filter(vial -> vial.label().isOf(preparation))
-            .filter(vial -> vial.end().isInDate(state.now()))
+            .filter(vial -> state.clock().isKnown())
+            .filter(vial -> isInDate(vial.end(), state))
             .filter(vial -> vial.end().inUse() == InUse.KNOWN)
             .isPresent(),
         preparation.composition(),
@@ -133,14 +137,22 @@ public record VialView(
     if (!vial.get().label().isOf(state.question().preparation())) {
       return "The label differs from the order: not to be used";
     }
-    if (!end.isInDate(state.now())) {
+    if (!isInDate(end, state)) {
       return past(end.by());
+    }
+    if (!state.clock().isKnown()) {
+      return NOT_KNOWN;
     }
     return switch (end.inUse()) {
       case KNOWN -> "The label says what was ordered, and the vial is in date";
       case OPEN_AND_NOT_STATED ->
           "It is open, and nobody has said for how long it may be: ask the pharmacy";
     };
+  }
+
+  /** As late as it may be by the truth, while the clock is believed. */
+  private static boolean isInDate(VialEnd end, CourseState state) {
+    return end.isInDate(state.now().plus(state.clock().slack()));
   }
 
   private static String past(VialLimit limit) {
@@ -195,8 +207,11 @@ public record VialView(
   }
 
   private static String fromNow(VialEnd end, CourseState state) {
+    if (!state.clock().isKnown()) {
+      return "not known how long from now";
+    }
     String distance = ClinicTime.distance(state.now(), end.at());
-    return end.isInDate(state.now()) ? "ends " + distance : "ended " + distance;
+    return isInDate(end, state) ? "ends " + distance : "ended " + distance;
   }
 
   private static String opened(VialDates known, VialDates label) {

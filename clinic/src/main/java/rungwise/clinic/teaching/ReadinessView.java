@@ -72,8 +72,17 @@ public record ReadinessView(String answer, List<VerdictText> verdicts, List<Item
         CourseGuards.askForHome(state.question()).stream()
             .map(verdict -> text(verdict, items))
             .toList();
-    return new ReadinessView(
-        verdicts.isEmpty() ? "Ready for home" : "Not ready for home", verdicts, items);
+    return new ReadinessView(answer(state, verdicts), verdicts, items);
+  }
+
+  /** Some of it counts for a time only. */
+  private static String answer(CourseState state, List<VerdictText> verdicts) {
+    if (!verdicts.isEmpty()) {
+      return "Not ready for home";
+    }
+    return state.clock().isKnown()
+        ? "Ready for home"
+        : "Not known whether he is ready for home: it is not known what time it is";
   }
 
   private static Item item(Readiness item, CourseState state, LocalDate today, CourseView course) {

@@ -86,11 +86,7 @@ public final class Titration {
   }
 
   private CourseState state(CourseFile file) {
-    try {
-      return reader.state(file, changes.now());
-    } catch (RuntimeException e) {
-      throw file.isSound() ? e : new UnreadableRecord(file.id().text(), e);
-    }
+    return reader.state(file, changes.now());
   }
 
   /**
@@ -132,9 +128,13 @@ public final class Titration {
    * on the protocol of its last plan alone. One that has ended runs no more.
    */
   public Map<String, List<CourseFile>> runningOn() {
-    return ports.courses().all().stream()
-        .flatMap(id -> ports.courses().readable(id).stream())
-        .filter(file -> !LifeLog.of(file).isEnded())
+    return ports
+        .courses()
+        .each(
+            ports.courses().all(),
+            file -> LifeLog.of(file).isEnded() ? List.<CourseFile>of() : List.of(file))
+        .found()
+        .stream()
         .collect(
             Collectors.groupingBy(
                 file -> file.plan().protocol() + " version " + file.plan().protocolVersion()));

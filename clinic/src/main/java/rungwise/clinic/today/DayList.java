@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import rungwise.clinic.CannotKeep;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.day.Held;
@@ -119,11 +120,7 @@ public final class DayList {
    */
   public Shown page(Set<Need> first, int number) {
     Basis basis = basis();
-    if (rows.isAnyMissing()) {
-      repair();
-    }
-    remake(touched.doubted(AT_ONCE), basis.versions());
-    remake(rows.due(basis, AT_ONCE), basis.versions());
+    renew(basis);
     var open = new ArrayList<OpenErectionView>();
     for (Listed listed : rows.open(basis, ON_ONE_PAGE)) {
       open.addAll(notOver(listed.course()));
@@ -134,6 +131,25 @@ public final class DayList {
     List<Listed> others = rows.others(basis, first, (shown - 1) * ON_ONE_PAGE, ON_ONE_PAGE);
     boolean isMadeAnew = others.stream().anyMatch(one -> one.row().isEmpty());
     return new Shown(basis.now(), open, others, counts, shown, isMadeAnew);
+  }
+
+  /**
+   * The rows are no record, only kept for speed: where they cannot be written, such as on a damaged
+   * page of the file, the list shows what is left and says of the rest that it is being read. The
+   * round in the background tries again, and tells.
+   */
+  private void renew(Basis basis) {
+    try {
+      if (rows.isAnyMissing()) {
+        repair();
+      }
+      remake(touched.doubted(AT_ONCE), basis.versions());
+      remake(rows.due(basis, AT_ONCE), basis.versions());
+    } catch (CannotKeep e) {
+      throw e;
+    } catch (RuntimeException notRenewed) {
+      // What does not hold is not shown as if it did: each row says until when it holds.
+    }
   }
 
   private List<OpenErectionView> notOver(CourseId id) {

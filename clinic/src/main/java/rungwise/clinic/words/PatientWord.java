@@ -115,6 +115,7 @@ public enum PatientWord {
   PART_MINUTES("part.b.minutes"),
   PART_NEEDLE("part.b.needle"),
   PART_TRUE_SIZE("part.b.true_size"),
+  PART_ENLARGED("part.b.enlarged"),
   PART_RULER_LINE("part.b.ruler_line"),
   PART_SQUARE("part.b.square"),
   SYRINGE_U100_0_3_HALF("syringe.b.u100-0.3-half"),

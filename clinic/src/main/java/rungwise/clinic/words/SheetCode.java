@@ -43,12 +43,12 @@ public record SheetCode(String text) {
     return CODE.matcher(text).matches() ? Optional.of(new SheetCode(text)) : Optional.empty();
   }
 
-  /** In groups, as it is printed: "K7M2-4PQR-9XYZ". */
+  /** In groups, as it is printed: "K7M2 4PQR 9XYZ". */
   public String words() {
     return text.substring(0, GROUP)
-        + "-"
+        + " "
         + text.substring(GROUP, 2 * GROUP)
-        + "-"
+        + " "
         + text.substring(2 * GROUP);
   }
 

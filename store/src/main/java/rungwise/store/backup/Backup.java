@@ -67,7 +67,12 @@ public final class Backup {
       database.copyTo(file);
     }
     Folders.force(file);
-    return switch (RecordCheck.ofCopy(file, sealed.secret(), end)) {
+    Inspected copied = RecordCheck.ofCopy(file, sealed.secret(), end);
+    if (copied instanceof Inspected.Broken && Database.isReindexed(file)) {
+      // A damaged index is copied as it is; the rows of the tables decide.
+      copied = RecordCheck.ofCopy(file, sealed.secret(), end);
+    }
+    return switch (copied) {
       case Inspected.Broken broken -> new Copied.Refused(broken);
       case Inspected.Whole found -> {
         var head = headOf(found, file, sealed);

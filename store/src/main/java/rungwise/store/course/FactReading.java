@@ -10,6 +10,7 @@ import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_ACCEPTED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_DECISION;
+import static rungwise.store.schema.Tables.ELSEWHERE_WRITTEN;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
 import static rungwise.store.schema.Tables.EXAMINATION_RECORDED;
@@ -126,7 +127,9 @@ record FactReading(
       case RESCUE_WRITTEN -> rescue(own(row, RESCUE_WRITTEN));
       case REACH_WRITTEN -> new CourseFact.ReachWritten(ReachRows.word(own(row, REACH_WRITTEN)));
       case LIFE_WRITTEN -> new CourseFact.LifeWritten(LifeRows.word(own(row, LIFE_WRITTEN)));
-      case SHEET_MADE -> SheetRows.made(own(row, SHEET_MADE));
+      case ELSEWHERE_WRITTEN ->
+          new CourseFact.ElsewhereWritten(ElsewhereRows.word(own(row, ELSEWHERE_WRITTEN)));
+      case SHEET_MADE -> PreparingRows.made(own(row, SHEET_MADE));
       case FLAGS_SEEN -> new CourseFact.FlagsSeen();
       case TABLET_TAKEN -> TabletRows.taken(own(row, TABLET_TAKEN));
       case DAILY_TABLET_DECIDED -> TabletRows.decided(own(row, DAILY_TABLET_DECIDED));

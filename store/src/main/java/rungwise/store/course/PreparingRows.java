@@ -9,6 +9,9 @@ import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.EmergencyPlan;
 import rungwise.clinic.course.EntryId;
+import rungwise.clinic.words.HomeSheet;
+import rungwise.clinic.words.Language;
+import rungwise.clinic.words.Paper;
 import rungwise.dosing.history.Readiness;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
@@ -22,6 +25,7 @@ import rungwise.store.schema.tables.records.ReadinessRecordedLineRecord;
 import rungwise.store.schema.tables.records.ReadinessRecordedRecord;
 import rungwise.store.schema.tables.records.ScreenedAnswerRecord;
 import rungwise.store.schema.tables.records.ScreenedRecord;
+import rungwise.store.schema.tables.records.SheetMadeRecord;
 import rungwise.store.schema.tables.records.VialReceivedRecord;
 import rungwise.store.words.Tokens;
 
@@ -162,5 +166,35 @@ final class PreparingRows {
                             .toList()));
     return new CourseFact.ReadinessRecorded(
         Tokens.read(Readiness.class, row.getItem()), row.getDoneOn(), plan, row.getNote());
+  }
+
+  static SheetMadeRecord row(CourseFact.SheetMade made) {
+    HomeSheet sheet = made.sheet();
+    var row = new SheetMadeRecord();
+    row.setOrderEntry(made.order().text());
+    row.setVialEntry(made.vial().text());
+    row.setPlanEntry(made.plan().text());
+    row.setSheetId(sheet.id());
+    row.setCode(sheet.code().text());
+    row.setLanguage(sheet.language().tag());
+    row.setPaper(sheet.paper().token());
+    row.setWordsVersion(sheet.wordsVersion());
+    row.setAddress(sheet.address());
+    row.setSaid(sheet.said());
+    return row;
+  }
+
+  static CourseFact made(SheetMadeRecord row) {
+    return new CourseFact.SheetMade(
+        new EntryId(row.getOrderEntry()),
+        new EntryId(row.getVialEntry()),
+        new EntryId(row.getPlanEntry()),
+        HomeSheet.read(
+            row.getSheetId(),
+            Language.of(row.getLanguage()).orElseThrow(),
+            Paper.of(row.getPaper()).orElseThrow(),
+            row.getWordsVersion(),
+            row.getAddress(),
+            row.getSaid()));
   }
 }

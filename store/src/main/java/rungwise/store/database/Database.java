@@ -66,8 +66,13 @@ public final class Database implements Transactions, AutoCloseable {
   }
 
   /** Whether the file holds what no SQLite file holds, so that it cannot be read. */
-  public static boolean isDamage(DataAccessException failure) {
+  public static boolean isDamage(Throwable failure) {
     return Storage.isDamage(failure);
+  }
+
+  /** Makes every index of a copy anew from its tables, if that can be done. */
+  public static boolean isReindexed(Path copy) {
+    return Storage.isReindexed(copy);
   }
 
   /** Whether the folder already holds a database. */
@@ -103,13 +108,17 @@ public final class Database implements Transactions, AutoCloseable {
       throw new CannotOpenStore(
           Storage.explain(e)
               .map(words -> "The database " + file + " cannot be opened. " + words)
-              .orElse(
-                  "The database "
-                      + file
-                      + " cannot be read or brought up to date: restore a backup."),
+              .orElse(unreadable(file)),
           e);
+    } catch (RuntimeException ofDamagedList) {
+      // The list of what was brought up to date is believed blindly: a changed row ends in any.
+      throw new CannotOpenStore(unreadable(file), ofDamagedList);
     }
     return openTables(file, readers);
+  }
+
+  private static String unreadable(Path file) {
+    return "The database " + file + " cannot be read or brought up to date: restore a backup.";
   }
 
   /**

@@ -1,9 +1,14 @@
 package rungwise.store.database;
 
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.jooq.exception.DataTypeException;
+import org.sqlite.SQLiteDataSource;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 
@@ -13,6 +18,23 @@ final class Storage {
   private static final int BASIC_CODE = 0xff;
 
   private Storage() {}
+
+  /**
+   * Makes every index of a file that nobody uses anew from its tables.
+   *
+   * @return whether that could be done: two rows may have one key by now
+   */
+  static boolean isReindexed(Path file) {
+    var source = new SQLiteDataSource();
+    source.setUrl("jdbc:sqlite:" + file);
+    try (Connection connection = source.getConnection();
+        Statement statement = connection.createStatement()) {
+      statement.execute("reindex");
+      return true;
+    } catch (SQLException notDone) {
+      return false;
+    }
+  }
 
   /** For the person who looks after the machine; empty if it is not about the disk. */
   static Optional<String> explain(Throwable failure) {
@@ -34,13 +56,18 @@ final class Storage {
         .map(
             basic ->
                 basic == SQLiteErrorCode.SQLITE_CORRUPT.code
+                    || basic == SQLiteErrorCode.SQLITE_ERROR.code // a table that is not there
                     || basic == SQLiteErrorCode.SQLITE_NOTADB.code
                     || basic == SQLiteErrorCode.SQLITE_IOERR.code)
-        .orElse(failure instanceof DataTypeException);
+        .orElseGet(() -> chain(failure).anyMatch(DataTypeException.class::isInstance));
+  }
+
+  private static Stream<Throwable> chain(Throwable failure) {
+    return Stream.iterate(failure, Objects::nonNull, Throwable::getCause);
   }
 
   private static Optional<SQLiteException> sqlite(Throwable failure) {
-    return Stream.iterate(failure, Objects::nonNull, Throwable::getCause)
+    return chain(failure)
         .filter(SQLiteException.class::isInstance)
         .map(SQLiteException.class::cast)
         .findFirst();

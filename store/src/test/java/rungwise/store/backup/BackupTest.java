@@ -93,6 +93,39 @@ final class BackupTest {
     }
   }
 
+  /** Changes a key in an index; the tables stay as they are. */
+  private void changeIndex() throws IOException, SQLException {
+    int page;
+    int root;
+    try (var raw = RawDatabase.in(folder)) {
+      raw.run("pragma wal_checkpoint(truncate)");
+      page = (Integer) raw.column("pragma page_size").getFirst();
+      root =
+          (Integer)
+              raw.column(
+                      "select rootpage from sqlite_master where name ="
+                          + " 'sqlite_autoindex_screened_answer_1'")
+                  .getFirst();
+    }
+    Path file = folder.resolve("rungwise.db");
+    byte[] bytes = Files.readAllBytes(file);
+    bytes[root * page - 1] ^= 1; // the last byte of the page is that of the first key on it
+    Files.write(file, bytes);
+  }
+
+  @Test
+  void a_backup_of_a_file_whose_index_is_damaged_is_whole_and_loses_nothing()
+      throws IOException, SQLException {
+    Inspected.Whole before = whole(folder);
+    changeIndex();
+    assertThat(RecordCheck.of(folder, Optional.empty())).isInstanceOf(Inspected.Broken.class);
+
+    backup(target);
+    assertThat(restore(target)).isInstanceOf(Copied.Kept.class);
+
+    assertThat(whole(empty)).isEqualTo(before);
+  }
+
   @Test
   void backups_taken_while_the_folder_is_written_to_are_each_whole() throws Exception {
     var isOver = new AtomicBoolean();

@@ -30,6 +30,7 @@ import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.people.People;
 import rungwise.clinic.people.Role;
+import rungwise.clinic.soundness.Doubts;
 import rungwise.web.clock.ClockWords;
 import rungwise.web.page.Assets;
 import rungwise.web.page.Frames;
@@ -81,13 +82,18 @@ public class AccessRules {
 
   @Bean
   Frames frames(
-      ClinicSign clinic, Assets assets, ClockCheck check, InstantSource clock, ClinicTime time) {
-    return new PageFrames(clinic, assets, new ClockWords(check, clock, time));
+      ClinicSign clinic,
+      Assets assets,
+      ClockCheck check,
+      InstantSource clock,
+      ClinicTime time,
+      Doubts doubts) {
+    return new PageFrames(clinic, assets, new ClockWords(check, clock, time), doubts);
   }
 
   @Bean
-  ViewRecorder viewRecorder(Viewing viewing, Templates templates) {
-    return new ViewRecorder(viewing, templates);
+  ViewRecorder viewRecorder(Viewing viewing, Templates templates, Doubts doubts) {
+    return new ViewRecorder(viewing, templates, doubts);
   }
 
   /** The last of all that is asked before a handler: what was refused was not seen. */

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.springframework.http.HttpMethod;
 import org.springframework.security.web.csrf.CsrfToken;
 import rungwise.clinic.people.Account;
+import rungwise.clinic.soundness.Doubts;
 import rungwise.web.clock.ClockWords;
 import rungwise.web.page.Assets;
 import rungwise.web.page.Frame;
@@ -37,11 +38,13 @@ final class PageFrames implements Frames {
   private final ClinicSign clinic;
   private final Assets assets;
   private final ClockWords clock;
+  private final Doubts doubts;
 
-  PageFrames(ClinicSign clinic, Assets assets, ClockWords clock) {
+  PageFrames(ClinicSign clinic, Assets assets, ClockWords clock, Doubts doubts) {
     this.clinic = clinic;
     this.assets = assets;
     this.clock = clock;
+    this.doubts = doubts;
   }
 
   @Override
@@ -54,7 +57,8 @@ final class PageFrames implements Frames {
         account.filter(who -> isOpenTo(who, SEARCH)).isPresent(),
         csrfOf(request),
         assets.stylesheet(),
-        clock.notice(account.isPresent(), assets.clockScript()));
+        clock.notice(account.isPresent(), assets.clockScript()),
+        account.isPresent() ? doubts.notice() : List.of());
   }
 
   private static List<Frame.Link> linksOf(Account account, String here) {

@@ -16,11 +16,13 @@ import org.springframework.web.servlet.HandlerInterceptor;
 import org.springframework.web.servlet.HandlerMapping;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.SmartView;
+import rungwise.clinic.CannotKeep;
 import rungwise.clinic.audit.Screen;
 import rungwise.clinic.audit.Viewed.Outcome;
 import rungwise.clinic.audit.Viewing;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.people.Account;
+import rungwise.clinic.soundness.Doubts;
 import rungwise.web.fault.FaultPage;
 import rungwise.web.page.Templates;
 import rungwise.web.session.Sessions;
@@ -38,10 +40,12 @@ final class ViewRecorder implements HandlerInterceptor {
 
   private final Viewing viewing;
   private final Templates templates;
+  private final Doubts doubts;
 
-  ViewRecorder(Viewing viewing, Templates templates) {
+  ViewRecorder(Viewing viewing, Templates templates, Doubts doubts) {
     this.viewing = viewing;
     this.templates = templates;
+    this.doubts = doubts;
   }
 
   @Override
@@ -93,6 +97,9 @@ final class ViewRecorder implements HandlerInterceptor {
     } catch (RuntimeException failure) {
       // Its message may hold what was typed; the kind of failure is enough to go on with.
       LOG.error("A view could not be recorded: {}", failure.getClass().getName());
+      if (!(failure instanceof CannotKeep) && doubts.isToBlame(failure)) {
+        throw failure; // its own page says that the record is damaged
+      }
       return false;
     }
   }

@@ -12,7 +12,7 @@ import rungwise.clinic.call.SaidTime;
 import rungwise.clinic.callbook.CallBook;
 import rungwise.clinic.callbook.CallBooks;
 import rungwise.clinic.callbook.CallProtocol;
-import rungwise.clinic.course.CourseFact.CallWritten;
+import rungwise.clinic.coded.HandedOnFor;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.sheet.CallView;
 import rungwise.dosing.urgent.Elapsed;
@@ -93,7 +93,7 @@ public record CourseCallPage(
           choice(
               CallDraft.WHY,
               "Why",
-              Arrays.stream(CallWritten.Why.values())
+              Arrays.stream(HandedOnFor.values())
                   .map(one -> new Option(one.name(), one.words(), "", /* picked= */ false)),
               typed,
               faults),

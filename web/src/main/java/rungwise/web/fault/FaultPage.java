@@ -77,6 +77,25 @@ public record FaultPage(
           TO_TODAY,
           TODAY);
 
+  /**
+   * A page that failed while the record is not as it was written.
+   *
+   * @param number under which the log has the rest
+   */
+  static FaultPage damaged(String number) {
+    return new FaultPage(
+        HttpStatus.SERVICE_UNAVAILABLE,
+        "The record is damaged",
+        "What is needed here cannot be read: another program, or a fault of the disk, changed what"
+            + " had been saved. It is not certain that what you sent was saved, so write it on"
+            + " paper with the time. If a man calls, go by what he says: an erection that may have"
+            + " lasted 4 hours is an emergency. Tell your administrator now, with the number "
+            + number
+            + ": the page Faults of the record says what to do.",
+        "Open the page for a call",
+        "/call");
+  }
+
   /** A form with more text in it than any form of the program needs. */
   static final FaultPage TOO_LARGE =
       new FaultPage(

@@ -10,6 +10,7 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Import;
 import org.springframework.core.Ordered;
+import rungwise.clinic.soundness.Doubts;
 import rungwise.web.page.Templates;
 
 /** Puts the fault pages in place of the server's own. */
@@ -29,8 +30,8 @@ public class FaultPages {
   }
 
   @Bean
-  FilterRegistrationBean<Filter> incidents(Templates templates) {
-    var registration = new FilterRegistrationBean<Filter>(new Incidents(templates));
+  FilterRegistrationBean<Filter> incidents(Templates templates, Doubts doubts) {
+    var registration = new FilterRegistrationBean<Filter>(new Incidents(templates, doubts));
     registration.setOrder(Ordered.HIGHEST_PRECEDENCE + 1);
     registration.setDispatcherTypes(EnumSet.of(DispatcherType.REQUEST, DispatcherType.ERROR));
     return registration;

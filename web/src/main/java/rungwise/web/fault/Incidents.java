@@ -21,6 +21,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpStatus;
 import rungwise.clinic.CannotKeep;
+import rungwise.clinic.soundness.Doubts;
 import rungwise.clinic.soundness.UnreadableRecord;
 import rungwise.web.page.Templates;
 
@@ -38,9 +39,11 @@ final class Incidents implements Filter {
 
   private final SecureRandom random = new SecureRandom();
   private final Templates templates;
+  private final Doubts doubts;
 
-  Incidents(Templates templates) {
+  Incidents(Templates templates, Doubts doubts) {
     this.templates = templates;
+    this.doubts = doubts;
   }
 
   @Override
@@ -53,30 +56,39 @@ final class Incidents implements Filter {
     try {
       chain.doFilter(request, response);
     } catch (Exception | LinkageError | StackOverflowError failure) {
-      Optional<String> unkept = unkept(failure);
-      if (unkept.isPresent()) {
-        LOG.error("Nothing was saved: {}", unkept.get());
-        answer(FaultPage.NOT_KEPT, (HttpServletRequest) request, (HttpServletResponse) response);
-        return;
-      }
-      if (isUnreadable(failure)) {
-        LOG.error("The record of a course cannot be read: run verify");
-        answer(FaultPage.UNREADABLE, (HttpServletRequest) request, (HttpServletResponse) response);
-        return;
-      }
-      OptionalInt refusal = refusal(failure);
-      if (refusal.isPresent()) {
-        answer(
-            refusal.getAsInt() == HttpStatus.CONTENT_TOO_LARGE.value()
-                ? FaultPage.TOO_LARGE
-                : FaultPage.of(HttpStatus.BAD_REQUEST),
-            (HttpServletRequest) request,
-            (HttpServletResponse) response);
-        return;
-      }
-      String number = nextNumber();
-      LOG.error("Incident {}: {}", number, describe(failure));
-      answer(number, (HttpServletResponse) response);
+      explain(failure, (HttpServletRequest) request, (HttpServletResponse) response);
+    }
+  }
+
+  private void explain(Throwable failure, HttpServletRequest request, HttpServletResponse response)
+      throws IOException {
+    Optional<String> unkept = unkept(failure);
+    if (unkept.isPresent()) {
+      LOG.error("Nothing was saved: {}", unkept.get());
+      answer(FaultPage.NOT_KEPT, request, response);
+      return;
+    }
+    if (isUnreadable(failure)) {
+      LOG.error("The record of a course cannot be read: run verify");
+      answer(FaultPage.UNREADABLE, request, response);
+      return;
+    }
+    OptionalInt refusal = refusal(failure);
+    if (refusal.isPresent()) {
+      boolean isTooLarge = refusal.getAsInt() == HttpStatus.CONTENT_TOO_LARGE.value();
+      answer(
+          isTooLarge ? FaultPage.TOO_LARGE : FaultPage.of(HttpStatus.BAD_REQUEST),
+          request,
+          response);
+      return;
+    }
+    String number = nextNumber();
+    LOG.error("Incident {}: {}", number, describe(failure));
+    if (doubts.isToBlame(failure)) {
+      LOG.error("Incident {}: the record is not as it was written: run verify", number);
+      answer(FaultPage.damaged(number), request, response);
+    } else {
+      answer(number, response);
     }
   }
 
@@ -101,11 +113,19 @@ final class Incidents implements Filter {
         .anyMatch(UnreadableRecord.class::isInstance);
   }
 
+  /** The frame of a page may rest on what cannot be read; then it goes without. */
   private void answer(FaultPage page, HttpServletRequest request, HttpServletResponse response)
       throws IOException {
-    if (!response.isCommitted()) {
-      response.resetBuffer();
+    if (response.isCommitted()) {
+      return;
+    }
+    response.resetBuffer();
+    try {
       page.write(templates, request, response);
+    } catch (RuntimeException ofTheFrame) {
+      response.resetBuffer();
+      response.setStatus(page.status().value());
+      templates.writeBare("fault/fault", Map.of("page", page), response);
     }
   }
 

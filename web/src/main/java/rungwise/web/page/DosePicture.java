@@ -3,13 +3,10 @@ package rungwise.web.page;
 import java.util.Optional;
 import rungwise.dosing.known.Dose;
 import rungwise.dosing.syringe.Barrel;
-import rungwise.dosing.syringe.Marking;
 import rungwise.drawing.BarrelDrawing;
-import rungwise.drawing.BarrelScale;
 import rungwise.drawing.DrawnDose;
 import rungwise.drawing.MarkWords;
-import rungwise.drawing.ScaleNumbers;
-import rungwise.quantities.Volume;
+import rungwise.sheets.BarrelScales;
 
 /** A dose as a drawn syringe, where the syringe has lines to draw. */
 public final class DosePicture {
@@ -23,7 +20,7 @@ public final class DosePicture {
    */
   public static Optional<String> svg(Dose dose, String idPrefix) {
     Barrel barrel = dose.barrel();
-    return scale(barrel)
+    return BarrelScales.of(barrel)
         .map(
             scale -> {
               String mark = barrel.markName(dose.volume());
@@ -34,33 +31,6 @@ public final class DosePicture {
 
   /** "two small lines past the 10": how a reader finds the line; none for a device without. */
   public static Optional<String> markWords(Dose dose) {
-    return scale(dose.barrel()).map(scale -> MarkWords.of(scale, dose.volume()));
-  }
-
-  private static Optional<BarrelScale> scale(Barrel barrel) {
-    return switch (barrel.marking()) {
-      case Marking.UnitLines lines ->
-          Optional.of(
-              scale(
-                  barrel,
-                  lines.graduation(),
-                  lines.numberedEvery(),
-                  lines.scaleMillimetres(),
-                  ScaleNumbers.U_100_UNITS));
-      case Marking.MillilitreLines lines ->
-          Optional.of(
-              scale(
-                  barrel,
-                  lines.graduation(),
-                  lines.numberedEvery(),
-                  lines.scaleMillimetres(),
-                  ScaleNumbers.MILLILITRES));
-      case Marking.NoLines none -> Optional.empty();
-    };
-  }
-
-  private static BarrelScale scale(
-      Barrel barrel, Volume graduation, Volume numbered, int millimetres, ScaleNumbers numbers) {
-    return new BarrelScale(barrel.capacity(), graduation, numbered, numbers, millimetres);
+    return BarrelScales.of(dose.barrel()).map(scale -> MarkWords.of(scale, dose.volume()));
   }
 }

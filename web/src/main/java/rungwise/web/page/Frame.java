@@ -12,6 +12,7 @@ import java.util.List;
  * @param csrf the proof that a form came from one of our pages
  * @param stylesheet address of the style sheet
  * @param clock what is said of the clock
+ * @param record what is known to be wrong with the record, a sentence each
  */
 public record Frame(
     String clinic,
@@ -20,7 +21,8 @@ public record Frame(
     boolean maySearch,
     Csrf csrf,
     String stylesheet,
-    ClockNotice clock) {
+    ClockNotice clock,
+    List<String> record) {
 
   /**
    * One entry of the navigation.
@@ -38,12 +40,20 @@ public record Frame(
 
   public Frame {
     links = List.copyOf(links);
+    record = List.copyOf(record);
   }
 
   /** The frame of a page that must work when nothing else does. */
   public static Frame bare(String stylesheet) {
     return new Frame(
-        "Rungwise", "", List.of(), /* maySearch= */ false, Csrf.NONE, stylesheet, ClockNotice.NONE);
+        "Rungwise",
+        "",
+        List.of(),
+        /* maySearch= */ false,
+        Csrf.NONE,
+        stylesheet,
+        ClockNotice.NONE,
+        List.of());
   }
 
   public boolean isSignedIn() {

@@ -87,6 +87,7 @@ final class RoomController {
     return new RoomPage(
         views.board(room.board(), room.now(), room.lastClosed()),
         left,
+        room.notKnown(),
         notice,
         faults,
         By.CLINICIAN.includes(actor),

@@ -14,12 +14,14 @@ import rungwise.web.page.Refreshing;
  * The board of everybody under observation.
  *
  * @param left those who left while it was firm and whom nobody on call has yet
+ * @param notKnown of how many men it cannot be read whether they are here or left so
  * @param notice what was just done; may be empty
  * @param mayRecord whether the reader may close the day
  */
 public record RoomPage(
     RoomView view,
     List<OpenErectionView> left,
+    int notKnown,
     String notice,
     Faults faults,
     boolean mayRecord,
@@ -32,10 +34,17 @@ public record RoomPage(
 
   /** How many left and how many are here, in a sentence. */
   public String answer() {
-    return switch (left.size()) {
-      case 0 -> view.answer();
-      case 1 -> "1 man left while it was firm: call him now. " + view.answer();
-      default -> left.size() + " men left while it was firm: call them now. " + view.answer();
+    String known =
+        switch (left.size()) {
+          case 0 -> view.answer();
+          case 1 -> "1 man left while it was firm: call him now. " + view.answer();
+          default -> left.size() + " men left while it was firm: call them now. " + view.answer();
+        };
+    return switch (notKnown) {
+      case 0 -> known;
+      case 1 -> "1 man more may be under observation: his record cannot be read. " + known;
+      default ->
+          notKnown + " men more may be under observation: their records cannot be read. " + known;
     };
   }
 

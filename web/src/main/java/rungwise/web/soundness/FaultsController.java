@@ -19,6 +19,7 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.AccountId;
 import rungwise.clinic.people.People;
+import rungwise.clinic.soundness.Doubts;
 import rungwise.clinic.standing.Acknowledging;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;
@@ -35,11 +36,13 @@ final class FaultsController {
 
   private final Acknowledging acknowledging;
   private final People people;
+  private final Doubts doubts;
   private final ClinicTime time;
 
-  FaultsController(Acknowledging acknowledging, People people, ClinicTime time) {
+  FaultsController(Acknowledging acknowledging, People people, Doubts doubts, ClinicTime time) {
     this.acknowledging = acknowledging;
     this.people = people;
+    this.doubts = doubts;
     this.time = time;
   }
 
@@ -60,6 +63,9 @@ final class FaultsController {
     return switch (acknowledging.acknowledge(actor, course, shown, reason)) {
       case Reading.Read<Boolean> read -> {
         LOG.info("Course {}: fault acknowledged by {}", course, actor.id());
+        if (read.value()) {
+          doubts.lookAgain();
+        }
         carried.addFlashAttribute(
             NOTICE,
             read.value()
@@ -77,7 +83,14 @@ final class FaultsController {
   }
 
   private FaultsPage page(Optional<FaultsPage.Sent> sent, String notice) {
-    return FaultsPage.of(acknowledging.faulty(), this::nameOf, time, sent, notice);
+    return FaultsPage.of(
+        Way.of(doubts),
+        acknowledging.unreadable().size(),
+        acknowledging.faulty(),
+        this::nameOf,
+        time,
+        sent,
+        notice);
   }
 
   private String nameOf(AccountId id) {

@@ -16,7 +16,8 @@ import rungwise.web.page.Faults;
 import rungwise.web.page.Field;
 
 /** What is not as it was written as shown: by record number, without a name. */
-public record FaultsPage(List<Course> courses, String notice) implements NamesCourses {
+public record FaultsPage(List<Way> shared, int unreadable, List<Course> courses, String notice)
+    implements NamesCourses {
 
   /** As much of what was read as two people need to see that they speak of the same. */
   private static final int SHORT = 8;
@@ -48,6 +49,7 @@ public record FaultsPage(List<Course> courses, String notice) implements NamesCo
   }
 
   public FaultsPage {
+    shared = List.copyOf(shared);
     courses = List.copyOf(courses);
   }
 
@@ -55,18 +57,27 @@ public record FaultsPage(List<Course> courses, String notice) implements NamesCo
   record Sent(CourseId course, String reason, Faults faults) {}
 
   static FaultsPage of(
+      List<Way> shared,
+      int unreadable,
       List<CourseFile> files,
       Function<AccountId, String> names,
       ClinicTime time,
       Optional<Sent> sent,
       String notice) {
     return new FaultsPage(
+        shared,
+        unreadable,
         files.stream()
             .map(
                 file ->
                     course(file, names, time, sent.filter(one -> one.course().equals(file.id()))))
             .toList(),
         notice);
+  }
+
+  /** Whether nothing is known to be wrong. */
+  public boolean isSound() {
+    return shared.isEmpty() && unreadable == 0 && courses.isEmpty();
   }
 
   private static Course course(

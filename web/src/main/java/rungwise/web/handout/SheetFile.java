@@ -1,0 +1,24 @@
+package rungwise.web.handout;
+
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpHeaders;
+import org.springframework.web.servlet.View;
+
+/** A document as an answer: it is saved, and opened by what the reader opens such files with. */
+record SheetFile(byte[] pdf, String name) implements View {
+
+  @Override
+  public void render(
+      @Nullable Map<String, ?> model, HttpServletRequest request, HttpServletResponse response)
+      throws IOException {
+    response.setContentType("application/pdf");
+    response.setHeader(
+        HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + ".pdf\"");
+    response.setContentLength(pdf.length);
+    response.getOutputStream().write(pdf);
+  }
+}

@@ -50,7 +50,12 @@ final class RefusedFormsTest {
 
   /** Buttons, into which nothing is typed, and the search, which takes whatever it is asked. */
   private static final Set<String> NEVER_REFUSED =
-      Set.of("/syringes/{token}", "/protocols/{name}/{version}/sign", "/room/close", "/men");
+      Set.of(
+          "/syringes/{token}",
+          "/protocols/{name}/{version}/sign",
+          "/room/close",
+          "/men",
+          "/words/sign");
 
   private static final Clinic clinic = Clinic.withDemoStory();
 

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 import rungwise.clinic.IdSource;
@@ -154,7 +155,8 @@ public final class Sheets {
     var preparation = state.question().preparation();
     var vial =
         new SheetVial(
-            reader.vialUses(state.file()).get(parts.vial().entry().id()),
+            Objects.requireNonNull(
+                reader.vialUses(state.file()).get(parts.vial().entry().id())),
             ports.inUse().apply(preparation.id()),
             preparation.form(),
             keeping);
@@ -293,7 +295,7 @@ public final class Sheets {
             ? Optional.empty()
             : Optional.of(String.join(" ", parts(state, draft(file)).faults()));
     var made = new ArrayList<>(file.everWritten(SheetMade.class));
-    made.sort(Comparator.comparing((Written<SheetMade> one) -> one.entry().number()).reversed());
+    made.sort(Comparator.comparingLong((Written<SheetMade> one) -> one.entry().number()).reversed());
     List<SheetView.Made> lines = made.stream().map(one -> line(state, one, names)).toList();
     return new SheetView(why, draft(file), isDraft(), signedWords(names), lines);
   }

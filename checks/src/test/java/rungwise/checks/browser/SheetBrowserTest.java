@@ -50,7 +50,7 @@ class SheetBrowserTest extends AtTheDesk {
     fill("es", "Hospital Muestra");
     press("Make the sheet");
     assertThat(page().locator(".notice")).containsText("The sheet is made");
-    return page().locator("#made ~ ul .record").first().textContent();
+    return page().locator("#made ~ div .record").first().textContent();
   }
 
   @Test

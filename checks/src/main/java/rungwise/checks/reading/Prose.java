@@ -27,26 +27,69 @@ public enum Prose {
       "en",
       Syllables::english,
       Map.of(
-          "mL", "milliliters", "mm", "millimeters", "mg", "milligrams", "mcg", "micrograms", "U",
-          "you", "ED", "E D"),
+          "mL",
+          "milliliters",
+          "mm",
+          "millimeters",
+          "mg",
+          "milligrams",
+          "mcg",
+          "micrograms",
+          "U",
+          "you",
+          "ED",
+          "E D"),
       List.of(
-          "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-          "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen",
-          "eighteen", "nineteen"),
+          "zero",
+          "one",
+          "two",
+          "three",
+          "four",
+          "five",
+          "six",
+          "seven",
+          "eight",
+          "nine",
+          "ten",
+          "eleven",
+          "twelve",
+          "thirteen",
+          "fourteen",
+          "fifteen",
+          "sixteen",
+          "seventeen",
+          "eighteen",
+          "nineteen"),
       List.of("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"),
       " ",
       "point"),
   SPANISH(
       "es",
       Syllables::spanish,
-      Map.of(
-          "mL", "mililitros", "mm", "milímetros", "mg", "miligramos", "mcg", "microgramos"),
+      Map.of("mL", "mililitros", "mm", "milímetros", "mg", "miligramos", "mcg", "microgramos"),
       List.of(
-          "cero", "uno", "dos", "tres", "cuatro", "cinco", "seis", "siete", "ocho", "nueve",
-          "diez", "once", "doce", "trece", "catorce", "quince", "dieciséis", "diecisiete",
-          "dieciocho", "diecinueve"),
-      List.of("veinte", "treinta", "cuarenta", "cincuenta", "sesenta", "setenta", "ochenta",
-          "noventa"),
+          "cero",
+          "uno",
+          "dos",
+          "tres",
+          "cuatro",
+          "cinco",
+          "seis",
+          "siete",
+          "ocho",
+          "nueve",
+          "diez",
+          "once",
+          "doce",
+          "trece",
+          "catorce",
+          "quince",
+          "dieciséis",
+          "diecisiete",
+          "dieciocho",
+          "diecinueve"),
+      List.of(
+          "veinte", "treinta", "cuarenta", "cincuenta", "sesenta", "setenta", "ochenta", "noventa"),
       " y ",
       "punto");
 
@@ -113,8 +156,7 @@ public enum Prose {
   }
 
   private List<String> words(String sentence) {
-    String spoken =
-        NUMBER.matcher(sentence).replaceAll(found -> " " + spoken(found.group()) + " ");
+    String spoken = NUMBER.matcher(sentence).replaceAll(found -> " " + spoken(found.group()) + " ");
     var words = new ArrayList<String>();
     Matcher found = WORD.matcher(spoken);
     while (found.find()) {

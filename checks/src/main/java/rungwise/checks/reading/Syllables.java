@@ -17,11 +17,9 @@ public final class Syllables {
   private static final Map<String, Integer> BY_HAND = table("syllables-en");
   private static final Pattern GROUP = Pattern.compile("[aeiouy]+");
   private static final Pattern SOFTENED = Pattern.compile("tia|cia|tio|sio|cio|gio|qua|gua");
-  private static final Pattern HIATUS =
-      Pattern.compile("i(?:a(?!l$)|o(?!n)|um)|eo(?!u)|ua(?!r)");
+  private static final Pattern HIATUS = Pattern.compile("i(?:a(?!l$)|o(?!n)|um)|eo(?!u)|ua(?!r)");
   private static final Pattern SILENT_ES = Pattern.compile("[^aeiouy]es$");
-  private static final Pattern SPOKEN_ES =
-      Pattern.compile("(s|x|z|ch|sh|ce|ge|c|g)es$|les$");
+  private static final Pattern SPOKEN_ES = Pattern.compile("(s|x|z|ch|sh|ce|ge|c|g)es$|les$");
   private static final Pattern SILENT_ED = Pattern.compile("[^aeiouytd]ed$");
   private static final Pattern SILENT_E = Pattern.compile("[^aeiouyl]e$|[aeiouy]le$");
 
@@ -89,8 +87,7 @@ public final class Syllables {
     char previous = ' ';
     for (char letter : plain.toCharArray()) {
       char kind = kindOf(letter);
-      boolean isParted =
-          previous == ' ' || (previous != 'w' && kind != 'w');
+      boolean isParted = previous == ' ' || (previous != 'w' && kind != 'w');
       if (kind != ' ' && isParted) {
         count++;
       }

@@ -60,10 +60,7 @@ class SheetBrowserTest extends AtTheDesk {
     String code = make();
     String sheets = page().url();
     browser.inspect("sheet");
-    Download saved =
-        page()
-            .waitForDownload(
-                () -> page().locator("a[download]").first().click());
+    Download saved = page().waitForDownload(() -> page().locator("a[download]").first().click());
     byte[] start = Arrays.copyOf(Files.readAllBytes(saved.path()), 5);
     assertThat(new String(start, StandardCharsets.US_ASCII)).isEqualTo("%PDF-");
 

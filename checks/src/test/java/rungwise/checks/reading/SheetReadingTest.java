@@ -50,7 +50,8 @@ final class SheetReadingTest {
     Map<String, Integer> byHand = Syllables.table(name);
     assertThat(byHand).hasSizeGreaterThan(30);
     assertThat(byHand)
-        .allSatisfy((word, count) -> assertThat(counted.applyAsInt(word)).as(word).isEqualTo(count));
+        .allSatisfy(
+            (word, count) -> assertThat(counted.applyAsInt(word)).as(word).isEqualTo(count));
   }
 
   private List<HomeSheet> sheets(Language language) {
@@ -118,7 +119,10 @@ final class SheetReadingTest {
     for (HomeSheet sheet : sheets(Language.ENGLISH)) {
       Tally after = Prose.ENGLISH.count(lines(sheet), /* isAfterList= */ true);
       System.out.println(
-          told(Language.ENGLISH, Prose.ENGLISH.count(lines(sheet), /* isAfterList= */ false), after));
+          told(
+              Language.ENGLISH,
+              Prose.ENGLISH.count(lines(sheet), /* isAfterList= */ false),
+              after));
       assertThat(after.sentences()).isGreaterThan(30);
       assertThat(after.fleschKincaidGrade()).isLessThanOrEqualTo(Tally.MOST_GRADE);
       assertThat(after.smog()).isLessThanOrEqualTo(Tally.MOST_GRADE);
@@ -131,7 +135,10 @@ final class SheetReadingTest {
     for (HomeSheet sheet : sheets(Language.SPANISH)) {
       Tally after = Prose.SPANISH.count(lines(sheet), /* isAfterList= */ true);
       System.out.println(
-          told(Language.SPANISH, Prose.SPANISH.count(lines(sheet), /* isAfterList= */ false), after));
+          told(
+              Language.SPANISH,
+              Prose.SPANISH.count(lines(sheet), /* isAfterList= */ false),
+              after));
       assertThat(after.inflesz()).isGreaterThanOrEqualTo(LEAST_INFLESZ);
       assertPlain(sheet, Prose.SPANISH);
     }

@@ -155,8 +155,7 @@ public final class Sheets {
     var preparation = state.question().preparation();
     var vial =
         new SheetVial(
-            Objects.requireNonNull(
-                reader.vialUses(state.file()).get(parts.vial().entry().id())),
+            Objects.requireNonNull(reader.vialUses(state.file()).get(parts.vial().entry().id())),
             ports.inUse().apply(preparation.id()),
             preparation.form(),
             keeping);
@@ -295,7 +294,8 @@ public final class Sheets {
             ? Optional.empty()
             : Optional.of(String.join(" ", parts(state, draft(file)).faults()));
     var made = new ArrayList<>(file.everWritten(SheetMade.class));
-    made.sort(Comparator.comparingLong((Written<SheetMade> one) -> one.entry().number()).reversed());
+    made.sort(
+        Comparator.comparingLong((Written<SheetMade> one) -> one.entry().number()).reversed());
     List<SheetView.Made> lines = made.stream().map(one -> line(state, one, names)).toList();
     return new SheetView(why, draft(file), isDraft(), signedWords(names), lines);
   }
@@ -322,8 +322,8 @@ public final class Sheets {
   }
 
   /**
-   * The form begins with what the last sheet said; a plan that was agreed since then takes the place
-   * of what was typed by the plan before it.
+   * The form begins with what the last sheet said; a plan that was agreed since then takes the
+   * place of what was typed by the plan before it.
    */
   private static SheetDraft draft(CourseFile file) {
     Optional<SheetMade> made =

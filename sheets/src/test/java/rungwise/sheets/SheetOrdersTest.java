@@ -121,8 +121,8 @@ final class SheetOrdersTest {
   private static void check(
       CourseId course, Printed printed, Preparation preparation, Random random) throws IOException {
     long most = Math.min(printed.capacity, preparation.ceiling().microlitres()) / printed.line;
-    long lines = 1 + random.nextInt((int) most - 1);
-    long next = lines + 1 + random.nextInt((int) (most - lines));
+    long lines = random.nextLong(1, most);
+    long next = random.nextLong(lines + 1, most + 1);
     Language language = any(List.of(Language.values()), random);
     Made made =
         world.sign(

@@ -159,7 +159,7 @@ final class SheetOrdersTest {
     long line =
         said.group(2) != null
             ? atNumber(said.group(2), printed)
-            : counted(said.group(3), language) * printed.line
+            : (long) counted(said.group(3), language) * printed.line
                 + (said.group(4).contains("zero") || said.group(4).contains("cero")
                     ? 0
                     : atNumber(said.group(4).replaceAll("^l", ""), printed));
@@ -286,7 +286,7 @@ final class SheetOrdersTest {
     return shapes.filled().stream()
         .filter(shape -> Math.abs(shape.getWidth() - 5 / 12.0) < 0.02)
         .filter(shape -> shape.getHeight() < 7 && shape.getX() > zero)
-        .sorted(Comparator.comparing(Rectangle2D::getX))
+        .sorted(Comparator.comparingDouble(Rectangle2D::getX))
         .map(Rectangle2D::getX)
         .toList();
   }

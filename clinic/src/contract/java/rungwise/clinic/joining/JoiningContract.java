@@ -129,6 +129,11 @@ public abstract class JoiningContract {
   void each_course_shows_that_the_other_may_be_his() {
     assertThat(joining.mayBeHis(world.file(first))).extracting(CourseFile::id).contains(second);
     assertThat(joining.mayBeHis(world.file(second))).extracting(CourseFile::id).contains(first);
+    assertThat(joining.standing(world.file(second))).isEqualTo(Joining.Standing.MAY_BE_HIS);
+
+    join(first, second).orThrow();
+    assertThat(joining.standing(world.file(first))).isEqualTo(Joining.Standing.LEADS);
+    assertThat(joining.standing(world.file(second))).isEqualTo(Joining.Standing.FOLLOWS);
   }
 
   @Test

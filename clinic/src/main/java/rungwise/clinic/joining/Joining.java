@@ -48,6 +48,30 @@ public final class Joining {
     this.changes = new CourseChanges(ports);
   }
 
+  /** Whether another course is of the same man. */
+  public enum Standing {
+    /** None that is known. */
+    ALONE,
+    /** One may be his, and is not joined. */
+    MAY_BE_HIS,
+    /** One is joined, and he is treated in this one. */
+    LEADS,
+    /** He is treated in the one that is joined. */
+    FOLLOWS
+  }
+
+  /** What is known of other courses of the same man. */
+  public Standing standing(CourseFile file) {
+    JoinLog log = JoinLog.of(file);
+    if (log.follows()) {
+      return Standing.FOLLOWS;
+    }
+    if (!mayBeHis(file).isEmpty()) {
+      return Standing.MAY_BE_HIS;
+    }
+    return log.open().isEmpty() ? Standing.ALONE : Standing.LEADS;
+  }
+
   /** Courses that may be of the same man, and that are not joined with this one. */
   public List<CourseFile> mayBeHis(CourseFile file) {
     List<CourseId> joined = JoinLog.of(file).open();

@@ -63,7 +63,8 @@ public abstract class JoiningContract {
   /** Another course of the same man, under a number that is spelled otherwise. */
   private CourseId twin() {
     CourseFile file = world.file(first);
-    CourseDraft form = world.form(file.patient().fullName(), "OTHER-1", "vasculogenic", "u100-1");
+    CourseDraft form =
+        world.form(file.patient().fullName(), "OTHER-" + file.basis(), "vasculogenic", "u100-1");
     CourseId id =
         world
             .starting()
@@ -256,7 +257,8 @@ public abstract class JoiningContract {
   void joining_and_parting_never_end_an_emergency_and_never_open_a_dose() {
     String[] minutes = {"20", "45", "61", "90", "119", "120", "150", "239", "240", "300"};
     for (int seed = 0; seed < 25; seed++) {
-      begin();
+      first = world.open();
+      second = twin();
       var random = new SplittableRandom(seed);
       for (int i = 0; i < 6; i++) {
         CourseId one = random.nextBoolean() ? first : second;

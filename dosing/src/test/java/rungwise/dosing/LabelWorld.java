@@ -10,7 +10,6 @@ import java.util.Set;
 import java.util.stream.Stream;
 import rungwise.dosing.history.Acceptance;
 import rungwise.dosing.history.Before;
-import rungwise.dosing.history.Before.TakenOver;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Circumstances.LastTablet;
 import rungwise.dosing.history.EmergencyReview;
@@ -96,8 +95,6 @@ public final class LabelWorld {
   public static Protocol protocol() {
     return LabelSheet.label().protocol();
   }
-
-  private static final int MOST_PERCENT = 50;
 
   /** A vial that is usable for years. */
   public static VialInHand vial(Stock stock, String composition) {
@@ -339,36 +336,10 @@ public final class LabelWorld {
   }
 
   /** He is taken over: this was told of a dose of the preparation elsewhere, a day before. */
-  public LabelWorld takenOver(String volume, Grade grade, SoftAfter soft) {
-    return takenOver(volume, grade, soft, MOST_PERCENT);
-  }
-
-  /** The same where a first dose here may be so much of it. */
   public LabelWorld takenOver(String volume, Grade grade, SoftAfter soft, int percent) {
-    add(
-        START.plusSeconds(60 * 60 * (48L * injections.size() - 24)),
-        ml(volume),
-        Optional.empty(),
-        grade,
-        soft,
-        SimpleCauses.NOT_ASKED);
-    Injection said = injections.removeLast();
-    var told =
-        new TakenOver(
-            new Injection(
-                said.entry(),
-                said.at(),
-                preparation,
-                said.drawn(),
-                Optional.empty(),
-                grade,
-                soft,
-                said.causes(),
-                Setting.HOME,
-                Stock.NOT_RECORDED),
-            percent);
-    var all = Stream.concat(before.elsewhere().takenOver().stream(), Stream.of(told)).toList();
-    before = before.with(new Before.Elsewhere(all, Optional.empty()), /* isOpenThere= */ false);
+    entry++;
+    Instant at = START.plusSeconds(60 * 60 * (48L * injections.size() - 24));
+    before = ToldDose.added(before, entry, at, preparation, ml(volume), grade, soft, percent);
     return this;
   }
 

@@ -10,9 +10,6 @@ import java.util.function.BiConsumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.snakeyaml.engine.v2.api.Load;
-import org.snakeyaml.engine.v2.api.LoadSettings;
-import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import rungwise.clinic.protocols.EarlierProtocol;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Component;
@@ -71,14 +68,11 @@ public final class ProtocolFile {
   }
 
   private static Reading<EarlierProtocol> read(String yaml, BiConsumer<Node, ProtocolParts> more) {
-    Node root;
-    try {
-      Object document =
-          new Load(LoadSettings.builder().setLabel("protocol").build()).loadFromString(yaml);
-      root = Node.root(Optional.ofNullable(document).orElse(""));
-    } catch (YamlEngineException notYaml) {
-      return Reading.refused("the document is not YAML: " + notYaml.getMessage());
+    Reading<Object> document = YamlText.read(yaml);
+    if (document.found().isEmpty()) {
+      return new Reading.Refused<>(document.placed());
     }
+    Node root = Node.root(document.orThrow());
     Optional<EarlierProtocol> protocol = protocol(root, more);
     return root.faults().isEmpty()
         ? Reading.of(protocol.orElseThrow())

@@ -5,8 +5,6 @@ import java.util.List;
 import java.util.Map;
 import org.snakeyaml.engine.v2.api.Dump;
 import org.snakeyaml.engine.v2.api.DumpSettings;
-import org.snakeyaml.engine.v2.api.Load;
-import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.common.FlowStyle;
 import rungwise.clinic.protocols.EarlierProtocol;
 import rungwise.clinic.protocols.ProtocolReader;
@@ -35,7 +33,7 @@ public final class SampleProtocolReader implements ProtocolReader {
 
   @Override
   public Map<String, Object> parts(String document) {
-    Object parts = new Load(LoadSettings.builder().build()).loadFromString(document);
+    Object parts = YamlText.read(document).orThrow();
     if (!(parts instanceof Map<?, ?> map)) {
       throw new IllegalArgumentException("bug: a protocol that was not read before");
     }

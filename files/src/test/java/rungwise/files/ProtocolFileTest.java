@@ -16,6 +16,17 @@ final class ProtocolFileTest {
   private static final String SAMPLE = SampleProtocols.documents().getFirst();
 
   @Test
+  void a_document_of_lists_within_lists_is_refused_with_words_and_overflows_nothing() {
+    for (String deep :
+        List.of("[".repeat(250_000), "[".repeat(60) + "]".repeat(60), "- ".repeat(100_000))) {
+      assertThat(ProtocolFile.read(deep).faults())
+          .singleElement()
+          .asString()
+          .contains("lists or parts within each other");
+    }
+  }
+
+  @Test
   void every_sample_is_read_and_says_that_it_is_a_sample() {
     for (String document : SampleProtocols.documents()) {
       Protocol protocol = ProtocolFile.read(document).orThrow();

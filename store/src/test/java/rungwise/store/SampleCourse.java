@@ -9,10 +9,13 @@ import java.util.Set;
 import java.util.UUID;
 import rungwise.clinic.audit.Screen;
 import rungwise.clinic.audit.Viewed;
+import rungwise.clinic.callbook.CallProtocol;
+import rungwise.clinic.callbook.Department;
 import rungwise.clinic.coded.AfterEnd;
 import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.coded.EndReason;
 import rungwise.clinic.coded.ShownBy;
+import rungwise.clinic.coded.ToldBy;
 import rungwise.clinic.coded.VialsLeft;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.Cause;
@@ -27,6 +30,7 @@ import rungwise.clinic.course.Patient;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.SampleSheet;
 import rungwise.clinic.course.Vial;
+import rungwise.clinic.elsewhere.ElsewhereWord;
 import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.past.PastHistory;
@@ -99,6 +103,7 @@ public final class SampleCourse {
           store.roomDays().close(LocalDate.of(2026, 3, 2), AccountId.PROGRAM, SampleEntries.NOW);
           store.signedWords().sign(1, AccountId.PROGRAM, SampleEntries.NOW);
           appendProtocol(store);
+          appendForCalls(store);
           appendPopulations(store);
           store
               .pastHistories()
@@ -143,6 +148,18 @@ public final class SampleCourse {
                 AfterEnd.IMPLANT,
                 "the sample clinic for implants")),
         new CourseFact.LifeWritten(new LifeWord.Reopened()),
+        new CourseFact.ElsewhereWritten(
+            new ElsewhereWord.Joined("11111111-1111-4111-8111-111111111111", /* leads= */ true)),
+        new CourseFact.ElsewhereWritten(
+            new ElsewhereWord.Told(
+                PREPARATION,
+                HIGH,
+                Optional.of("u100-1"),
+                "the sample clinic",
+                Optional.of(LocalDate.of(2026, 3, 1)),
+                Grade.USABLE,
+                new SoftAfter.NotKnown(),
+                ToldBy.LETTER)),
         new CourseFact.SheetMade(report, report, report, SampleSheet.spanish()),
         new CourseFact.FlagsSeen(),
         new CourseFact.TabletTaken(Tablet.SILDENAFIL, SampleEntries.NOW),
@@ -151,6 +168,18 @@ public final class SampleCourse {
         new CourseFact.EmergencyReviewed(Optional.of(SampleEntries.NOW)),
         new CourseFact.PastReviewed(Optional.of(PREPARATION)),
         new CourseFact.FaultAcknowledged(1, "0".repeat(64), Side.KEEPER));
+  }
+
+  private static void appendForCalls(SqliteStore store) {
+    store.callBook().sign(CallProtocol.SAMPLE, AccountId.PROGRAM, SampleEntries.NOW);
+    store
+        .callBook()
+        .keep(
+            new Department("Sample Hospital", "Sampletown", "555 0100", "urology", "ask for it"),
+            Optional.empty(),
+            AccountId.PROGRAM,
+            SampleEntries.NOW);
+    store.callBook().print(store.callBook().edition(), AccountId.PROGRAM, SampleEntries.NOW);
   }
 
   private static void appendProtocol(SqliteStore store) {

@@ -3,6 +3,7 @@ package rungwise.app.server;
 import rungwise.clinic.call.Calls;
 import rungwise.clinic.call.Rescues;
 import rungwise.clinic.handout.Sheets;
+import rungwise.clinic.joining.Joining;
 import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.running.Running;
@@ -12,6 +13,7 @@ import rungwise.clinic.start.Correcting;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
+import rungwise.clinic.takeover.TakingOver;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
@@ -31,6 +33,8 @@ record CourseCases(
     Rescues rescues,
     Reaching reaching,
     Running running,
+    TakingOver takingOver,
+    Joining joining,
     Correcting correcting,
     Acknowledging acknowledging,
     Sheets sheets,

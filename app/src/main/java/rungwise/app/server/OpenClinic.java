@@ -17,6 +17,7 @@ import rungwise.clinic.audit.Trail;
 import rungwise.clinic.audit.Viewing;
 import rungwise.clinic.call.Calls;
 import rungwise.clinic.call.Rescues;
+import rungwise.clinic.callbook.CallBooks;
 import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.clock.ClockConfirming;
 import rungwise.clinic.clock.ClockWatch;
@@ -33,6 +34,7 @@ import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.formulary.FormularyPorts;
 import rungwise.clinic.handout.Sheets;
+import rungwise.clinic.joining.Joining;
 import rungwise.clinic.past.CourseAsHistory;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastImports;
@@ -57,13 +59,13 @@ import rungwise.clinic.start.Correcting;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
+import rungwise.clinic.takeover.TakingOver;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Replay;
 import rungwise.clinic.titration.Titration;
 import rungwise.clinic.today.DayList;
 import rungwise.clinic.today.Touched;
-import rungwise.dosing.urgent.rescue.RescueLimits;
 import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
 import rungwise.files.SampleProtocolReader;
@@ -316,6 +318,10 @@ public final class OpenClinic implements AutoCloseable {
     return new ClockConfirming(watch, store.clockEntries(), store.transactions(), clock, time);
   }
 
+  CallBooks callBooks() {
+    return new CallBooks(store.callBook(), store.transactions(), clock);
+  }
+
   private Touched touched() {
     return new Touched(store.courses(), store.transactions());
   }
@@ -355,9 +361,11 @@ public final class OpenClinic implements AutoCloseable {
         new Titration(ports),
         new Lifting(ports),
         new Calls(ports, store.accounts()::all),
-        new Rescues(ports, RescueLimits.SAMPLE::value),
+        new Rescues(ports, callBooks()::signed),
         new Reaching(ports),
         new Running(ports),
+        new TakingOver(ports),
+        new Joining(ports),
         new Correcting(ports),
         new Acknowledging(ports),
         new Sheets(ports, store.signedWords(), new PdfPress(), UUID::randomUUID),

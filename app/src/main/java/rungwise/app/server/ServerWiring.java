@@ -16,6 +16,7 @@ import rungwise.clinic.audit.Trail;
 import rungwise.clinic.audit.Viewing;
 import rungwise.clinic.call.Calls;
 import rungwise.clinic.call.Rescues;
+import rungwise.clinic.callbook.CallBooks;
 import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.clock.ClockConfirming;
 import rungwise.clinic.clock.ClockWatch;
@@ -27,6 +28,7 @@ import rungwise.clinic.forecast.CourseForecasts;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.handout.Sheets;
+import rungwise.clinic.joining.Joining;
 import rungwise.clinic.people.People;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
@@ -40,6 +42,7 @@ import rungwise.clinic.start.Correcting;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.ClinicVials;
 import rungwise.clinic.supply.Vials;
+import rungwise.clinic.takeover.TakingOver;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
@@ -49,6 +52,7 @@ import rungwise.web.access.ClinicSign;
 import rungwise.web.access.PublicAddress;
 import rungwise.web.audit.AuditPages;
 import rungwise.web.call.CallPages;
+import rungwise.web.callbook.CallBookPages;
 import rungwise.web.clock.ClockPages;
 import rungwise.web.dose.DosePages;
 import rungwise.web.factor.FactorPages;
@@ -56,6 +60,7 @@ import rungwise.web.fault.FaultPages;
 import rungwise.web.fitting.FittingPages;
 import rungwise.web.formulary.FormularyPages;
 import rungwise.web.handout.HandoutPages;
+import rungwise.web.joining.JoiningPages;
 import rungwise.web.page.PageParts;
 import rungwise.web.people.PeoplePages;
 import rungwise.web.populations.PopulationPages;
@@ -74,6 +79,7 @@ import rungwise.web.start.StartChoices;
 import rungwise.web.start.StartPages;
 import rungwise.web.supply.SupplyPages;
 import rungwise.web.tablet.TabletPages;
+import rungwise.web.takeover.TakeoverPages;
 import rungwise.web.teaching.TeachingPages;
 import rungwise.web.text.TextPages;
 import rungwise.web.titration.TitrationPages;
@@ -90,6 +96,7 @@ import rungwise.web.urgent.UrgentPages;
 @Import({
   AccessRules.class,
   AuditPages.class,
+  CallBookPages.class,
   CallPages.class,
   ClockPages.class,
   DosePages.class,
@@ -98,6 +105,7 @@ import rungwise.web.urgent.UrgentPages;
   FittingPages.class,
   FormularyPages.class,
   HandoutPages.class,
+  JoiningPages.class,
   PageParts.class,
   PeoplePages.class,
   PopulationPages.class,
@@ -112,6 +120,7 @@ import rungwise.web.urgent.UrgentPages;
   StartPages.class,
   SupplyPages.class,
   TabletPages.class,
+  TakeoverPages.class,
   TeachingPages.class,
   TextPages.class,
   TitrationPages.class,
@@ -247,6 +256,11 @@ class ServerWiring {
   }
 
   @Bean
+  CallBooks callBooks(OpenClinic clinic) {
+    return clinic.callBooks();
+  }
+
+  @Bean
   Rescues rescues(CourseCases cases) {
     return cases.rescues();
   }
@@ -264,6 +278,16 @@ class ServerWiring {
   @Bean
   Running running(CourseCases cases) {
     return cases.running();
+  }
+
+  @Bean
+  Joining joining(CourseCases cases) {
+    return cases.joining();
+  }
+
+  @Bean
+  TakingOver takingOver(CourseCases cases) {
+    return cases.takingOver();
   }
 
   @Bean

@@ -47,6 +47,7 @@ record Act(Kind kind, long after, long dice) {
     UNDO(1),
     CALL(6),
     STAND(3),
+    TRANSFER(3),
     REACH(3);
 
     final int weight;
@@ -76,6 +77,10 @@ record Act(Kind kind, long after, long dice) {
     acts.add(new Act(Kind.OPEN, 0, random.nextLong()));
     if (random.nextInt(12) == 0) {
       acts.add(new Act(Kind.PAST, 0, random.nextLong()));
+    }
+    if (random.nextInt(8) == 0) {
+      acts.add(new Act(Kind.TRANSFER, 0, random.nextLong()));
+      acts.add(new Act(Kind.TRANSFER, 0, random.nextLong()));
     }
     if (random.nextInt(25) > 0) {
       acts.add(new Act(Kind.SCREEN_ALL, 1, random.nextLong()));

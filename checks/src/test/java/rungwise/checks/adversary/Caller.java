@@ -8,6 +8,7 @@ import rungwise.checks.adversary.law.Minutes;
 import rungwise.clinic.call.CallDraft;
 import rungwise.clinic.call.CallDraft.What;
 import rungwise.clinic.call.SaidTime;
+import rungwise.clinic.coded.HandedOnFor;
 import rungwise.clinic.course.CourseFact.CallWritten;
 import rungwise.clinic.course.CourseFile;
 import rungwise.quantities.Reading;
@@ -22,21 +23,27 @@ final class Caller {
   private final Actor actor;
   private final House house;
   private final Ledger ledger;
+  private final Rescuer rescuer;
 
   Caller(Actor actor) {
     this.actor = actor;
     this.house = actor.house;
     this.ledger = actor.ledger;
+    this.rescuer = new Rescuer(actor);
   }
 
   String call(SplittableRandom random) {
+    return random.nextInt(3) == 0 ? rescuer.rescue(random) : say(random);
+  }
+
+  private String say(SplittableRandom random) {
     What what = EVERYTHING.get(random.nextInt(EVERYTHING.size()));
     Call call = ledger.watch.call;
     long at = actor.now - AGO[random.nextInt(AGO.length)];
     CallDraft draft =
         CallDraft.of(what)
             .at(said(at))
-            .picking(picked(what, call, random), CallWritten.Why.NOT_REACHED.name(), "as told")
+            .picking(picked(what, call, random), HandedOnFor.NOT_REACHED.name(), "as told")
             .to("Sample Hospital", "the doctor on duty");
     Reading<Long> read =
         house.calls.write(
@@ -76,8 +83,8 @@ final class Caller {
       }
       case FIRM -> call.open();
       case STRIKE -> call.strike(picked);
-      case SOFT -> call.end(number(), at);
-      case HANDED_TO -> call.end(number(), -1);
+      case SOFT -> call.end(number(), at, actor.now);
+      case HANDED_TO -> call.end(number(), -1, actor.now);
       case DONE, HAND_ON -> {}
     }
   }

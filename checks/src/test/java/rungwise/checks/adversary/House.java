@@ -15,6 +15,7 @@ import rungwise.checks.adversary.law.Mix;
 import rungwise.checks.adversary.law.Rulebook;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.call.Calls;
+import rungwise.clinic.call.Rescues;
 import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
@@ -36,6 +37,7 @@ import rungwise.clinic.standing.StandingPorts;
 import rungwise.clinic.start.CourseDraft;
 import rungwise.clinic.start.Starting;
 import rungwise.clinic.supply.Vials;
+import rungwise.clinic.takeover.TakingOver;
 import rungwise.clinic.teaching.Teaching;
 import rungwise.clinic.titration.Lifting;
 import rungwise.clinic.titration.Titration;
@@ -74,12 +76,14 @@ final class House {
   final Titration titration;
   final Lifting lifting;
   final Calls calls;
+  final Rescues rescues;
   final Running running;
   final Reaching reaching;
   final Screenings screenings;
   final Vials vials;
   final Teaching teaching;
   final Room room;
+  private final StandingPorts ports;
   private final Starting starting;
   private final CourseReader reader;
   private final Map<PreparationId, Preparation> preparations = new HashMap<>();
@@ -105,7 +109,7 @@ final class House {
             memory,
             () -> now,
             populations::canKeepLimitsOf);
-    var ports =
+    ports =
         new StandingPorts(
             memory,
             memory.new Past(),
@@ -122,6 +126,7 @@ final class House {
     titration = new Titration(ports);
     lifting = new Lifting(ports);
     calls = new Calls(ports, () -> List.of(PRESCRIBER, EDUCATOR, ON_CALL));
+    rescues = new Rescues(ports, Optional::empty);
     running = new Running(ports);
     reaching = new Reaching(ports);
     screenings = new Screenings(ports);
@@ -130,6 +135,10 @@ final class House {
     room = new Room(ports, nothing, nothing, () -> List.of(PRESCRIBER, EDUCATOR, ON_CALL));
     starting = new Starting(ports, preparations::containsKey, () -> new UUID(5, ++ids));
     reader = new CourseReader(ports);
+  }
+
+  TakingOver takingOver() {
+    return new TakingOver(ports);
   }
 
   private Optional<Preparation> labelled(String composition) {

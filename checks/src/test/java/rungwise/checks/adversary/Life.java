@@ -15,6 +15,7 @@ import rungwise.checks.adversary.law.Minutes;
 import rungwise.checks.adversary.law.NowLaws;
 import rungwise.checks.adversary.law.Scene;
 import rungwise.checks.adversary.law.Told;
+import rungwise.checks.adversary.law.TransferLaws;
 import rungwise.checks.adversary.law.UpkeepLaws;
 import rungwise.checks.adversary.law.WatchLaws;
 
@@ -36,6 +37,7 @@ final class Life {
   private final Watcher watcher;
   private final Caller caller;
   private final Stander stander;
+  private final Receiver receiver;
   private final Telephonist telephonist;
   private final Judge judge;
   private final List<String> history = new ArrayList<>();
@@ -50,6 +52,7 @@ final class Life {
     this.watcher = new Watcher(actor);
     this.caller = new Caller(actor);
     this.stander = new Stander(actor);
+    this.receiver = new Receiver(actor);
     this.telephonist = new Telephonist(actor);
   }
 
@@ -99,6 +102,7 @@ final class Life {
             || act.kind() == Act.Kind.RECALL
             || act.kind() == Act.Kind.SOUNDNESS;
     if ((!isNew || isPrologue()) && random.nextInt(SELDOM) > 0) {
+      last = isNew ? Optional.empty() : last; // what was written since is not of the next act
       return;
     }
     Scene after = scene(actor.now);
@@ -132,6 +136,7 @@ final class Life {
     new AdviceLaws(scene, judge).check();
     new NowLaws(scene, judge).check();
     new UpkeepLaws(scene, judge).check();
+    new TransferLaws(scene, judge).check();
     new WatchLaws(scene, judge).check();
     if (judge.isBroken()) {
       history.add("  " + Minutes.local(scene.minute()) + ": " + scene.words());
@@ -206,6 +211,7 @@ final class Life {
       case UNDO -> watcher.undo();
       case CALL -> caller.call(random);
       case STAND -> stander.stand(random);
+      case TRANSFER -> receiver.transfer(random);
       case REACH -> telephonist.reach(random);
     };
   }

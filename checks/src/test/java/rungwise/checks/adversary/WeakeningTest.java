@@ -110,7 +110,17 @@ final class WeakeningTest {
               "isConfirmed",
               Answer.YES),
           new Weakening(
-              "an open call holds nothing", "clinic.standing.CallLog", "holding", Answer.NONE),
+              "an open call holds nothing", "clinic.called.CallLog", "holding", Answer.NONE),
+          new Weakening(
+              "as much as was told elsewhere",
+              "dosing.guard.TakenOverGuards",
+              "ofTheDose",
+              Answer.NONE),
+          new Weakening(
+              "home at once after another clinic",
+              "dosing.guard.TakenOverGuards",
+              "forHome",
+              Answer.NONE),
           new Weakening("a pause holds nothing", "clinic.standing.LifeLog", "halt", Answer.EMPTY),
           new Weakening(
               "no course has ever ended", "clinic.course.OrderInForce", "isEnd", Answer.NO),

@@ -10,7 +10,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.call.CallDraft.What;
 import rungwise.clinic.called.CallLog;
-import rungwise.clinic.course.CourseFact.CallWritten;
+import rungwise.clinic.coded.HandedOnFor;
 import rungwise.clinic.course.CourseFact.ReportUnfinished;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.CourseId;
@@ -259,8 +259,7 @@ public abstract class CallContract {
     Account other = calls.others(Staff.ON_CALL).getFirst();
     write(
             draft(What.HAND_ON)
-                .picking(
-                    other.id().text(), CallWritten.Why.REFUSES_HOSPITAL.name(), "told him twice"))
+                .picking(other.id().text(), HandedOnFor.REFUSES_HOSPITAL.name(), "told him twice"))
         .orThrow();
 
     assertThat(call().isOpen()).isTrue();

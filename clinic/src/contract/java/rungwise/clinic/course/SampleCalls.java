@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import rungwise.clinic.coded.HandedOnFor;
 import rungwise.clinic.course.CourseFact.CallWritten;
 import rungwise.clinic.people.AccountId;
 import rungwise.dosing.urgent.CallStep;
@@ -29,7 +30,7 @@ final class SampleCalls {
     for (CallStep step : CallStep.values()) {
       words.add(new CallWritten.Done(call, step, AT, Speaker.CLINICIAN));
     }
-    for (CallWritten.Why why : CallWritten.Why.values()) {
+    for (HandedOnFor why : HandedOnFor.values()) {
       words.add(new CallWritten.HandedOn(call, AccountId.of(new UUID(7, 7)), why));
     }
     words.add(new CallWritten.Struck(call, call));

@@ -95,6 +95,7 @@ public final class SampleFacts {
     facts.addAll(SampleRescues.all(earlier));
     facts.addAll(SampleReaching.all());
     facts.addAll(SampleLife.all());
+    facts.addAll(SampleElsewhere.all());
     for (Tablet tablet : Tablet.values()) {
       facts.add(new CourseFact.TabletTaken(tablet, NOW.minusSeconds(3_600)));
     }

@@ -23,7 +23,9 @@ public enum Screen {
   CALL("the call about a long erection"),
   REACHING("how he is reached"),
   RUNNING("whether his treatment goes on"),
-  SHEET("the sheet for home");
+  TRANSFER("what he injects elsewhere"),
+  SHEET("the sheet for home"),
+  SAME_MAN("other courses of the same man");
 
   private final String words;
 

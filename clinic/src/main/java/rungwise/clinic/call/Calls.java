@@ -10,6 +10,7 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.called.CallLog;
+import rungwise.clinic.coded.HandedOnFor;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.CallWritten;
 import rungwise.clinic.course.CourseFact.ReportUnfinished;
@@ -226,8 +227,8 @@ public final class Calls {
       if (to.isEmpty()) {
         faults.add(new Fault(CallDraft.PICKED, "Choose by name who has the call from now on."));
       }
-      Optional<CallWritten.Why> why =
-          Arrays.stream(CallWritten.Why.values())
+      Optional<HandedOnFor> why =
+          Arrays.stream(HandedOnFor.values())
               .filter(one -> one.name().equals(draft.why()))
               .findFirst();
       if (why.isEmpty()) {

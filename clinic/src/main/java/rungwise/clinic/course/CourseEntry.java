@@ -16,6 +16,7 @@ import rungwise.clinic.course.CourseFact.CourseOpened;
 import rungwise.clinic.course.CourseFact.DailyTabletDecided;
 import rungwise.clinic.course.CourseFact.DecisionWritten;
 import rungwise.clinic.course.CourseFact.DoseSigned;
+import rungwise.clinic.course.CourseFact.ElsewhereWritten;
 import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
 import rungwise.clinic.course.CourseFact.FaultAcknowledged;
@@ -138,6 +139,8 @@ public record CourseEntry(
       case RescueWritten rescue -> Optional.of(rescue);
       case ReachWritten reach -> Optional.<CourseFact>of(reach).filter(one -> reach.word().holds());
       case LifeWritten life -> Optional.<CourseFact>of(life).filter(one -> life.word().holds());
+      case ElsewhereWritten transfer ->
+          Optional.<CourseFact>of(transfer).filter(one -> transfer.word().holds());
       case ReportWithdrawn withdrawn -> Optional.of(withdrawn);
       case FaultAcknowledged acknowledged -> Optional.of(acknowledged);
     };

@@ -11,7 +11,9 @@ import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.coded.ChangeReason;
+import rungwise.clinic.coded.HandedOnFor;
 import rungwise.clinic.coded.ShownBy;
+import rungwise.clinic.elsewhere.ElsewhereWord;
 import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.people.AccountId;
@@ -298,30 +300,13 @@ public sealed interface CourseFact {
     public record Done(EntryId call, CallStep step, Instant at, Speaker by) implements Word {}
 
     /** The call stays open and is somebody else's; the words are the entry's. */
-    public record HandedOn(EntryId call, AccountId to, Why why) implements Word {}
+    public record HandedOn(EntryId call, AccountId to, HandedOnFor why) implements Word {}
 
     /** It is fully soft: the call ends. */
     public record Soft(EntryId call, Instant at, Speaker by) implements Word {}
 
     /** He is in others' care: the call ends. */
     public record HandedTo(EntryId call, String place, String whom, Instant at) implements Word {}
-
-    /** Why a call stays open and is handed on. */
-    public enum Why {
-      REFUSES_HOSPITAL("he refuses to go to hospital"),
-      NOT_REACHED("he is not reached"),
-      SHIFT_ENDS("the shift ends");
-
-      private final String words;
-
-      Why(String words) {
-        this.words = words;
-      }
-
-      public String words() {
-        return words;
-      }
-    }
   }
 
   /**
@@ -333,6 +318,9 @@ public sealed interface CourseFact {
 
   /** How he is reached, or that he was not. */
   record ReachWritten(ReachWord word) implements CourseFact {}
+
+  /** What he injects elsewhere, or that the schedule is opened at a part of it. */
+  record ElsewhereWritten(ElsewhereWord word) implements CourseFact {}
 
   /** The course was brought to a stand, or goes on. */
   record LifeWritten(LifeWord word) implements CourseFact {}

@@ -62,9 +62,7 @@ public final class Held {
                 state.file().observing().stream()
                     .map(Written::fact)
                     .map(ObservationStarted::injectedAt),
-                OpenErections.of(state).stream().flatMap(open -> open.injectedAt().stream()),
-                state.question().circumstances().unfinished().stream()
-                    .flatMap(one -> one.injectedAt().stream()))
+                OpenErections.of(state).stream().flatMap(open -> open.injectedAt().stream()))
             .flatMap(one -> one);
     return begun.flatMap(
         at ->

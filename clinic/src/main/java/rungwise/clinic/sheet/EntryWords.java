@@ -6,6 +6,7 @@ import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;
+import rungwise.clinic.elsewhere.ElsewhereWords;
 import rungwise.clinic.reaching.ReachWords;
 import rungwise.clinic.rescuing.RescueWords;
 import rungwise.clinic.words.HomeSheet;
@@ -46,6 +47,7 @@ public final class EntryWords {
       case CourseFact.RescueWritten rescue -> RescueWords.of(rescue.word(), time);
       case CourseFact.ReachWritten reach -> ReachWords.of(reach.word(), time);
       case CourseFact.LifeWritten life -> LifeWords.of(life.word());
+      case CourseFact.ElsewhereWritten transfer -> ElsewhereWords.of(transfer.word());
       case CourseFact.SheetMade made -> words(made.sheet());
       case CourseFact.FlagsSeen seen -> "Flagged reports seen by a prescriber";
       case CourseFact.ReportWithdrawn withdrawn -> "Report withdrawn";

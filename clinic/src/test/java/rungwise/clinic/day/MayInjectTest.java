@@ -252,4 +252,13 @@ final class MayInjectTest {
     world.judgeClockBy(() -> new ClockBelief.Wrong(List.of()));
     assertThat(now()).isEqualTo(new MayInject.Stopped(MayInject.Why.CLOCK_NOT_KNOWN));
   }
+
+  @Test
+  void an_erection_that_is_not_over_is_said_before_all_else() {
+    world.signProposed(course);
+    world.pass(Duration.ofMinutes(54));
+    world.told(course, ReportForm.at("2026-03-02", "10:00").atLeast("54")).orThrow();
+
+    assertThat(now()).isEqualTo(new MayInject.Stopped(MayInject.Why.NOT_OVER));
+  }
 }

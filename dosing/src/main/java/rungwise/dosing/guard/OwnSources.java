@@ -8,6 +8,7 @@ import rungwise.dosing.history.Injection;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
+import rungwise.dosing.protocol.CountedOption;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.source.Source;
 import rungwise.dosing.source.Sourced;
@@ -80,7 +81,7 @@ public final class OwnSources {
       case SPACING -> limits.spacing().source();
       case WEEKLY_COUNT -> limits.inSevenDays().source();
       case PDE5_HOURS -> limits.pde5Hours().source();
-      case ABOVE_TOLD -> limits.takenOverPercent().source();
+      case ABOVE_TOLD -> limits.of(CountedOption.TAKEN_OVER_PERCENT).source();
       case SAME_VISIT ->
           protocol.sameVisit().map(Protocol.SameVisit::source).orElse(verdict.source());
       case CARE_ABOVE -> protocol.careAbove().map(Sourced::source).orElse(verdict.source());

@@ -183,7 +183,8 @@ public record Protocol(
       return Optional.ofNullable(said.get(option)).or(option::instead);
     }
 
-    private Sourced<Integer> of(CountedOption option) {
+    /** The number of an option that has one, said or not. */
+    public Sourced<Integer> of(CountedOption option) {
       return found(option).orElseThrow();
     }
 
@@ -235,11 +236,6 @@ public record Protocol(
     /** After how many months without an injection a dose is given in the clinic again. */
     public Sourced<Integer> lapseMonths() {
       return of(CountedOption.LAPSE_MONTHS);
-    }
-
-    /** The most of a dose told from elsewhere that a first dose here may be, in percent of it. */
-    public Sourced<Integer> takenOverPercent() {
-      return of(CountedOption.TAKEN_OVER_PERCENT);
     }
 
     /** For how many days home use may go on after an examination or an answer was due. */

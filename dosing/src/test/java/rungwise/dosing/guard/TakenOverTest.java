@@ -33,6 +33,7 @@ import rungwise.quantities.Volume;
 final class TakenOverTest {
 
   private static final SoftAfter SHORT = minutes(40);
+  private static final int HALF = 50;
 
   /** The guards of it, each in a case in which it alone blocks. */
   static List<Alone> cases() {
@@ -41,17 +42,19 @@ final class TakenOverTest {
             GuardRule.ABOVE_TOLD,
             () ->
                 EachGuardAloneTest.inClinic(
-                    EachGuardAloneTest.usual().takenOver("0.4", Grade.USABLE, SHORT), "0.25")),
+                    EachGuardAloneTest.usual().takenOver("0.4", Grade.USABLE, SHORT, HALF),
+                    "0.25")),
         new Alone(
             GuardRule.NOT_OPENED_AS_TOLD,
             () ->
                 EachGuardAloneTest.inClinic(
-                    new LabelWorld().takenOver("1", Grade.USABLE, SHORT), "0.25")),
+                    new LabelWorld().takenOver("1", Grade.USABLE, SHORT, HALF), "0.25")),
         new Alone(
             GuardRule.NOT_WATCHED_SINCE_TOLD,
             () ->
                 EachGuardAloneTest.home(
-                    EachGuardAloneTest.usual().takenOver("0.6", Grade.USABLE, SHORT), "0.25")));
+                    EachGuardAloneTest.usual().takenOver("0.6", Grade.USABLE, SHORT, HALF),
+                    "0.25")));
   }
 
   private static List<GuardRule> raised(LabelWorld world, String volume, Place place) {
@@ -64,7 +67,8 @@ final class TakenOverTest {
 
   @Test
   void a_told_dose_alone_opens_nothing_above_the_first_step() {
-    Advice advice = Dosing.advise(new LabelWorld().takenOver("1", Grade.USABLE, SHORT).question());
+    Advice advice =
+        Dosing.advise(new LabelWorld().takenOver("1", Grade.USABLE, SHORT, HALF).question());
 
     assertThat(advice.decision()).isEqualTo(new Decision.Start(ml("0.12")));
     assertThat(advice.proposal().reasons().getFirst().rule())
@@ -74,7 +78,8 @@ final class TakenOverTest {
   @Test
   void a_prescriber_opens_the_schedule_at_half_of_it_rounded_down_to_a_line() {
     // 0.75 mL of 20 mcg/mL: half is 0.375 mL, and a 1 mL syringe has lines each 0.01 mL.
-    LabelWorld world = new LabelWorld().takenOver("0.75", Grade.USABLE, SHORT).openedAsTold("0.37");
+    LabelWorld world =
+        new LabelWorld().takenOver("0.75", Grade.USABLE, SHORT, HALF).openedAsTold("0.37");
 
     assertThat(Dosing.advise(world.question()).decision())
         .isEqualTo(new Decision.Start(ml("0.37")));
@@ -85,7 +90,8 @@ final class TakenOverTest {
 
   @Test
   void whatever_was_opened_no_first_dose_is_above_half_of_the_told_one() {
-    LabelWorld world = new LabelWorld().takenOver("0.75", Grade.USABLE, SHORT).openedAsTold("0.75");
+    LabelWorld world =
+        new LabelWorld().takenOver("0.75", Grade.USABLE, SHORT, HALF).openedAsTold("0.75");
     Question question = world.question();
 
     assertThat(Dosing.advise(question).decision()).isEqualTo(new Decision.Start(ml("0.37")));
@@ -98,7 +104,8 @@ final class TakenOverTest {
 
   @Test
   void what_a_prescriber_opened_lower_holds() {
-    LabelWorld world = new LabelWorld().takenOver("0.75", Grade.USABLE, SHORT).openedAsTold("0.2");
+    LabelWorld world =
+        new LabelWorld().takenOver("0.75", Grade.USABLE, SHORT, HALF).openedAsTold("0.2");
 
     assertThat(Dosing.advise(world.question()).decision()).isEqualTo(new Decision.Start(ml("0.2")));
     assertThat(raised(world, "0.25", Place.CLINIC)).contains(GuardRule.NOT_OPENED_AS_TOLD);
@@ -117,7 +124,7 @@ final class TakenOverTest {
   @Test
   void where_the_first_step_is_more_than_half_the_schedule_begins_below_it() {
     // The label's first step is 2.5 mcg, 0.12 mL; he was told to inject 0.1 mL.
-    LabelWorld world = new LabelWorld().takenOver("0.1", Grade.USABLE, SHORT);
+    LabelWorld world = new LabelWorld().takenOver("0.1", Grade.USABLE, SHORT, HALF);
 
     assertThat(Dosing.advise(world.question()).decision())
         .isEqualTo(new Decision.Start(ml("0.05")));
@@ -126,14 +133,14 @@ final class TakenOverTest {
 
   @Test
   void a_dose_too_small_for_the_syringe_gives_no_schedule() {
-    LabelWorld told = new LabelWorld().takenOver("0.02", Grade.USABLE, SHORT);
+    LabelWorld told = new LabelWorld().takenOver("0.02", Grade.USABLE, SHORT, HALF);
 
     assertThatThrownBy(told::ladder).hasMessageContaining("choose a weaker strength");
   }
 
   @Test
   void what_was_told_never_counts_as_tolerated_watched_or_injected_here() {
-    Question question = new LabelWorld().takenOver("1", Grade.USABLE, SHORT).question();
+    Question question = new LabelWorld().takenOver("1", Grade.USABLE, SHORT, HALF).question();
 
     assertThat(question.history().lastTolerated(question.preparation())).isEmpty();
     assertThat(question.history().provenOnFreshStock()).isEmpty();
@@ -147,8 +154,8 @@ final class TakenOverTest {
   void of_several_told_doses_the_lowest_bounds() {
     LabelWorld world =
         new LabelWorld()
-            .takenOver("1", Grade.USABLE, SHORT)
-            .takenOver("0.4", Grade.USABLE, SHORT)
+            .takenOver("1", Grade.USABLE, SHORT, HALF)
+            .takenOver("0.4", Grade.USABLE, SHORT, HALF)
             .openedAsTold("1");
 
     assertThat(Dosing.advise(world.question()).decision()).isEqualTo(new Decision.Start(ml("0.2")));
@@ -157,7 +164,7 @@ final class TakenOverTest {
   @Test
   void a_long_told_erection_stops_and_closes_as_one_from_before_does() {
     Question question =
-        new LabelWorld().takenOver("0.5", Grade.FULLY_FIRM, minutes(250)).question();
+        new LabelWorld().takenOver("0.5", Grade.FULLY_FIRM, minutes(250), HALF).question();
 
     assertThat(question.history().openEmergencies()).hasSize(1);
     assertThat(CourseGuards.ask(question))
@@ -168,7 +175,7 @@ final class TakenOverTest {
 
   @Test
   void two_hours_elsewhere_close_that_dose_and_all_above_it_and_half_stays_the_most() {
-    LabelWorld world = new LabelWorld().takenOver("0.2", Grade.USABLE, minutes(120));
+    LabelWorld world = new LabelWorld().takenOver("0.2", Grade.USABLE, minutes(120), HALF);
 
     assertThat(raised(world, "0.25", Place.CLINIC)).contains(GuardRule.VOLUME_CLOSED);
     assertThat(raised(world, "0.12", Place.CLINIC)).contains(GuardRule.ABOVE_TOLD);
@@ -182,10 +189,11 @@ final class TakenOverTest {
 
   @Test
   void an_end_that_nobody_knows_proposes_nothing_and_still_firm_counts_as_an_emergency() {
-    LabelWorld notKnown = new LabelWorld().takenOver("1", Grade.USABLE, new SoftAfter.NotKnown());
+    LabelWorld notKnown =
+        new LabelWorld().takenOver("1", Grade.USABLE, new SoftAfter.NotKnown(), HALF);
     LabelWorld firm =
         new LabelWorld()
-            .takenOver("1", Grade.USABLE, new SoftAfter.AtLeast(TimeSpan.ofMinutes(30)));
+            .takenOver("1", Grade.USABLE, new SoftAfter.AtLeast(TimeSpan.ofMinutes(30)), HALF);
 
     assertThat(Dosing.advise(notKnown.openedAsTold("0.5").question()).decision())
         .isEqualTo(new Decision.Refer());
@@ -194,7 +202,7 @@ final class TakenOverTest {
 
   @Test
   void a_told_injection_counts_for_the_time_between_two() {
-    LabelWorld world = new LabelWorld().takenOver("1", Grade.USABLE, SHORT);
+    LabelWorld world = new LabelWorld().takenOver("1", Grade.USABLE, SHORT, HALF);
     world.at(START.minus(Duration.ofHours(1)));
 
     assertThat(TimeGuards.ask(world.question()))
@@ -206,7 +214,7 @@ final class TakenOverTest {
   void once_a_dose_was_watched_here_the_next_step_is_the_schedules() {
     LabelWorld world =
         new LabelWorld()
-            .takenOver("1", Grade.USABLE, SHORT)
+            .takenOver("1", Grade.USABLE, SHORT, HALF)
             .openedAsTold("0.5")
             .injected("0.5", Grade.FULLER, minutes(20));
 
@@ -221,7 +229,7 @@ final class TakenOverTest {
   void a_second_dose_in_the_same_visit_is_no_later_one() {
     LabelWorld world =
         new LabelWorld()
-            .takenOver("0.5", Grade.USABLE, SHORT)
+            .takenOver("0.5", Grade.USABLE, SHORT, HALF)
             .openedAsTold("0.25")
             .injected("0.25", Grade.NONE, minutes(20));
     world.at(START.plus(Duration.ofMinutes(40)));
@@ -231,7 +239,7 @@ final class TakenOverTest {
 
   @Test
   void what_was_watched_before_he_was_taken_over_answers_nothing() {
-    LabelWorld world = EachGuardAloneTest.usual().takenOver("0.4", Grade.USABLE, SHORT);
+    LabelWorld world = EachGuardAloneTest.usual().takenOver("0.4", Grade.USABLE, SHORT, HALF);
 
     assertThat(raised(world, "0.25", Place.CLINIC)).contains(GuardRule.ABOVE_TOLD);
     assertThat(raised(world, "0.12", Place.HOME)).contains(GuardRule.NOT_WATCHED_SINCE_TOLD);
@@ -259,7 +267,7 @@ final class TakenOverTest {
   }
 
   private static LabelWorld toldOf(Preparation preparation, String volume) {
-    return new LabelWorld().with(preparation).takenOver(volume, Grade.USABLE, SHORT);
+    return new LabelWorld().with(preparation).takenOver(volume, Grade.USABLE, SHORT, HALF);
   }
 
   @Test
@@ -267,7 +275,7 @@ final class TakenOverTest {
     for (long told = 40; told <= 1000; told++) {
       LabelWorld world =
           new LabelWorld()
-              .takenOver(Volume.ofMicrolitres(told).millilitresText(), Grade.USABLE, SHORT)
+              .takenOver(Volume.ofMicrolitres(told).millilitresText(), Grade.USABLE, SHORT, HALF)
               .openedAsTold("1");
       Question question = world.question();
       // Lines of a 1 mL syringe stand each 10 microlitres.

@@ -24,6 +24,7 @@ enum FactKind {
   RESCUE_WRITTEN,
   REACH_WRITTEN,
   LIFE_WRITTEN,
+  ELSEWHERE_WRITTEN,
   SHEET_MADE,
   FLAGS_SEEN,
   TABLET_TAKEN,
@@ -56,6 +57,7 @@ enum FactKind {
       case CourseFact.RescueWritten written -> RESCUE_WRITTEN;
       case CourseFact.ReachWritten written -> REACH_WRITTEN;
       case CourseFact.LifeWritten written -> LIFE_WRITTEN;
+      case CourseFact.ElsewhereWritten written -> ELSEWHERE_WRITTEN;
       case CourseFact.SheetMade made -> SHEET_MADE;
       case CourseFact.FlagsSeen seen -> FLAGS_SEEN;
       case CourseFact.TabletTaken taken -> TABLET_TAKEN;

@@ -46,6 +46,7 @@ final class FactRows {
       case CourseFact.RescueWritten written -> RescueRows.rows(written);
       case CourseFact.ReachWritten written -> List.of(ReachRows.row(written.word()));
       case CourseFact.LifeWritten written -> List.of(LifeRows.row(written.word()));
+      case CourseFact.ElsewhereWritten written -> List.of(ElsewhereRows.row(written.word()));
       case CourseFact.SheetMade made -> List.of(PreparingRows.row(made));
       case CourseFact.FlagsSeen seen -> List.of();
       case CourseFact.TabletTaken taken -> List.of(TabletRows.row(taken));

@@ -34,6 +34,14 @@ import rungwise.store.words.Tokens;
 /** Injections and what was seen of them, as rows and back. */
 final class InjectionRows {
 
+  /** How well it is known when an injection's effect was over. */
+  enum SoftKind {
+    EXACTLY,
+    AT_LEAST,
+    BETWEEN,
+    NOT_KNOWN
+  }
+
   private InjectionRows() {}
 
   static List<TableRecord<?>> rows(CourseFact.InjectionReported reported) {

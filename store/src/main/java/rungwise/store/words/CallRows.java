@@ -3,6 +3,7 @@ package rungwise.store.words;
 import java.time.Instant;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import rungwise.clinic.coded.HandedOnFor;
 import rungwise.clinic.course.CourseFact.CallWritten;
 import rungwise.clinic.course.CourseFact.CallWritten.Word;
 import rungwise.clinic.course.EntryId;
@@ -103,7 +104,7 @@ public final class CallRows {
           new CallWritten.HandedOn(
               call,
               new AccountId(row.getToAccount()),
-              Tokens.read(CallWritten.Why.class, row.getWhy()));
+              Tokens.read(HandedOnFor.class, row.getWhy()));
       case SOFT -> new CallWritten.Soft(call, row.getAtInstant(), speaker(row));
       case HANDED_TO ->
           new CallWritten.HandedTo(call, row.getPlace(), row.getWhom(), row.getAtInstant());

@@ -154,7 +154,8 @@ public final class DoseLaws {
 
   private void afterNothingTolerated() {
     List<Told> tooLong = ledger.everLong();
-    noneAbove(Law.FIRST_DOSE, scene.rungs().getFirst());
+    noneAbove(
+        Law.FIRST_DOSE, Math.max(scene.rungs().getFirst(), ledger.watch.transfers.openedOf(mix)));
     if (tooLong.isEmpty()) {
       return;
     }
@@ -176,7 +177,8 @@ public final class DoseLaws {
   private boolean isLess(long volume, List<Told> tooLong) {
     List<Told> ever = ledger.told.stream().filter(Told::isLong).toList();
     for (int i = 0; i < mix.components(); i++) {
-      long least = leastOf(i, tooLong).orElse(leastOf(i, ever).orElse(0));
+      OptionalLong elsewhere = ledger.watch.transfers.leastOf(i);
+      long least = leastOf(i, tooLong).orElse(leastOf(i, ever).orElse(elsewhere.orElse(0)));
       if (mix.has(i) && mix.holds(i, volume) >= least) {
         return false;
       }

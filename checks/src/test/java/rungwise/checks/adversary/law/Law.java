@@ -38,7 +38,9 @@ public enum Law {
   AFTER_EMERGENCY("at home after an emergency without end: examined, and tried in the clinic"),
   EXAMINATION_FOR_MORE("no higher dose while an examination is overdue"),
   EXAMINATION_FOR_HOME("no dose at home while it is overdue by more than the grace"),
-  LAPSE("after a year without an injection a dose in the clinic comes first"),
+  LAPSE(
+      "after a year without an injection a dose in the clinic comes first, no more than the last"
+          + " proven one"),
   RECALLED("what the clinic has taken out of use is injected no more"),
   PAIR_ALONE("after two doses in a visit the second waits until it was given alone"),
   VIAL_LABEL("the vial says what the order says"),
@@ -52,6 +54,9 @@ public enum Law {
   NOT_KNOWN_IS_NO("an open question of the screening counts as no"),
   SCREENING_AGE("answers hold for a year"),
   PAST_COUNTS("what is told from before counts, with or without a time"),
+  TOLD_HALF("after he was taken over no first dose is above half of the told one"),
+  TOLD_NOT_WATCHED("nor one at home before one was watched here"),
+  TOLD_LONG("what lasted long elsewhere stops and closes like what lasted long here"),
   ONE_ANSWER("what may be injected now is signed, in force and allowed"),
   NEXT_STEP("the next step waits for a poor response to the signed dose"),
   RAISED_ONLY("only what was raised can be overridden"),

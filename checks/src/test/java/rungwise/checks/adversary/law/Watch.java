@@ -30,6 +30,9 @@ public final class Watch {
   /** The last call about a long erection. */
   public final Call call = new Call();
 
+  /** What was told from elsewhere. */
+  public final Transfers transfers = new Transfers();
+
   /** Whether the course goes on. */
   public final Stand stand = new Stand();
 }

@@ -7,6 +7,7 @@ import rungwise.clinic.Transactions;
 import rungwise.clinic.access.TakenAccesses;
 import rungwise.clinic.audit.Audit;
 import rungwise.clinic.audit.Trail;
+import rungwise.clinic.callbook.CallBook;
 import rungwise.clinic.clock.ClockEntries;
 import rungwise.clinic.course.Courses;
 import rungwise.clinic.factor.Factors;
@@ -26,6 +27,7 @@ import rungwise.store.audit.SqlAudit;
 import rungwise.store.audit.SqlClockEntries;
 import rungwise.store.audit.SqlSignedWords;
 import rungwise.store.audit.SqlTrail;
+import rungwise.store.callbook.SqlCallBook;
 import rungwise.store.course.SqlClinicVials;
 import rungwise.store.course.SqlCourses;
 import rungwise.store.database.DataFolder;
@@ -189,6 +191,11 @@ public final class SqliteStore implements AutoCloseable {
 
   public ClinicVialShelf clinicVials() {
     return clinicVials;
+  }
+
+  /** What the clinic keeps for calls. */
+  public CallBook callBook() {
+    return new SqlCallBook(database, journal);
   }
 
   public SignedWords signedWords() {

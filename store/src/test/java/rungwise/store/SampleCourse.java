@@ -9,6 +9,8 @@ import java.util.Set;
 import java.util.UUID;
 import rungwise.clinic.audit.Screen;
 import rungwise.clinic.audit.Viewed;
+import rungwise.clinic.callbook.CallProtocol;
+import rungwise.clinic.callbook.Department;
 import rungwise.clinic.coded.AfterEnd;
 import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.coded.EndReason;
@@ -101,6 +103,7 @@ public final class SampleCourse {
           store.roomDays().close(LocalDate.of(2026, 3, 2), AccountId.PROGRAM, SampleEntries.NOW);
           store.signedWords().sign(1, AccountId.PROGRAM, SampleEntries.NOW);
           appendProtocol(store);
+          appendForCalls(store);
           appendPopulations(store);
           store
               .pastHistories()
@@ -163,6 +166,18 @@ public final class SampleCourse {
         new CourseFact.EmergencyReviewed(Optional.of(SampleEntries.NOW)),
         new CourseFact.PastReviewed(Optional.of(PREPARATION)),
         new CourseFact.FaultAcknowledged(1, "0".repeat(64), Side.KEEPER));
+  }
+
+  private static void appendForCalls(SqliteStore store) {
+    store.callBook().sign(CallProtocol.SAMPLE, AccountId.PROGRAM, SampleEntries.NOW);
+    store
+        .callBook()
+        .keep(
+            new Department("Sample Hospital", "Sampletown", "555 0100", "urology", "ask for it"),
+            Optional.empty(),
+            AccountId.PROGRAM,
+            SampleEntries.NOW);
+    store.callBook().print(store.callBook().edition(), AccountId.PROGRAM, SampleEntries.NOW);
   }
 
   private static void appendProtocol(SqliteStore store) {

@@ -17,6 +17,7 @@ import rungwise.clinic.audit.Trail;
 import rungwise.clinic.audit.Viewing;
 import rungwise.clinic.call.Calls;
 import rungwise.clinic.call.Rescues;
+import rungwise.clinic.callbook.CallBooks;
 import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.clock.ClockConfirming;
 import rungwise.clinic.clock.ClockWatch;
@@ -64,7 +65,6 @@ import rungwise.clinic.titration.Replay;
 import rungwise.clinic.titration.Titration;
 import rungwise.clinic.today.DayList;
 import rungwise.clinic.today.Touched;
-import rungwise.dosing.urgent.rescue.RescueLimits;
 import rungwise.files.FitDocument;
 import rungwise.files.PopulationDocuments;
 import rungwise.files.SampleProtocolReader;
@@ -317,6 +317,10 @@ public final class OpenClinic implements AutoCloseable {
     return new ClockConfirming(watch, store.clockEntries(), store.transactions(), clock, time);
   }
 
+  CallBooks callBooks() {
+    return new CallBooks(store.callBook(), store.transactions(), clock);
+  }
+
   private Touched touched() {
     return new Touched(store.courses(), store.transactions());
   }
@@ -356,7 +360,7 @@ public final class OpenClinic implements AutoCloseable {
         new Titration(ports),
         new Lifting(ports),
         new Calls(ports, store.accounts()::all),
-        new Rescues(ports, RescueLimits.SAMPLE::value),
+        new Rescues(ports, callBooks()::signed),
         new Reaching(ports),
         new Running(ports),
         new TakingOver(ports),

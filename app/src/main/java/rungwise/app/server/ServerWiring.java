@@ -16,6 +16,7 @@ import rungwise.clinic.audit.Trail;
 import rungwise.clinic.audit.Viewing;
 import rungwise.clinic.call.Calls;
 import rungwise.clinic.call.Rescues;
+import rungwise.clinic.callbook.CallBooks;
 import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.clock.ClockConfirming;
 import rungwise.clinic.clock.ClockWatch;
@@ -50,6 +51,7 @@ import rungwise.web.access.ClinicSign;
 import rungwise.web.access.PublicAddress;
 import rungwise.web.audit.AuditPages;
 import rungwise.web.call.CallPages;
+import rungwise.web.callbook.CallBookPages;
 import rungwise.web.clock.ClockPages;
 import rungwise.web.dose.DosePages;
 import rungwise.web.factor.FactorPages;
@@ -92,6 +94,7 @@ import rungwise.web.urgent.UrgentPages;
 @Import({
   AccessRules.class,
   AuditPages.class,
+  CallBookPages.class,
   CallPages.class,
   ClockPages.class,
   DosePages.class,
@@ -247,6 +250,11 @@ class ServerWiring {
   @Bean
   Calls calls(CourseCases cases) {
     return cases.calls();
+  }
+
+  @Bean
+  CallBooks callBooks(OpenClinic clinic) {
+    return clinic.callBooks();
   }
 
   @Bean

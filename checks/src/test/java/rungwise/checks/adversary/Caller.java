@@ -23,14 +23,20 @@ final class Caller {
   private final Actor actor;
   private final House house;
   private final Ledger ledger;
+  private final Rescuer rescuer;
 
   Caller(Actor actor) {
     this.actor = actor;
     this.house = actor.house;
     this.ledger = actor.ledger;
+    this.rescuer = new Rescuer(actor);
   }
 
   String call(SplittableRandom random) {
+    return random.nextInt(3) == 0 ? rescuer.rescue(random) : say(random);
+  }
+
+  private String say(SplittableRandom random) {
     What what = EVERYTHING.get(random.nextInt(EVERYTHING.size()));
     Call call = ledger.watch.call;
     long at = actor.now - AGO[random.nextInt(AGO.length)];
@@ -77,8 +83,8 @@ final class Caller {
       }
       case FIRM -> call.open();
       case STRIKE -> call.strike(picked);
-      case SOFT -> call.end(number(), at);
-      case HANDED_TO -> call.end(number(), -1);
+      case SOFT -> call.end(number(), at, actor.now);
+      case HANDED_TO -> call.end(number(), -1, actor.now);
       case DONE, HAND_ON -> {}
     }
   }

@@ -15,6 +15,7 @@ import rungwise.checks.adversary.law.Mix;
 import rungwise.checks.adversary.law.Rulebook;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.call.Calls;
+import rungwise.clinic.call.Rescues;
 import rungwise.clinic.clock.ClockCheck;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
@@ -75,6 +76,7 @@ final class House {
   final Titration titration;
   final Lifting lifting;
   final Calls calls;
+  final Rescues rescues;
   final Running running;
   final Reaching reaching;
   final Screenings screenings;
@@ -124,6 +126,7 @@ final class House {
     titration = new Titration(ports);
     lifting = new Lifting(ports);
     calls = new Calls(ports, () -> List.of(PRESCRIBER, EDUCATOR, ON_CALL));
+    rescues = new Rescues(ports, Optional::empty);
     running = new Running(ports);
     reaching = new Reaching(ports);
     screenings = new Screenings(ports);

@@ -110,7 +110,7 @@ final class WeakeningTest {
               "isConfirmed",
               Answer.YES),
           new Weakening(
-              "an open call holds nothing", "clinic.standing.CallLog", "holding", Answer.NONE),
+              "an open call holds nothing", "clinic.called.CallLog", "holding", Answer.NONE),
           new Weakening(
               "as much as was told elsewhere",
               "dosing.guard.TakenOverGuards",

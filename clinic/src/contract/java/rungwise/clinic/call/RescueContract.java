@@ -8,6 +8,8 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.call.CallDraft.What;
+import rungwise.clinic.callbook.CallBook;
+import rungwise.clinic.callbook.CallProtocol;
 import rungwise.clinic.called.CallLog;
 import rungwise.clinic.called.RescueRecord;
 import rungwise.clinic.course.CourseFact.RescueWritten;
@@ -21,6 +23,7 @@ import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
+import rungwise.dosing.urgent.Speaker;
 import rungwise.dosing.urgent.rescue.GasReading;
 import rungwise.dosing.urgent.rescue.LogVerdict;
 import rungwise.dosing.urgent.rescue.RescueLimits;
@@ -28,6 +31,7 @@ import rungwise.dosing.urgent.rescue.RescueLog.Flag;
 import rungwise.quantities.Fault;
 import rungwise.quantities.Mass;
 import rungwise.quantities.Reading;
+import rungwise.quantities.TimeSpan;
 
 /**
  * The log of a rescue, over any store. Limits: EAU, Figure 13 (200 mcg every 3 to 5 min, at most 1
@@ -40,6 +44,7 @@ public abstract class RescueContract {
   private Calls calls;
   private Rescues rescues;
   private CourseId course;
+  private Optional<CallBook.Signed> signed = Optional.empty();
 
   /** Opens an empty store. */
   protected abstract CoursePorts open();
@@ -52,7 +57,7 @@ public abstract class RescueContract {
     world.signProposed(course);
     world.pass(Duration.ofHours(2 * 24 + 12));
     calls = new Calls(world.ports(), () -> List.of(Staff.PRESCRIBER, Staff.ON_CALL));
-    rescues = new Rescues(world.ports(), RescueLimits.SAMPLE::value);
+    rescues = new Rescues(world.ports(), () -> signed);
   }
 
   private void opened() {
@@ -318,5 +323,45 @@ public abstract class RescueContract {
         .satisfiesExactly(
             first -> assertThat(first).isInstanceOf(GasReading.Ischaemic.class),
             second -> assertThat(second).isInstanceOf(GasReading.Indeterminate.class));
+  }
+
+  private void sign(CallProtocol protocol) {
+    signed = Optional.of(new CallBook.Signed(2, protocol, Staff.PRESCRIBER.id(), world.now()));
+  }
+
+  @Test
+  void a_step_of_the_signed_protocol_is_ticked_with_its_words_of_then() {
+    opened();
+    sign(CallProtocol.SAMPLE);
+    String words = CallProtocol.SAMPLE.steps().get(2).words();
+    RescueDraft tick =
+        RescueDraft.of(RescueDraft.What.TICK)
+            .with(RescueDraft.STEP, words)
+            .with(RescueDraft.SPEAKER, Speaker.HE.name())
+            .with(RescueDraft.WORDS, "his sister drives");
+
+    write(tick).orThrow();
+    assertThat(fields(write(tick.with(RescueDraft.STEP, "another"))))
+        .containsExactly(RescueDraft.STEP);
+
+    assertThat(record().words(RescueWord.Ticked.class))
+        .containsExactly(new RescueWord.Ticked(2, 3, words, world.now(), Speaker.HE));
+    assertThat(record().counting().getLast().entry().reason()).contains("his sister drives");
+  }
+
+  /** The American guideline asks for 3 to 5 min: row B004. */
+  @Test
+  void the_limits_that_were_signed_hold_beside_the_floor() {
+    opened();
+    sign(
+        new CallProtocol(
+            CallProtocol.SAMPLE.steps(),
+            "555 0100",
+            new RescueLimits(mcg(500), TimeSpan.ofMinutes(5))));
+    write(given("200 mcg", "21:56")).orThrow();
+    write(measured("21:59")).orThrow();
+
+    assertThat(held(prepare("400 mcg")))
+        .containsExactly(LogVerdict.Kind.OVER_LIMIT, LogVerdict.Kind.SOONER_THAN_SIGNED);
   }
 }

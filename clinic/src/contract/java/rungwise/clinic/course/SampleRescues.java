@@ -7,6 +7,7 @@ import java.util.Optional;
 import rungwise.clinic.course.CourseFact.RescueWritten;
 import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.rescue.RescueWord;
+import rungwise.dosing.urgent.Speaker;
 import rungwise.dosing.urgent.rescue.LogVerdict;
 import rungwise.dosing.urgent.rescue.RescueLog.Side;
 import rungwise.quantities.Acidity;
@@ -59,6 +60,9 @@ final class SampleRescues {
     words.add(
         new RescueWord.Prepared(
             AT, DOSE, Optional.of("a reader"), List.of(LogVerdict.Kind.values())));
+    for (Speaker speaker : Speaker.values()) {
+      words.add(new RescueWord.Ticked(2, 3, "He is called again.", AT, speaker));
+    }
     words.add(new RescueWord.Struck());
     return words.stream().<CourseFact>map(word -> new RescueWritten(call, word)).toList();
   }

@@ -20,6 +20,7 @@ public record RescueDraft(Optional<What> what, Map<String, String> typed) {
     MEASURED,
     GAS,
     PREPARE,
+    TICK,
     STRIKE;
 
     /** What a form sends. */
@@ -48,6 +49,8 @@ public record RescueDraft(Optional<What> what, Map<String, String> typed) {
   public static final String SECOND = "second";
   public static final String READ = "read";
   public static final String ENTRY = "entry";
+  public static final String STEP = "step";
+  public static final String SPEAKER = "speaker";
   public static final String WORDS = "reason";
 
   /** What is picked where the same amount went into each side. */

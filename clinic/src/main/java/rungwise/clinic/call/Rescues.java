@@ -2,10 +2,13 @@ package rungwise.clinic.call;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import rungwise.clinic.callbook.CallBook;
+import rungwise.clinic.callbook.CallProtocol;
 import rungwise.clinic.called.CallLog;
 import rungwise.clinic.called.RescueRecord;
 import rungwise.clinic.course.CourseEntry;
@@ -24,6 +27,7 @@ import rungwise.clinic.standing.CourseReader;
 import rungwise.clinic.standing.StandingPorts;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
+import rungwise.dosing.urgent.Speaker;
 import rungwise.dosing.urgent.rescue.LogVerdict;
 import rungwise.dosing.urgent.rescue.RescueLimits;
 import rungwise.dosing.urgent.rescue.Twice;
@@ -48,23 +52,33 @@ public final class Rescues {
   private final StandingPorts ports;
   private final CourseChanges changes;
   private final CourseReader reader;
-  private final Supplier<RescueLimits> limits;
+  private final Supplier<Optional<CallBook.Signed>> signed;
 
   /**
    * The use cases.
    *
-   * @param limits what the clinic has signed, or the sample
+   * @param signed the protocol for calls that the clinic signed last
    */
-  public Rescues(StandingPorts ports, Supplier<RescueLimits> limits) {
+  public Rescues(StandingPorts ports, Supplier<Optional<CallBook.Signed>> signed) {
     this.ports = ports;
     this.changes = new CourseChanges(ports);
     this.reader = new CourseReader(ports);
-    this.limits = limits;
+    this.signed = signed;
   }
 
   /** What the clinic has signed, or the sample. */
   public RescueLimits limits() {
-    return limits.get();
+    return protocol().limits();
+  }
+
+  /** Whether the clinic has signed none. */
+  public boolean isSample() {
+    return signed.get().isEmpty();
+  }
+
+  /** What is done in a call: what was signed last, or the sample. */
+  public CallProtocol protocol() {
+    return signed.get().map(CallBook.Signed::protocol).orElse(CallProtocol.SAMPLE);
   }
 
   /** Writes one thing down. */
@@ -99,7 +113,7 @@ public final class Rescues {
   private LogVerdict verdict(CourseFile file, RescueDraft draft, Twice<Mass> dose, Instant now) {
     Optional<String> second =
         Optional.of(draft.text(RescueDraft.SECOND)).filter(name -> !name.isEmpty());
-    return RescueRecord.of(file).log(inhibitor(file, now), second).next(dose, now, limits.get());
+    return RescueRecord.of(file).log(inhibitor(file, now), second).next(dose, now, limits());
   }
 
   private Answer inhibitor(CourseFile file, Instant now) {
@@ -131,6 +145,7 @@ public final class Rescues {
         case MEASURED -> measured();
         case GAS -> gas();
         case PREPARE -> prepare();
+        case TICK -> tick();
         case STRIKE -> strike();
       };
     }
@@ -231,6 +246,43 @@ public final class Rescues {
           now,
           Optional.empty(),
           draft.text(RescueDraft.WORDS));
+    }
+
+    /** By its words, so that a step that was signed anew meanwhile is not ticked for another. */
+    private Reading<Long> tick() {
+      Optional<Instant> at = reading.at();
+      Optional<CallBook.Signed> protocol = signed.get();
+      List<CallProtocol.Step> steps = protocol.map(one -> one.protocol().steps()).orElse(List.of());
+      Optional<CallProtocol.Step> step =
+          steps.stream()
+              .filter(one -> one.words().equals(draft.text(RescueDraft.STEP)))
+              .findFirst();
+      if (step.isEmpty()) {
+        fields.add(
+            new Fault(
+                RescueDraft.STEP,
+                "This step is not in the clinic's protocol any more: open the page again and"
+                    + " choose one that is."));
+      }
+      CourseChanges.textFault(draft.text(RescueDraft.WORDS), RescueDraft.WORDS)
+          .ifPresent(fields::add);
+      if (!fields.faults().isEmpty()) {
+        return refused();
+      }
+      Speaker by =
+          Arrays.stream(Speaker.values())
+              .filter(one -> one.name().equals(draft.text(RescueDraft.SPEAKER)))
+              .findFirst()
+              .orElse(Speaker.CLINICIAN);
+      var word =
+          new RescueWord.Ticked(
+              protocol.orElseThrow().version(),
+              steps.indexOf(step.orElseThrow()) + 1,
+              step.orElseThrow().words(),
+              at.orElseThrow(),
+              by);
+      return changes.append(
+          file.id(), new RescueWritten(call(), word), actor, now, draft.text(RescueDraft.WORDS));
     }
 
     private Reading<Long> strike() {

@@ -79,6 +79,11 @@ public record Telephone(String text, Whose whose, Optional<Hours> hours, Message
    * such a number is dialled by hand.
    */
   public Optional<String> dialled() {
+    return dialled(text);
+  }
+
+  /** The same of a number of anybody's, as it is written. */
+  public static Optional<String> dialled(String text) {
     boolean isPlain = DIALLED.matcher(text).matches() && !LEFT_OUT.matcher(text).matches();
     return isPlain
         ? Optional.of((text.startsWith("+") ? "+" : "") + digits(text))

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import rungwise.clinic.measured.Vitals;
+import rungwise.dosing.urgent.Speaker;
 import rungwise.dosing.urgent.rescue.Gas;
 import rungwise.dosing.urgent.rescue.GasReading;
 import rungwise.dosing.urgent.rescue.LogVerdict;
@@ -17,7 +18,7 @@ import rungwise.quantities.Mass;
 import rungwise.quantities.Volume;
 
 /**
- * One thing that was written in the log of a rescue. It decides nothing about a dose of his
+ * One thing that was done, given or measured in a call. It decides nothing about a dose of his
  * treatment, and it ends no call.
  */
 public sealed interface RescueWord {
@@ -80,6 +81,16 @@ public sealed interface RescueWord {
       overridden = List.copyOf(overridden);
     }
   }
+
+  /**
+   * A step of the clinic's signed protocol was done; what was said is the entry's.
+   *
+   * @param version of the protocol
+   * @param line which step of it, from 1
+   * @param words of the step as they stood then
+   */
+  record Ticked(int version, int line, String words, Instant at, Speaker by)
+      implements RescueWord {}
 
   /** What the entry that this one corrects says was written wrongly; it stays to be read. */
   record Struck() implements RescueWord {}

@@ -93,6 +93,7 @@ public final class RescueViews {
       case RescueWord.Measured measured -> Optional.of(measured.at());
       case RescueWord.GasTaken gas -> Optional.of(gas.at());
       case RescueWord.Prepared prepared -> Optional.of(prepared.at());
+      case RescueWord.Ticked ticked -> Optional.of(ticked.at());
       case RescueWord.Struck struck -> Optional.empty();
     };
   }

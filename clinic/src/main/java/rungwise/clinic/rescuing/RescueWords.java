@@ -51,6 +51,13 @@ public final class RescueWords {
               + ", not given by this entry, "
               + checked(prepared.secondPerson())
               + overridden(prepared.overridden());
+      case RescueWord.Ticked ticked ->
+          "Done at "
+              + time.words(ticked.at())
+              + ", said by "
+              + ticked.by().words()
+              + ": "
+              + ticked.words();
       case RescueWord.Struck struck -> "An entry of the rescue is struck; it stays to be read";
     };
   }

@@ -8,6 +8,7 @@ import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.rescue.RescueWord;
+import rungwise.dosing.urgent.Speaker;
 import rungwise.dosing.urgent.rescue.LogVerdict;
 import rungwise.dosing.urgent.rescue.RescueLog.Side;
 import rungwise.quantities.Acidity;
@@ -27,6 +28,7 @@ public final class RescueRows {
     MEASURED,
     GAS_TAKEN,
     PREPARED,
+    TICKED,
     STRUCK
   }
 
@@ -70,6 +72,15 @@ public final class RescueRows {
         row.setAtInstant(prepared.at());
         row.setDosePicograms(prepared.dose().picograms());
         row.setSecondPerson(prepared.secondPerson().orElse(null));
+        yield row;
+      }
+      case RescueWord.Ticked ticked -> {
+        RescueWrittenRecord row = of(Kind.TICKED);
+        row.setAtInstant(ticked.at());
+        row.setProtocolVersion(ticked.version());
+        row.setStepLine(ticked.line());
+        row.setStepWords(ticked.words());
+        row.setSpeaker(Tokens.of(ticked.by()));
         yield row;
       }
       case RescueWord.Struck struck -> of(Kind.STRUCK);
@@ -121,6 +132,13 @@ public final class RescueRows {
                   overridden.stream()
                       .map(reason -> Tokens.read(LogVerdict.Kind.class, reason))
                       .toList());
+          case TICKED ->
+              new RescueWord.Ticked(
+                  row.getProtocolVersion(),
+                  row.getStepLine(),
+                  row.getStepWords(),
+                  row.getAtInstant(),
+                  Tokens.read(Speaker.class, row.getSpeaker()));
           case STRUCK -> new RescueWord.Struck();
         });
   }

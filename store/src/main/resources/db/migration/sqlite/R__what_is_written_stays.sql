@@ -318,3 +318,23 @@ create trigger if not exists words_signed_is_not_changed before update on words_
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists words_signed_is_not_removed before delete on words_signed
 begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists call_protocol_signed_is_not_changed before update on call_protocol_signed
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists call_protocol_signed_is_not_removed before delete on call_protocol_signed
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists call_protocol_signed_step_is_not_changed before update on call_protocol_signed_step
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists call_protocol_signed_step_is_not_removed before delete on call_protocol_signed_step
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists department_kept_is_not_changed before update on department_kept
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists department_kept_is_not_removed before delete on department_kept
+begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists call_page_printed_is_not_changed before update on call_page_printed
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists call_page_printed_is_not_removed before delete on call_page_printed
+begin select raise(abort, 'facts are never removed'); end;

@@ -32,6 +32,8 @@ public final class Routes {
   private static final Access KEEPER =
       new Access.AnyOf(Set.of(Role.PRESCRIBER, Role.PROGRAMME_LEAD));
   private static final Access LEAD = new Access.AnyOf(Set.of(Role.PROGRAMME_LEAD));
+  private static final Access RECORD_KEEPER =
+      new Access.AnyOf(Set.of(Role.PROGRAMME_LEAD, Role.ADMINISTRATOR));
   private static final Access ADMINISTRATOR = new Access.AnyOf(Set.of(Role.ADMINISTRATOR));
   private static final Access ANSWERS =
       new Access.AnyOf(Set.of(Role.PRESCRIBER, Role.PROGRAMME_LEAD, Role.ADMINISTRATOR));
@@ -54,6 +56,12 @@ public final class Routes {
           Route.post("/welcome", ANYONE).always(),
           Route.get("/call", ANYONE),
           Route.get("/call/rescue", ANYONE),
+          Route.get("/call-book", SIGNED_IN),
+          Route.post("/call-book/protocol", PRESCRIBER).signing(),
+          Route.post("/call-book/departments", RECORD_KEEPER).always(),
+          Route.post("/call-book/departments/remove", RECORD_KEEPER).always(),
+          Route.get("/call-book/print", SIGNED_IN),
+          Route.post("/call-book/print", SIGNED_IN).always(),
           Route.get("/sheet", ANYONE),
           Route.get("/words", CLINICAL),
           Route.post("/words/sign", PRESCRIBER).signing(),

@@ -11,6 +11,7 @@ import rungwise.dosing.urgent.Speaker;
 import rungwise.dosing.urgent.Start;
 import rungwise.dosing.urgent.Timeline;
 import rungwise.quantities.Reading;
+import rungwise.web.callbook.DepartmentLine;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
 import rungwise.web.page.Faults;
@@ -30,9 +31,15 @@ public record CallPage(
     Optional<Counted> counted,
     Ticking ticking,
     RescueInPage rescue,
+    List<DepartmentLine> departments,
     Faults faults) {
 
-  static CallPage of(CallForm form, Ticking ticking, RescueInPage rescue, ClinicTime time) {
+  static CallPage of(
+      CallForm form,
+      Ticking ticking,
+      RescueInPage rescue,
+      List<DepartmentLine> departments,
+      ClinicTime time) {
     Reading<Optional<Instant>> start = form.start(time, ticking.now());
     var faults = new Faults(start.placed());
     Optional<Instant> known = start.found().flatMap(found -> found);
@@ -46,6 +53,7 @@ public record CallPage(
         counted,
         ticking,
         rescue,
+        departments,
         faults);
   }
 

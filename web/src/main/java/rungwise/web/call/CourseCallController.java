@@ -17,6 +17,7 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.call.Calls;
+import rungwise.clinic.callbook.CallBooks;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.CourseChanges.By;
@@ -39,6 +40,7 @@ final class CourseCallController {
 
   private final Titration titration;
   private final Calls calls;
+  private final CallBooks books;
   private final CourseViews views;
   private final InstantSource clock;
   private final ClinicTime time;
@@ -47,12 +49,14 @@ final class CourseCallController {
   CourseCallController(
       Titration titration,
       Calls calls,
+      CallBooks books,
       CourseViews views,
       InstantSource clock,
       ClinicTime time,
       Assets assets) {
     this.titration = titration;
     this.calls = calls;
+    this.books = books;
     this.views = views;
     this.clock = clock;
     this.time = time;
@@ -94,6 +98,7 @@ final class CourseCallController {
         views.call(state),
         By.CLINICIAN.includes(actor) ? calls.others(actor) : List.of(),
         By.CLINICIAN.includes(actor),
+        books,
         typed,
         notice,
         faults,

@@ -9,10 +9,15 @@ import rungwise.clinic.call.CallDraft;
 import rungwise.clinic.call.CallDraft.What;
 import rungwise.clinic.call.CallStage;
 import rungwise.clinic.call.SaidTime;
+import rungwise.clinic.callbook.CallBook;
+import rungwise.clinic.callbook.CallBooks;
+import rungwise.clinic.callbook.CallProtocol;
 import rungwise.clinic.coded.HandedOnFor;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.sheet.CallView;
+import rungwise.dosing.urgent.Elapsed;
 import rungwise.dosing.urgent.Speaker;
+import rungwise.web.callbook.DepartmentLine;
 import rungwise.web.page.Choice;
 import rungwise.web.page.Choice.Option;
 import rungwise.web.page.DoseLines;
@@ -25,6 +30,8 @@ import rungwise.web.page.Typed;
  *
  * @param call what is known of him and of the call
  * @param mayWrite whether the reader may write in it
+ * @param signed the protocol for calls that the clinic signed last; else the sample stands
+ * @param departments the emergency departments on the clinic's list
  * @param instruction which instruction stands first
  * @param counted when it began and how long ago; empty where nobody said or knows
  * @param number whom to call, in the instruction's own words
@@ -32,6 +39,8 @@ import rungwise.web.page.Typed;
 public record CourseCallPage(
     CallView call,
     boolean mayWrite,
+    Optional<CallBook.Signed> signed,
+    List<DepartmentLine> departments,
     Instruction instruction,
     Optional<Counted> counted,
     Optional<DoseLines> dose,
@@ -111,6 +120,7 @@ public record CourseCallPage(
       CallView call,
       List<Account> others,
       boolean mayWrite,
+      CallBooks books,
       Typed typed,
       String notice,
       Faults faults,
@@ -119,6 +129,8 @@ public record CourseCallPage(
     return new CourseCallPage(
         call,
         mayWrite,
+        books.signed(),
+        DepartmentLine.all(books),
         call.elapsed()
             .map(elapsed -> Instruction.of(CallStage.of(elapsed), /* isSoft= */ false))
             .orElse(Instruction.NOTHING_SAID),
@@ -126,7 +138,10 @@ public record CourseCallPage(
             .filter(at -> !ticking.isWrong() && !at.isAfter(ticking.now()))
             .map(at -> Counted.of(at, ticking.now(), time)),
         call.dose().map(DoseLines::of),
-        call.number().map(one -> "his clinic at " + one).orElse(DEFAULT_NUMBER),
+        call.number()
+            .or(() -> Optional.of(books.protocol().number()).filter(one -> !one.isEmpty()))
+            .map(one -> "his clinic at " + one)
+            .orElse(DEFAULT_NUMBER),
         Form.of(typed, others, faults),
         notice,
         faults,
@@ -139,6 +154,11 @@ public record CourseCallPage(
   /** Where everything is written down. */
   public String path() {
     return "/courses/" + call.course() + "/call";
+  }
+
+  /** Whether a step of the signed protocol is due now. */
+  public boolean isDue(CallProtocol.Step step) {
+    return step.isDue(call.elapsed().orElseGet(() -> new Elapsed.Unknown(Optional.empty())));
   }
 
   public String coursePath() {

@@ -91,7 +91,8 @@ final class CourseRescueController {
         actor.id(),
         outcome.orThrow());
     carried.addFlashAttribute(NOTICE, notice(draft));
-    return Page.redirect("/courses/" + id + "/call/rescue");
+    boolean isFromCall = typed.has("back", "call");
+    return Page.redirect("/courses/" + id + (isFromCall ? "/call" : "/call/rescue"));
   }
 
   private static String notice(RescueDraft draft) {
@@ -112,7 +113,7 @@ final class CourseRescueController {
     return CourseRescuePage.of(
         views.call(state),
         views.rescue(state, limits),
-        limits.equals(RescueLimits.SAMPLE.value()),
+        rescues.isSample(),
         By.CLINICIAN.includes(actor),
         held,
         typed,

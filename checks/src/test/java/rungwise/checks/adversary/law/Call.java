@@ -1,13 +1,16 @@
 package rungwise.checks.adversary.law;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 
 /** The call about a long erection, in plain minutes: what was said, and whether it ended. */
 public final class Call {
 
   private static final long FOUR_HOURS = 240;
+  private static final long DAY = 1_440;
 
   /** A start that somebody said; one that nobody knows is -1. */
   public record Start(String entry, long minute) {}
@@ -22,8 +25,49 @@ public final class Call {
   /** The entry by which one ended that was, or may have been, 4 hours; 0 where none did. */
   private long endedLong;
 
+  /** The doses of a rescue in one call, by their entries, and the entry of its end. */
+  private static final class Rescue {
+    private final Map<String, Long> given = new HashMap<>();
+    private long end;
+
+    private long last() {
+      return given.values().stream().mapToLong(Long::longValue).max().orElse(0);
+    }
+
+    private boolean stops(List<Ledger.Reviewed> reviews) {
+      long since = Math.max(end, last());
+      return !given.isEmpty() && reviews.stream().noneMatch(one -> one.entry() > since);
+    }
+  }
+
+  private final List<Rescue> rescues = new ArrayList<>();
+
+  /** The minute at which the last one was closed. */
+  private long closedAt = Long.MIN_VALUE;
+
+  /** A dose of a rescue was given: in the call that is open or ended lately, else one opens. */
+  public void given(String entry, long number, long now) {
+    if (!isOpen && (rescues.isEmpty() || now - closedAt >= DAY)) {
+      open();
+    }
+    rescues.getLast().given.put(entry, number);
+  }
+
+  /** Something of a rescue that is no dose opens a call just so. */
+  public void touched(long now) {
+    if (!isOpen && (rescues.isEmpty() || now - closedAt >= DAY)) {
+      open();
+    }
+  }
+
+  /** An entry of a rescue is struck. */
+  public void undo(String entry) {
+    rescues.forEach(one -> one.given.remove(entry));
+  }
+
   public void open() {
     if (!isOpen) {
+      rescues.add(new Rescue());
       starts.clear();
       struck.clear();
       isOpen = true;
@@ -38,8 +82,10 @@ public final class Call {
   }
 
   /** Soft, or in others' care where no minute is given. */
-  public void end(long entry, long minute) {
+  public void end(long entry, long minute, long now) {
     isOpen = false;
+    closedAt = now;
+    rescues.getLast().end = entry;
     boolean isLong =
         minute < 0
             || Stream.concat(starts.stream(), struck.stream())
@@ -48,6 +94,8 @@ public final class Call {
   }
 
   boolean stops(List<Ledger.Reviewed> reviews) {
-    return isOpen || (endedLong > 0 && reviews.stream().noneMatch(one -> one.entry() > endedLong));
+    return isOpen
+        || rescues.stream().anyMatch(one -> one.stops(reviews))
+        || (endedLong > 0 && reviews.stream().noneMatch(one -> one.entry() > endedLong));
   }
 }

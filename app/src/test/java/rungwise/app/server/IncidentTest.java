@@ -57,7 +57,9 @@ class IncidentTest {
       System.setErr(before);
     }
 
-    assertThat(log.toString(StandardCharsets.UTF_8)).doesNotContain("Incident");
+    assertThat(log.toString(StandardCharsets.UTF_8))
+        .contains("Whoever had asked is gone")
+        .doesNotContain("Incident ");
   }
 
   private static long readAsFile(ByteArrayOutputStream log) {

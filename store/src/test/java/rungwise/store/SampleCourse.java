@@ -149,6 +149,8 @@ public final class SampleCourse {
                 "the sample clinic for implants")),
         new CourseFact.LifeWritten(new LifeWord.Reopened()),
         new CourseFact.ElsewhereWritten(
+            new ElsewhereWord.Joined("11111111-1111-4111-8111-111111111111", /* leads= */ true)),
+        new CourseFact.ElsewhereWritten(
             new ElsewhereWord.Told(
                 PREPARATION,
                 HIGH,

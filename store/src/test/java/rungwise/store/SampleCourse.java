@@ -149,13 +149,7 @@ public final class SampleCourse {
         new CourseFact.CallWritten(
             new CourseFact.CallWritten.HandedTo(
                 report, "Sample Hospital", "the doctor there", SampleEntries.NOW)),
-        new CourseFact.RescueWritten(
-            report,
-            new RescueWord.Prepared(
-                SampleEntries.NOW,
-                Mass.ofPicograms(200_000_000),
-                Optional.of("a second reader"),
-                List.of(LogVerdict.Kind.OVER_LIMIT))),
+        rescued(report),
         new CourseFact.ReachWritten(
             new ReachWord.NotReached("07700 900123", SampleEntries.NOW.plusSeconds(600))),
         new CourseFact.LifeWritten(
@@ -176,6 +170,16 @@ public final class SampleCourse {
         new CourseFact.EmergencyReviewed(Optional.of(SampleEntries.NOW)),
         new CourseFact.PastReviewed(Optional.of(PREPARATION)),
         new CourseFact.FaultAcknowledged(1, "0".repeat(64), Side.KEEPER));
+  }
+
+  private static CourseFact rescued(EntryId call) {
+    return new CourseFact.RescueWritten(
+        call,
+        new RescueWord.Prepared(
+            SampleEntries.NOW,
+            Mass.ofPicograms(200_000_000),
+            Optional.of("a second reader"),
+            List.of(LogVerdict.Kind.OVER_LIMIT)));
   }
 
   private static void appendForCalls(SqliteStore store) {

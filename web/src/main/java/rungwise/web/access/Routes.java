@@ -75,6 +75,7 @@ public final class Routes {
           Route.post("/courses/{id}/access", CLINICAL, Screen.COURSE).always(),
           Route.get("/courses/{id}/call", CLINICAL, Screen.CALL),
           Route.post("/courses/{id}/call", REPORTS, Screen.CALL).always(),
+          Route.get("/courses/{id}/call/letter", CLINICAL, Screen.CALL),
           Route.get("/courses/{id}/call/rescue", CLINICAL, Screen.CALL),
           Route.post("/courses/{id}/call/rescue", REPORTS, Screen.CALL).always(),
           Route.get("/courses/{id}/reach", CLINICAL, Screen.REACHING),

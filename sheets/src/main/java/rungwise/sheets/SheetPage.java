@@ -16,8 +16,8 @@ record SheetPage(HomeSheet sheet, Dose dose) {
 
   private static final String STYLE =
       """
-      @page { size: %s; margin: 12mm 14mm 15mm 14mm;
-        @bottom-left { content: "%s"; font-family: Sheet; font-size: 12pt; }
+      @page { size: {paper}; margin: 12mm 14mm 15mm 14mm;
+        @bottom-left { content: "{code}"; font-family: Sheet; font-size: 12pt; }
         @bottom-right { content: counter(page) " / " counter(pages);
           font-family: Sheet; font-size: 12pt; } }
       body { font-family: Sheet; font-size: 12pt; line-height: 1.22; color: #000; margin: 0; }
@@ -67,7 +67,10 @@ record SheetPage(HomeSheet sheet, Dose dose) {
   }
 
   private String style() {
-    return SheetFont.rules() + STYLE.formatted(sheet.paper().size(), sheet.code().words());
+    return SheetFont.rules()
+        + STYLE
+            .replace("{paper}", sheet.paper().size())
+            .replace("{code}", sheet.code().words());
   }
 
   private String text(PatientWord word) {

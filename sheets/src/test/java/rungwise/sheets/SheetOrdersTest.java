@@ -121,8 +121,8 @@ final class SheetOrdersTest {
   private static void check(
       CourseId course, Printed printed, Preparation preparation, Random random) throws IOException {
     long most = Math.min(printed.capacity, preparation.ceiling().microlitres()) / printed.line;
-    long lines = 1 + random.nextInt((int) most - 1);
-    long next = lines + 1 + random.nextInt((int) (most - lines));
+    long lines = random.nextLong(1, most);
+    long next = random.nextLong(lines + 1, most + 1);
     Language language = any(List.of(Language.values()), random);
     Made made =
         world.sign(
@@ -159,7 +159,7 @@ final class SheetOrdersTest {
     long line =
         said.group(2) != null
             ? atNumber(said.group(2), printed)
-            : counted(said.group(3), language) * printed.line
+            : (long) counted(said.group(3), language) * printed.line
                 + (said.group(4).contains("zero") || said.group(4).contains("cero")
                     ? 0
                     : atNumber(said.group(4).replaceAll("^l", ""), printed));
@@ -286,7 +286,7 @@ final class SheetOrdersTest {
     return shapes.filled().stream()
         .filter(shape -> Math.abs(shape.getWidth() - 5 / 12.0) < 0.02)
         .filter(shape -> shape.getHeight() < 7 && shape.getX() > zero)
-        .sorted(Comparator.comparing(Rectangle2D::getX))
+        .sorted(Comparator.comparingDouble(Rectangle2D::getX))
         .map(Rectangle2D::getX)
         .toList();
   }

@@ -120,6 +120,24 @@ public final class SampleCourse {
         });
   }
 
+  private static CourseFact joined() {
+    return new CourseFact.ElsewhereWritten(
+        new ElsewhereWord.Joined("11111111-1111-4111-8111-111111111111", /* leads= */ true));
+  }
+
+  private static CourseFact told() {
+    return new CourseFact.ElsewhereWritten(
+        new ElsewhereWord.Told(
+            PREPARATION,
+            HIGH,
+            Optional.of("u100-1"),
+            "the sample clinic",
+            Optional.of(LocalDate.of(2026, 3, 1)),
+            Grade.USABLE,
+            new SoftAfter.NotKnown(),
+            ToldBy.LETTER));
+  }
+
   /** What stops until somebody acts, and what a prescriber lifts. */
   private static List<CourseFact> lifted(EntryId report) {
     return List.of(
@@ -131,13 +149,7 @@ public final class SampleCourse {
         new CourseFact.CallWritten(
             new CourseFact.CallWritten.HandedTo(
                 report, "Sample Hospital", "the doctor there", SampleEntries.NOW)),
-        new CourseFact.RescueWritten(
-            report,
-            new RescueWord.Prepared(
-                SampleEntries.NOW,
-                Mass.ofPicograms(200_000_000),
-                Optional.of("a second reader"),
-                List.of(LogVerdict.Kind.OVER_LIMIT))),
+        rescued(report),
         new CourseFact.ReachWritten(
             new ReachWord.NotReached("07700 900123", SampleEntries.NOW.plusSeconds(600))),
         new CourseFact.LifeWritten(
@@ -148,16 +160,8 @@ public final class SampleCourse {
                 AfterEnd.IMPLANT,
                 "the sample clinic for implants")),
         new CourseFact.LifeWritten(new LifeWord.Reopened()),
-        new CourseFact.ElsewhereWritten(
-            new ElsewhereWord.Told(
-                PREPARATION,
-                HIGH,
-                Optional.of("u100-1"),
-                "the sample clinic",
-                Optional.of(LocalDate.of(2026, 3, 1)),
-                Grade.USABLE,
-                new SoftAfter.NotKnown(),
-                ToldBy.LETTER)),
+        joined(),
+        told(),
         new CourseFact.SheetMade(report, report, report, SampleSheet.spanish()),
         new CourseFact.FlagsSeen(),
         new CourseFact.TabletTaken(Tablet.SILDENAFIL, SampleEntries.NOW),
@@ -166,6 +170,16 @@ public final class SampleCourse {
         new CourseFact.EmergencyReviewed(Optional.of(SampleEntries.NOW)),
         new CourseFact.PastReviewed(Optional.of(PREPARATION)),
         new CourseFact.FaultAcknowledged(1, "0".repeat(64), Side.KEEPER));
+  }
+
+  private static CourseFact rescued(EntryId call) {
+    return new CourseFact.RescueWritten(
+        call,
+        new RescueWord.Prepared(
+            SampleEntries.NOW,
+            Mass.ofPicograms(200_000_000),
+            Optional.of("a second reader"),
+            List.of(LogVerdict.Kind.OVER_LIMIT)));
   }
 
   private static void appendForCalls(SqliteStore store) {

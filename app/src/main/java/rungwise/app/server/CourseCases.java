@@ -3,6 +3,7 @@ package rungwise.app.server;
 import rungwise.clinic.call.Calls;
 import rungwise.clinic.call.Rescues;
 import rungwise.clinic.handout.Sheets;
+import rungwise.clinic.joining.Joining;
 import rungwise.clinic.reaching.Reaching;
 import rungwise.clinic.room.Room;
 import rungwise.clinic.running.Running;
@@ -33,6 +34,7 @@ record CourseCases(
     Reaching reaching,
     Running running,
     TakingOver takingOver,
+    Joining joining,
     Correcting correcting,
     Acknowledging acknowledging,
     Sheets sheets,

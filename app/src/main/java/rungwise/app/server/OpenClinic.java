@@ -34,6 +34,7 @@ import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.formulary.FormularyPorts;
 import rungwise.clinic.handout.Sheets;
+import rungwise.clinic.joining.Joining;
 import rungwise.clinic.past.CourseAsHistory;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastImports;
@@ -364,6 +365,7 @@ public final class OpenClinic implements AutoCloseable {
         new Reaching(ports),
         new Running(ports),
         new TakingOver(ports),
+        new Joining(ports),
         new Correcting(ports),
         new Acknowledging(ports),
         new Sheets(ports, store.signedWords(), new PdfPress(), UUID::randomUUID),

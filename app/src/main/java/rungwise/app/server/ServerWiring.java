@@ -28,6 +28,7 @@ import rungwise.clinic.forecast.CourseForecasts;
 import rungwise.clinic.formulary.ClinicPreparation;
 import rungwise.clinic.formulary.Formulary;
 import rungwise.clinic.handout.Sheets;
+import rungwise.clinic.joining.Joining;
 import rungwise.clinic.people.People;
 import rungwise.clinic.populations.Populations;
 import rungwise.clinic.protocols.Protocols;
@@ -59,6 +60,7 @@ import rungwise.web.fault.FaultPages;
 import rungwise.web.fitting.FittingPages;
 import rungwise.web.formulary.FormularyPages;
 import rungwise.web.handout.HandoutPages;
+import rungwise.web.joining.JoiningPages;
 import rungwise.web.page.PageParts;
 import rungwise.web.people.PeoplePages;
 import rungwise.web.populations.PopulationPages;
@@ -103,6 +105,7 @@ import rungwise.web.urgent.UrgentPages;
   FittingPages.class,
   FormularyPages.class,
   HandoutPages.class,
+  JoiningPages.class,
   PageParts.class,
   PeoplePages.class,
   PopulationPages.class,
@@ -275,6 +278,11 @@ class ServerWiring {
   @Bean
   Running running(CourseCases cases) {
     return cases.running();
+  }
+
+  @Bean
+  Joining joining(CourseCases cases) {
+    return cases.joining();
   }
 
   @Bean

@@ -3,13 +3,18 @@ package rungwise.app.server;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.io.PrintStream;
+import java.net.InetAddress;
+import java.net.Socket;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 class IncidentTest {
+
+  private static final int GONE = 20;
 
   @Test
   void what_was_typed_reaches_no_log() {
@@ -29,6 +34,53 @@ class IncidentTest {
     assertThat(log.toString(StandardCharsets.UTF_8))
         .contains("Signed in")
         .doesNotContain("mr-secret", "Tobias");
+  }
+
+  @Test
+  void who_leaves_before_the_answer_is_no_incident_and_holds_up_nobody() throws Exception {
+    PrintStream before = System.err;
+    var log = new ByteArrayOutputStream();
+    System.setErr(new PrintStream(log, true, StandardCharsets.UTF_8));
+    try (Clinic clinic = Clinic.withDemoStory()) {
+      Visitor auditor = clinic.signedIn(DemoClinic.MEMBERS.get(4));
+      assertThat(auditor.get("/audit.csv").body().length()).isGreaterThan(10_000);
+      for (int one = 0; one < GONE; one++) {
+        askAndLeave(clinic, auditor.sessionId());
+      }
+
+      assertThat(auditor.get("/audit").statusCode()).isEqualTo(200);
+      for (int waited = 0; waited < 100 && readAsFile(log) <= GONE; waited++) {
+        Thread.sleep(100);
+      }
+      assertThat(readAsFile(log)).isEqualTo(GONE + 1);
+    } finally {
+      System.setErr(before);
+    }
+
+    assertThat(log.toString(StandardCharsets.UTF_8))
+        .contains("Whoever had asked is gone")
+        .doesNotContain("Incident ");
+  }
+
+  private static long readAsFile(ByteArrayOutputStream log) {
+    return log.toString(StandardCharsets.UTF_8)
+        .lines()
+        .filter(l -> l.contains("as a file"))
+        .count();
+  }
+
+  /** Asks and resets the connection at once. */
+  private static void askAndLeave(Clinic clinic, String session) throws IOException {
+    try (var socket = new Socket(InetAddress.getLoopbackAddress(), clinic.uri().getPort())) {
+      socket.setSoLinger(/* on= */ true, 0);
+      socket
+          .getOutputStream()
+          .write(
+              ("GET /audit.csv HTTP/1.1\r\nHost: localhost\r\nCookie: rungwise="
+                      + session
+                      + "\r\n\r\n")
+                  .getBytes(StandardCharsets.US_ASCII));
+    }
   }
 
   @Test

@@ -15,6 +15,7 @@ public final class Topics {
     BarrelTopics.addTo(table);
     ContentTopics.addTo(table);
     TextTopics.addTo(table);
+    ReadingTopics.addTo(table);
     DurationTopics.addTo(table);
     ProtocolTopics.addTo(table);
     AdviceTopics.addTo(table);

@@ -76,7 +76,6 @@ final class House {
   final Titration titration;
   final Lifting lifting;
   final Calls calls;
-  final Rescues rescues;
   final Running running;
   final Reaching reaching;
   final Screenings screenings;
@@ -126,7 +125,6 @@ final class House {
     titration = new Titration(ports);
     lifting = new Lifting(ports);
     calls = new Calls(ports, () -> List.of(PRESCRIBER, EDUCATOR, ON_CALL));
-    rescues = new Rescues(ports, Optional::empty);
     running = new Running(ports);
     reaching = new Reaching(ports);
     screenings = new Screenings(ports);
@@ -313,6 +311,11 @@ final class House {
 
   /** What an answer rests on. */
   private record Asked(long minute, long entries, int recalled, boolean isSound, CourseFile file) {}
+
+  /** The log of rescues, under the sample of the limits. */
+  Rescues rescues() {
+    return new Rescues(ports, Optional::empty);
+  }
 
   /** What the product says of the record at a minute; the same question is asked once. */
   CourseState ask(long minute) {

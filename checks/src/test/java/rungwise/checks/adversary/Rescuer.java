@@ -41,8 +41,9 @@ final class Rescuer {
     RescueDraft draft = draft(what, at, random);
     CourseState before = state();
     Reading<Long> read =
-        house.rescues.write(
-            random.nextBoolean() ? House.EDUCATOR : House.ON_CALL, house.course(), draft);
+        house
+            .rescues()
+            .write(random.nextBoolean() ? House.EDUCATOR : House.ON_CALL, house.course(), draft);
     if (read.found().isPresent()) {
       written(what, draft.text(RescueDraft.ENTRY), before.file().basis());
     }

@@ -121,6 +121,14 @@ class CourseRescueBrowserTest {
     assertThat(page().locator("main s")).containsText("Blood gas");
     assertThat(main()).containsText("another man's report");
 
+    page().navigate(page().url().replace("/rescue", "/letter"));
+    assertThat(main()).containsText("It has lasted: not known: read it as 4 hours or more");
+    assertThat(main()).containsText("Whether any was given elsewhere is not known");
+    assertThat(main()).containsText("phentolamine");
+    assertThat(main()).containsText("Nobody can say when it began");
+    browser.inspect("call-letter");
+    page().navigate(page().url().replace("/letter", "/rescue"));
+
     fill("dose", "200 mcg");
     press("May this dose be prepared now?");
     assertThat(main()).containsText("This dose is held");

@@ -22,6 +22,10 @@ final class SampleElsewhere {
   static List<CourseFact> all() {
     var words = new ArrayList<ElsewhereWord>();
     words.add(new ElsewhereWord.Opened(OF, Volume.ofMicrolitres(1)));
+    String other = "11111111-1111-4111-8111-111111111111";
+    words.add(new ElsewhereWord.Joined(other, /* leads= */ true));
+    words.add(new ElsewhereWord.Joined(other, /* leads= */ false));
+    words.add(new ElsewhereWord.Parted(other));
     TimeSpan hour = TimeSpan.ofHours(1);
     for (ToldBy by : ToldBy.values()) {
       words.add(told(Grade.NONE, new SoftAfter.NotKnown(), by, Optional.empty()));

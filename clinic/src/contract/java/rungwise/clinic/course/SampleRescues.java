@@ -49,6 +49,11 @@ final class SampleRescues {
               "somebody there",
               Optional.empty()));
     }
+    addOthers(words);
+    return words.stream().<CourseFact>map(word -> new RescueWritten(call, word)).toList();
+  }
+
+  private static void addOthers(List<RescueWord> words) {
     words.add(new RescueWord.Measured(AT, VITALS));
     words.add(
         new RescueWord.GasTaken(
@@ -64,6 +69,5 @@ final class SampleRescues {
       words.add(new RescueWord.Ticked(2, 3, "He is called again.", AT, speaker));
     }
     words.add(new RescueWord.Struck());
-    return words.stream().<CourseFact>map(word -> new RescueWritten(call, word)).toList();
   }
 }

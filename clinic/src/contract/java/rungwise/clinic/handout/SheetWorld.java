@@ -1,6 +1,7 @@
 package rungwise.clinic.handout;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -91,7 +92,8 @@ public final class SheetWorld {
             state,
             file.signedDose().orElseThrow(),
             new SheetVial(
-                reader.vialUses(file).get(file.vial().orElseThrow().entry().id()),
+                Objects.requireNonNull(
+                    reader.vialUses(file).get(file.vial().orElseThrow().entry().id())),
                 world.ports().inUse().apply(preparation.id()),
                 preparation.form(),
                 keeping),

@@ -232,4 +232,17 @@ public abstract class RunningContract {
         .isNotEmpty()
         .allSatisfy(replay -> assertThat(replay.differences()).isEmpty());
   }
+
+  @Test
+  void what_treats_him_after_the_end_stands_beside_the_answer() {
+    running
+        .end(
+            Staff.PRESCRIBER,
+            course,
+            new EndDraft("NO_RESPONSE", "", "NONE_LEFT", "IMPLANT", "Dr Sample, urology", WHY))
+        .orThrow();
+
+    assertThat(day().now().then())
+        .contains("After it: assessment for an implant, referred to Dr Sample, urology");
+  }
 }

@@ -24,7 +24,8 @@ public enum Screen {
   REACHING("how he is reached"),
   RUNNING("whether his treatment goes on"),
   TRANSFER("what he injects elsewhere"),
-  SHEET("the sheet for home");
+  SHEET("the sheet for home"),
+  SAME_MAN("other courses of the same man");
 
   private final String words;
 

@@ -1,5 +1,6 @@
 /**
- * What a course reads of other places: what was told when he was taken over from elsewhere.
+ * What a course reads of other places: what was told when he was taken over from elsewhere, and
+ * what his other courses say.
  *
  * <p>In: entries of courses. Out: what the engine may look at beside a course's own injections.
  * Must not know: forms, screens, SQL.

@@ -9,14 +9,15 @@ import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.Volume;
 
 /**
- * What is written of a man who is taken over from elsewhere. None of it is corrected: a second word
- * stands beside the first one, and the lower dose and the longer erection of both count.
+ * What is written of a man who is taken over from elsewhere, or who has another course here. None
+ * of it is corrected: a second word stands beside the first one, and the lower dose and the longer
+ * erection of both count.
  */
 public sealed interface ElsewhereWord {
 
   /** Whether it goes on holding where nothing is proven. */
   default boolean holds() {
-    return this instanceof Told;
+    return !(this instanceof Opened);
   }
 
   /**
@@ -49,4 +50,20 @@ public sealed interface ElsewhereWord {
 
   /** A prescriber opens the schedule of a preparation at a part of what was told before it. */
   record Opened(PreparationId preparation, Volume upTo) implements ElsewhereWord {}
+
+  /**
+   * Another course is of the same man.
+   *
+   * @param course the id of that one
+   * @param leads whether his treatment goes on in this course; it ends in the other one
+   */
+  record Joined(String course, boolean leads) implements ElsewhereWord {}
+
+  /**
+   * Another prescriber writes that it is not of the same man, or that it goes on apart. What was
+   * read of it until then goes on counting.
+   *
+   * @param course the id of that one
+   */
+  record Parted(String course) implements ElsewhereWord {}
 }

@@ -12,6 +12,12 @@ public final class ElsewhereWords {
   public static String of(ElsewhereWord word) {
     return switch (word) {
       case ElsewhereWord.Told told -> words(told);
+      case ElsewhereWord.Joined joined ->
+          joined.leads()
+              ? "Another course of the same man is joined with this one, in which he is treated"
+              : "Joined with another course of the same man, in which he is treated";
+      case ElsewhereWord.Parted parted ->
+          "No longer joined with another course; what was read of it goes on counting";
       case ElsewhereWord.Opened opened ->
           "Prescriber opens the schedule of "
               + opened.preparation()

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 import rungwise.clinic.IdSource;
@@ -154,7 +155,7 @@ public final class Sheets {
     var preparation = state.question().preparation();
     var vial =
         new SheetVial(
-            reader.vialUses(state.file()).get(parts.vial().entry().id()),
+            Objects.requireNonNull(reader.vialUses(state.file()).get(parts.vial().entry().id())),
             ports.inUse().apply(preparation.id()),
             preparation.form(),
             keeping);
@@ -293,7 +294,8 @@ public final class Sheets {
             ? Optional.empty()
             : Optional.of(String.join(" ", parts(state, draft(file)).faults()));
     var made = new ArrayList<>(file.everWritten(SheetMade.class));
-    made.sort(Comparator.comparing((Written<SheetMade> one) -> one.entry().number()).reversed());
+    made.sort(
+        Comparator.comparingLong((Written<SheetMade> one) -> one.entry().number()).reversed());
     List<SheetView.Made> lines = made.stream().map(one -> line(state, one, names)).toList();
     return new SheetView(why, draft(file), isDraft(), signedWords(names), lines);
   }
@@ -319,21 +321,34 @@ public final class Sheets {
         standing(state, one.fact()));
   }
 
-  /** The form begins with the emergency plan, and with what the last sheet said beside it. */
+  /**
+   * The form begins with what the last sheet said; a plan that was agreed since then takes the
+   * place of what was typed by the plan before it.
+   */
   private static SheetDraft draft(CourseFile file) {
-    Optional<HomeSheet> last =
+    Optional<SheetMade> made =
         file.everWritten(SheetMade.class).stream()
-            .map(written -> written.fact().sheet())
+            .map(Written::fact)
             .reduce((earlier, later) -> later);
+    Optional<HomeSheet> last = made.map(SheetMade::sheet);
     Optional<EmergencyPlan> plan = file.emergencyPlan();
+    Optional<HomeSheet> ofPlan =
+        made.filter(
+                one ->
+                    plan(file).map(agreed -> agreed.entry().id()).equals(Optional.of(one.plan())))
+            .map(SheetMade::sheet);
     return new SheetDraft(
         file.signedDose().map(written -> written.entry().id().text()).orElse(""),
         last.map(HomeSheet::language).orElse(Language.ENGLISH).tag(),
         last.map(HomeSheet::paper).orElse(Paper.LETTER).token(),
         last.map(sheet -> keeping(sheet).name()).orElse(""),
         last.flatMap(sheet -> sheet.filled(Slot.CLINIC_NUMBER)).orElse(""),
-        plan.map(EmergencyPlan::afterHoursNumber).orElse(""),
-        plan.map(EmergencyPlan::hospital).orElse(""),
-        plan.map(EmergencyPlan::transport).orElse(""));
+        typed(ofPlan, Slot.AFTER_HOURS_NUMBER, plan.map(EmergencyPlan::afterHoursNumber)),
+        typed(ofPlan, Slot.HOSPITAL, plan.map(EmergencyPlan::hospital)),
+        typed(ofPlan, Slot.TRANSPORT, plan.map(EmergencyPlan::transport)));
+  }
+
+  private static String typed(Optional<HomeSheet> last, Slot slot, Optional<String> otherwise) {
+    return last.flatMap(sheet -> sheet.filled(slot)).or(() -> otherwise).orElse("");
   }
 }

@@ -8,10 +8,10 @@ import rungwise.clinic.people.AccountId;
 public interface SignedWords {
 
   /** Who signed a version, and when. */
-  record Signed(AccountId by, Instant at) {}
+  record Signature(AccountId by, Instant at) {}
 
   /** Who signed a version first; empty while nobody has. */
-  Optional<Signed> signed(int version);
+  Optional<Signature> signed(int version);
 
   /** Writes down, inside the caller's transaction, that somebody has signed a version. */
   void sign(int version, AccountId by, Instant at);

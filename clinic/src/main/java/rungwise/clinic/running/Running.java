@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.function.BiFunction;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.OutsideText;
+import rungwise.clinic.beside.JoinLog;
 import rungwise.clinic.coded.AfterEnd;
 import rungwise.clinic.coded.EndReason;
 import rungwise.clinic.coded.VialsLeft;
@@ -36,6 +37,9 @@ public final class Running {
   private static final String ENDED_ALREADY =
       "His treatment has ended already: nothing was changed.";
   private static final String NOT_ENDED = "His treatment has not ended: nothing was changed.";
+
+  private static final String TREATED_ELSEWHERE =
+      "His treatment goes on in the course with which this one is joined: nothing was changed.";
 
   private final StandingPorts ports;
   private final CourseChanges changes;
@@ -90,6 +94,7 @@ public final class Running {
       Account actor, LifeWord word, String reason) {
     return (file, now) ->
         refusal(LifeLog.of(file), word)
+            .or(() -> elsewhere(file, word))
             .<Reading<Long>>map(Reading::refused)
             .orElseGet(() -> append(actor, file.id(), word, reason, now));
   }
@@ -98,6 +103,12 @@ public final class Running {
       Account actor, CourseId id, LifeWord word, String reason, Instant now) {
     return changes.appendWithReason(
         id, new LifeWritten(word), actor, now, Optional.empty(), reason);
+  }
+
+  private static Optional<String> elsewhere(CourseFile file, LifeWord word) {
+    return word instanceof LifeWord.Reopened && JoinLog.of(file).follows()
+        ? Optional.of(TREATED_ELSEWHERE)
+        : Optional.empty();
   }
 
   private static Optional<String> refusal(LifeLog log, LifeWord word) {

@@ -6,6 +6,7 @@ import java.util.Optional;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.reaching.ReachView;
 import rungwise.dosing.known.Dose;
+import rungwise.dosing.screening.Answer;
 import rungwise.dosing.urgent.CallStep;
 import rungwise.dosing.urgent.Elapsed;
 
@@ -14,6 +15,7 @@ import rungwise.dosing.urgent.Elapsed;
  *
  * @param reach how he is called now
  * @param warnings what a hospital must know first, the gravest first; "not known" among it
+ * @param allergy whether he is allergic to a component of what is injected
  * @param dose the last injection on record, or the signed dose where there is none
  * @param doseIs which of the two it is, and when
  * @param plan the lines of his emergency plan
@@ -22,7 +24,7 @@ import rungwise.dosing.urgent.Elapsed;
  * @param isToReview whether a call that is closed waits for a prescriber
  * @param began when it began, by the earliest statement; empty if none says, or nobody knows
  * @param elapsed how long it has lasted; empty while nobody has said anything
- * @param log everything that was written in the last call
+ * @param log everything that was written in a call that is open or was closed within a day
  * @param struckable the starts that count, by their entries
  */
 public record CallView(
@@ -30,6 +32,7 @@ public record CallView(
     CourseView.Man man,
     ReachView reach,
     List<Warning> warnings,
+    Answer allergy,
     Optional<Dose> dose,
     String doseIs,
     List<String> plan,

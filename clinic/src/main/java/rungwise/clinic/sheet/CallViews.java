@@ -1,5 +1,6 @@
 package rungwise.clinic.sheet;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -83,6 +84,7 @@ public final class CallViews {
         man,
         new ReachWords(time, names).of(state),
         warnings(state),
+        state.question().screening().answerTo(Condition.HYPERSENSITIVITY),
         dose(state, injected),
         doseIs(state, injected),
         state.file().emergencyPlan().map(CallViews::lines).orElse(List.of()),
@@ -91,7 +93,7 @@ public final class CallViews {
         !isOpen && !CallLog.holding(state.file()).isEmpty(),
         isOpenToThePast(timeline) ? Optional.empty() : timeline.earliestCredible(),
         elapsed,
-        last.map(call -> log(state.file(), call, state.now())).orElse(List.of()),
+        log(state),
         last.filter(CallLog::isOpen).map(call -> struckable(call, state.now())).orElse(List.of()));
   }
 
@@ -171,6 +173,21 @@ public final class CallViews {
   private static List<String> lines(EmergencyPlan plan) {
     return List.of(
         "Hospital: " + plan.hospital() + ".", "How he gets there: " + plan.transport() + ".");
+  }
+
+  private List<CallView.Line> log(CourseState state) {
+    return CallLog.of(state.file()).stream()
+        .reduce((earlier, later) -> later)
+        .filter(call -> isRecent(call, state.now()))
+        .map(call -> log(state.file(), call, state.now()))
+        .orElse(List.of());
+  }
+
+  /** Whoever takes him over asks for it still after the call was closed. */
+  private static boolean isRecent(CallLog call, Instant now) {
+    return call.end()
+        .filter(end -> !end.entry().recordedAt().plus(Duration.ofDays(1)).isAfter(now))
+        .isEmpty();
   }
 
   /** In the order in which it was written, what was given and measured among it. */

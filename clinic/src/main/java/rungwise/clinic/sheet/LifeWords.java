@@ -32,7 +32,13 @@ final class LifeWords {
         + ended.lastDose().map(ClinicTime::words).orElse("not said")
         + ". Vials: "
         + ended.vials().words()
-        + ". After it: "
+        + ". "
+        + after(ended);
+  }
+
+  /** What treats him since, and to whom he is referred. */
+  private static String after(LifeWord.Ended ended) {
+    return "After it: "
         + ended.after().words()
         + (ended.referredTo().isEmpty() ? "" : ", referred to " + ended.referredTo());
   }
@@ -50,6 +56,8 @@ final class LifeWords {
     CourseEntry entry = written.entry();
     String what = written.fact().word() instanceof LifeWord.Ended ? "Ended" : "Paused";
     String reason = entry.reason().orElse("no reason was said");
+    String after =
+        written.fact().word() instanceof LifeWord.Ended ended ? " " + after(ended) + "." : "";
     return what
         + " by "
         + names.apply(entry.recordedBy())
@@ -57,6 +65,7 @@ final class LifeWords {
         + time.words(entry.recordedAt())
         + ": "
         + reason
-        + (reason.endsWith(".") ? "" : ".");
+        + (reason.endsWith(".") ? "" : ".")
+        + after;
   }
 }

@@ -16,7 +16,8 @@ public final class ManLines {
     return "Course opened for " + of(opened.patient()) + ", group " + opened.group().words();
   }
 
-  private static String of(Patient patient) {
+  /** "Oren Fyfe, born 2 May 1958, record HL-1017". */
+  public static String of(Patient patient) {
     return patient.fullName()
         + ", born "
         + ClinicTime.words(patient.birthDate())

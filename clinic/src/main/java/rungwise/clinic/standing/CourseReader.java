@@ -11,10 +11,8 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import rungwise.clinic.beside.TransferLog;
 import rungwise.clinic.called.CallLog;
 import rungwise.clinic.clock.ClockBelief;
-import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
 import rungwise.clinic.course.CourseFact.ReportUnfinished;
@@ -29,30 +27,27 @@ import rungwise.clinic.protocols.SignedProtocol;
 import rungwise.clinic.soundness.Flaw;
 import rungwise.clinic.soundness.UnreadableRecord;
 import rungwise.dosing.choice.Choice;
-import rungwise.dosing.history.Before;
 import rungwise.dosing.history.Circumstances;
 import rungwise.dosing.history.Circumstances.Unfinished;
-import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.Readiness;
-import rungwise.dosing.history.SoftAfter;
 import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
 import rungwise.dosing.ladder.Ladder;
 import rungwise.dosing.ladder.LadderProposal;
-import rungwise.dosing.protocol.CountedOption;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
 import rungwise.quantities.Reading;
-import rungwise.quantities.TimeSpan;
 
 /** Makes the engine's question of a course's record. Reading it twice gives the same question. */
 public final class CourseReader {
+
+  private static final long EVERYTHING = Long.MAX_VALUE;
 
   private final StandingPorts ports;
 
@@ -62,22 +57,27 @@ public final class CourseReader {
 
   /** The state of a course at an instant, by the population that is in use now. */
   public CourseState state(CourseFile file, Instant now) {
-    return state(file, now, usual(file), this::vial, ports.clockCheck().belief());
+    return state(file, EVERYTHING, now, usual(file), this::vial, ports.clockCheck().belief());
   }
 
   private Choice usual(CourseFile file) {
     return ports.populations().choiceFor(file.plan().preparation());
   }
 
-  /** As it was at an instant that stands on record, by another way to choose. */
-  public CourseState asOf(CourseFile file, Instant then, Choice choice) {
-    return state(file, then, choice, this::vial, ClockBelief.given());
+  /**
+   * As it was at an instant that stands on record, by another way to choose.
+   *
+   * @param basis the number of the last entry that is read
+   */
+  public CourseState asOf(CourseFile file, long basis, Instant then, Choice choice) {
+    return state(file.upTo(basis), basis, then, choice, this::vial, ClockBelief.given());
   }
 
   /** The state while a dose is drawn from a vial of the clinic's, not from his own. */
   public CourseState drawing(CourseFile file, Instant now, EntryId vial, Vial label) {
     return state(
         file,
+        EVERYTHING,
         now,
         usual(file),
         (course, protocol, at) -> Optional.of(ofClinic(course, protocol, at, vial, label)),
@@ -88,6 +88,7 @@ public final class CourseReader {
   public CourseState drawing(CourseFile file, Instant now, Optional<Written<VialReceived>> vial) {
     return state(
         file,
+        EVERYTHING,
         now,
         usual(file),
         (course, protocol, at) -> vial.map(one -> own(course, protocol, at, one)),
@@ -106,20 +107,20 @@ public final class CourseReader {
    * @throws UnreadableRecord if what is left of the record makes no course
    */
   private CourseState state(
-      CourseFile file, Instant now, Choice choice, InHand inHand, ClockBelief clock) {
+      CourseFile file, long limit, Instant now, Choice choice, InHand inHand, ClockBelief clock) {
     try {
-      return read(file, now, choice, inHand, clock);
+      return read(file, limit, now, choice, inHand, clock);
     } catch (RuntimeException e) {
       throw file.isSound() ? e : new UnreadableRecord(file.id().text(), e);
     }
   }
 
   private CourseState read(
-      CourseFile file, Instant now, Choice choice, InHand inHand, ClockBelief clock) {
+      CourseFile file, long limit, Instant now, Choice choice, InHand inHand, ClockBelief clock) {
     Plan plan = file.plan();
     Protocol protocol = protocol(plan);
     ByDay byDay = byDay(file, protocol, now, ports.time().dayOf(now));
-    History history = history(file, protocol, now);
+    History history = history(file, protocol, now, limit);
     LadderProposal proposal =
         file.signedDose()
             .map(written -> new LadderProposal(ladder(written.fact(), plan), List.of()))
@@ -133,11 +134,11 @@ public final class CourseReader {
             proposal.ladder(),
             history,
             inHand.of(file, protocol, now),
-            circumstances(file, byDay, now, clock),
+            circumstances(file, limit, byDay, now, clock),
             now);
     List<ReportFlag> flags =
         new KeptFlags(
-                at -> flags(at, at.equals(file) ? history : history(at, protocol, now)),
+                at -> flags(at, at.equals(file) ? history : history(at, protocol, now, limit)),
                 ports.time())
             .of(file);
     return new CourseState(
@@ -214,7 +215,8 @@ public final class CourseReader {
   }
 
   private Circumstances circumstances(
-      CourseFile file, ByDay byDay, Instant now, ClockBelief clock) {
+      CourseFile file, long limit, ByDay byDay, Instant now, ClockBelief clock) {
+    List<CourseFile> all = new HistoryReading(ports).all(file, limit);
     // A recall that a clock has dated too late counts at once; a replay asks as of then.
     boolean isOfThen = now.isBefore(ports.clock().instant().minus(Duration.ofMinutes(1)));
     Optional<Instant> recall = ports.recalled().apply(file.plan().preparation());
@@ -225,10 +227,12 @@ public final class CourseReader {
         file.answers().lastFound(),
         isRecalled,
         byDay.newer(),
-        new Tablets(file).last(),
-        unfinished(file),
+        all.stream()
+            .flatMap(one -> new Tablets(one).last().stream())
+            .max(Comparator.comparing(Circumstances.LastTablet::at)),
+        all.stream().flatMap(one -> unfinished(one).stream()).toList(),
         byDay.expired(),
-        file.flaws().stream().map(Flaw::words).toList(),
+        all.stream().flatMap(one -> one.flaws().stream()).map(Flaw::words).distinct().toList(),
         clock.doubt(),
         LifeLog.of(file).halt());
   }
@@ -251,7 +255,8 @@ public final class CourseReader {
   /** The ladder that a plan would give this man, or why it gives none. */
   public Reading<LadderProposal> ladderOf(Plan plan, CourseFile file) {
     Protocol protocol = protocol(plan);
-    return propose(protocol, plan, file, history(file, protocol, ports.clock().instant()));
+    return propose(
+        protocol, plan, file, history(file, protocol, ports.clock().instant(), EVERYTHING));
   }
 
   /**
@@ -266,34 +271,8 @@ public final class CourseReader {
         .max(Comparator.naturalOrder());
   }
 
-  private History history(CourseFile file, Protocol protocol, Instant now) {
-    var known = new Remembered<PreparationId, Preparation>(this::preparation);
-    History own = new CourseHistory(file, stocks(file, protocol, known)::of, known).read();
-    History past = PastReading.added(own, file, ports.past(), known, now);
-    History all =
-        TransferLog.of(file).addTo(past, () -> percent(protocol, now), ports.time(), known);
-    return file.acknowledged()
-        .map(entry -> all.withPast(List.of(), List.of(), all.before().and(unknown(entry))))
-        .orElse(all);
-  }
-
-  /** How much of a told dose a first one may be, by the strictest version of the protocol. */
-  private int percent(Protocol protocol, Instant now) {
-    return Stream.concat(
-            Stream.of(protocol),
-            ports.protocols().newerThan(protocol, now, ports.time().dayOf(now)).stream())
-        .mapToInt(one -> one.limits().of(CountedOption.TAKEN_OVER_PERCENT).value())
-        .min()
-        .orElseThrow();
-  }
-
-  /** What a changed entry may have said: an injection of nobody knows what, as long as any. */
-  private static Before.NobodyKnows unknown(CourseEntry acknowledged) {
-    return new Before.NobodyKnows(
-        acknowledged.number(),
-        acknowledged.recordedAt(),
-        Grade.FULLY_FIRM,
-        new SoftAfter.AtLeast(TimeSpan.ofMinutes(0)));
+  private History history(CourseFile file, Protocol protocol, Instant now, long limit) {
+    return new HistoryReading(ports).of(file, protocol, now, limit);
   }
 
   private Stocks stocks(

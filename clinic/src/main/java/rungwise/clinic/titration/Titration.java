@@ -9,6 +9,7 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.beside.JoinLog;
 import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;
@@ -233,7 +234,7 @@ public final class Titration {
                   state.question().ladder().ceiling(),
                   overrides.found(),
                   changed,
-                  file.basis(),
+                  JoinLog.basis(file, ports.courses()::find),
                   now,
                   KeptAdvice.of(advice),
                   SigningCheck.nextStep(draft, state, volume),
@@ -335,7 +336,7 @@ public final class Titration {
     // A decision that does not say how it was chosen was chosen by rule.
     Choice choice =
         signed.advice().choice().flatMap(ports.populations()::choiceOf).orElseGet(ByRule::new);
-    CourseState then = reader.asOf(file.upTo(signed.basis()), signed.askedAt(), choice);
+    CourseState then = reader.asOf(file, signed.basis(), signed.askedAt(), choice);
     return new Replay(written.entry().number(), signed.advice(), then.advice());
   }
 }

@@ -8,7 +8,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import rungwise.clinic.CannotKeep;
+import rungwise.clinic.beside.JoinLog;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.day.Held;
@@ -173,9 +175,12 @@ public final class DayList {
     return ports.transactions().inTransaction(rows::repair);
   }
 
-  /** Makes the row of one course anew. */
+  /** Makes the row of one course anew, and those of the courses that it is joined with. */
   public void remake(CourseId id) {
-    remake(List.of(id), basis().versions());
+    Stream<CourseId> joined =
+        ports.courses().readable(id).map(JoinLog::of).stream()
+            .flatMap(log -> log.joins().keySet().stream());
+    remake(Stream.concat(Stream.of(id), joined).toList(), basis().versions());
   }
 
   /** Read first, and written at once, so that nobody waits for the reading. */

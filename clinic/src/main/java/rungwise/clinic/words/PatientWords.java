@@ -8,6 +8,7 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -28,7 +29,7 @@ public final class PatientWords {
   }
 
   public static PatientWords in(Language language) {
-    return READ.get(language);
+    return Objects.requireNonNull(READ.get(language));
   }
 
   /** A text that has no gap. */
@@ -57,7 +58,7 @@ public final class PatientWords {
 
   /** A text with its gaps as they are written. */
   public String pattern(PatientWord word) {
-    return texts.get(word);
+    return Objects.requireNonNull(texts.get(word));
   }
 
   private static Map<Language, PatientWords> readAll() {

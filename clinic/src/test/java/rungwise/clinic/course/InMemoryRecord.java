@@ -39,7 +39,7 @@ public final class InMemoryRecord implements Transactions {
   private final List<StoredView> views = new ArrayList<>();
   private final List<LocalDate> days = new ArrayList<>();
   private final List<ClinicVial> clinicVials = new ArrayList<>();
-  private final Map<Integer, SignedWords.Signed> signedWords = new HashMap<>();
+  private final Map<Integer, SignedWords.Signature> signedWords = new HashMap<>();
   private int vialNumber;
   private int depth;
 
@@ -109,14 +109,14 @@ public final class InMemoryRecord implements Transactions {
   private final class InMemorySignedWords implements SignedWords {
 
     @Override
-    public Optional<Signed> signed(int version) {
+    public Optional<Signature> signed(int version) {
       return Optional.ofNullable(signedWords.get(version));
     }
 
     @Override
     public void sign(int version, AccountId by, Instant at) {
       requireTransaction();
-      signedWords.putIfAbsent(version, new Signed(by, at));
+      signedWords.putIfAbsent(version, new Signature(by, at));
     }
   }
 

@@ -199,6 +199,11 @@ public enum GuardRule {
       "Nothing was injected for longer than the protocol allows: a dose in the clinic comes first.",
       new Source.CommonPractice("after a long time without an injection the dose is tested again"),
       "a dose has been given and watched in the clinic"),
+  ABOVE_BEFORE_LAPSE(
+      GuardClass.HARD_STOP,
+      "After a long time without an injection this is more than the last dose that was proven.",
+      new Source.CommonPractice("after a long time the last dose that worked, or one step below"),
+      "a dose has been given and watched in the clinic since"),
   FIRST_IN_CLINIC(
       GuardClass.HARD_STOP,
       "No dose of this preparation was watched in the clinic since he began it that went in, from a"

@@ -67,6 +67,7 @@ final class UpkeepGuards {
         newerLimits(question, newer, volume, verdicts);
       }
     }
+    aboveBeforeLapse(question, volume).ifPresent(verdicts::add);
     boolean isMore =
         question
             .history()
@@ -188,6 +189,24 @@ final class UpkeepGuards {
       before = last;
     }
     return isLapsed ? before.map(one -> lapseAfter(one, months)) : Optional.empty();
+  }
+
+  /** After such a time no more than the last dose that was proven, or the lowest step. */
+  private static Optional<Verdict> aboveBeforeLapse(Question question, Volume volume) {
+    if (lapsed(question).isEmpty()) {
+      return Optional.empty();
+    }
+    Volume most =
+        question.history().sinceChangeTo(question.preparation()).reversed().stream()
+            .filter(Injection::provesShort)
+            .findFirst()
+            .map(Injection::drawn)
+            .orElse(question.ladder().first());
+    return Optional.of(most)
+        .filter(volume::isMoreThan)
+        .map(
+            last ->
+                Verdict.of(GuardRule.ABOVE_BEFORE_LAPSE, Fact.said("highest possible now", last)));
   }
 
   private static boolean isLong(Injection from, Instant to, Sourced<Integer> months) {

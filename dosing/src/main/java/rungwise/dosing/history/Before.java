@@ -66,6 +66,12 @@ public record Before(
     return new Before(undated, unmapped, nobodyKnows, isOpen || isOpenThere, other);
   }
 
+  /** Whether it is not known when that was. */
+  boolean isUndated(Injection injection) {
+    return undated.contains(injection)
+        || elsewhere.takenOver().stream().anyMatch(one -> one.told().equals(injection));
+  }
+
   /** All of it that says what it was, in no order. */
   List<Injection> said() {
     return elsewhere.all().isEmpty()
@@ -95,23 +101,36 @@ public record Before(
    *
    * @param takenOver the doses that were told when he was taken over, in the order of their entries
    * @param opened the volume up to which a prescriber has opened the schedule since all of them
+   * @param joined what other courses of his say of injections
    */
-  public record Elsewhere(List<TakenOver> takenOver, Optional<Opened> opened) {
+  public record Elsewhere(
+      List<TakenOver> takenOver, Optional<Opened> opened, List<Injection> joined) {
 
     public static final Elsewhere NOTHING = new Elsewhere(List.of(), Optional.empty());
 
     public Elsewhere {
       takenOver = List.copyOf(takenOver);
+      joined = List.copyOf(joined);
+    }
+
+    /** Of a man who has no other course. */
+    public Elsewhere(List<TakenOver> takenOver, Optional<Opened> opened) {
+      this(takenOver, opened, List.of());
+    }
+
+    /** The same, with what other courses of his say. */
+    public Elsewhere withJoined(List<Injection> others) {
+      return new Elsewhere(takenOver, opened, others);
     }
 
     /** Every injection, in no order. */
     public List<Injection> all() {
-      return takenOver.stream().map(TakenOver::told).toList();
+      return Stream.concat(takenOver.stream().map(TakenOver::told), joined.stream()).toList();
     }
 
     /** What counts for the time between two: those here and elsewhere, in the order of time. */
     public List<Injection> with(List<Injection> here) {
-      return takenOver.isEmpty()
+      return takenOver.isEmpty() && joined.isEmpty()
           ? here
           : Stream.concat(here.stream(), all().stream()).sorted(History.IN_ORDER).toList();
     }

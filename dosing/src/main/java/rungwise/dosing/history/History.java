@@ -131,7 +131,7 @@ public record History(
 
   /** Whether it is not known when that was: it stands at the latest instant at which it can be. */
   public boolean isUndated(Injection injection) {
-    return before.said().contains(injection);
+    return before.isUndated(injection);
   }
 
   /**

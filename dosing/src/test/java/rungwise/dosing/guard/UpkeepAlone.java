@@ -54,18 +54,19 @@ final class UpkeepAlone {
         new Alone(
             GuardRule.EXAMINATION_LONG_OVERDUE,
             () -> home(usual().examined(Optional.empty()), "0.25")),
-        new Alone(
-            GuardRule.LAPSED,
-            () ->
-                home(
-                    usual()
-                        .screened(Screening.all(Answer.NO, LATER.plus(Duration.ofDays(400))))
-                        .at(LATER.plus(Duration.ofDays(400))),
-                    "0.25")),
+        new Alone(GuardRule.LAPSED, () -> home(lapsed(usual()), "0.25")),
+        new Alone(GuardRule.ABOVE_BEFORE_LAPSE, () -> inClinic(lapsed(usual()), "0.5")),
         new Alone(
             GuardRule.NEWER_VERSION_FORBIDS,
             () ->
                 home(usual().around(Circumstances.NONE.withNewer(List.of(upTo("2.5")))), "0.25")));
+  }
+
+  /** The same over a year later, with a screening of then. */
+  static LabelWorld lapsed(LabelWorld world) {
+    return world
+        .screened(Screening.all(Answer.NO, LATER.plus(Duration.ofDays(400))))
+        .at(LATER.plus(Duration.ofDays(400)));
   }
 
   /** The label with a lower maximum, in mcg of alprostadil. */

@@ -277,4 +277,24 @@ final class UpkeepGuardsTest {
 
     assertThat(Dosing.mayInject(question, Optional.of(signed)).isClear()).isTrue();
   }
+
+  @Test
+  void after_a_lapse_the_dose_is_the_last_proven_one_also_after_a_poor_response() {
+    LabelWorld world =
+        EachGuardAloneTest.usual()
+            .injected("0.5", Grade.NONE, minutes(20))
+            .injected("0.75", "0.75", Grade.NONE, minutes(20), SimpleCauses.ONE_FOUND);
+
+    assertThat(Dosing.advise(UpkeepAlone.lapsed(world).question()).decision().proposed())
+        .contains(ml("0.5"));
+  }
+
+  @Test
+  void after_a_lapse_without_a_proven_dose_it_begins_at_the_lowest_step() {
+    LabelWorld world = new LabelWorld().injected("0.12", Grade.USABLE, minutes(90));
+
+    assertThat(Dosing.raisedBy(UpkeepAlone.lapsed(world).question(), ml("0.25"), Place.CLINIC))
+        .extracting(Verdict::rule)
+        .contains(GuardRule.ABOVE_BEFORE_LAPSE);
+  }
 }

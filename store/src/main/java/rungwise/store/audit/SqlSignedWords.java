@@ -26,7 +26,7 @@ public final class SqlSignedWords implements SignedWords {
   }
 
   @Override
-  public Optional<Signed> signed(int version) {
+  public Optional<Signature> signed(int version) {
     return database
         .reading()
         .select(ENTRY.RECORDED_BY, ENTRY.RECORDED_AT)
@@ -36,7 +36,7 @@ public final class SqlSignedWords implements SignedWords {
         .where(WORDS_SIGNED.VERSION.eq(version))
         .orderBy(ENTRY.SEQ.asc())
         .limit(1)
-        .fetchOptional(row -> new Signed(new AccountId(row.value1()), row.value2()));
+        .fetchOptional(row -> new Signature(new AccountId(row.value1()), row.value2()));
   }
 
   @Override

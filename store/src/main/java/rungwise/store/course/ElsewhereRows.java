@@ -1,6 +1,7 @@
 package rungwise.store.course;
 
 import java.util.Optional;
+import org.jooq.TableRecord;
 import rungwise.clinic.coded.ToldBy;
 import rungwise.clinic.elsewhere.ElsewhereWord;
 import rungwise.dosing.history.Grade;
@@ -9,6 +10,7 @@ import rungwise.dosing.known.PreparationId;
 import rungwise.quantities.TimeSpan;
 import rungwise.quantities.Volume;
 import rungwise.store.course.InjectionRows.SoftKind;
+import rungwise.store.schema.tables.records.ElsewhereJoinedRecord;
 import rungwise.store.schema.tables.records.ElsewhereWrittenRecord;
 import rungwise.store.words.Tokens;
 
@@ -23,11 +25,34 @@ final class ElsewhereRows {
 
   private ElsewhereRows() {}
 
-  static ElsewhereWrittenRecord row(ElsewhereWord word) {
+  /** What a row of a joined course says. */
+  private enum Joining {
+    JOINED,
+    PARTED
+  }
+
+  static TableRecord<?> row(ElsewhereWord word) {
     return switch (word) {
+      case ElsewhereWord.Joined(String course, boolean leads) -> row(Joining.JOINED, course, leads);
+      case ElsewhereWord.Parted(String course) -> row(Joining.PARTED, course, /* leads= */ false);
       case ElsewhereWord.Told told -> row(told);
       case ElsewhereWord.Opened(PreparationId preparation, Volume upTo) ->
           row(Kind.OPENED, preparation, upTo);
+    };
+  }
+
+  private static ElsewhereJoinedRecord row(Joining kind, String course, boolean leads) {
+    var row = new ElsewhereJoinedRecord();
+    row.setWord(Tokens.of(kind));
+    row.setCourse(course);
+    row.setLeads(leads);
+    return row;
+  }
+
+  static ElsewhereWord word(ElsewhereJoinedRecord row) {
+    return switch (Tokens.read(Joining.class, row.getWord())) {
+      case JOINED -> new ElsewhereWord.Joined(row.getCourse(), row.getLeads());
+      case PARTED -> new ElsewhereWord.Parted(row.getCourse());
     };
   }
 

@@ -10,6 +10,7 @@ import static rungwise.store.schema.Tables.DECISION_WRITTEN;
 import static rungwise.store.schema.Tables.DOSE_SIGNED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_ACCEPTED;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_DECISION;
+import static rungwise.store.schema.Tables.ELSEWHERE_JOINED;
 import static rungwise.store.schema.Tables.ELSEWHERE_WRITTEN;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
@@ -127,8 +128,7 @@ record FactReading(
       case RESCUE_WRITTEN -> rescue(own(row, RESCUE_WRITTEN));
       case REACH_WRITTEN -> new CourseFact.ReachWritten(ReachRows.word(own(row, REACH_WRITTEN)));
       case LIFE_WRITTEN -> new CourseFact.LifeWritten(LifeRows.word(own(row, LIFE_WRITTEN)));
-      case ELSEWHERE_WRITTEN ->
-          new CourseFact.ElsewhereWritten(ElsewhereRows.word(own(row, ELSEWHERE_WRITTEN)));
+      case ELSEWHERE_WRITTEN -> elsewhere(row);
       case SHEET_MADE -> PreparingRows.made(own(row, SHEET_MADE));
       case FLAGS_SEEN -> new CourseFact.FlagsSeen();
       case TABLET_TAKEN -> TabletRows.taken(own(row, TABLET_TAKEN));
@@ -140,6 +140,13 @@ record FactReading(
       case PAST_REVIEWED -> LiftingRows.past(own(row, PAST_REVIEWED));
       case FAULT_ACKNOWLEDGED -> LiftingRows.acknowledged(own(row, FAULT_ACKNOWLEDGED));
     };
+  }
+
+  private static CourseFact elsewhere(Record row) {
+    return new CourseFact.ElsewhereWritten(
+        row.get(ELSEWHERE_JOINED.ENTRY_ID) == null
+            ? ElsewhereRows.word(own(row, ELSEWHERE_WRITTEN))
+            : ElsewhereRows.word(own(row, ELSEWHERE_JOINED)));
   }
 
   private static <R extends TableRecord<R>> R own(Record row, Table<R> table) {

@@ -16,6 +16,7 @@ import static rungwise.store.schema.Tables.DOSE_SIGNED_HOLD_FACT;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_OVERRIDE;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_RUNG;
 import static rungwise.store.schema.Tables.DOSE_SIGNED_SPOKEN;
+import static rungwise.store.schema.Tables.ELSEWHERE_JOINED;
 import static rungwise.store.schema.Tables.ELSEWHERE_WRITTEN;
 import static rungwise.store.schema.Tables.EMERGENCY_REVIEWED_END;
 import static rungwise.store.schema.Tables.ENTRY;
@@ -305,6 +306,7 @@ public final class SqlCourses implements Courses {
     tables.put(REACH_WRITTEN, FactKind.REACH_WRITTEN);
     tables.put(LIFE_WRITTEN, FactKind.LIFE_WRITTEN);
     tables.put(ELSEWHERE_WRITTEN, FactKind.ELSEWHERE_WRITTEN);
+    tables.put(ELSEWHERE_JOINED, FactKind.ELSEWHERE_WRITTEN);
     tables.put(SHEET_MADE, FactKind.SHEET_MADE);
     tables.put(TABLET_TAKEN, FactKind.TABLET_TAKEN);
     tables.put(DAILY_TABLET_DECIDED, FactKind.DAILY_TABLET_DECIDED);

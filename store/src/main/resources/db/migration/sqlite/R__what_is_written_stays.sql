@@ -294,6 +294,11 @@ begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists elsewhere_written_is_not_removed before delete on elsewhere_written
 begin select raise(abort, 'facts are never removed'); end;
 
+create trigger if not exists elsewhere_joined_is_not_changed before update on elsewhere_joined
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists elsewhere_joined_is_not_removed before delete on elsewhere_joined
+begin select raise(abort, 'facts are never removed'); end;
+
 create trigger if not exists life_written_is_not_changed before update on life_written
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists life_written_is_not_removed before delete on life_written

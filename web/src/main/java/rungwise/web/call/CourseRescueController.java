@@ -1,6 +1,7 @@
 package rungwise.web.call;
 
 import java.time.InstantSource;
+import java.util.List;
 import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -18,6 +19,7 @@ import rungwise.clinic.ClinicTime;
 import rungwise.clinic.call.RescueDraft;
 import rungwise.clinic.call.Rescues;
 import rungwise.clinic.people.Account;
+import rungwise.clinic.rescuing.RescueView;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseState;
@@ -93,6 +95,20 @@ final class CourseRescueController {
     carried.addFlashAttribute(NOTICE, notice(draft));
     boolean isFromCall = typed.has("back", "call");
     return Page.redirect("/courses/" + id + (isFromCall ? "/call" : "/call/rescue"));
+  }
+
+  @GetMapping("/courses/{id}/call/letter")
+  ModelAndView letter(@PathVariable String id) {
+    CourseState state = CoursePaths.find(titration, id);
+    List<String> given =
+        views.rescue(state, rescues.limits()).counting().reversed().stream()
+            .map(RescueView.Line::words)
+            .toList();
+    var ticking =
+        Ticking.of(clock.instant(), time, assets.callScript(), state.knownNow().isEmpty());
+    return Page.of(
+        "call/letter",
+        CallLetterPage.of(views.call(state), given, rescues.protocol().number(), ticking, time));
   }
 
   private static String notice(RescueDraft draft) {

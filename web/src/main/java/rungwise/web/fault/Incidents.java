@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.apache.catalina.connector.ClientAbortException;
 import org.apache.tomcat.util.http.InvalidParameterException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -62,6 +63,10 @@ final class Incidents implements Filter {
 
   private void explain(Throwable failure, HttpServletRequest request, HttpServletResponse response)
       throws IOException {
+    if (isGone(failure)) {
+      LOG.info("Whoever had asked is gone: the answer was not taken");
+      return;
+    }
     Optional<String> unkept = unkept(failure);
     if (unkept.isPresent()) {
       LOG.error("Nothing was saved: {}", unkept.get());
@@ -90,6 +95,12 @@ final class Incidents implements Filter {
     } else {
       answer(number, response);
     }
+  }
+
+  /** Whether the browser closed the connection before the answer was there. */
+  private static boolean isGone(Throwable failure) {
+    return Stream.iterate(failure, Objects::nonNull, Throwable::getCause)
+        .anyMatch(ClientAbortException.class::isInstance);
   }
 
   /** Why the record could not be written; the words are the program's own. */

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import rungwise.clinic.handout.SheetStanding;
 import rungwise.clinic.words.Language;
 import rungwise.clinic.words.PatientWord;
@@ -92,8 +93,11 @@ public record CurrentPage(String code, Sign sign, List<Said> answers, List<Said>
     return inAll(PatientWord.CHECK_CODE);
   }
 
-  public List<Said> send() {
-    return inAll(PatientWord.CHECK_SEND);
+  /** The button, in every language. */
+  public String send() {
+    return inAll(PatientWord.CHECK_SEND).stream()
+        .map(Said::text)
+        .collect(Collectors.joining(" / "));
   }
 
   public boolean isAsked() {

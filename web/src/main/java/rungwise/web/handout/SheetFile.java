@@ -9,7 +9,15 @@ import org.springframework.http.HttpHeaders;
 import org.springframework.web.servlet.View;
 
 /** A document as an answer: it is saved, and opened by what the reader opens such files with. */
-record SheetFile(byte[] pdf, String name) implements View {
+final class SheetFile implements View {
+
+  private final byte[] pdf;
+  private final String name;
+
+  SheetFile(byte[] pdf, String name) {
+    this.pdf = pdf.clone();
+    this.name = name;
+  }
 
   @Override
   public void render(

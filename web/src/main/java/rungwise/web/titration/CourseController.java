@@ -23,6 +23,7 @@ import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.forecast.CourseForecasts;
+import rungwise.clinic.joining.Joining;
 import rungwise.clinic.past.PastHistories.Undone;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.sheet.CourseView;
@@ -50,6 +51,7 @@ final class CourseController {
 
   private final Titration titration;
   private final Lifting lifting;
+  private final Joining joining;
   private final CourseViews views;
   private final CourseForecasts forecasts;
   private final StartChoices choices;
@@ -57,11 +59,13 @@ final class CourseController {
   CourseController(
       Titration titration,
       Lifting lifting,
+      Joining joining,
       CourseViews views,
       CourseForecasts forecasts,
       StartChoices choices) {
     this.titration = titration;
     this.lifting = lifting;
+    this.joining = joining;
     this.views = views;
     this.forecasts = forecasts;
     this.choices = choices;
@@ -261,7 +265,12 @@ final class CourseController {
   private CoursePage page(Account actor, CourseId id) {
     CourseState state = state(id);
     CourseView view = views.of(state);
-    return CoursePage.of(view, ForecastPart.of(forecasts.of(state), view), actor, choices);
+    return CoursePage.of(
+        view,
+        ForecastPart.of(forecasts.of(state), view),
+        joining.standing(state.file()),
+        actor,
+        choices);
   }
 
   private CourseView view(CourseId id) {

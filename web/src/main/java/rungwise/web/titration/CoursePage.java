@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.course.Plan;
+import rungwise.clinic.joining.Joining;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
 import rungwise.clinic.sheet.CourseView;
@@ -27,6 +28,7 @@ import rungwise.web.start.StartChoices;
  * @param picture the drawn syringe of the proposed dose
  * @param drawings schedule, time line and places
  * @param checkFirst the last report, where the response model finds it very unlikely
+ * @param same whether another course is, or may be, of the same man
  * @param sign the form that signs a dose, for a prescriber where one can be signed
  */
 public record CoursePage(
@@ -46,7 +48,8 @@ public record CoursePage(
     boolean isClinical,
     Field reason,
     PlanForm plan,
-    LiftingForms lifting) {
+    LiftingForms lifting,
+    Joining.Standing same) {
 
   /** The form that chooses another preparation, syringe or protocol. */
   public record PlanForm(Choice preparation, Choice barrel, Choice protocol, Field reason) {
@@ -72,7 +75,11 @@ public record CoursePage(
   static final String PLAN_REASON = "planReason";
 
   static CoursePage of(
-      CourseView view, ForecastPart forecast, Account actor, StartChoices choices) {
+      CourseView view,
+      ForecastPart forecast,
+      Joining.Standing same,
+      Account actor,
+      StartChoices choices) {
     boolean isPrescriber = actor.may(Role.PRESCRIBER);
     boolean isClinical =
         isPrescriber || actor.may(Role.NURSE_EDUCATOR) || actor.may(Role.ON_CALL_CLINICIAN);
@@ -93,7 +100,8 @@ public record CoursePage(
         isClinical,
         Field.of(Field.Kind.TEXT, REOPEN_REASON, "Reason"),
         planForm(view, choices),
-        LiftingForms.of(view.lifting(), choices));
+        LiftingForms.of(view.lifting(), choices),
+        same);
   }
 
   private static boolean isToCheckFirst(ReasonLine reason) {
@@ -137,7 +145,8 @@ public record CoursePage(
         isClinical,
         reason.asTyped(typed).withFaults(found),
         plan.asTyped(typed).withFaults(found),
-        lifting.asTyped(typed).withFaults(found));
+        lifting.asTyped(typed).withFaults(found),
+        same);
   }
 
   private static String answer(CourseView view) {

@@ -38,7 +38,9 @@ public enum Law {
   AFTER_EMERGENCY("at home after an emergency without end: examined, and tried in the clinic"),
   EXAMINATION_FOR_MORE("no higher dose while an examination is overdue"),
   EXAMINATION_FOR_HOME("no dose at home while it is overdue by more than the grace"),
-  LAPSE("after a year without an injection a dose in the clinic comes first"),
+  LAPSE(
+      "after a year without an injection a dose in the clinic comes first, no more than the last"
+          + " proven one"),
   RECALLED("what the clinic has taken out of use is injected no more"),
   PAIR_ALONE("after two doses in a visit the second waits until it was given alone"),
   VIAL_LABEL("the vial says what the order says"),

@@ -58,6 +58,17 @@ public final class UpkeepLaws {
     }
     lapsed |= !run.isEmpty() && scene.minute() - run.getLast().at() > Rulebook.LAPSE;
     judge.look(Law.LAPSE, lapsed);
+    long proven =
+        run.reversed().stream()
+            .filter(Told::proves)
+            .mapToLong(Told::drawn)
+            .findFirst()
+            .orElse(scene.rungs().getFirst());
+    for (long rung : scene.rungs()) {
+      if (lapsed && rung > proven && (scene.allows(rung) || scene.proposed() == rung)) {
+        judge.fail(Law.LAPSE, rung + " uL is open after a year, proven was " + proven);
+      }
+    }
     if (lapsed && scene.clearAtHome() && !scene.lifted(GuardRule.LAPSED)) {
       judge.fail(Law.LAPSE, "clear at home after a year without an injection");
     }

@@ -2,6 +2,7 @@ package rungwise.dosing.urgent.rescue;
 
 import rungwise.dosing.source.Citation;
 import rungwise.dosing.source.Source;
+import rungwise.dosing.source.Sourced;
 
 /**
  * Two drugs whose names look alike and which do the opposite. There is no way to read a name here
@@ -15,6 +16,12 @@ public enum RescueDrug {
       "phentolamine, which widens vessels and lowers blood pressure: a part of his mixture,"
           + " never the rescue",
       Source.remembered(Citation.US_PHENTOLAMINE_LABEL, "pharmacology"));
+
+  /** What whoever treats a fall of blood pressure must know of a man who had phentolamine. */
+  public static final Sourced<String> EPINEPHRINE_AFTER_PHENTOLAMINE =
+      new Sourced<>(
+          "He had phentolamine: epinephrine for low pressure may drop it further.",
+          Source.remembered(Citation.US_PHENTOLAMINE_LABEL, "overdosage"));
 
   private final String words;
   private final Source source;

@@ -1,0 +1,19 @@
+package rungwise.store.lifting;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.AutoClose;
+import org.junit.jupiter.api.io.TempDir;
+import rungwise.clinic.course.CoursePorts;
+import rungwise.clinic.joining.JoiningContract;
+import rungwise.store.OpenStores;
+
+final class SqlJoiningTest extends JoiningContract {
+
+  @TempDir Path folder;
+  @AutoClose private final OpenStores stores = new OpenStores();
+
+  @Override
+  protected CoursePorts open() {
+    return stores.open(folder);
+  }
+}

@@ -68,9 +68,7 @@ record SheetPage(HomeSheet sheet, Dose dose) {
 
   private String style() {
     return SheetFont.rules()
-        + STYLE
-            .replace("{paper}", sheet.paper().size())
-            .replace("{code}", sheet.code().words());
+        + STYLE.replace("{paper}", sheet.paper().size()).replace("{code}", sheet.code().words());
   }
 
   private String text(PatientWord word) {

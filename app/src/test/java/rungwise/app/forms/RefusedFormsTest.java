@@ -55,7 +55,8 @@ final class RefusedFormsTest {
           "/protocols/{name}/{version}/sign",
           "/room/close",
           "/men",
-          "/words/sign");
+          "/words/sign",
+          "/call-book/print");
 
   private static final Clinic clinic = Clinic.withDemoStory();
 

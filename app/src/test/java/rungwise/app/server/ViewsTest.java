@@ -21,6 +21,7 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.standing.CourseState;
+import rungwise.dosing.history.Place;
 import rungwise.web.access.Route;
 import rungwise.web.access.Routes;
 import rungwise.web.access.Shown;
@@ -41,10 +42,16 @@ class ViewsTest {
     clinic.close();
   }
 
-  /** A course with a signed dose and reports. */
+  /** A course with reports and a dose that is signed for home. */
   private CourseState settled() {
     return clinic.opened().courseCases(new ClinicTime(ZoneOffset.UTC)).titration().all().stream()
-        .filter(state -> state.file().signedDose().isPresent())
+        .filter(
+            state ->
+                state
+                    .file()
+                    .signedDose()
+                    .filter(signed -> signed.fact().place() == Place.HOME)
+                    .isPresent())
         .filter(state -> !state.file().reports().isEmpty())
         .findFirst()
         .orElseThrow();
@@ -88,9 +95,44 @@ class ViewsTest {
     }
   }
 
-  private String pathOf(Route route) {
+  /** An entry of the kind that a route shows. */
+  private String pathOf(Route route, String sheet) {
     String report = course.file().reports().getFirst().entry().id().text();
-    return route.path().replace("{id}", id().text()).replace("{entry}", report);
+    return route
+        .path()
+        .replace("{id}", id().text())
+        .replace("{entry}", route.path().contains("/sheet/") ? sheet : report);
+  }
+
+  /** Makes a sheet for home and gives its entry. */
+  private String sheet(Visitor visitor) {
+    String page = visitor.get(path() + "/sheet").body();
+    String order = page.replaceAll("(?s).*name=\"order\" value=\"([^\"]*)\".*", "$1");
+    HttpResponse<String> made =
+        visitor.post(
+            path() + "/sheet",
+            path() + "/sheet",
+            Map.of(
+                "order", order,
+                "language", "en",
+                "paper", "a4",
+                "keeping", "FRIDGE",
+                "clinic_number", "312 555 0100",
+                "after_hours", "312 555 0101",
+                "hospital", "North Hospital",
+                "transport", "a taxi"));
+    assertThat(made.statusCode()).as(made.body()).isEqualTo(303);
+    return clinic
+        .opened()
+        .courseCases(new ClinicTime(ZoneOffset.UTC))
+        .titration()
+        .find(id())
+        .orElseThrow()
+        .file()
+        .entries()
+        .getLast()
+        .id()
+        .text();
   }
 
   @Test
@@ -103,12 +145,13 @@ class ViewsTest {
     assertThat(routes).hasSizeGreaterThan(4);
     Visitor clinical = clinic.signedIn(PRESCRIBER);
     Visitor auditor = clinic.signedIn(AUDITOR);
+    String sheet = sheet(clinical);
 
     for (Route route : routes) {
       boolean isClinical = route.access().admits(account(PRESCRIBER));
       int before = looks().size();
 
-      HttpResponse<String> answer = (isClinical ? clinical : auditor).get(pathOf(route));
+      HttpResponse<String> answer = (isClinical ? clinical : auditor).get(pathOf(route, sheet));
 
       assertThat(answer.statusCode()).as(route.path()).isEqualTo(200);
       assertThat(route.shown()).isInstanceOf(Shown.CourseOfPath.class);

@@ -243,9 +243,8 @@ public final class CallBooks {
     faults.addAll(telephone.placed());
     String can = ifAny(typed, CAN, "What it can do", faults);
     String note = ifAny(typed, NOTE, "The note", faults);
-    Optional<EntryId> instead =
-        Optional.of(text(typed, ENTRY)).filter(id -> !id.isEmpty()).map(EntryId::new);
-    if (instead.filter(id -> find(id).isEmpty()).isPresent()) {
+    Optional<EntryId> instead = find(text(typed, ENTRY)).map(CallBook.Kept::entry);
+    if (instead.isEmpty() && !text(typed, ENTRY).isEmpty()) {
       faults.add(new Fault(NAME, NOT_THERE));
     }
     if (!faults.isEmpty()) {
@@ -270,8 +269,8 @@ public final class CallBooks {
     return actor.may(Role.ADMINISTRATOR) || actor.may(Role.PROGRAMME_LEAD);
   }
 
-  private Optional<CallBook.Kept> find(EntryId entry) {
-    return book.departments().stream().filter(one -> one.entry().equals(entry)).findFirst();
+  private Optional<CallBook.Kept> find(String entry) {
+    return book.departments().stream().filter(one -> one.entry().text().equals(entry)).findFirst();
   }
 
   private static String ifAny(
@@ -284,7 +283,7 @@ public final class CallBooks {
     if (!mayKeep(actor)) {
       return Reading.refused(NOT_KEEPER);
     }
-    Optional<CallBook.Kept> kept = find(new EntryId(text(typed, ENTRY)));
+    Optional<CallBook.Kept> kept = find(text(typed, ENTRY));
     if (kept.isEmpty()) {
       return Reading.refused(new Fault(NAME, NOT_THERE));
     }

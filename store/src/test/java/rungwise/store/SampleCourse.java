@@ -120,6 +120,24 @@ public final class SampleCourse {
         });
   }
 
+  private static CourseFact joined() {
+    return new CourseFact.ElsewhereWritten(
+        new ElsewhereWord.Joined("11111111-1111-4111-8111-111111111111", /* leads= */ true));
+  }
+
+  private static CourseFact told() {
+    return new CourseFact.ElsewhereWritten(
+        new ElsewhereWord.Told(
+            PREPARATION,
+            HIGH,
+            Optional.of("u100-1"),
+            "the sample clinic",
+            Optional.of(LocalDate.of(2026, 3, 1)),
+            Grade.USABLE,
+            new SoftAfter.NotKnown(),
+            ToldBy.LETTER));
+  }
+
   /** What stops until somebody acts, and what a prescriber lifts. */
   private static List<CourseFact> lifted(EntryId report) {
     return List.of(
@@ -142,18 +160,8 @@ public final class SampleCourse {
                 AfterEnd.IMPLANT,
                 "the sample clinic for implants")),
         new CourseFact.LifeWritten(new LifeWord.Reopened()),
-        new CourseFact.ElsewhereWritten(
-            new ElsewhereWord.Joined("11111111-1111-4111-8111-111111111111", /* leads= */ true)),
-        new CourseFact.ElsewhereWritten(
-            new ElsewhereWord.Told(
-                PREPARATION,
-                HIGH,
-                Optional.of("u100-1"),
-                "the sample clinic",
-                Optional.of(LocalDate.of(2026, 3, 1)),
-                Grade.USABLE,
-                new SoftAfter.NotKnown(),
-                ToldBy.LETTER)),
+        joined(),
+        told(),
         new CourseFact.SheetMade(report, report, report, SampleSheet.spanish()),
         new CourseFact.FlagsSeen(),
         new CourseFact.TabletTaken(Tablet.SILDENAFIL, SampleEntries.NOW),

@@ -102,7 +102,8 @@ final class SheetReadingTest {
   }
 
   private static String told(Language language, Tally raw, Tally after) {
-    return "%s: raw %s, FK %.2f, SMOG %.2f, INFLESZ %.1f; after the list FK %.2f, SMOG %.2f, INFLESZ %.1f"
+    return ("%s: raw %s, FK %.2f, SMOG %.2f, INFLESZ %.1f;"
+            + " after the list FK %.2f, SMOG %.2f, INFLESZ %.1f")
         .formatted(
             language.tag(),
             raw,

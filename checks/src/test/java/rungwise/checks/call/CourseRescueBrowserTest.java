@@ -126,6 +126,7 @@ class CourseRescueBrowserTest {
     assertThat(main()).containsText("Whether any was given elsewhere is not known");
     assertThat(main()).containsText("phentolamine");
     assertThat(main()).containsText("Nobody can say when it began");
+    assertThat(main()).containsText("Struck, it does not count: Blood gas");
     browser.inspect("call-letter");
     page().navigate(page().url().replace("/letter", "/rescue"));
 

@@ -195,7 +195,7 @@ public final class CallViews {
     EntryId opened = call.opened().id();
     return file.entries().stream()
         .filter(entry -> entry.id().equals(opened) || isOf(opened, entry.fact()))
-        .map(entry -> line(entry, now))
+        .map(entry -> line(entry, isTakenBack(file, call, entry), now))
         .toList();
   }
 
@@ -207,9 +207,23 @@ public final class CallViews {
     };
   }
 
-  private CallView.Line line(CourseEntry entry, Instant now) {
+  /** Whether a later word says that it was wrong: a hospital must not read it as true. */
+  private static boolean isTakenBack(CourseFile file, CallLog call, CourseEntry entry) {
+    boolean isCorrected =
+        file.entries().stream()
+            .anyMatch(other -> other.corrects().equals(Optional.of(entry.id())));
+    return isCorrected
+        || call.words().stream()
+            .anyMatch(
+                one ->
+                    one.fact().word() instanceof Struck struck
+                        && struck.began().equals(entry.id()));
+  }
+
+  private CallView.Line line(CourseEntry entry, boolean isTakenBack, Instant now) {
     return new CallView.Line(
-        EntryWords.of(entry.fact(), time) + entry.reason().map(words -> ": " + words).orElse(""),
+        (isTakenBack ? "Struck, it does not count: " : "")
+            + EntryWords.of(entry.fact(), time) + entry.reason().map(words -> ": " + words).orElse(""),
         time.clock(entry.recordedAt(), now) + ", " + names.apply(entry.recordedBy()));
   }
 

@@ -141,21 +141,38 @@ public final class ManyPeople {
     double wall = (System.nanoTime() - began) / (double) SECOND;
     double ofVisitors = (visiting.get() + clientNanoseconds() - clients) / (double) SECOND;
     double ofAll = (processNanoseconds() - server) / (double) SECOND;
-    OUT.printf(
-        "%n%d people%s, %.0f s; processor time %.1f s, of it the visitors' %.1f s%n",
-        number, waits ? "" : " who never wait", wall, ofAll, ofVisitors);
-    times.forEach(
-        (doing, each) -> {
-          Collections.sort(each);
-          OUT.printf(
-              "  %-7s %5d times, median %4.0f, 95 of 100 %4.0f, 99 of 100 %4.0f, longest %5.0f ms%n",
-              doing, each.size(), part(each, 50), part(each, 95), part(each, 99), part(each, 100));
-        });
+    OUT.println();
+    OUT.println(
+        number
+            + (waits ? " people, " : " people who never wait, ")
+            + Math.round(wall)
+            + " s; processor time "
+            + Math.round(ofAll)
+            + " s, of it the visitors' "
+            + Math.round(ofVisitors)
+            + " s");
+    times.forEach((doing, each) -> OUT.println(line(doing, each)));
   }
 
-  private static double part(List<Double> sorted, int ofHundred) {
+  private static String line(Doing doing, List<Double> times) {
+    Collections.sort(times);
+    return "  "
+        + doing
+        + ": "
+        + times.size()
+        + " times, median "
+        + part(times, 50)
+        + " ms, 95 of 100 "
+        + part(times, 95)
+        + ", 99 of 100 "
+        + part(times, 99)
+        + ", longest "
+        + part(times, 100);
+  }
+
+  private static long part(List<Double> sorted, int ofHundred) {
     int at = (int) Math.ceil(sorted.size() * ofHundred / 100.0) - 1;
-    return sorted.get(Math.max(0, at));
+    return Math.round(sorted.get(Math.max(0, at)));
   }
 
   private Map<Doing, List<Double>> run(int number, Duration time, boolean waits) throws Exception {

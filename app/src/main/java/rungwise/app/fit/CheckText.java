@@ -16,7 +16,6 @@ import rungwise.dosing.predictive.Predicted.Range;
 final class CheckText {
 
   private static final int PLACES = 1;
-  private static final String ROW = "  %-44s %14s %24s";
 
   private CheckText() {}
 
@@ -83,6 +82,7 @@ final class CheckText {
   }
 
   private static String row(String what, String reported, String foreseen) {
-    return String.format(Locale.ROOT, ROW, what, reported, foreseen).stripTrailing();
+    return String.format(Locale.ROOT, "  %-44s %14s %24s", what, reported, foreseen)
+        .stripTrailing();
   }
 }

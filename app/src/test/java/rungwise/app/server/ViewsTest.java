@@ -21,7 +21,6 @@ import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.standing.CourseState;
-import rungwise.dosing.history.Place;
 import rungwise.web.access.Route;
 import rungwise.web.access.Routes;
 import rungwise.web.access.Shown;
@@ -32,6 +31,7 @@ class ViewsTest {
   private static final Member ADMINISTRATOR = DemoClinic.MEMBERS.getFirst();
   private static final Member PRESCRIBER = DemoClinic.MEMBERS.get(1);
   private static final Member AUDITOR = DemoClinic.MEMBERS.getLast();
+  private static final String SETTLED = "HL-1017";
   private static final String NO_SUCH_ID = "00000000-0000-4000-8000-000000000001";
 
   private final Clinic clinic = Clinic.withDemoStory();
@@ -42,17 +42,10 @@ class ViewsTest {
     clinic.close();
   }
 
-  /** A course with reports and a dose that is signed for home. */
+  /** The course with reports and a signed dose of which a sheet can be made. */
   private CourseState settled() {
     return clinic.opened().courseCases(new ClinicTime(ZoneOffset.UTC)).titration().all().stream()
-        .filter(
-            state ->
-                state
-                    .file()
-                    .signedDose()
-                    .filter(signed -> signed.fact().place() == Place.HOME)
-                    .isPresent())
-        .filter(state -> !state.file().reports().isEmpty())
+        .filter(state -> state.file().patient().recordNumber().equals(SETTLED))
         .findFirst()
         .orElseThrow();
   }

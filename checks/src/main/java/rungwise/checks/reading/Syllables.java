@@ -85,8 +85,8 @@ public final class Syllables {
             .replaceAll("(?<=[aeouáéóúií])h(?=[aeiouáéíóú])", "");
     int count = 0;
     char previous = ' ';
-    for (char letter : plain.toCharArray()) {
-      char kind = kindOf(letter);
+    for (int at = 0; at < plain.length(); at++) {
+      char kind = kindOf(plain.charAt(at));
       boolean isParted = previous == ' ' || (previous != 'w' && kind != 'w');
       if (kind != ' ' && isParted) {
         count++;

@@ -31,6 +31,20 @@ final class Receiver {
     return transfers.told.isEmpty() || random.nextInt(4) == 0 ? tell(random) : open(random);
   }
 
+  private static ToldDraft told(
+      Mix mix, long drawn, String day, int grade, String end, long minutes) {
+    return new ToldDraft(
+        mix.id,
+        Volume.ofMicrolitres(drawn).millilitresText(),
+        "",
+        "another clinic",
+        day,
+        Integer.toString(grade),
+        end,
+        end.equals("NOT_KNOWN") ? "" : Long.toString(minutes),
+        "HIS_WORD");
+  }
+
   private String tell(SplittableRandom random) {
     Mix planned = actor.ledger.plan().mix();
     Mix mix = random.nextInt(3) > 0 ? planned : Mix.any(random);
@@ -40,22 +54,10 @@ final class Receiver {
     long minutes = random.nextInt(3) > 0 ? 45 : LASTED[random.nextInt(LASTED.length)];
     long lastDay = actor.now - Ledger.DAY * random.nextInt(12);
     boolean isDayKnown = random.nextInt(8) > 0;
-    Reading<Long> read =
-        house
-            .takingOver()
-            .tell(
-                ANYBODY[random.nextInt(ANYBODY.length)],
-                house.course(),
-                new ToldDraft(
-                    mix.id,
-                    Volume.ofMicrolitres(drawn).millilitresText(),
-                    "",
-                    "another clinic",
-                    isDayKnown ? Minutes.date(lastDay) : "",
-                    Integer.toString(random.nextInt(5)),
-                    end,
-                    end.equals("NOT_KNOWN") ? "" : Long.toString(minutes),
-                    "HIS_WORD"));
+    Account teller = ANYBODY[random.nextInt(ANYBODY.length)];
+    ToldDraft draft =
+        told(mix, drawn, isDayKnown ? Minutes.date(lastDay) : "", random.nextInt(5), end, minutes);
+    Reading<Long> read = house.takingOver().tell(teller, house.course(), draft);
     long nextDay = (Minutes.dayOf(lastDay) + 1) * Ledger.DAY;
     long latest = isDayKnown ? Math.min(nextDay, actor.now) : actor.now;
     read.found()

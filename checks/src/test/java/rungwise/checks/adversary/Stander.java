@@ -2,7 +2,7 @@ package rungwise.checks.adversary;
 
 import java.util.SplittableRandom;
 import rungwise.checks.adversary.law.Ledger;
-import rungwise.checks.adversary.law.Stand;
+import rungwise.checks.adversary.law.Watch;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.running.EndDraft;
 import rungwise.quantities.Reading;
@@ -36,7 +36,7 @@ final class Stander {
   }
 
   String stand(SplittableRandom random) {
-    Stand stand = ledger.watch.stand;
+    Watch.Stand stand = ledger.watch.stand;
     Account actor = ANYBODY[random.nextInt(ANYBODY.length)];
     boolean isPrescriber = actor.equals(House.PRESCRIBER);
     int what = stand.ended ? 5 - random.nextInt(3) : random.nextInt(6);

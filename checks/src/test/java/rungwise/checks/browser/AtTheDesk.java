@@ -10,75 +10,75 @@ import org.junit.jupiter.api.AfterEach;
 import rungwise.app.server.DemoClinic.Member;
 
 /** Somebody at a browser before a server of its own, and what he does on every page. */
-abstract class AtTheDesk {
+public abstract class AtTheDesk {
 
-  final TestServer server;
-  final Browser browser = Browser.open();
+  protected final TestServer server;
+  protected final Browser browser = Browser.open();
 
-  AtTheDesk(TestServer server) {
+  protected AtTheDesk(TestServer server) {
     this.server = server;
   }
 
   @AfterEach
-  final void leave() {
+  protected final void leave() {
     browser.close();
     server.close();
   }
 
-  final Page page() {
+  protected final Page page() {
     return browser.page();
   }
 
-  final Locator main() {
+  protected final Locator main() {
     return page().locator("main");
   }
 
   /** What a page answers; of a course what is advised, beside whether he may inject now. */
-  final Locator answer() {
+  protected final Locator answer() {
     return page().locator(".answer:not(.now)").first();
   }
 
-  final void open(String path) {
+  protected final void open(String path) {
     page().navigate(server.at(path.replace(" ", "%20")).toString());
   }
 
   /** A member who is known: whatever is opened next is opened as that member. */
-  final void signIn(Member member) {
+  protected final void signIn(Member member) {
     signIn(member.signInName(), member.password());
     assertThat(page().getByRole(AriaRole.BUTTON, named("Sign out"))).isVisible();
   }
 
   /** Waits until the page has sent what it sends by itself, so that a clock may be set. */
-  final void settle() {
+  protected final void settle() {
     page().waitForLoadState(LoadState.NETWORKIDLE);
   }
 
-  final void signIn(String name, String password) {
+  protected final void signIn(String name, String password) {
     open("/sign-in");
     page().getByLabel("Sign-in name").fill(name);
     page().getByLabel("Password").fill(password);
     press("Sign in");
   }
 
-  final void press(String button) {
+  protected final void press(String button) {
     page().getByRole(AriaRole.BUTTON, named(button)).click();
     page().waitForLoadState();
   }
 
-  final void follow(String link) {
+  protected final void follow(String link) {
     page().getByRole(AriaRole.LINK, named(link)).first().click();
     page().waitForLoadState();
   }
 
-  final void check(String name, String value) {
+  protected final void check(String name, String value) {
     page().locator("input[name='" + name + "'][value='" + value + "']").check();
   }
 
-  static Page.GetByRoleOptions named(String name) {
+  protected static Page.GetByRoleOptions named(String name) {
     return new Page.GetByRoleOptions().setName(name).setExact(true);
   }
 
-  static Page.LocatorOptions containing(String text) {
+  protected static Page.LocatorOptions containing(String text) {
     return new Page.LocatorOptions().setHasText(text);
   }
 }

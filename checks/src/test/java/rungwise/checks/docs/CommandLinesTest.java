@@ -20,7 +20,8 @@ final class CommandLinesTest {
   private static final Pattern OPTION = Pattern.compile("names = (\\{[^}]*}|\"[^\"]+\")");
   private static final Pattern QUOTED = Pattern.compile("\"([^\"]+)\"");
   private static final Set<String> WORDS_OF_CHECK =
-      Set.of("", "quick", "rows", "adversary", "bytes", "kills", "fuzz", "long", "pictures");
+      Set.of(
+          "", "quick", "rows", "adversary", "bytes", "kills", "forms", "fuzz", "long", "pictures");
 
   /** A command line and where it stands. */
   private record Shown(String path, String command) {

@@ -105,12 +105,7 @@ public record CourseEntry(
    */
   private static Optional<CourseFact> onlyWhatStops(CourseFact fact) {
     return switch (fact) {
-      case Screened screened -> {
-        var answers = new EnumMap<Condition, Answered>(Condition.class);
-        answers.putAll(screened.answers());
-        answers.values().removeIf(answered -> answered.answer() == Answer.NO);
-        yield Optional.of(new Screened(answers));
-      }
+      case Screened screened -> Optional.of(withoutNo(screened));
       case ExaminationRecorded exam ->
           Optional.<CourseFact>of(exam).filter(one -> exam.scarring() == Answer.YES);
       case DailyTabletDecided decided ->
@@ -144,5 +139,12 @@ public record CourseEntry(
       case ReportWithdrawn withdrawn -> Optional.of(withdrawn);
       case FaultAcknowledged acknowledged -> Optional.of(acknowledged);
     };
+  }
+
+  private static Screened withoutNo(Screened screened) {
+    var answers = new EnumMap<Condition, Answered>(Condition.class);
+    answers.putAll(screened.answers());
+    answers.values().removeIf(answered -> answered.answer() == Answer.NO);
+    return new Screened(answers);
   }
 }

@@ -210,8 +210,7 @@ public final class CallViews {
   /** Whether a later word says that it was wrong: a hospital must not read it as true. */
   private static boolean isTakenBack(CourseFile file, CallLog call, CourseEntry entry) {
     boolean isCorrected =
-        file.entries().stream()
-            .anyMatch(other -> other.corrects().equals(Optional.of(entry.id())));
+        file.entries().stream().anyMatch(other -> other.corrects().equals(Optional.of(entry.id())));
     return isCorrected
         || call.words().stream()
             .anyMatch(
@@ -223,7 +222,8 @@ public final class CallViews {
   private CallView.Line line(CourseEntry entry, boolean isTakenBack, Instant now) {
     return new CallView.Line(
         (isTakenBack ? "Struck, it does not count: " : "")
-            + EntryWords.of(entry.fact(), time) + entry.reason().map(words -> ": " + words).orElse(""),
+            + EntryWords.of(entry.fact(), time)
+            + entry.reason().map(words -> ": " + words).orElse(""),
         time.clock(entry.recordedAt(), now) + ", " + names.apply(entry.recordedBy()));
   }
 

@@ -9,7 +9,7 @@ import org.junit.jupiter.api.io.TempDir;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.CourseId;
-import rungwise.clinic.titration.RandomCourse;
+import rungwise.clinic.running.RandomCourse;
 import rungwise.clinic.titration.Replay;
 import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.decision.KeptAdvice;

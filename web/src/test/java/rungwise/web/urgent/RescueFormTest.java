@@ -191,7 +191,6 @@ final class RescueFormTest {
   @Test
   void no_sentence_holds_a_dose_that_can_be_misread() {
     Prepared shown = prepared(usualBut());
-    RescuePage page = RescuePage.of(usualBut());
 
     assertThat(shown.steps())
         .allSatisfy(

@@ -42,7 +42,7 @@ public final class CourseLaws {
 
   /** A paused or ended course leads nowhere, and no order of before an end comes back. */
   private void stand() {
-    Stand stand = ledger.watch.stand;
+    Watch.Stand stand = ledger.watch.stand;
     stops(Law.AT_A_STAND, stand.stops(), "the course is paused or has ended");
     judge.look(Law.PRESCRIBER_ONLY, stand.lastEnd > 0);
     if (stand.isWrongHand) {

@@ -1,4 +1,4 @@
-package rungwise.clinic.titration;
+package rungwise.clinic.running;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -21,6 +21,11 @@ import rungwise.clinic.room.EndDraft;
 import rungwise.clinic.room.StartDraft;
 import rungwise.clinic.screening.ScreeningForm;
 import rungwise.clinic.supply.VialForm;
+import rungwise.clinic.titration.ReportForm;
+import rungwise.clinic.titration.ReportPart;
+import rungwise.clinic.titration.SignDraft;
+import rungwise.clinic.titration.Staff;
+import rungwise.clinic.titration.TitrationWorld;
 import rungwise.dosing.decision.Advice;
 import rungwise.dosing.guard.GuardClass;
 import rungwise.dosing.guard.GuardRule;

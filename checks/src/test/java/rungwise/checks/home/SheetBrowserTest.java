@@ -1,4 +1,4 @@
-package rungwise.checks.browser;
+package rungwise.checks.home;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -14,6 +14,8 @@ import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
+import rungwise.checks.browser.AtTheDesk;
+import rungwise.checks.browser.TestServer;
 
 /** The sheet that a man takes home, and what anybody who holds it is told, in the clinic. */
 class SheetBrowserTest extends AtTheDesk {

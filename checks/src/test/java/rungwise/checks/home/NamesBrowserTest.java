@@ -1,4 +1,4 @@
-package rungwise.checks.browser;
+package rungwise.checks.home;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -8,6 +8,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
+import rungwise.checks.browser.AtTheDesk;
+import rungwise.checks.browser.TestServer;
 
 /** Names that are longer than a telephone is wide, or that are written from right to left. */
 class NamesBrowserTest extends AtTheDesk {

@@ -116,7 +116,10 @@ final class RealStart {
       record.write(folder.path());
       Map<String, String> again = pages(folder.path()).orElseThrow();
       List<String> differ =
-          once.keySet().stream().filter(path -> !once.get(path).equals(again.get(path))).toList();
+          once.entrySet().stream()
+              .filter(page -> !page.getValue().equals(again.get(page.getKey())))
+              .map(Map.Entry::getKey)
+              .toList();
       if (differ.isEmpty() && unexplained.isEmpty()) {
         return once;
       }

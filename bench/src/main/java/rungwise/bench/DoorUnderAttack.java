@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -82,11 +83,12 @@ public final class DoorUnderAttack {
       String page = get("/sign-in");
       String session = found(SESSION, page);
       String token = found(TOKEN, page);
-      strangers.scheduleAtFixedRate(
-          () -> tries.submit(() -> tryOnce(session, token)),
-          0,
-          TimeUnit.SECONDS.toNanos(1) / TRIES_IN_A_SECOND,
-          TimeUnit.NANOSECONDS);
+      ScheduledFuture<?> attack =
+          strangers.scheduleAtFixedRate(
+              () -> tries.execute(() -> tryOnce(session, token)),
+              0,
+              TimeUnit.SECONDS.toNanos(1) / TRIES_IN_A_SECOND,
+              TimeUnit.NANOSECONDS);
       var took = new ArrayList<Long>();
       for (int one = 0; one < AT_THE_DESK; one++) {
         TimeUnit.SECONDS.sleep(BETWEEN_SECONDS);
@@ -94,6 +96,7 @@ public final class DoorUnderAttack {
         took.add(signIn(desk, OWNER.password()));
       }
       long elsewhere = byCode(clinic);
+      attack.cancel(/* mayInterruptIfRunning= */ false);
       strangers.shutdownNow();
       tries.shutdown();
       took.sort(Comparator.naturalOrder());

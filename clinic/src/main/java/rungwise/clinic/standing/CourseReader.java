@@ -57,7 +57,7 @@ public final class CourseReader {
 
   /** The state of a course at an instant, by the population that is in use now. */
   public CourseState state(CourseFile file, Instant now) {
-    return state(file, EVERYTHING, now, usual(file), this::vial, ports.clockCheck().belief());
+    return state(file, EVERYTHING, now, this::usual, this::vial, ports.clockCheck().belief());
   }
 
   private Choice usual(CourseFile file) {
@@ -70,7 +70,7 @@ public final class CourseReader {
    * @param basis the number of the last entry that is read
    */
   public CourseState asOf(CourseFile file, long basis, Instant then, Choice choice) {
-    return state(file.upTo(basis), basis, then, choice, this::vial, ClockBelief.given());
+    return state(file.upTo(basis), basis, then, one -> choice, this::vial, ClockBelief.given());
   }
 
   /** The state while a dose is drawn from a vial of the clinic's, not from his own. */
@@ -79,7 +79,7 @@ public final class CourseReader {
         file,
         EVERYTHING,
         now,
-        usual(file),
+        this::usual,
         (course, protocol, at) -> Optional.of(ofClinic(course, protocol, at, vial, label)),
         ports.clockCheck().belief());
   }
@@ -90,7 +90,7 @@ public final class CourseReader {
         file,
         EVERYTHING,
         now,
-        usual(file),
+        this::usual,
         (course, protocol, at) -> vial.map(one -> own(course, protocol, at, one)),
         ports.clockCheck().belief());
   }
@@ -107,9 +107,14 @@ public final class CourseReader {
    * @throws UnreadableRecord if what is left of the record makes no course
    */
   private CourseState state(
-      CourseFile file, long limit, Instant now, Choice choice, InHand inHand, ClockBelief clock) {
+      CourseFile file,
+      long limit,
+      Instant now,
+      Function<CourseFile, Choice> choice,
+      InHand inHand,
+      ClockBelief clock) {
     try {
-      return read(file, limit, now, choice, inHand, clock);
+      return read(file, limit, now, choice.apply(file), inHand, clock);
     } catch (RuntimeException e) {
       throw file.isSound() ? e : new UnreadableRecord(file.id().text(), e);
     }

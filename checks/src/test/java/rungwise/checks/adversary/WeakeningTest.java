@@ -65,10 +65,11 @@ final class WeakeningTest {
           new Weakening(
               "any number a week", "dosing.guard.TimeGuards", "weeklyCount", Answer.NOTHING),
           new Weakening(
-              "a second dose at any time of the day",
-              "dosing.guard.SameVisit",
-              "isWithin",
-              Answer.YES),
+                  "a second dose at any time of the day",
+                  "dosing.guard.SameVisit",
+                  "isWithin",
+                  Answer.YES)
+              .from(1160),
           new Weakening(
               "whatever the label says", "dosing.history.VialInHand$Label", "isOf", Answer.YES),
           new Weakening(
@@ -105,10 +106,11 @@ final class WeakeningTest {
           new Weakening(
               "nobody has left while it was firm", "clinic.day.OpenErection", "isLeft", Answer.NO),
           new Weakening(
-              "what was taken back was wrong",
-              "clinic.past.PastReading",
-              "isConfirmed",
-              Answer.YES),
+                  "what was taken back was wrong",
+                  "clinic.past.PastReading",
+                  "isConfirmed",
+                  Answer.YES)
+              .from(4280),
           new Weakening(
               "an open call holds nothing", "clinic.called.CallLog", "holding", Answer.NONE),
           new Weakening(
@@ -117,10 +119,11 @@ final class WeakeningTest {
               "ofTheDose",
               Answer.NONE),
           new Weakening(
-              "home at once after another clinic",
-              "dosing.guard.TakenOverGuards",
-              "forHome",
-              Answer.NONE),
+                  "home at once after another clinic",
+                  "dosing.guard.TakenOverGuards",
+                  "forHome",
+                  Answer.NONE)
+              .from(1670),
           new Weakening("a pause holds nothing", "clinic.standing.LifeLog", "halt", Answer.EMPTY),
           new Weakening(
               "no course has ever ended", "clinic.course.OrderInForce", "isEnd", Answer.NO),

@@ -200,6 +200,7 @@ class CallBrowserTest {
     page().locator("#rescue-dose").fill("0.2 mg");
     page().locator("#rescue-write").click();
     assertThat(page().locator("#rescue-fault")).containsText("Write whole micrograms");
+    page().locator("#rescue-side").selectOption("his left");
     page().locator("#rescue-dose").fill("900");
     page().locator("#rescue-write").click();
     assertThat(log).containsText("1500 mcg in the hour up to it, above 1000 mcg");

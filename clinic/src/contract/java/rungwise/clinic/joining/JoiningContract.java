@@ -21,7 +21,6 @@ import rungwise.clinic.people.SignInName;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.running.Running;
 import rungwise.clinic.sheet.CourseViews;
-import rungwise.clinic.start.CourseDraft;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
@@ -57,31 +56,7 @@ public abstract class JoiningContract {
     world = new TitrationWorld(open(), new LabelReader());
     joining = new Joining(world.ports());
     first = world.open();
-    second = twin();
-  }
-
-  /** Another course of the same man, under a number that is spelled otherwise. */
-  private CourseId twin() {
-    CourseFile file = world.file(first);
-    CourseDraft form =
-        world.form(file.patient().fullName(), "OTHER-" + file.basis(), "vasculogenic", "u100-1");
-    CourseId id =
-        world
-            .starting()
-            .open(
-                Staff.EDUCATOR,
-                new CourseDraft(
-                    form.fullName(),
-                    form.birthDate(),
-                    form.recordNumber(),
-                    form.group(),
-                    form.preparation(),
-                    form.barrel(),
-                    form.protocol(),
-                    /* namesakeConfirmed= */ true))
-            .orThrow();
-    world.prepare(id, SamplePreparations.ALPROSTADIL_20);
-    return id;
+    second = Twin.of(world, first);
   }
 
   private long basis(CourseId id) {
@@ -258,7 +233,7 @@ public abstract class JoiningContract {
     String[] minutes = {"20", "45", "61", "90", "119", "120", "150", "239", "240", "300"};
     for (int seed = 0; seed < 25; seed++) {
       first = world.open();
-      second = twin();
+      second = Twin.of(world, first);
       var random = new SplittableRandom(seed);
       for (int i = 0; i < 6; i++) {
         CourseId one = random.nextBoolean() ? first : second;

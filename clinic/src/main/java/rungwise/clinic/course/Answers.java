@@ -2,11 +2,12 @@ package rungwise.clinic.course;
 
 import java.time.LocalDate;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.EnumMap;
-import java.util.EnumSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import java.util.stream.Stream;
 import rungwise.clinic.course.CourseFact.AnswerOverturned;
 import rungwise.clinic.course.CourseFact.DecisionWritten;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
@@ -26,7 +27,8 @@ public final class Answers {
 
   private final Map<Condition, Answered> last = new EnumMap<>(Condition.class);
   private final Map<Condition, Kept> kept = new EnumMap<>(Condition.class);
-  private final Set<Condition> decided = EnumSet.noneOf(Condition.class);
+  private final Map<Condition, Long> decided = new EnumMap<>(Condition.class);
+  private final Map<Condition, CourseEntry> overturned = new EnumMap<>(Condition.class);
   private Optional<Written<ExaminationRecorded>> found = Optional.empty();
   private Optional<Long> lastFound = Optional.empty();
   private Optional<Written<ExaminationRecorded>> examined = Optional.empty();
@@ -44,9 +46,9 @@ public final class Answers {
     for (CourseEntry entry : entries) {
       switch (entry.fact()) {
         case Screened screened -> screened(entry, screened);
-        case AnswerOverturned overturned -> overturned(entry, overturned);
+        case AnswerOverturned wrong -> overturned(entry, wrong);
         case ExaminationRecorded examination -> examined(new Written<>(entry, examination));
-        case DecisionWritten decision -> decided.add(decision.condition());
+        case DecisionWritten decision -> decided.put(decision.condition(), entry.number());
         default -> {
           // Nothing else is an answer.
         }
@@ -74,10 +76,11 @@ public final class Answers {
    * What was tested or examined is a no. Of another man's yes nothing follows for this one: what he
    * has answered himself since counts, and without that nobody knows.
    */
-  private void overturned(CourseEntry entry, AnswerOverturned overturned) {
-    Condition condition = overturned.condition();
+  private void overturned(CourseEntry entry, AnswerOverturned wrong) {
+    Condition condition = wrong.condition();
     kept.remove(condition);
-    switch (overturned.shownBy()) {
+    overturned.put(condition, entry);
+    switch (wrong.shownBy()) {
       case TEST, EXAMINATION -> last.put(condition, new Answered(Answer.NO, entry.recordedAt()));
       case WRONG_MAN ->
           last.computeIfPresent(
@@ -133,8 +136,65 @@ public final class Answers {
     return lastFound;
   }
 
+  /**
+   * The same with every yes of another course of his. It counts as one of here until a prescriber
+   * of either course writes that it was wrong, and what was found there until a later examination
+   * of here is without it. No no and no decision of there counts.
+   *
+   * @param since the number of the entry from which on the other course is read
+   */
+  public Answers with(Answers there, long since) {
+    var both = new Answers(List.of());
+    both.last.putAll(last);
+    both.kept.putAll(kept);
+    both.decided.putAll(decided);
+    both.overturned.putAll(overturned);
+    both.found = found;
+    both.lastFound = lastFound;
+    both.examined = examined;
+    there.last.forEach((condition, answered) -> both.caution(condition, answered));
+    there.kept.forEach((condition, yes) -> both.yes(condition, yes, since));
+    there.found.ifPresent(both::foundThere);
+    both.lastFound =
+        Stream.concat(lastFound.stream(), there.lastFound.map(one -> Math.max(one, since)).stream())
+            .max(Comparator.naturalOrder());
+    return both;
+  }
+
+  private void caution(Condition condition, Answered there) {
+    boolean isNews =
+        Optional.ofNullable(last.get(condition))
+            .filter(here -> !here.at().isBefore(there.at()))
+            .isEmpty();
+    if (there.answer() == Answer.YES && !condition.mayForbid() && isNews) {
+      last.put(condition, there);
+    }
+  }
+
+  private void yes(Condition condition, Kept there, long since) {
+    boolean isWrong =
+        Optional.ofNullable(overturned.get(condition))
+            .filter(one -> one.number() > since)
+            .filter(one -> !one.recordedAt().isBefore(there.said().recordedAt()))
+            .isPresent();
+    if (!isWrong && kept.putIfAbsent(condition, new Kept(there.said(), Optional.empty())) == null) {
+      decided.computeIfPresent(condition, (same, number) -> number > since ? number : null);
+    }
+  }
+
+  private void foundThere(Written<ExaminationRecorded> there) {
+    boolean isGone =
+        examined
+            .filter(one -> one.fact().scarring() == Answer.NO)
+            .filter(one -> one.fact().day().isAfter(there.fact().day()))
+            .isPresent();
+    if (!isGone) {
+      found = later(found, there);
+    }
+  }
+
   /** What the engine may look at. */
-  Screening counting() {
+  public Screening counting() {
     var counting = new EnumMap<Condition, Answered>(Condition.class);
     counting.putAll(last);
     kept.forEach(
@@ -149,6 +209,6 @@ public final class Answers {
             counting.put(
                 Condition.CURVATURE_OR_SCARRING,
                 new Answered(Answer.YES, written.entry().recordedAt())));
-    return new Screening(counting, decided);
+    return new Screening(counting, decided.keySet());
   }
 }

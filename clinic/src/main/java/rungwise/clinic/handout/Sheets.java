@@ -345,7 +345,7 @@ public final class Sheets {
         last.flatMap(sheet -> sheet.filled(Slot.CLINIC_NUMBER)).orElse(""),
         typed(ofPlan, Slot.AFTER_HOURS_NUMBER, plan.map(EmergencyPlan::afterHoursNumber)),
         typed(ofPlan, Slot.HOSPITAL, plan.map(EmergencyPlan::hospital)),
-        typed(ofPlan, Slot.TRANSPORT, plan.map(EmergencyPlan::transport)));
+        typed(ofPlan, Slot.TRANSPORT, Optional.empty())); // the plan is in the words of the clinic
   }
 
   private static String typed(Optional<HomeSheet> last, Slot slot, Optional<String> otherwise) {

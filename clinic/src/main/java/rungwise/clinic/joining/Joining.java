@@ -36,6 +36,8 @@ public final class Joining {
           + " there. Nothing was changed.";
   private static final String JOINED_ALREADY =
       "That course is joined with another one already. Nothing was changed.";
+  private static final String PAUSED =
+      "That course is paused: read why, and resume or end it there first. Nothing was changed.";
   private static final String NOT_JOINED = "These courses are not joined: nothing was changed.";
   private static final String SAME_HAND =
       "You have joined these courses: another prescriber parts them. Nothing was changed.";
@@ -117,6 +119,9 @@ public final class Joining {
     }
     if (!JoinLog.of(other).open().isEmpty()) {
       return Reading.refused(JOINED_ALREADY);
+    }
+    if (LifeLog.of(other).isPaused()) {
+      return Reading.refused(PAUSED);
     }
     Reading<Long> written =
         append(actor, file, new ElsewhereWord.Joined(other.id().text(), true), reason, now);

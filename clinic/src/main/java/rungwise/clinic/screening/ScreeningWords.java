@@ -54,7 +54,7 @@ final class ScreeningWords {
     this.course = course;
     this.time = time;
     this.screening = state.question().screening();
-    this.answers = state.file().answers();
+    this.answers = state.answers();
     this.preparation = state.question().preparation();
   }
 

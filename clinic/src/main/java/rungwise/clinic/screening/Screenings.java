@@ -11,7 +11,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.beside.JoinedAnswers;
 import rungwise.clinic.coded.ShownBy;
+import rungwise.clinic.course.Answers;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact.AnswerOverturned;
 import rungwise.clinic.course.CourseFact.BaselineRecorded;
@@ -20,6 +22,7 @@ import rungwise.clinic.course.CourseFact.ExaminationRecorded;
 import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
+import rungwise.clinic.course.Courses;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.standing.CourseChanges;
 import rungwise.clinic.standing.CourseChanges.By;
@@ -60,10 +63,16 @@ public final class Screenings {
 
   private final CourseChanges changes;
   private final ClinicTime time;
+  private final Courses courses;
 
   public Screenings(StandingPorts ports) {
     this.changes = new CourseChanges(ports);
     this.time = ports.time();
+    this.courses = ports.courses();
+  }
+
+  private Answers answersOf(CourseFile file) {
+    return JoinedAnswers.of(file, Long.MAX_VALUE, courses::find);
   }
 
   /**
@@ -83,7 +92,7 @@ public final class Screenings {
           Map<Condition, Answered> before = file.answers().last();
           var faults = new ArrayList<Fault>();
           Map<Condition, Answered> answers = merged(before, draft, now, faults);
-          noToRest(draft, now, file.screening(), answers);
+          noToRest(draft, now, answersOf(file).counting(), answers);
           if (!changes.isTimeKnown() && opens(before, answers)) {
             faults.add(Fault.ofForm(ONLY_WHAT_STOPS));
           }
@@ -163,7 +172,8 @@ public final class Screenings {
         id,
         (file, now) -> {
           Optional<Condition> condition =
-              Condition.of(name).filter(one -> file.screening().answerTo(one) == Answer.YES);
+              Condition.of(name)
+                  .filter(one -> answersOf(file).counting().answerTo(one) == Answer.YES);
           return condition.isEmpty()
               ? Reading.refused("He has no such condition on record: open the screening again.")
               : changes.appendWithReason(
@@ -185,7 +195,7 @@ public final class Screenings {
         id,
         (file, now) -> {
           Optional<Condition> condition =
-              Condition.of(name).filter(one -> file.answers().kept(one).isPresent());
+              Condition.of(name).filter(one -> answersOf(file).kept(one).isPresent());
           Optional<ShownBy> shown =
               Arrays.stream(ShownBy.values()).filter(one -> one.name().equals(shownBy)).findFirst();
           var faults = new ArrayList<Fault>();

@@ -10,12 +10,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
-import rungwise.clinic.called.CallLog;
 import rungwise.clinic.clock.ClockBelief;
+import rungwise.clinic.course.Answers;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFact.ExaminationRecorded;
-import rungwise.clinic.course.CourseFact.ReportUnfinished;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
@@ -28,7 +26,6 @@ import rungwise.clinic.soundness.Flaw;
 import rungwise.clinic.soundness.UnreadableRecord;
 import rungwise.dosing.choice.Choice;
 import rungwise.dosing.history.Circumstances;
-import rungwise.dosing.history.Circumstances.Unfinished;
 import rungwise.dosing.history.History;
 import rungwise.dosing.history.Question;
 import rungwise.dosing.history.Readiness;
@@ -130,16 +127,17 @@ public final class CourseReader {
         file.signedDose()
             .map(written -> new LadderProposal(ladder(written.fact(), plan), List.of()))
             .orElseGet(() -> shown(plan, file, history));
+    Answers answers = new HistoryReading(ports).answers(file, limit);
     var question =
         new Question(
             file.opened().group(),
-            file.screening(),
+            answers.counting(),
             byDay.readiness(),
             protocol,
             proposal.ladder(),
             history,
             inHand.of(file, protocol, now),
-            circumstances(file, limit, byDay, now, clock),
+            circumstances(file, answers, limit, byDay, now, clock),
             now);
     List<ReportFlag> flags =
         new KeptFlags(
@@ -148,6 +146,7 @@ public final class CourseReader {
             .of(file);
     return new CourseState(
         file,
+        answers,
         question,
         choice,
         proposal.notes(),
@@ -220,7 +219,7 @@ public final class CourseReader {
   }
 
   private Circumstances circumstances(
-      CourseFile file, long limit, ByDay byDay, Instant now, ClockBelief clock) {
+      CourseFile file, Answers answers, long limit, ByDay byDay, Instant now, ClockBelief clock) {
     List<CourseFile> all = new HistoryReading(ports).all(file, limit);
     // A recall that a clock has dated too late counts at once; a replay asks as of then.
     boolean isOfThen = now.isBefore(ports.clock().instant().minus(Duration.ofMinutes(1)));
@@ -229,32 +228,17 @@ public final class CourseReader {
     return new Circumstances(
         Optional.of(file.entries().getFirst().recordedAt()),
         examined(file),
-        file.answers().lastFound(),
+        answers.lastFound(),
         isRecalled,
         byDay.newer(),
         all.stream()
             .flatMap(one -> new Tablets(one).last().stream())
             .max(Comparator.comparing(Circumstances.LastTablet::at)),
-        all.stream().flatMap(one -> unfinished(one).stream()).toList(),
+        all.stream().flatMap(one -> UnfinishedReports.worries(one).stream()).toList(),
         byDay.expired(),
         all.stream().flatMap(one -> one.flaws().stream()).map(Flaw::words).distinct().toList(),
         clock.doubt(),
         LifeLog.of(file).halt());
-  }
-
-  /** What may mean 4 hours: reports that are not complete, and calls of which none tells. */
-  private static List<Unfinished> unfinished(CourseFile file) {
-    List<Written<ReportUnfinished>> worries = UnfinishedReports.of(file);
-    long last = worries.stream().mapToLong(one -> one.entry().number()).max().orElse(0);
-    Stream<Unfinished> calls =
-        CallLog.holding(file).stream()
-            .filter(call -> call.opened().number() > last)
-            .map(call -> new Unfinished(call.opened().recordedAt(), call.began()));
-    return Stream.concat(
-            worries.stream()
-                .map(one -> new Unfinished(one.entry().recordedAt(), one.fact().injectedAt())),
-            calls)
-        .toList();
   }
 
   /** The ladder that a plan would give this man, or why it gives none. */

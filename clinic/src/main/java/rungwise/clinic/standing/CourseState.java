@@ -7,6 +7,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rungwise.clinic.clock.ClockBelief;
+import rungwise.clinic.course.Answers;
 import rungwise.clinic.course.CourseFact.DoseSigned;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
@@ -24,6 +25,7 @@ import rungwise.dosing.history.Question;
 public final class CourseState {
 
   private final CourseFile file;
+  private final Answers answers;
   private final Question question;
   private final Choice choice;
   private final List<String> notes;
@@ -37,6 +39,7 @@ public final class CourseState {
 
   CourseState(
       CourseFile file,
+      Answers answers,
       Question question,
       Choice choice,
       List<String> notes,
@@ -45,6 +48,7 @@ public final class CourseState {
       List<String> protocolWaits,
       ClockBelief clock) {
     this.file = file;
+    this.answers = answers;
     this.question = question;
     this.choice = choice;
     this.notes = List.copyOf(notes);
@@ -56,6 +60,11 @@ public final class CourseState {
 
   public CourseFile file() {
     return file;
+  }
+
+  /** What he answered, with every yes of his other courses. */
+  public Answers answers() {
+    return answers;
   }
 
   public Question question() {

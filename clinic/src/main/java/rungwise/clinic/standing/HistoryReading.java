@@ -4,8 +4,10 @@ import java.time.Instant;
 import java.util.List;
 import java.util.stream.Stream;
 import rungwise.clinic.beside.JoinLog;
+import rungwise.clinic.beside.JoinedAnswers;
 import rungwise.clinic.beside.JoinedReading;
 import rungwise.clinic.beside.TransferLog;
+import rungwise.clinic.course.Answers;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.past.PastReading;
@@ -46,6 +48,11 @@ final class HistoryReading {
             Stream.of(file),
             JoinLog.others(file, limit, ports.courses()::find).stream().map(JoinLog.Read::file))
         .toList();
+  }
+
+  /** What he answered, with every yes of his other courses. */
+  Answers answers(CourseFile file, long limit) {
+    return JoinedAnswers.of(file, limit, ports.courses()::find);
   }
 
   private Protocol protocolOf(CourseFile file) {

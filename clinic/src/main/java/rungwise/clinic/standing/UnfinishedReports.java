@@ -4,6 +4,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
+import rungwise.clinic.called.CallLog;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.EmergencyReviewed;
 import rungwise.clinic.course.CourseFact.InjectionReported;
@@ -11,6 +13,7 @@ import rungwise.clinic.course.CourseFact.ReportUnfinished;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EntryId;
+import rungwise.dosing.history.Circumstances.Unfinished;
 
 /**
  * Reports that may mean 4 hours and are not complete. One ends by a report that counts and
@@ -38,6 +41,21 @@ public final class UnfinishedReports {
         .filter(written -> written.entry().number() > reviewed)
         .filter(written -> !isReplaced(file, written.entry().id()))
         .filter(written -> file.reports().stream().noneMatch(report -> ends(file, written, report)))
+        .toList();
+  }
+
+  /** What may mean 4 hours: reports that are not complete, and calls of which none tells. */
+  static List<Unfinished> worries(CourseFile file) {
+    List<Written<ReportUnfinished>> worries = of(file);
+    long last = worries.stream().mapToLong(one -> one.entry().number()).max().orElse(0);
+    Stream<Unfinished> calls =
+        CallLog.holding(file).stream()
+            .filter(call -> call.opened().number() > last)
+            .map(call -> new Unfinished(call.opened().recordedAt(), call.began()));
+    return Stream.concat(
+            worries.stream()
+                .map(one -> new Unfinished(one.entry().recordedAt(), one.fact().injectedAt())),
+            calls)
         .toList();
   }
 

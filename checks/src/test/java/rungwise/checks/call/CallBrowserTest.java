@@ -190,7 +190,10 @@ class CallBrowserTest {
     killServer();
     page().locator("#rescue-dose").fill("300 mcg");
     page().locator("#rescue-side").selectOption("each");
+    page().locator("#rescue-second").check();
     page().locator("#rescue-write").click();
+    assertThat(page().locator("#rescue-side")).hasValue("side not known");
+    assertThat(page().locator("#rescue-second")).not().isChecked();
 
     Locator log = page().locator("#rescue-log");
     assertThat(page().locator("#rescue-lines li")).hasCount(2);
@@ -200,7 +203,6 @@ class CallBrowserTest {
     page().locator("#rescue-dose").fill("0.2 mg");
     page().locator("#rescue-write").click();
     assertThat(page().locator("#rescue-fault")).containsText("Write whole micrograms");
-    page().locator("#rescue-side").selectOption("his left");
     page().locator("#rescue-dose").fill("900");
     page().locator("#rescue-write").click();
     assertThat(log).containsText("1500 mcg in the hour up to it, above 1000 mcg");

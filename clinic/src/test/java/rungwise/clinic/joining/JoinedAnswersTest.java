@@ -185,7 +185,7 @@ final class JoinedAnswersTest {
       Condition.SICKLE_CELL, Condition.MYELOMA_OR_LEUKAEMIA, Condition.STROKE_OR_ARTERIAL_DISEASE
     };
     Condition condition = some[random.nextInt(some.length)];
-    Answer answer = Answer.values()[random.nextInt(Answer.values().length)];
+    Answer answer = List.of(Answer.values()).get(random.nextInt(Answer.values().length));
     world.screenings().answer(Staff.EDUCATOR, id, ScreeningForm.one(condition, answer));
     if (random.nextInt(4) == 0) {
       world

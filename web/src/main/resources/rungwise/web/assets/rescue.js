@@ -152,7 +152,10 @@
           struck: false,
         });
       }
+      // Nothing that was said of this dose is said of the next one.
       ["time", "dose", "pressure"].forEach((name) => (field(name).value = ""));
+      field("side").selectedIndex = 0;
+      field("second").checked = false;
       keep();
     }
   }

@@ -32,13 +32,15 @@ public record FitAnswer(
 
   /** What speaks against using it. */
   public List<Doubt> doubts() {
-    return fit.doubts(posterior);
+    return document().doubts();
   }
 
   /** The answer for a program; the same request and file give the same bytes. */
   public JsonObject json() {
-    return new FitDocument(fit, posterior, predicted, preparation)
-        .json()
-        .with("lines_left_out", (double) leftOut);
+    return document().json().with("lines_left_out", (double) leftOut);
+  }
+
+  private FitDocument document() {
+    return new FitDocument(fit, posterior, predicted, preparation);
   }
 }

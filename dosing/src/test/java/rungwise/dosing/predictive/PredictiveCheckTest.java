@@ -239,7 +239,8 @@ final class PredictiveCheckTest {
     Courses.Builder one = Courses.builder().course("vasculogenic");
     addAt(one, 0.1, 1);
 
-    assertThat(check(empty, TRUTH)).isEqualTo(new Predicted(0, 0, List.of(), List.of()));
+    assertThat(check(empty, TRUTH))
+        .isEqualTo(new Predicted(0, 0, List.of(), List.of(), 1, Predicted.Surprise.NONE));
     assertThat(check(empty, TRUTH).misses()).isEqualTo(new Predicted.Misses(0, 0));
     assertThat(check(one.build(), TRUTH).volumes()).hasSize(1);
     assertThat(check(one.build(), TRUTH).courses()).isEqualTo(1);

@@ -92,6 +92,9 @@ public sealed interface Doubt {
   /** The search did not settle. */
   record NotSettled() implements Doubt {}
 
+  /** Something that the predictive check found oftener than chance would bring. */
+  sealed interface OfReports extends Doubt {}
+
   /**
    * More ranges of the predictive check miss what was reported than chance would bring.
    *
@@ -99,7 +102,7 @@ public sealed interface Doubt {
    * @param ranges of so many
    * @param byChance as many would by chance alone
    */
-  record RangesMiss(int missed, int ranges, double byChance) implements Doubt {}
+  record RangesMiss(int missed, int ranges, double byChance) implements OfReports {}
 
   /**
    * More grades and times are as rare as 1 in 100 than chance would bring.
@@ -108,7 +111,7 @@ public sealed interface Doubt {
    * @param reported of so many
    * @param byChance as many would be by chance alone
    */
-  record RareReports(int rare, int reported, double byChance) implements Doubt {}
+  record RareReports(int rare, int reported, double byChance) implements OfReports {}
 
   /**
    * Men whose reports together are rarer than one of so many men's may be.

@@ -15,6 +15,7 @@ import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.factor.FactorRule.Asked;
 import rungwise.store.RecordCheck;
 import rungwise.store.journal.Inspected;
+import rungwise.web.provider.ProviderSettings;
 import rungwise.web.secrets.Argon2Hashing;
 
 /** A real server on a free port, with a real folder and a clock that the test moves. */
@@ -84,6 +85,21 @@ public final class Clinic implements AutoCloseable {
   /** Everybody, and nobody opens a page without a second factor. */
   public static Clinic thatLetsNobodyIn() {
     return asking(Asked.OF_EVERYBODY_WHO_ENTERS);
+  }
+
+  /** Everybody, who may sign in elsewhere too, and nobody signs without a second factor. */
+  static Clinic withProvider(ProviderSettings provider) {
+    var clinic =
+        new Clinic(
+            TemporaryFolder.make(),
+            settings ->
+                settings
+                    .knownAs(URI.create("http://localhost:1"))
+                    .withProvider(provider)
+                    .withFactors(
+                        new FactorRule(Asked.OF_EVERYBODY_WHO_SIGNS, FactorRule.SAMPLE_SHIFT)));
+    DemoClinic.fillPeople(clinic.opened.people());
+    return clinic;
   }
 
   private static Clinic asking(Asked asked) {

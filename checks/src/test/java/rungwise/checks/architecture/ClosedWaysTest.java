@@ -210,8 +210,7 @@ final class ClosedWaysTest {
   static final class Offender {
     private Offender() {}
 
-    static Object offend(String text, java.io.ObjectInputStream in)
-        throws Exception {
+    static Object offend(String text, java.io.ObjectInputStream in) throws Exception {
       new java.net.Socket(text, new Random().nextInt()).close();
       java.nio.file.Files.delete(java.nio.file.Path.of(text));
       return in.readObject() == null ? Class.forName(text) : text;

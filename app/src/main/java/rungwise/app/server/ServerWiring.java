@@ -132,6 +132,11 @@ import rungwise.web.urgent.UrgentPages;
 })
 class ServerWiring {
 
+  @Bean
+  WebServerFactoryCustomizer<TomcatServletWebServerFactory> departures() {
+    return factory -> factory.addEngineValves(new Departures());
+  }
+
   /** Under TLS our order of cipher suites counts, whatever a browser would rather have. */
   @Bean
   WebServerFactoryCustomizer<TomcatServletWebServerFactory> ownCipherOrder() {

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneOffset;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
 import java.util.function.UnaryOperator;
 import rungwise.app.clock.ClockSettings;
 import rungwise.app.server.DemoClinic.Member;
@@ -51,6 +52,17 @@ public final class Clinic implements AutoCloseable {
   public static final class SettableClock implements InstantSource {
 
     private volatile Instant now = Instant.parse("2026-03-02T08:00:00Z");
+    private volatile CountDownLatch held = new CountDownLatch(0);
+
+    /** Whoever asks for the time waits from now on. */
+    public void hold() {
+      held = new CountDownLatch(1);
+    }
+
+    /** Whoever waits for the time gets it. */
+    public void letGo() {
+      held.countDown();
+    }
 
     public synchronized void moveOn(Duration time) {
       now = now.plus(time);
@@ -58,6 +70,11 @@ public final class Clinic implements AutoCloseable {
 
     @Override
     public Instant instant() {
+      try {
+        held.await();
+      } catch (InterruptedException e) {
+        throw new IllegalStateException(e);
+      }
       return now;
     }
   }

@@ -19,6 +19,7 @@ import rungwise.clinic.standing.ReportFlag.Kind;
 import rungwise.dosing.decision.Decision;
 import rungwise.dosing.guard.GuardRule;
 import rungwise.dosing.guard.Verdict;
+import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.known.SamplePreparations;
 import rungwise.quantities.Reading;
 import rungwise.quantities.Volume;
@@ -214,5 +215,18 @@ public abstract class NextStepContract {
     assertThat(world.file(course).basis()).isEqualTo(after);
     assertThat(world.file(course).signedDose().map(signed -> signed.entry().number()))
         .isEqualTo(Optional.of(after));
+  }
+
+  @Test
+  void what_may_have_been_wrong_has_to_be_said_only_where_too_little_happened() {
+    signWithNextStep();
+    world.pass(Duration.ofDays(2));
+    assertRefused(
+        world.report(course, evening("2026-03-04").grade("2").causes("")),
+        "Choose whether anything went wrong");
+
+    world.report(course, evening("2026-03-04").grade("3").causes("")).orThrow();
+    assertThat(world.file(course).reports().getLast().fact().causes())
+        .isEqualTo(SimpleCauses.NOT_ASKED);
   }
 }

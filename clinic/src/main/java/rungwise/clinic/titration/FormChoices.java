@@ -30,12 +30,15 @@ public final class FormChoices {
             () -> Reading.refused("Choose how firm it was, from nothing happened to fully firm."));
   }
 
+  /** What a form sends for it. */
+  public static String token(SimpleCauses causes) {
+    return causes.name().toLowerCase(Locale.ROOT);
+  }
+
   /** Whether anything went wrong, which must not contradict what was ticked. */
   public static Reading<SimpleCauses> causes(String token, Set<Cause> wrong) {
     Optional<SimpleCauses> causes =
-        Arrays.stream(SimpleCauses.values())
-            .filter(one -> one.name().toLowerCase(Locale.ROOT).equals(token))
-            .findFirst();
+        Arrays.stream(SimpleCauses.values()).filter(one -> token(one).equals(token)).findFirst();
     if (causes.isEmpty()) {
       return Reading.refused(
           "Choose whether anything went wrong with the injection, or that nobody asked.");

@@ -83,7 +83,7 @@ final class ReportReading {
     var ending = new EndReading(draft, ports.time(), told, faults);
     Optional<SoftAfter> soft = ending.read(at, grade);
     InjectionDetails details = new DetailsReading(draft, faults).read(file, grade, soft);
-    Optional<SimpleCauses> causes = causes();
+    Optional<SimpleCauses> causes = causes(grade);
     Optional<TabletTaken> tablet = new TabletReading(ports.time(), told).of(draft, at, faults);
     corrected(at);
     boolean mayBe = ending.mayBeFourHours(at);
@@ -129,11 +129,14 @@ final class ReportReading {
     return barrel;
   }
 
-  private Optional<SimpleCauses> causes() {
+  /** Whether anything went wrong has to be said only where too little happened. */
+  private Optional<SimpleCauses> causes(Optional<Grade> grade) {
+    boolean isLeftOut = !draft.has(ReportPart.CAUSES) && grade.filter(Grade::isUseful).isPresent();
+    String token =
+        isLeftOut ? FormChoices.token(SimpleCauses.NOT_ASKED) : draft.text(ReportPart.CAUSES);
     return faults.take(
         ReportPart.CAUSES,
-        FormChoices.causes(
-            draft.text(ReportPart.CAUSES), FormChoices.wrong(draft.all(ReportPart.WRONG))));
+        FormChoices.causes(token, FormChoices.wrong(draft.all(ReportPart.WRONG))));
   }
 
   /** What must still be so of the report that is corrected, and of no other at that time. */

@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.ClinicTime.Occurrence;
 import rungwise.clinic.course.Cause;
+import rungwise.clinic.titration.FormChoices;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SimpleCauses;
 import rungwise.dosing.history.Spot;
@@ -136,7 +137,7 @@ public record InjectionQuestions(String form, Typed typed, Faults faults) {
             "causes",
             "Anything wrong with the injection?",
             Arrays.stream(SimpleCauses.values())
-                .map(one -> new Option(one.name().toLowerCase(Locale.ROOT), one.words(), "", false))
+                .map(one -> new Option(FormChoices.token(one), one.words(), "", false))
                 .toList())
         .withHint(
             "Whole dose delivered, no leak, needle not bent, not under the skin, no bubble,"

@@ -14,6 +14,7 @@ import rungwise.clinic.course.InjectionDetails;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.DrawnMark;
 import rungwise.clinic.titration.EndAnswer;
+import rungwise.clinic.titration.FormChoices;
 import rungwise.clinic.titration.ReportDraft;
 import rungwise.clinic.titration.ReportPart;
 import rungwise.dosing.history.SoftAfter;
@@ -88,7 +89,7 @@ record ReportForm(Typed typed) {
             ReportPart.MARK,
             DrawnMark.text(report.drawn(), Barrels.of(report.barrel()).orElseThrow()))
         .with(ReportPart.GRADE, Integer.toString(report.grade().number()))
-        .with(ReportPart.CAUSES, report.causes().name().toLowerCase(Locale.ROOT))
+        .with(ReportPart.CAUSES, FormChoices.token(report.causes()))
         .with(ReportPart.PLACE, report.place().name().toLowerCase(Locale.ROOT))
         .with(ReportPart.SOFT, EndAnswer.of(report.soft(), report.grade()).token())
         .minutes(report.soft())

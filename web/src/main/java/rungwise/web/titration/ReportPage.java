@@ -84,6 +84,24 @@ public record ReportPage(
         .isPresent();
   }
 
+  /**
+   * Whether the first question has the focus at once: not where something is to be read before it,
+   * which ears would miss.
+   */
+  public boolean isFocused() {
+    return faults.isEmpty()
+        && open.isEmpty()
+        && !isUnfinished
+        && unfinished.isEmpty()
+        && who.namesakes().isEmpty()
+        && who.flaws().isEmpty();
+  }
+
+  /** Whether it stays open what may have been wrong, however firm it was. */
+  public boolean areCausesKept() {
+    return !causes.fault().isEmpty() || causes.options().stream().anyMatch(Option::picked);
+  }
+
   /** A report that stands unfinished on record, and the page that goes on with it. */
   public record Unfinished(String words, String path) {}
 

@@ -1,6 +1,7 @@
 package rungwise.web.today;
 
 import java.util.List;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
@@ -8,7 +9,9 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.Patient;
+import rungwise.clinic.people.Account;
 import rungwise.clinic.sheet.ManLines;
+import rungwise.clinic.standing.CourseChanges.By;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.today.DayList;
 import rungwise.web.page.Page;
@@ -33,7 +36,7 @@ final class FoundController {
 
   @GetMapping("/men")
   ModelAndView how() {
-    return Page.of("today/found", new FoundPage(HOW, List.of(), 0));
+    return page(HOW);
   }
 
   /**
@@ -42,9 +45,10 @@ final class FoundController {
    * @param typed parts of his name, his date of birth, his record number
    */
   @PostMapping("/men")
-  ModelAndView found(@RequestParam(defaultValue = "") String typed) {
+  ModelAndView found(
+      @AuthenticationPrincipal Account account, @RequestParam(defaultValue = "") String typed) {
     if (typed.isBlank()) {
-      return Page.of("today/found", new FoundPage("Nothing was typed. " + HOW, List.of(), 0));
+      return page("Nothing was typed. " + HOW);
     }
     List<CourseState> found = list.found(typed, MOST + 1);
     return Page.of(
@@ -52,7 +56,12 @@ final class FoundController {
         new FoundPage(
             answer(found.size()),
             found.stream().limit(MOST).map(FoundController::man).toList(),
-            list.notYetKept()));
+            list.notYetKept(),
+            By.CLINICIAN.includes(account)));
+  }
+
+  private static ModelAndView page(String answer) {
+    return Page.of("today/found", new FoundPage(answer, List.of(), 0, /* mayReport= */ false));
   }
 
   private static String answer(int found) {

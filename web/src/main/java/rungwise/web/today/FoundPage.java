@@ -10,8 +10,10 @@ import rungwise.web.access.NamesCourses;
  * @param answer how many there are, in one sentence
  * @param men in the order of their names
  * @param notYet how many men may be missing, as their records are still being read
+ * @param mayReport whether the reader may write down what a man tells
  */
-public record FoundPage(String answer, List<Man> men, int notYet) implements NamesCourses {
+public record FoundPage(String answer, List<Man> men, int notYet, boolean mayReport)
+    implements NamesCourses {
 
   /**
    * Who he is, with two identifiers.

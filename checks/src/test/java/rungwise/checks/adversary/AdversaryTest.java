@@ -14,7 +14,7 @@ import rungwise.checks.adversary.law.Law;
 final class AdversaryTest {
 
   private static final int FEW = 400;
-  private static final int MANY = 20_000;
+  private static final int MANY = Integer.getInteger("rungwise.records", 10_000);
   private static final int THREADS = 2;
 
   /** Below this a law was as good as never tried. */

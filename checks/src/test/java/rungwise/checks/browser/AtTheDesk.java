@@ -7,9 +7,11 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.LoadState;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import rungwise.app.server.DemoClinic.Member;
 
 /** Somebody at a browser before a server of its own, and what he does on every page. */
+@Tag("browser")
 public abstract class AtTheDesk {
 
   protected final TestServer server;

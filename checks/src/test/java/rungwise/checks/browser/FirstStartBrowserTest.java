@@ -3,8 +3,10 @@ package rungwise.checks.browser;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 
 import java.util.Locale;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
+@Tag("browser")
 class FirstStartBrowserTest {
 
   @Test

@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import rungwise.web.page.Assets;
 import rungwise.web.page.DoseLines;
@@ -18,6 +19,7 @@ import rungwise.web.page.VerdictLine;
 import rungwise.web.page.VerdictLine.Kind;
 
 /** The parts that carry a dose or a danger, by themselves. */
+@Tag("browser")
 class PartsBrowserTest {
 
   private static final DoseLines DOSE =

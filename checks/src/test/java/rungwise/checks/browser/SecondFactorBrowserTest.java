@@ -11,6 +11,7 @@ import com.microsoft.playwright.options.SelectOption;
 import java.time.Duration;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
@@ -18,6 +19,7 @@ import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.factor.FactorRule.Asked;
 
 /** A prescriber sets up a second factor where he was about to sign, and signs. */
+@Tag("browser")
 class SecondFactorBrowserTest {
 
   private static final Member ADMINISTRATOR = DemoClinic.MEMBERS.getFirst();

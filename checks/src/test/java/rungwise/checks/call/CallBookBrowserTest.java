@@ -6,6 +6,7 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
@@ -14,6 +15,7 @@ import rungwise.checks.browser.TestServer;
 import rungwise.clinic.people.Role;
 
 /** What the clinic keeps for calls: signed, listed, shown in a call and printed. */
+@Tag("browser")
 class CallBookBrowserTest {
 
   private final TestServer server = TestServer.withStory();

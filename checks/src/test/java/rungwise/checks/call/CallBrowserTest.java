@@ -17,12 +17,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.checks.browser.Browser;
 import rungwise.checks.browser.TestServer;
 
 /** The call with nobody's record opened, in a browser, also with the server gone. */
+@Tag("browser")
 class CallBrowserTest {
 
   private static final ZoneId ZONE = ZoneId.of("America/Chicago");

@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
@@ -26,6 +27,7 @@ import rungwise.checks.browser.TestServer;
 import rungwise.clinic.people.Role;
 
 /** The call of a man on record: how many answers it takes, and that it holds until it is closed. */
+@Tag("browser")
 class CourseCallBrowserTest {
 
   private static final ZoneId ZONE = ZoneId.of("America/Chicago");

@@ -7,6 +7,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
@@ -15,6 +16,7 @@ import rungwise.checks.browser.TestServer;
 import rungwise.clinic.people.Role;
 
 /** The rescue of a man on record: given doses are counted, and the next one waits. */
+@Tag("browser")
 class CourseRescueBrowserTest {
 
   private static final TestServer server = TestServer.withStory();

@@ -7,12 +7,14 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.Media;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.checks.browser.Browser;
 import rungwise.checks.browser.TestServer;
 
 /** Phenylephrine is prepared in a browser without script, with nobody signed in. */
+@Tag("browser")
 final class RescueBrowserTest {
 
   private final TestServer server =

@@ -9,6 +9,7 @@ import java.net.URI;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
@@ -18,6 +19,7 @@ import rungwise.clinic.people.Account;
 import rungwise.web.provider.ProviderSettings;
 
 /** People sign in with the clinic's own identity provider, which runs beside the server. */
+@Tag("browser")
 class ProviderBrowserTest {
 
   private static final Member KNOWN = DemoClinic.MEMBERS.get(1);

@@ -31,6 +31,7 @@ import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.SampleSheet;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.elsewhere.ElsewhereWord;
+import rungwise.clinic.befell.VialWord;
 import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.past.PastHistory;
@@ -160,6 +161,10 @@ public final class SampleCourse {
                 AfterEnd.IMPLANT,
                 "the sample clinic for implants")),
         new CourseFact.LifeWritten(new LifeWord.Reopened()),
+        new CourseFact.VialBefell(
+            report,
+            new VialWord.Warm(
+                LocalDate.of(2026, 3, 2), Optional.of(25), Optional.of(2), Optional.of(5))),
         joined(),
         told(),
         new CourseFact.SheetMade(report, report, report, SampleSheet.spanish()),

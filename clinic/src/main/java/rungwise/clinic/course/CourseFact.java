@@ -14,6 +14,7 @@ import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.coded.HandedOnFor;
 import rungwise.clinic.coded.ShownBy;
 import rungwise.clinic.elsewhere.ElsewhereWord;
+import rungwise.clinic.befell.VialWord;
 import rungwise.clinic.life.LifeWord;
 import rungwise.clinic.measured.Vitals;
 import rungwise.clinic.people.AccountId;
@@ -324,6 +325,9 @@ public sealed interface CourseFact {
 
   /** The course was brought to a stand, or goes on. */
   record LifeWritten(LifeWord word) implements CourseFact {}
+
+  /** What befell a vial, by the entry that wrote it down first. */
+  record VialBefell(EntryId vial, VialWord word) implements CourseFact {}
 
   /**
    * A sheet was made for him to take home.

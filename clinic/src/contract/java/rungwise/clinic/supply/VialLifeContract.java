@@ -62,8 +62,7 @@ public abstract class VialLifeContract {
   void what_may_have_spoilt_it_stops_until_a_prescriber_has_judged_it(String what) {
     befell(what).orThrow();
     assertThat(world.blocks(course)).containsExactly(GuardRule.VIAL_TO_BE_JUDGED);
-    assertThat(judge(Staff.EDUCATOR).faults())
-        .containsExactly(By.PRESCRIBER.refusal());
+    assertThat(judge(Staff.EDUCATOR).faults()).containsExactly(By.PRESCRIBER.refusal());
 
     judge(Staff.PRESCRIBER).orThrow();
 
@@ -118,8 +117,7 @@ public abstract class VialLifeContract {
 
   @Test
   void a_judgement_makes_no_date_later() {
-    world.receive(
-        course, VialForm.of(SamplePreparations.ALPROSTADIL_20).beyondUse("2026-03-02"));
+    world.receive(course, VialForm.of(SamplePreparations.ALPROSTADIL_20).beyondUse("2026-03-02"));
     vial = world.lastEntry(course);
     befell("WARM").orThrow();
     judge(Staff.PRESCRIBER).orThrow();
@@ -132,8 +130,7 @@ public abstract class VialLifeContract {
   @Test
   void an_addendum_to_the_label_lifts_nothing() {
     befell("FROZEN").orThrow();
-    VialDraft opened =
-        VialForm.of(SamplePreparations.ALPROSTADIL_20).opened("2026-03-02").draft();
+    VialDraft opened = VialForm.of(SamplePreparations.ALPROSTADIL_20).opened("2026-03-02").draft();
     world.vials().amend(Staff.EDUCATOR, course, vial, opened, "opened").orThrow();
 
     assertThat(world.blocks(course)).containsExactly(GuardRule.VIAL_TO_BE_JUDGED);
@@ -163,11 +160,7 @@ public abstract class VialLifeContract {
     assertThat(world.vials().befell(Staff.EDUCATOR, course, vial, wrong).placed())
         .extracting(Fault::field)
         .containsExactlyInAnyOrder(
-            BefellDraft.DAY,
-            BefellDraft.CELSIUS,
-            BefellDraft.MOST,
-            BefellDraft.WHAT,
-            "reason");
+            BefellDraft.DAY, BefellDraft.CELSIUS, BefellDraft.MOST, BefellDraft.WHAT, "reason");
     assertThat(world.file(course).basis()).isEqualTo(before);
   }
 }

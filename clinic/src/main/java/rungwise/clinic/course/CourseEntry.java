@@ -135,7 +135,8 @@ public record CourseEntry(
       case RescueWritten rescue -> Optional.of(rescue);
       case ReachWritten reach -> Optional.<CourseFact>of(reach).filter(one -> reach.word().holds());
       case LifeWritten life -> Optional.<CourseFact>of(life).filter(one -> life.word().holds());
-      case VialBefell befell -> Optional.<CourseFact>of(befell).filter(one -> befell.word().stops());
+      case VialBefell befell ->
+          Optional.<CourseFact>of(befell).filter(one -> befell.word().stops());
       case ElsewhereWritten transfer ->
           Optional.<CourseFact>of(transfer).filter(one -> transfer.word().holds());
       case ReportWithdrawn withdrawn -> Optional.of(withdrawn);

@@ -2,8 +2,8 @@ package rungwise.clinic.sheet;
 
 import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
-import rungwise.clinic.course.Baseline;
 import rungwise.clinic.befell.VialWords;
+import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Plan;
 import rungwise.clinic.course.Vial;

@@ -31,7 +31,8 @@ public record BefellDraft(
   public static SequencedMap<String, String> choices() {
     var choices = new LinkedHashMap<>(Map.of(WARM, "it was warm"));
     for (Place place : Place.values()) {
-      choices.put(place.name(), place == Place.NOT_KNOWN ? place.words() : "it was " + place.words());
+      choices.put(
+          place.name(), place == Place.NOT_KNOWN ? place.words() : "it was " + place.words());
     }
     for (How how : How.values()) {
       choices.put(how.name(), how == How.EMPTY ? "it is empty" : "it was " + how.words());

@@ -68,8 +68,7 @@ public final class Vials {
                 : switch (BefellReading.of(draft, ports.time().dayOf(now))) {
                   case Reading.Read<VialWord> word ->
                       write(actor, file, vial, word.value(), draft.reason(), now);
-                  case Reading.Refused<VialWord> refused ->
-                      new Reading.Refused<>(refused.placed());
+                  case Reading.Refused<VialWord> refused -> new Reading.Refused<>(refused.placed());
                 });
   }
 
@@ -78,8 +77,7 @@ public final class Vials {
    *
    * @param basis the number of the last entry that was shown
    */
-  public Reading<Long> judge(
-      Account actor, CourseId id, EntryId vial, long basis, String reason) {
+  public Reading<Long> judge(Account actor, CourseId id, EntryId vial, long basis, String reason) {
     return changes.changeSeen(
         actor,
         id,
@@ -111,10 +109,7 @@ public final class Vials {
           var faults = new ArrayList<>(vial.placed());
           corrects
               .filter(entry -> isMissing(file, entry))
-              .ifPresent(
-                  entry ->
-                      faults.add(
-                          Fault.ofForm(AMENDED)));
+              .ifPresent(entry -> faults.add(Fault.ofForm(AMENDED)));
           if (corrects.isPresent() && reason.isBlank()) {
             faults.add(new Fault(CourseChanges.REASON, CourseChanges.REASON_MISSING));
           }

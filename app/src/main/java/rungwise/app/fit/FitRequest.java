@@ -53,11 +53,11 @@ public record FitRequest(
             .map(text -> PreparationChoice.read("--preparation", text))
             .orElse(Reading.of(List.of()));
     if (named.found().isEmpty()) {
-      return new Reading.Refused<>(named.faults());
+      return new Reading.Refused<>(named.placed());
     }
     var choice = new PreparationChoice(named.orThrow(), Optional.empty());
     return switch (history.courses(choice)) {
-      case Reading.Refused<CourseFile.Found> refused -> new Reading.Refused<>(refused.faults());
+      case Reading.Refused<CourseFile.Found> refused -> new Reading.Refused<>(refused.placed());
       case Reading.Read<CourseFile.Found> file -> answer(file.value(), progress);
     };
   }
@@ -107,7 +107,8 @@ public record FitRequest(
         posteriorSeconds,
         posterior
             .filter(known -> hasCheck)
-            .flatMap(known -> predicted(courses, known.sample(), workers)));
+            .flatMap(known -> predicted(courses, known.sample(), workers)),
+        found.patients());
   }
 
   /** Empty where no draw of the posterior is a population of the model. */

@@ -43,7 +43,7 @@ final class BefellReading {
               + least.get()
               + " and at most "
               + most.get()
-              + " hours cannot both be: the second is not less than the first.");
+              + " hours cannot both be: write the smaller number first, or the same twice.");
     }
     boolean isWarm = draft.what().equals(BefellDraft.WARM);
     Optional<Place> place = named(Place.values(), draft.what());

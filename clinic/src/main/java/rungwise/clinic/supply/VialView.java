@@ -80,6 +80,11 @@ public record VialView(
       befell = List.copyOf(befell);
     }
 
+    /** What its last day means: nothing that was kept otherwise may be used until then. */
+    public String untilWhat() {
+      return care == VialCare.AS_LABELLED ? "May be used until" : "Last day by its dates alone";
+    }
+
     /** What the label says, a line for each component. */
     public List<String> labelled() {
       return amounts(vial.composition());

@@ -267,7 +267,8 @@ public enum GuardRule {
       "another vial is entered, or a prescriber says that this one may be used"),
   VIAL_TO_BE_JUDGED(
       GuardClass.HARD_STOP,
-      "The vial was warm, frozen or nobody knows where, and nobody has judged it since.",
+      "Something happened to the vial, such as warmth, frost or a journey, and no prescriber has"
+          + " judged it since.",
       Source.read(Citation.USP_797_OLDER, "warmer than the label allows"),
       "a prescriber judges the vial, or another one is entered"),
   IN_USE_NOT_STATED(

@@ -69,6 +69,17 @@ public abstract class VialLifeContract {
     assertThat(world.blocks(course)).isEmpty();
   }
 
+  @Test
+  void a_dose_that_is_signed_meanwhile_is_suspended_until_it_is_judged() {
+    befell("FROZEN").orThrow();
+    world.signProposed(course);
+    assertThat(world.blocks(course)).containsExactly(GuardRule.VIAL_TO_BE_JUDGED);
+
+    judge(Staff.PRESCRIBER).orThrow();
+
+    assertThat(world.blocks(course)).isEmpty();
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"THROWN_AWAY", "EMPTY", "TAKEN_BACK"})
   void nothing_is_drawn_from_what_is_gone_until_another_vial_is_entered(String what) {

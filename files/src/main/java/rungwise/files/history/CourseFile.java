@@ -113,7 +113,7 @@ public final class CourseFile {
     try (InputStream raw = opening.open();
         InputStream in =
             isPacked ? new GZIPInputStream(new BufferedInputStream(raw, BLOCK), BLOCK) : raw) {
-      return PlainCourses.read(in, isPacked ? FileText.MOST_BYTES : Long.MAX_VALUE, choice);
+      return PlainCourses.read(in, PlainCourses.MOST_LINES, choice);
     } catch (IOException doubt) {
       return Optional.empty();
     }

@@ -12,12 +12,12 @@ import rungwise.dosing.response.Trial;
 import rungwise.inference.Normal;
 
 /**
- * How often the next response of a man lies in the central 90 % of what is foreseen of it, in worlds
- * where doses leak, vials lose strength and soft erections last long. Sums over the requirement are
- * dense and the bench's own. A program; every number of the worlds is invented.
+ * How often the next response of a man lies in the central 90 % of what is foreseen of it, in
+ * worlds where doses leak, vials lose strength and soft erections last long. Sums over the
+ * requirement are dense and the bench's own. A program; every number of the worlds is invented.
  *
- * <p>Told three ways: by every report, as it was before; by what a course reads now, without the men
- * of whom it is silent; and by that with what a vial may have lost as an uncertain factor.
+ * <p>Told three ways: by every report, as it was before; by what a course reads now, without the
+ * men of whom it is silent; and by that with what a vial may have lost as an uncertain factor.
  */
 public final class MadeWorlds {
 

@@ -152,9 +152,7 @@ final class Doubts {
   /** Of what {@link #told} tells. */
   private static long hash(Courses courses, int course) {
     long hash = 1;
-    for (int trial = courses.firstTrial(course);
-        trial < courses.firstTrial(course + 1);
-        trial++) {
+    for (int trial = courses.firstTrial(course); trial < courses.firstTrial(course + 1); trial++) {
       hash = FACTOR * hash + Double.doubleToLongBits(courses.logDose(trial));
       hash = FACTOR * hash + courses.grade(trial);
       hash = FACTOR * hash + courses.duration(trial);

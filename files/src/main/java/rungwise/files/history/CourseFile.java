@@ -69,7 +69,7 @@ public final class CourseFile {
   }
 
   private static Reading<Found> found(PlainCourses plain) {
-    var builder = Courses.builder();
+    var builder = Courses.builder(plain.courses(), plain.trials());
     plain.tell(CourseTaker.into(builder));
     return Reading.of(
         new Found(builder.build(), plain.preparation(), /* leftOut= */ 0, plain::patient));

@@ -114,6 +114,14 @@ final class PlainCourses {
     return patients.text(number);
   }
 
+  int courses() {
+    return rows.patients();
+  }
+
+  int trials() {
+    return rows.count();
+  }
+
   /** Tells of all courses in their order. */
   void tell(CourseTaker taker) {
     rows.tell(groups::text, taker);

@@ -304,8 +304,7 @@ final class CourseFileTest {
 
   @Test
   void a_file_of_more_lines_than_can_be_kept_is_left_to_the_other_reader() throws IOException {
-    byte[] content =
-        bytes(HEADER + "\nA,mixed,1,0.1,1,1,2,,none,\n\nA,mixed,2,0.1,1,1,2,,none,\n");
+    byte[] content = bytes(HEADER + "\nA,mixed,1,0.1,1,1,2,,none,\n\nA,mixed,2,0.1,1,1,2,,none,\n");
 
     assertThat(PlainCourses.read(new ByteArrayInputStream(content), 3, NOT_CHOSEN)).isPresent();
     assertThat(PlainCourses.read(new ByteArrayInputStream(content), 2, NOT_CHOSEN)).isEmpty();

@@ -1,5 +1,7 @@
 package rungwise.bench;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -47,6 +49,8 @@ public final class MadeWorlds {
   private static final int LOSSES = 7;
   private static final double EDGE = 0.05;
   private static final double PERCENT = 100;
+  private static final double HALF = 0.5;
+  private static final double FIFTH = 0.2;
 
   private MadeWorlds() {}
 
@@ -73,13 +77,18 @@ public final class MadeWorlds {
     }
 
     String words() {
-      return String.format(
-          Locale.ROOT,
-          "%.1f %% of %d held (%.1f %% below, %.1f %% above)",
-          PERCENT * held / asked,
-          asked,
-          PERCENT * below / asked,
-          PERCENT * above / asked);
+      return part(held)
+          + " of "
+          + asked
+          + " held ("
+          + part(below)
+          + " below, "
+          + part(above)
+          + " above)";
+    }
+
+    private String part(int count) {
+      return BigDecimal.valueOf(PERCENT * count / asked).setScale(1, RoundingMode.HALF_UP) + " %";
     }
   }
 
@@ -127,9 +136,6 @@ public final class MadeWorlds {
         one.d1() * around(random),
         one.tau() * around(random));
   }
-
-  private static final double HALF = 0.5;
-  private static final double FIFTH = 0.2;
 
   private static double around(Random random) {
     return 1 + FIFTH * (2 * random.nextDouble() - 1);

@@ -6,11 +6,11 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.servlet.ModelAndView;
 import rungwise.clinic.people.Account;
-import rungwise.clinic.people.Role;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseViews;
 import rungwise.web.page.Page;
 import rungwise.web.titration.CourseDrawings;
+import rungwise.web.titration.CoursePage;
 import rungwise.web.titration.OpenCourses;
 
 /** The injections of a course, and its whole record. */
@@ -28,12 +28,9 @@ final class BesideController {
   @GetMapping("/courses/{id}/injections")
   ModelAndView injections(@AuthenticationPrincipal Account actor, @PathVariable String id) {
     CourseView view = views.of(courses.find(id));
-    boolean mayCorrect =
-        actor.may(Role.PRESCRIBER)
-            || actor.may(Role.NURSE_EDUCATOR)
-            || actor.may(Role.ON_CALL_CLINICIAN);
     return Page.of(
-        "beside/injections", new InjectionsPage(view, CourseDrawings.of(view), mayCorrect));
+        "beside/injections",
+        new InjectionsPage(view, CourseDrawings.of(view), CoursePage.isClinical(actor)));
   }
 
   @GetMapping("/courses/{id}/record")

@@ -32,6 +32,22 @@ final class PlanController {
   private static final String PAGE = "beside/plan";
   private static final String NOTICE = "notice";
 
+  /** What a form of the page changes: where its reason is typed, and what is said once it is done. */
+  private enum Change {
+    REOPEN(PlanPage.REOPEN_REASON, "The dose is open again."),
+    PLAN(
+        PlanForm.REASON,
+        "The plan is changed. The dose that was signed for the one before has ended.");
+
+    private final String reason;
+    private final String notice;
+
+    Change(String reason, String notice) {
+      this.reason = reason;
+      this.notice = notice;
+    }
+  }
+
   private final OpenCourses courses;
   private final Titration titration;
   private final Lifting lifting;
@@ -66,8 +82,7 @@ final class PlanController {
     var typed = new Typed(sent);
     CourseId course = OpenCourses.idOf(id);
     Reading<Long> outcome = lifting.reopen(actor, course, upTo, typed.text(PlanPage.REOPEN_REASON));
-    carried.addFlashAttribute(NOTICE, "The dose is open again.");
-    return done(actor, id, outcome, typed, PlanPage.REOPEN_REASON);
+    return done(Change.REOPEN, actor, id, outcome, typed, carried);
   }
 
   @PostMapping("/courses/{id}/plan")
@@ -89,17 +104,21 @@ final class PlanController {
                 () ->
                     Reading.refused(
                         "Choose preparation, syringe and protocol from the clinic's lists."));
-    carried.addFlashAttribute(
-        NOTICE, "The plan is changed. The dose that was signed for the one before has ended.");
-    return done(actor, id, outcome, typed, PlanForm.REASON);
+    return done(Change.PLAN, actor, id, outcome, typed, carried);
   }
 
   /** Back to the course page; or the same page again, with each fault at its field. */
   private ModelAndView done(
-      Account actor, String id, Reading<Long> outcome, Typed typed, String reason) {
+      Change change,
+      Account actor,
+      String id,
+      Reading<Long> outcome,
+      Typed typed,
+      RedirectAttributes carried) {
     return switch (outcome) {
       case Reading.Read<Long> read -> {
-        LOG.info("Course {}: {} by {}, entry {}", id, reason, actor.id(), read.value());
+        LOG.info("Course {}: {} by {}, entry {}", id, change, actor.id(), read.value());
+        carried.addFlashAttribute(NOTICE, change.notice);
         yield Page.redirect("/courses/" + id);
       }
       case Reading.Refused<Long> refused ->
@@ -110,7 +129,7 @@ final class PlanController {
                       typed,
                       Faults.of(
                           refused.placed(),
-                          field -> field.equals(CourseChanges.REASON) ? reason : field)));
+                          field -> field.equals(CourseChanges.REASON) ? change.reason : field)));
     };
   }
 

@@ -1,4 +1,9 @@
-/** The pages of a course beside the course page: injections, plan with its reasons, whole record. */
+/**
+ * The pages of a course beside the course page: its injections, its plan with the reasons of the
+ * advice, its whole record.
+ *
+ * <p>In: forms. Out: what the use cases say. Must not know: what may be injected now.
+ */
 @NullMarked
 package rungwise.web.beside;
 

@@ -74,7 +74,8 @@ public final class TimeLineDrawing {
     int columns = Math.max(points.size(), FEWEST_COLUMNS);
     this.right = LEFT + columns * COLUMN + BEFORE_AXIS;
     this.dates = LabelRows.of(dates());
-    this.durations = new DurationStrip(DURATION_TOP + DurationStrip.height(part), LEFT, right, part);
+    this.durations =
+        new DurationStrip(DURATION_TOP + DurationStrip.height(part), LEFT, right, part);
   }
 
   /** The drawing as one svg element, whose label says in words what it shows. */
@@ -140,7 +141,8 @@ public final class TimeLineDrawing {
                 last(),
                 durations.ruled(),
                 columns().flatMap(i -> durations.mark(points.get(i), at(i))),
-                columns().map(i -> grade("drawing-grade", points.get(i).grade(), at(i), SMALL_GRADE)),
+                columns()
+                    .map(i -> grade("drawing-grade", points.get(i).grade(), at(i), SMALL_GRADE)),
                 Stream.of(
                     grade("drawing-sample", LEAST_USEFUL, right + GRADE_SHAPE, SMALL_GRADE),
                     Pen.text("drawing-number", shapes, SMALL_WORDS, "usable")))

@@ -53,8 +53,7 @@ final class DrawingRulesTest {
     }
     for (int hour : List.of(6, 7, 9, 12)) {
       Place place = new Place(Side.HIS_RIGHT, hour);
-      var clock =
-          new InjectionClock(View.FACING_HIM, List.of(place, place, place, place, place));
+      var clock = new InjectionClock(View.FACING_HIM, List.of(place, place, place, place, place));
       drawings.add(InjectionClockDrawing.svg(clock));
       drawings.add(InjectionClockDrawing.small(clock));
     }

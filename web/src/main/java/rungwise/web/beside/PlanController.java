@@ -32,7 +32,9 @@ final class PlanController {
   private static final String PAGE = "beside/plan";
   private static final String NOTICE = "notice";
 
-  /** What a form of the page changes: where its reason is typed, and what is said once it is done. */
+  /**
+   * What a form of the page changes: where its reason is typed, and what is said once it is done.
+   */
   private enum Change {
     REOPEN(PlanPage.REOPEN_REASON, "The dose is open again."),
     PLAN(

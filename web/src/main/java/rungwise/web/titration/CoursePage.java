@@ -84,10 +84,7 @@ public record CoursePage(
   }
 
   static CoursePage of(
-      CourseView view,
-      Joining.Standing same,
-      Account actor,
-      StartChoices choices) {
+      CourseView view, Joining.Standing same, Account actor, StartChoices choices) {
     boolean isPrescriber = actor.may(Role.PRESCRIBER);
     return new CoursePage(
         view,

@@ -7,8 +7,12 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.BoundingBox;
+import java.io.IOException;
 import java.util.List;
 import java.util.regex.Pattern;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -157,6 +161,32 @@ class CourseAtOneLookBrowserTest {
           .isVisible();
       assertThat(browser.page().locator(".of-man [aria-current]")).hasText(place.getFirst());
       browser.inspect("course-" + place.get(1));
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "HL-1041,'',Anselm Birk",
+    "HL-1072,'',Emeric Sand",
+    "HL-1017,/order,Corvin Adeyemi",
+    "'','/',Corvin Adeyemi",
+  })
+  void a_page_is_printed_by_a_control_on_one_sheet_with_the_time_of_printing(
+      String number, String path, String man) throws IOException {
+    Page page = browser.page();
+    page.addInitScript("window.print = () => { window.isPrinted = true; }");
+    open((number.isEmpty() ? "" : course(number)) + path, DESK_WIDTH, DESK_HEIGHT);
+    page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Print this page")).click();
+    page.waitForFunction("window.isPrinted === true");
+    assertThat(page).not().hasURL(Pattern.compile("paper"));
+
+    byte[] printed = page.pdf(new Page.PdfOptions().setFormat("A4").setPrintBackground(true));
+    try (PDDocument sheets = Loader.loadPDF(printed)) {
+      assertThat(sheets.getNumberOfPages()).isEqualTo(1);
+      assertThat(new PDFTextStripper().getText(sheets))
+          .contains(man)
+          .containsPattern("Printed \\w+ \\d+ \\w+ \\d{4} \\d\\d:\\d\\d")
+          .contains("Tobias Wren");
     }
   }
 }

@@ -44,6 +44,19 @@ public record CoursePage(
     LiftingForms lifting,
     Joining.Standing same) {
 
+  /** Whether the proposed dose is the one that is signed, and in force. */
+  public boolean isSignedAlready() {
+    return view.signed()
+        .filter(signed -> !signed.isSuspended())
+        .filter(signed -> view.proposed().filter(signed.dose()::equals).isPresent())
+        .isPresent();
+  }
+
+  /** How the proposed dose stands: nobody takes a proposal for an order. */
+  public String standing() {
+    return isSignedAlready() ? "The dose that is signed" : "Proposed, not signed";
+  }
+
   /**
    * Something that is not on record.
    *

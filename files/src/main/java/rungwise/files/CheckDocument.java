@@ -24,8 +24,26 @@ final class CheckDocument {
         .with("ranges", misses.ranges())
         .with("missed", misses.missed())
         .with("missed_by_chance", misses.byChance())
+        .with("missed_chance", predicted.moreMissed())
+        .with("surprise", of(predicted.surprise()))
         .withObjects("volumes", predicted.volumes().stream().map(CheckDocument::of).toList())
         .withObjects("durations", predicted.durations().stream().map(CheckDocument::of).toList());
+  }
+
+  private static JsonObject of(Predicted.Surprise surprise) {
+    return JsonObject.empty()
+        .with("reported", surprise.reported())
+        .with("rare", surprise.rare())
+        .with("rare_by_chance", surprise.byChance())
+        .withObjects("worst", surprise.worst().stream().map(CheckDocument::of).toList());
+  }
+
+  /** By his number, from 1: a population file names no man. */
+  private static JsonObject of(Predicted.Man man) {
+    return JsonObject.empty()
+        .with("number", man.course() + 1)
+        .with("rare", man.rare())
+        .with("chance", man.chance());
   }
 
   private static JsonObject of(OfVolume volume) {

@@ -3,6 +3,7 @@ package rungwise.files;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import rungwise.clinic.fitting.DoubtWords;
 import rungwise.clinic.fitting.FitResult;
 import rungwise.dosing.draws.Covariance;
@@ -38,6 +39,14 @@ public record FitDocument(
                 .with("seed", (double) result.seed()));
   }
 
+  /** What speaks against using it, of all that was asked for. */
+  public List<Doubt> doubts() {
+    return Stream.concat(
+            fit.doubts(posterior).stream(),
+            predicted.stream().flatMap(checked -> checked.doubts().stream()))
+        .toList();
+  }
+
   /** One object; its keys are fixed, and doubts stand there only if there are any. */
   public JsonObject json() {
     JsonObject object =
@@ -50,7 +59,7 @@ public record FitDocument(
             .with("groups", shares(fit.shares()))
             .with("reference_preparation", preparation)
             .with(COVARIANCE, covariance(fit.covariance()));
-    List<Doubt> doubts = fit.doubts(posterior);
+    List<Doubt> doubts = doubts();
     if (!doubts.isEmpty()) {
       object =
           object.withTexts(PopulationFile.DOUBTS, doubts.stream().map(DoubtWords::of).toList());

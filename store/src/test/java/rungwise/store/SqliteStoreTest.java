@@ -1,6 +1,7 @@
 package rungwise.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.BufferedReader;
@@ -23,6 +24,7 @@ import rungwise.clinic.people.AccountId;
 import rungwise.clinic.people.Credential;
 import rungwise.clinic.people.SignInAttempt.Outcome;
 import rungwise.store.database.CannotOpenStore;
+import rungwise.store.database.Database;
 
 final class SqliteStoreTest {
 
@@ -262,6 +264,17 @@ final class SqliteStoreTest {
             .as(name)
             .isEqualTo(PosixFilePermissions.fromString("rw-------"));
       }
+    }
+  }
+
+  @Test
+  void who_reads_has_no_right_to_write() {
+    try (var store = SqliteStore.open(folder)) {
+      var database = (Database) store.transactions();
+
+      assertThatThrownBy(() -> database.reading().execute("create table of_a_reader (a integer)"))
+          .hasMessageContaining("SQLITE_READONLY");
+      assertThatCode(() -> countOneMore(store)).doesNotThrowAnyException();
     }
   }
 }

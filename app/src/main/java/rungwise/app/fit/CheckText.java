@@ -5,7 +5,9 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.IntFunction;
 import rungwise.clinic.fitting.MissWords;
+import rungwise.clinic.fitting.RareWords;
 import rungwise.dosing.predictive.Predicted;
 import rungwise.dosing.predictive.Predicted.Count;
 import rungwise.dosing.predictive.Predicted.OfDuration;
@@ -19,8 +21,12 @@ final class CheckText {
 
   private CheckText() {}
 
-  /** The lines; of the ranges only those that miss. */
-  static List<String> of(Predicted predicted) {
+  /**
+   * The lines; of the ranges only those that miss, of the men those whom the model fits worst.
+   *
+   * @param patients what the man of a course is called, by its number from 0
+   */
+  static List<String> of(Predicted predicted, IntFunction<String> patients) {
     var lines = new ArrayList<String>();
     lines.add("");
     lines.add(
@@ -40,7 +46,18 @@ final class CheckText {
       lines.add(row("outside of its range", "reported", "foreseen in 9 of 10"));
       lines.addAll(missed);
     }
+    lines.add(RareWords.of(predicted.surprise()));
+    if (!predicted.surprise().worst().isEmpty()) {
+      lines.add(row("fits worst", "rare reports", "all his reports together"));
+      predicted.surprise().worst().stream()
+          .map(man -> of(man, patients.apply(man.course())))
+          .forEach(lines::add);
+    }
     return lines;
+  }
+
+  private static String of(Predicted.Man man, String patient) {
+    return row("patient " + patient, Integer.toString(man.rare()), RareWords.of(man));
   }
 
   private static List<String> of(OfVolume volume) {

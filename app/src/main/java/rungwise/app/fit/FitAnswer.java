@@ -2,6 +2,7 @@ package rungwise.app.fit;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntFunction;
 import rungwise.dosing.fit.Doubt;
 import rungwise.dosing.fit.Fit;
 import rungwise.dosing.fit.Posterior;
@@ -19,6 +20,7 @@ import rungwise.files.JsonObject;
  * @param posterior where it was asked for and can be had
  * @param posteriorSeconds how long that took, the search included
  * @param predicted what earlier reports foresaw, where it was asked for and can be had
+ * @param patients what the file calls the man of a course, by its number from 0
  */
 public record FitAnswer(
     String file,
@@ -28,17 +30,20 @@ public record FitAnswer(
     int leftOut,
     Optional<Posterior> posterior,
     double posteriorSeconds,
-    Optional<Predicted> predicted) {
+    Optional<Predicted> predicted,
+    IntFunction<String> patients) {
 
   /** What speaks against using it. */
   public List<Doubt> doubts() {
-    return fit.doubts(posterior);
+    return document().doubts();
   }
 
   /** The answer for a program; the same request and file give the same bytes. */
   public JsonObject json() {
-    return new FitDocument(fit, posterior, predicted, preparation)
-        .json()
-        .with("lines_left_out", (double) leftOut);
+    return document().json().with("lines_left_out", (double) leftOut);
+  }
+
+  private FitDocument document() {
+    return new FitDocument(fit, posterior, predicted, preparation);
   }
 }

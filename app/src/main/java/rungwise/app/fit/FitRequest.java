@@ -107,7 +107,8 @@ public record FitRequest(
         posteriorSeconds,
         posterior
             .filter(known -> hasCheck)
-            .flatMap(known -> predicted(courses, known.sample(), workers)));
+            .flatMap(known -> predicted(courses, known.sample(), workers)),
+        found.patients());
   }
 
   /** Empty where no draw of the posterior is a population of the model. */

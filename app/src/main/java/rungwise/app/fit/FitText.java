@@ -35,10 +35,15 @@ public final class FitText {
                         + " weighed draws, worth at least "
                         + decimal(posterior.leastEffective(), 0)
                         + " independent ones."));
-    answer.predicted().ifPresent(predicted -> lines.addAll(CheckText.of(predicted)));
+    answer
+        .predicted()
+        .ifPresent(predicted -> lines.addAll(CheckText.of(predicted, answer.patients())));
     lines.add("");
     if (answer.doubts().isEmpty()) {
       lines.add("Nothing was found that speaks against laying it before the programme lead.");
+      if (answer.predicted().isEmpty()) {
+        lines.add("Whether the reports follow the model was not looked at: --check does it.");
+      }
     } else {
       lines.add("Not to be signed:");
       answer.doubts().forEach(doubt -> lines.add("  " + DoubtWords.of(doubt)));

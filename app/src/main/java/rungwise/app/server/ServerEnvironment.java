@@ -1,6 +1,7 @@
 package rungwise.app.server;
 
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.springframework.core.env.ConfigurableEnvironment;
 import org.springframework.core.env.MapPropertySource;
@@ -13,6 +14,17 @@ import rungwise.web.fault.FaultPages;
  * a variable that the verb does not name can change how pages are protected.
  */
 final class ServerEnvironment {
+
+  /** Those of TLS 1.3 (RFC 8446, B.4), then those that RFC 9325, 4.2, recommends for TLS 1.2. */
+  private static final List<String> CIPHER_SUITES =
+      List.of(
+          "TLS_AES_256_GCM_SHA384",
+          "TLS_CHACHA20_POLY1305_SHA256",
+          "TLS_AES_128_GCM_SHA256",
+          "TLS_ECDHE_ECDSA_WITH_AES_256_GCM_SHA384",
+          "TLS_ECDHE_RSA_WITH_AES_256_GCM_SHA384",
+          "TLS_ECDHE_ECDSA_WITH_AES_128_GCM_SHA256",
+          "TLS_ECDHE_RSA_WITH_AES_128_GCM_SHA256");
 
   private ServerEnvironment() {}
 
@@ -42,6 +54,7 @@ final class ServerEnvironment {
               values.put("server.ssl.certificate", tls.certificate().toUri().toString());
               values.put("server.ssl.certificate-private-key", tls.key().toUri().toString());
               values.put("server.ssl.enabled-protocols", "TLSv1.3,TLSv1.2");
+              values.put("server.ssl.ciphers", String.join(",", CIPHER_SUITES));
             });
     return new Closed(values);
   }

@@ -1,8 +1,11 @@
 package rungwise.app.server;
 
 import java.time.InstantSource;
+import org.apache.tomcat.util.net.SSLHostConfig;
 import org.springframework.boot.autoconfigure.ImportAutoConfiguration;
 import org.springframework.boot.tomcat.autoconfigure.servlet.TomcatServletWebServerAutoConfiguration;
+import org.springframework.boot.tomcat.servlet.TomcatServletWebServerFactory;
+import org.springframework.boot.web.server.WebServerFactoryCustomizer;
 import org.springframework.boot.webmvc.autoconfigure.DispatcherServletAutoConfiguration;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -130,6 +133,23 @@ import rungwise.web.urgent.UrgentPages;
   UrgentPages.class
 })
 class ServerWiring {
+
+  @Bean
+  WebServerFactoryCustomizer<TomcatServletWebServerFactory> departures() {
+    return factory -> factory.addEngineValves(new Departures());
+  }
+
+  /** Under TLS our order of cipher suites counts, whatever a browser would rather have. */
+  @Bean
+  WebServerFactoryCustomizer<TomcatServletWebServerFactory> ownCipherOrder() {
+    return factory ->
+        factory.addConnectorCustomizers(
+            connector -> {
+              for (SSLHostConfig host : connector.findSslHostConfigs()) {
+                host.setHonorCipherOrder(true);
+              }
+            });
+  }
 
   @Bean
   ClinicSign clinicSign(ServerSettings settings) {

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneOffset;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
 import java.util.function.UnaryOperator;
 import rungwise.app.clock.ClockSettings;
 import rungwise.app.server.DemoClinic.Member;
@@ -15,6 +16,7 @@ import rungwise.clinic.factor.FactorRule;
 import rungwise.clinic.factor.FactorRule.Asked;
 import rungwise.store.RecordCheck;
 import rungwise.store.journal.Inspected;
+import rungwise.web.provider.ProviderSettings;
 import rungwise.web.secrets.Argon2Hashing;
 
 /** A real server on a free port, with a real folder and a clock that the test moves. */
@@ -50,6 +52,17 @@ public final class Clinic implements AutoCloseable {
   public static final class SettableClock implements InstantSource {
 
     private volatile Instant now = Instant.parse("2026-03-02T08:00:00Z");
+    private volatile CountDownLatch held = new CountDownLatch(0);
+
+    /** Whoever asks for the time waits from now on. */
+    public void hold() {
+      held = new CountDownLatch(1);
+    }
+
+    /** Whoever waits for the time gets it. */
+    public void letGo() {
+      held.countDown();
+    }
 
     public synchronized void moveOn(Duration time) {
       now = now.plus(time);
@@ -57,6 +70,11 @@ public final class Clinic implements AutoCloseable {
 
     @Override
     public Instant instant() {
+      try {
+        held.await();
+      } catch (InterruptedException e) {
+        throw new IllegalStateException(e);
+      }
       return now;
     }
   }
@@ -84,6 +102,21 @@ public final class Clinic implements AutoCloseable {
   /** Everybody, and nobody opens a page without a second factor. */
   public static Clinic thatLetsNobodyIn() {
     return asking(Asked.OF_EVERYBODY_WHO_ENTERS);
+  }
+
+  /** Everybody, who may sign in elsewhere too, and nobody signs without a second factor. */
+  static Clinic withProvider(ProviderSettings provider) {
+    var clinic =
+        new Clinic(
+            TemporaryFolder.make(),
+            settings ->
+                settings
+                    .knownAs(URI.create("http://localhost:1"))
+                    .withProvider(provider)
+                    .withFactors(
+                        new FactorRule(Asked.OF_EVERYBODY_WHO_SIGNS, FactorRule.SAMPLE_SHIFT)));
+    DemoClinic.fillPeople(clinic.opened.people());
+    return clinic;
   }
 
   private static Clinic asking(Asked asked) {

@@ -34,6 +34,9 @@ class IncidentTest {
     assertThat(log.toString(StandardCharsets.UTF_8))
         .contains("Signed in")
         .doesNotContain("mr-secret", "Tobias");
+    assertThat(log.toString(StandardCharsets.UTF_8).lines().filter(l -> l.contains(" INFO ")))
+        .isNotEmpty()
+        .allMatch(line -> line.matches("\\d{4}-\\d\\d-\\d\\dT[0-9:.]{12}Z INFO .*"));
   }
 
   @Test

@@ -1,9 +1,11 @@
 package rungwise.app.start;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.net.InetAddress;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
@@ -16,6 +18,8 @@ import java.time.ZoneOffset;
 import java.util.Base64;
 import java.util.Optional;
 import javax.net.ssl.SSLContext;
+import javax.net.ssl.SSLHandshakeException;
+import javax.net.ssl.SSLSocket;
 import javax.net.ssl.TrustManagerFactory;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -27,6 +31,12 @@ import rungwise.app.server.TemporaryFolder;
 class TlsTest {
 
   private static final char[] STORE_PASSWORD = "for-this-test-only".toCharArray();
+
+  private static final String EACH_128 = "TLS_ECDHE_ECDSA_WITH_AES_128_GCM_SHA256";
+  private static final String EACH_256 = "TLS_ECDHE_ECDSA_WITH_AES_256_GCM_SHA384";
+
+  /** Encrypted block by block, and authenticated apart from it: not recommended by RFC 9325. */
+  private static final String WITHOUT_AUTHENTICATION = "TLS_ECDHE_ECDSA_WITH_AES_128_CBC_SHA256";
 
   @TempDir private Path folder = Path.of("");
 
@@ -69,7 +79,7 @@ class TlsTest {
         "-----BEGIN " + kind + "-----\n" + text + "\n-----END " + kind + "-----\n");
   }
 
-  private static HttpClient trusting(KeyStore store) throws Exception {
+  private static SSLContext trusting(KeyStore store) throws Exception {
     KeyStore trusted = KeyStore.getInstance("PKCS12");
     trusted.load(null, null);
     trusted.setCertificateEntry("server", store.getCertificate("server"));
@@ -77,7 +87,22 @@ class TlsTest {
     managers.init(trusted);
     SSLContext context = SSLContext.getInstance("TLS");
     context.init(null, managers.getTrustManagers(), null);
-    return HttpClient.newBuilder().sslContext(context).build();
+    return context;
+  }
+
+  /** What such a browser and the server agree on: protocol and cipher suite. */
+  private static String agreed(
+      RunningServer server, KeyStore store, String protocol, String... suites) throws Exception {
+    try (var socket =
+        (SSLSocket)
+            trusting(store)
+                .getSocketFactory()
+                .createSocket(InetAddress.getLoopbackAddress(), server.uri().getPort())) {
+      socket.setEnabledProtocols(new String[] {protocol});
+      socket.setEnabledCipherSuites(suites);
+      socket.startHandshake();
+      return socket.getSession().getProtocol() + " " + socket.getSession().getCipherSuite();
+    }
   }
 
   @Test
@@ -95,7 +120,9 @@ class TlsTest {
         RunningServer server = RunningServer.start(settings, clinic)) {
 
       HttpResponse<String> page =
-          trusting(store)
+          HttpClient.newBuilder()
+              .sslContext(trusting(store))
+              .build()
               .send(
                   HttpRequest.newBuilder(server.uri().resolve("/first-start")).build(),
                   BodyHandlers.ofString());
@@ -105,7 +132,15 @@ class TlsTest {
       assertThat(page.headers().firstValue("Set-Cookie").orElseThrow())
           .startsWith("__Host-rungwise=")
           .contains("Secure", "HttpOnly", "SameSite=Lax", "Path=/");
-      assertThat(page.headers().firstValue("Strict-Transport-Security")).isPresent();
+      assertThat(page.headers().firstValue("Strict-Transport-Security"))
+          .hasValue("max-age=31536000; includeSubDomains");
+      assertThat(agreed(server, store, "TLSv1.3", "TLS_AES_128_GCM_SHA256"))
+          .isEqualTo("TLSv1.3 TLS_AES_128_GCM_SHA256");
+      assertThat(agreed(server, store, "TLSv1.2", EACH_128, EACH_256))
+          .as("the stronger one, whatever the browser would rather have")
+          .isEqualTo("TLSv1.2 " + EACH_256);
+      assertThatThrownBy(() -> agreed(server, store, "TLSv1.2", WITHOUT_AUTHENTICATION))
+          .isInstanceOf(SSLHandshakeException.class);
     }
   }
 }

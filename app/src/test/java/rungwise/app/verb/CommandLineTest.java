@@ -87,6 +87,15 @@ class CommandLineTest {
     assertThat(outcome.err()).isNotBlank().doesNotContain("Exception", "\tat ");
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {"--time-source", "--oidc-client-id x --oidc-issuer"})
+  void nothing_elsewhere_is_talked_to_in_clear(String option) {
+    Outcome outcome = run(("serve --data . " + option + " http://else.example").split(" ", -1));
+
+    assertThat(outcome.status()).isEqualTo(2);
+    assertThat(outcome.err()).contains("http://else.example cannot be used: give https");
+  }
+
   @Test
   void a_port_that_is_taken_is_wrong_use_and_leaves_the_folder_free() throws IOException {
     try (var taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {

@@ -341,39 +341,4 @@ final class FitVerbTest {
     assertThat(fit("none.csv").status()).isEqualTo(2);
     assertThat(fit(written(folder, "").toString()).err().getFirst()).startsWith("line 2: there is");
   }
-
-  /** What misses is counted by hand from the document, and told in words beside one in ten. */
-  @Test
-  void a_check_counts_the_ranges_that_miss_and_lists_them() {
-    VerbRun document = fit(HISTORY, "--check", "--json");
-    VerbRun words = fit(HISTORY, "--check");
-
-    String json = document.out();
-    int missed = json.split("\"within\":false", -1).length - 1;
-    int ranges = missed + json.split("\"within\":true", -1).length - 1;
-    assertThat(ranges).isGreaterThan(20);
-    assertThat(json)
-        .contains("\"ranges\":" + ranges + ",\"missed\":" + missed + ",\"missed_by_chance\":");
-    assertThat(words.out())
-        .contains(
-            missed
-                + " of "
-                + ranges
-                + " ranges miss what was reported; by chance alone about "
-                + Math.round(ranges / 10.0)
-                + " do.");
-    assertThat(
-            words
-                .out()
-                .lines()
-                .filter(line -> line.contains(" up to ") || line.contains("useful and ")))
-        .hasSize(missed);
-    assertThat(fit(HISTORY, "--posterior", "--json").out()).doesNotContain("\"check\"");
-  }
-
-  @Test
-  void a_check_of_one_seed_is_the_same_for_any_number_of_threads() {
-    assertThat(fit(HISTORY, "--check", "--json", "--threads", "1").out())
-        .isEqualTo(fit(HISTORY, "--check", "--json", "--threads", "2").out());
-  }
 }

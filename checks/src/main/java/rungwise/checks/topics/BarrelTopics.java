@@ -3,8 +3,10 @@ package rungwise.checks.topics;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.function.Function;
+import rungwise.dosing.syringe.AirBubble;
 import rungwise.dosing.syringe.Barrel;
 import rungwise.dosing.syringe.Barrels;
+import rungwise.dosing.syringe.DeadSpace;
 import rungwise.dosing.syringe.DrawingError;
 import rungwise.dosing.syringe.Marking;
 import rungwise.dosing.syringe.UnitScale;
@@ -31,6 +33,12 @@ final class BarrelTopics {
         .on("A.tolerance_mL", "graduated_capacity_tolerance_mL", BarrelTopics::tolerance)
         .on("A.tolerance_pct", "graduated_capacity_tolerance_pct", BarrelTopics::tolerancePercent)
         .on("A.tolerance_check", "continuity_at_half", BarrelTopics::gapAtHalf)
+        .on("A.bubble", "bubble_volume_uL", in -> Answer.number(bubble(in).microlitres()))
+        .on("A.bubble", "bubble_units_U100", in -> Answer.number(units(bubble(in))))
+        .on("A.bubble", "delivered_units", BarrelTopics::delivered)
+        .on("A.dead_space", "dead_space_limit_mL", BarrelTopics::deadSpaceLimit)
+        .on("A.dead_space", "needle_dead_space_mL", BarrelTopics::needleDeadSpace)
+        .on("A.dead_space", "waste_mL_per_injection", BarrelTopics::wasteEach)
         .on("G.reading", "half_graduation_error_pct", BarrelTopics::readingError);
   }
 
@@ -181,5 +189,40 @@ final class BarrelTopics {
     Volume volume = units(input, "units");
     Barrel barrel = barrel(volume, units(input, "graduation"));
     return Answer.number(DrawingError.of(volume, barrel).orElseThrow().readingPercent());
+  }
+
+  private static AirBubble bubble(Input input) {
+    String name = input.has("diameter_mm") ? "diameter_mm" : "bubble_diameter_mm";
+    return new AirBubble(input.decimal(name).doubleValue());
+  }
+
+  private static double units(AirBubble bubble) {
+    return bubble.units(UnitScale.U_100);
+  }
+
+  private static Answer delivered(Input input) {
+    return Answer.number(input.decimal("drawn_units").doubleValue() - units(bubble(input)));
+  }
+
+  private static Answer deadSpaceLimit(Input input) {
+    if (!input.text("standard").equals("ISO 7886-1:2018")) {
+      throw new InputFault("no limit of another standard is known");
+    }
+    return DeadSpace.limit(input.read("nominal_mL", Volume::parseMillilitres))
+        .map(limit -> Answer.number(Amounts.millilitres(limit.value())))
+        .orElseThrow(() -> new InputFault("no limit for that size was read"));
+  }
+
+  private static Answer needleDeadSpace(Input input) {
+    return DeadSpace.ofNeedle(input.decimal("gauge").intValueExact())
+        .map(space -> Answer.number(Amounts.millilitres(space.value())))
+        .orElseThrow(() -> new InputFault("no needle of that gauge was measured"));
+  }
+
+  private static Answer wasteEach(Input input) {
+    return Answer.number(
+        DeadSpace.millilitresEach(
+            input.read("annual_mL", Volume::parseMillilitres),
+            input.decimal("injections_per_day").intValueExact()));
   }
 }

@@ -22,6 +22,7 @@ public final class Topics {
     ScreeningTopics.addTo(table);
     TechniqueTopics.addTo(table);
     VialTopics.addTo(table);
+    StrengthTopics.addTo(table);
     UrgentTopics.addTo(table);
     return table;
   }

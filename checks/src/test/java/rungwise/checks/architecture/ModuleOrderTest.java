@@ -51,6 +51,7 @@ final class ModuleOrderTest {
           "source",
           "syringe",
           "known",
+          "strength",
           "protocol",
           "supply",
           "urgent",

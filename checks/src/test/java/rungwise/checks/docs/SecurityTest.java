@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Map;
+import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -21,6 +22,9 @@ final class SecurityTest {
           "(?m)^\\| (\\d+)\\.(\\d+)\\.(\\d+) \\| ([12]) \\| ([^|]+) \\| ([^|]+) \\| ([^|]+) \\|$");
   private static final Pattern TYPE = Pattern.compile("`([A-Z][A-Za-z]+)(?:\\.[a-zA-Z]+)?`");
   private static final Pattern TEST = Pattern.compile("`([A-Z][A-Za-z0-9]+Test)`");
+  private static final Pattern WORDS =
+      Pattern.compile("GLOSSARY|docs/[a-z./]+|\\b\\d{4}\\b|[A-Z][a-zA-Z ]+(?=, on this page)");
+  private static final int MOST_READ = 1;
   private static final List<String> STATES =
       List.of("met", "described", "read", "partly", "missing", "not applicable");
 
@@ -69,6 +73,34 @@ final class SecurityTest {
     for (String state : STATES) {
       assertThat(Repository.file(FILE).text()).contains("`" + state + "` " + counted.get(state));
     }
+    assertThat(Repository.file(FILE).text()).contains("in all " + items().size() + ".");
+    assertThat(counted.get("read")).as("may only become fewer").isLessThanOrEqualTo(MOST_READ);
+  }
+
+  @Test
+  void what_is_said_to_be_described_names_words_that_are_there() {
+    String page = Repository.file(FILE).text();
+
+    assertThat(items())
+        .filteredOn(item -> item.state().equals("described"))
+        .isNotEmpty()
+        .allSatisfy(
+            item -> {
+              assertThat(item.why()).containsPattern(WORDS);
+              assertThat(WORDS.matcher(item.why()).results().map(MatchResult::group))
+                  .allMatch(words -> isThere(words, page));
+            });
+  }
+
+  private static boolean isThere(String words, String page) {
+    return switch (words) {
+      case "GLOSSARY" -> Repository.has("GLOSSARY.md");
+      case String file when file.startsWith("docs/") -> Repository.has(file);
+      case String number when number.matches("\\d{4}") ->
+          Repository.textFilesBelow("docs/decisions").stream()
+              .anyMatch(file -> file.path().contains("/" + number + "-"));
+      default -> page.contains("\n## " + words);
+    };
   }
 
   @Test

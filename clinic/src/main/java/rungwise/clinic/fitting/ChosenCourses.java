@@ -4,6 +4,8 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import rungwise.clinic.course.CourseId;
 import rungwise.dosing.fit.Courses;
 import rungwise.dosing.fit.Fitting;
 import rungwise.dosing.known.Preparation;
@@ -12,10 +14,23 @@ import rungwise.dosing.known.Preparation;
  * The courses that a choice leads to.
  *
  * @param reference the preparation whose strength is 1
+ * @param men whose courses these are, in their order
  * @param leftOut how many men do not count, or not whole, and why
  */
 public record ChosenCourses(
-    FitChoice choice, Preparation reference, Courses courses, Map<LeftOut, Integer> leftOut) {
+    FitChoice choice,
+    Preparation reference,
+    Courses courses,
+    List<Man> men,
+    Map<LeftOut, Integer> leftOut) {
+
+  /**
+   * Whose course it is.
+   *
+   * @param recordNumber as his course or his history has it
+   * @param course nothing where he has a history from before alone
+   */
+  public record Man(String recordNumber, Optional<CourseId> course) {}
 
   /**
    * One group of them.
@@ -25,6 +40,7 @@ public record ChosenCourses(
   public record OfGroup(String token, int courses) {}
 
   public ChosenCourses {
+    men = List.copyOf(men);
     leftOut = Collections.unmodifiableMap(new EnumMap<>(leftOut));
   }
 

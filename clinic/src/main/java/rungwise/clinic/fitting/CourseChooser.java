@@ -39,6 +39,7 @@ final class CourseChooser {
   private final FitChoice choice;
   private final Preparation reference;
   private final Courses.Builder builder = Courses.builder();
+  private final List<ChosenCourses.Man> men = new ArrayList<>();
   private final Map<LeftOut, Integer> leftOut = new EnumMap<>(LeftOut.class);
 
   private CourseChooser(FitPorts ports, FitChoice choice, Preparation reference) {
@@ -63,7 +64,7 @@ final class CourseChooser {
         take(kept.history());
       }
     }
-    return new ChosenCourses(choice, reference, builder.build(), leftOut);
+    return new ChosenCourses(choice, reference, builder.build(), men, leftOut);
   }
 
   private void leaveOut(LeftOut why) {
@@ -103,7 +104,11 @@ final class CourseChooser {
         notNamed.isEmpty()
             ? history.injections().stream().map(Injection::at).findFirst().map(this::day)
             : Optional.empty();
-    take(state.file().opened().group(), began, !notNamed.isEmpty(), reports);
+    var man =
+        new ChosenCourses.Man(
+            state.file().patient().recordNumber(), Optional.of(state.file().id()));
+    var told = new Told(man, state.file().opened().group(), began, !notNamed.isEmpty());
+    take(told, reports);
   }
 
   private static Stream<PastInjection> notNamed(PastHistories.Kept kept) {
@@ -127,28 +132,41 @@ final class CourseChooser {
                   .flatMap(this::strengthOf)
                   .map(strength -> trial(one, strength)));
     }
-    take(
-        group.get(),
-        history.injections().getFirst().setting().map(setting -> day(setting.at())),
-        history.injections().stream().anyMatch(one -> one.setting().isEmpty()),
-        reports);
+    var told =
+        new Told(
+            new ChosenCourses.Man(history.recordKey(), Optional.empty()),
+            group.get(),
+            history.injections().getFirst().setting().map(setting -> day(setting.at())),
+            history.injections().stream().anyMatch(one -> one.setting().isEmpty()));
+    take(told, reports);
   }
 
-  private void take(
-      AetiologyGroup group, Optional<LocalDate> began, boolean hasNotNamed, Reports reports) {
-    if (!choice.groups().contains(group)) {
+  /**
+   * What is asked of a man before he counts.
+   *
+   * @param hasNotNamed whether a history names no preparation
+   */
+  private record Told(
+      ChosenCourses.Man man,
+      AetiologyGroup group,
+      Optional<LocalDate> began,
+      boolean hasNotNamed) {}
+
+  private void take(Told told, Reports reports) {
+    if (!choice.groups().contains(told.group())) {
       leaveOut(LeftOut.OTHER_GROUP);
     } else if (reports.trials.isEmpty()) {
       leaveOut(reports.isCut ? LeftOut.OTHER_PREPARATION : LeftOut.NO_INJECTION);
-    } else if (hasNotNamed && !choice.countsFiles()) {
+    } else if (told.hasNotNamed() && !choice.countsFiles()) {
       leaveOut(LeftOut.NOT_NAMED);
-    } else if (!choice.holds(began)) {
+    } else if (!choice.holds(told.began())) {
       leaveOut(LeftOut.OTHER_DAYS);
     } else {
       if (reports.isCut) {
         leaveOut(LeftOut.ONLY_BEFORE_CHANGE);
       }
-      builder.course(group.token());
+      men.add(told.man());
+      builder.course(told.group().token());
       reports.trials.forEach(one -> builder.trial(one.logDose(), one.grade(), one.lasted()));
     }
   }

@@ -46,10 +46,31 @@ public final class DoubtWords {
       case Doubt.NotATop notATop ->
           "The curvature is not that of a top: there are no standard errors.";
       case Doubt.NotSettled notSettled -> "The search did not settle.";
+      case Doubt.OfReports some -> checked(some);
       case Doubt.HeavyTail tail ->
           "A few draws of the posterior carry most of its weight (Pareto k "
               + BigDecimal.valueOf(tail.paretoK()).setScale(PLACES, RoundingMode.HALF_UP)
               + ", above 0.7): its means and deviations are not to be trusted.";
+    };
+  }
+
+  private static String checked(Doubt.OfReports some) {
+    return switch (some) {
+      case Doubt.RangesMiss miss ->
+          miss.missed()
+              + " of "
+              + miss.ranges()
+              + " ranges miss what was reported, and by chance alone about "
+              + Math.round(miss.byChance())
+              + " do: the reports do not follow the model.";
+      case Doubt.RareReports rare ->
+          rare.rare()
+              + " of "
+              + rare.reported()
+              + " grades and times are as rare as 1 in 100 after the same man's earlier reports,"
+              + " and by chance alone about "
+              + Math.round(rare.byChance())
+              + " are: look for other units, slips and doses that did not go in.";
     };
   }
 
@@ -62,6 +83,9 @@ public final class DoubtWords {
       case Doubt.LikeHours hours ->
           "usable responses were over within 5 minutes: were hours written for minutes?";
       case Doubt.LikeDays days -> "something lasted more than 3 days: look it up.";
+      case Doubt.Unlike unlike ->
+          "the reports contradict each other by the model: are they of one man, and in these"
+              + " units?";
       case Doubt.Repeated repeated ->
           "stands what another man's course says, injection for injection: is he there twice?";
     };

@@ -2,6 +2,7 @@ package rungwise.clinic.fitting;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import rungwise.clinic.populations.PopulationSheet;
 import rungwise.dosing.fit.Doubt;
 import rungwise.dosing.fit.Fit;
@@ -29,7 +30,10 @@ public record FitResult(
 
   /** Everything that speaks against signing it. */
   public List<Doubt> doubts() {
-    return fit.doubts(posterior);
+    return Stream.concat(
+            fit.doubts(posterior).stream(),
+            predicted.stream().flatMap(checked -> checked.doubts().stream()))
+        .toList();
   }
 
   /** The groups of which it says nothing; none where no duration is known. */

@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
+import rungwise.clinic.StillWanted;
 import rungwise.clinic.day.OpenErections;
 import rungwise.clinic.forecast.CourseForecast.Asked;
 import rungwise.clinic.forecast.CourseForecast.CurvePoint;
@@ -180,6 +181,7 @@ public final class CourseForecasts {
 
   private static ForecastLine line(
       Question question, Prospect prospect, Volume volume, String place) {
+    StillWanted.orStop();
     Forecast forecast = prospect.forecast(volume);
     ForecastRange range = prospect.range(volume);
     List<Verdict> verdicts =
@@ -227,6 +229,7 @@ public final class CourseForecasts {
   }
 
   static CurvePoint point(Prospect prospect, Volume volume) {
+    StillWanted.orStop();
     Forecast forecast = prospect.forecast(volume);
     ForecastRange range = prospect.range(volume);
     return new CurvePoint(

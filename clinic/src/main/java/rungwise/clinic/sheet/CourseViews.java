@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.StillWanted;
 import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFact.DoseSigned;
@@ -295,6 +296,7 @@ public final class CourseViews {
 
   private InjectionLine injection(
       CourseFile.Written<InjectionReported> written, CourseState state) {
+    StillWanted.orStop();
     InjectionReported report = written.fact();
     boolean isOfThis =
         state.question().history().of(state.question().preparation()).stream()
@@ -335,6 +337,7 @@ public final class CourseViews {
   }
 
   private EntryLine entry(CourseEntry entry, Function<AccountId, String> authors) {
+    StillWanted.orStop();
     String what = EntryWords.of(entry.fact(), time);
     return new EntryLine(
         entry.number(),

@@ -7,9 +7,11 @@ import java.time.Duration;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import rungwise.clinic.StillWanted;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.InMemoryRecord;
@@ -19,6 +21,7 @@ import rungwise.clinic.forecast.CourseForecast.None;
 import rungwise.clinic.forecast.CourseForecast.Whole;
 import rungwise.clinic.populations.InventedPopulations;
 import rungwise.clinic.protocols.LabelReader;
+import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
@@ -257,5 +260,32 @@ final class CourseForecastsTest {
         .isEqualTo("41 to 80 %");
     assertThat(new Chance(0.01, 0.0001, 0.04, RoundingMode.CEILING).rangeWords())
         .isEqualTo("below 0.1 to 4 %");
+  }
+
+  private static int stepsUntilDone(int mostSteps, StillWanted.Reading<RuntimeException> reading) {
+    var steps = new AtomicInteger();
+    try {
+      StillWanted.by(() -> steps.incrementAndGet() <= mostSteps, reading);
+    } catch (StillWanted.NobodyWaits gone) {
+      assertThat(steps).hasValue(mostSteps + 1);
+    }
+    return steps.get();
+  }
+
+  @Test
+  void a_forecast_ends_at_the_next_volume_once_nobody_waits_for_it() {
+    sign(InventedPopulations.WEAK);
+    CourseId course = world.open();
+    world.signProposed(course);
+    CourseState state = world.state(course);
+
+    int all = stepsUntilDone(Integer.MAX_VALUE - 1, () -> forecasts.whole(state));
+
+    // 40 points of the curve, each mark up to the highest dose, and what each report moved.
+    assertThat(all).isGreaterThan(50);
+    for (int left : List.of(0, 1, 25, all - 1)) {
+      assertThat(stepsUntilDone(left, () -> forecasts.whole(state))).isEqualTo(left + 1);
+    }
+    assertThat(stepsUntilDone(all, () -> forecasts.whole(state))).isEqualTo(all);
   }
 }

@@ -92,6 +92,35 @@ public sealed interface Doubt {
   /** The search did not settle. */
   record NotSettled() implements Doubt {}
 
+  /** Something that the predictive check found oftener than chance would bring. */
+  sealed interface OfReports extends Doubt {}
+
+  /**
+   * More ranges of the predictive check miss what was reported than chance would bring.
+   *
+   * @param missed how many do
+   * @param ranges of so many
+   * @param byChance as many would by chance alone
+   */
+  record RangesMiss(int missed, int ranges, double byChance) implements OfReports {}
+
+  /**
+   * More grades and times are as rare as 1 in 100 than chance would bring.
+   *
+   * @param rare how many are
+   * @param reported of so many
+   * @param byChance as many would be by chance alone
+   */
+  record RareReports(int rare, int reported, double byChance) implements OfReports {}
+
+  /**
+   * Men whose reports together are rarer than one of so many men's may be.
+   *
+   * @param courses how many
+   * @param first the number of the first of them, from 1
+   */
+  record Unlike(int courses, int first) implements OfCourses {}
+
   /**
    * The draws of the posterior are not to be trusted: a few of them carry most of the weight.
    *

@@ -9,6 +9,9 @@ package rungwise.dosing.predictive;
  * @param useful60 of grade 3 or 4, and 60 minutes or longer
  * @param useful120 of grade 3 or 4, and 120 minutes or longer
  * @param useful240 of grade 3 or 4, and 240 minutes or longer
+ * @param overShortest of the very grade that was reported, and longer than the shortest time that
+ *     the report allows; 0 where it tells nothing of a time
+ * @param overLongest the same of the longest time
  */
 record Ahead(
     double atLeast2,
@@ -16,7 +19,9 @@ record Ahead(
     double atLeast4,
     double useful60,
     double useful120,
-    double useful240) {
+    double useful240,
+    double overShortest,
+    double overLongest) {
 
   private static final int LOWEST = 1;
 
@@ -27,6 +32,36 @@ record Ahead(
     grade += part < useful ? 1 : 0;
     grade += part < atLeast4 ? 1 : 0;
     return grade;
+  }
+
+  /** The probabilities of grades 1 to 4, in this order. */
+  double[] grades() {
+    return new double[] {1 - atLeast2, atLeast2 - useful, useful - atLeast4, atLeast4};
+  }
+
+  /** The sum of both, part by part. */
+  Ahead plus(Ahead other) {
+    return new Ahead(
+        atLeast2 + other.atLeast2,
+        useful + other.useful,
+        atLeast4 + other.atLeast4,
+        useful60 + other.useful60,
+        useful120 + other.useful120,
+        useful240 + other.useful240,
+        overShortest + other.overShortest,
+        overLongest + other.overLongest);
+  }
+
+  Ahead times(double factor) {
+    return new Ahead(
+        atLeast2 * factor,
+        useful * factor,
+        atLeast4 * factor,
+        useful60 * factor,
+        useful120 * factor,
+        useful240 * factor,
+        overShortest * factor,
+        overLongest * factor);
   }
 
   /** The probability that a useful response lasts so long. */

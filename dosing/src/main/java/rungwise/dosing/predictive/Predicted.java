@@ -1,8 +1,10 @@
 package rungwise.dosing.predictive;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.stream.Stream;
+import rungwise.dosing.fit.Doubt;
 import rungwise.quantities.Volume;
 
 /**
@@ -14,9 +16,23 @@ import rungwise.quantities.Volume;
  * @param injections how many injections these courses have
  * @param volumes by volume, rising; empty where there is no injection
  * @param durations by limit, rising; empty where no useful response has a duration that is known
+ * @param moreMissed which part of replications misses as many ranges or more
+ * @param surprise how surprising single reports and men are
  */
 public record Predicted(
-    int courses, int injections, List<OfVolume> volumes, List<OfDuration> durations) {
+    int courses,
+    int injections,
+    List<OfVolume> volumes,
+    List<OfDuration> durations,
+    double moreMissed,
+    Surprise surprise) {
+
+  /**
+   * What comes by chance more rarely than this is doubted. Three things are asked so, each with a
+   * chance that is rather too large than too small, so that less than two of a hundred right fits
+   * are doubted. An assumption.
+   */
+  public static final double TOO_RARE = 0.005;
 
   /** A range holds nine of ten replications. */
   private static final double PART_WITHIN = 0.9;
@@ -28,6 +44,10 @@ public record Predicted(
 
   /** Of how many ranges there are, how many miss what was reported. */
   public Misses misses() {
+    return misses(volumes, durations);
+  }
+
+  static Misses misses(List<OfVolume> volumes, List<OfDuration> durations) {
     List<Boolean> within =
         Stream.concat(
                 volumes.stream()
@@ -37,6 +57,53 @@ public record Predicted(
             .toList();
     return new Misses(Collections.frequency(within, false), within.size());
   }
+
+  /** What of it speaks against using the fit: more than chance alone would bring. */
+  public List<Doubt> doubts() {
+    var doubts = new ArrayList<Doubt>();
+    Misses misses = misses();
+    if (moreMissed <= TOO_RARE) {
+      doubts.add(new Doubt.RangesMiss(misses.missed(), misses.ranges(), misses.byChance()));
+    }
+    if (Rarity.ofCount(surprise.rare(), surprise.byChance()) <= TOO_RARE) {
+      doubts.add(new Doubt.RareReports(surprise.rare(), surprise.reported(), surprise.byChance()));
+    }
+    if (!surprise.unlike().isEmpty()) {
+      doubts.add(
+          new Doubt.Unlike(surprise.unlike().size(), 1 + Collections.min(surprise.unlike())));
+    }
+    return doubts;
+  }
+
+  /**
+   * How surprising reports are, each after the man's earlier ones.
+   *
+   * @param reported how many grades and times were reported
+   * @param rare how many of them are as rare as 1 in 100, or rarer
+   * @param byChance as many would be by chance alone, or fewer
+   * @param worst the men whom the model fits worst, the worst first: those of whom all reports
+   *     together are as rare as 1 in 100, and of these the first few
+   * @param unlike the numbers of the courses, from 0, that are too rare for one of so many men
+   */
+  public record Surprise(
+      int reported, int rare, double byChance, List<Man> worst, List<Integer> unlike) {
+
+    static final Surprise NONE = new Surprise(0, 0, 0, List.of(), List.of());
+
+    public Surprise {
+      worst = List.copyOf(worst);
+      unlike = List.copyOf(unlike);
+    }
+  }
+
+  /**
+   * One man.
+   *
+   * @param course the number of his course, from 0
+   * @param rare how many of his grades and times are as rare as 1 in 100
+   * @param chance that all of his reports together are so rare, at most
+   */
+  public record Man(int course, int rare, double chance) {}
 
   /** How many of some ranges miss. */
   public record Misses(int missed, int ranges) {

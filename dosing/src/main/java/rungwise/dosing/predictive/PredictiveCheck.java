@@ -43,8 +43,12 @@ public final class PredictiveCheck {
   private final int replications;
   private final VolumeBins bins;
 
-  /** A course that has a trial. */
-  private record Course(String group, List<Trial> trials) {}
+  /**
+   * A course that has a trial.
+   *
+   * @param number among all courses, from 0
+   */
+  private record Course(int number, String group, List<Trial> trials) {}
 
   private PredictiveCheck(List<Course> courses, List<Population> draws) {
     this.courses = courses;
@@ -76,7 +80,7 @@ public final class PredictiveCheck {
     return IntStream.range(0, withTrial.length)
         .filter(i -> i % each == 0)
         .map(i -> withTrial[i])
-        .mapToObj(i -> new Course(courses.nameOfGroup(i), courses.listOfTrials(i)))
+        .mapToObj(i -> new Course(i, courses.nameOfGroup(i), courses.listOfTrials(i)))
         .toList();
   }
 
@@ -88,28 +92,45 @@ public final class PredictiveCheck {
     long[] seeds = random.longs(courses.size()).toArray();
     int tasks = Math.min(MOST_TASKS, courses.size());
     var tallies = new Tally[tasks];
+    var surprises = new Surprises(courses.stream().mapToInt(Course::number).toArray());
     workers.share(
         tasks,
         () ->
             task -> {
               var tally = new Tally(bins.count(), draws.size() * replications);
               for (int i = task; i < courses.size(); i += tasks) {
-                replicate(courses.get(i), new CourseRandom(seeds[i]), tally);
+                List<Trial> trials = courses.get(i).trials();
+                surprises.take(
+                    i, trials, replicate(courses.get(i), new CourseRandom(seeds[i]), tally));
               }
               tallies[task] = tally;
             });
     var all = new Tally(bins.count(), draws.size() * replications);
     Arrays.stream(tallies).forEach(all::add);
-    return new Predicted(courses.size(), trials().size(), volumes(all), durations(all));
+    List<OfVolume> volumes = volumes(all);
+    List<OfDuration> durations = durations(all);
+    return new Predicted(
+        courses.size(),
+        trials().size(),
+        volumes,
+        durations,
+        all.partMissing(Predicted.misses(volumes, durations).missed()),
+        surprises.found());
   }
 
-  private void replicate(Course course, RandomGenerator random, Tally tally) {
+  /** Replicates a course, and gives what was foreseen of each trial on average over the draws. */
+  private List<Ahead> replicate(Course course, RandomGenerator random, Tally tally) {
+    var mean = new Ahead[course.trials().size()];
+    double part = 1.0 / draws.size();
     for (int draw = 0; draw < draws.size(); draw++) {
       List<Ahead> foreseen = StepsAhead.of(draws.get(draw), course.group(), course.trials());
-      for (int i = 0; i < foreseen.size(); i++) {
+      for (int i = 0; i < mean.length; i++) {
         replicate(course.trials().get(i), foreseen.get(i), draw * replications, random, tally);
+        Ahead share = foreseen.get(i).times(part);
+        mean[i] = draw == 0 ? share : mean[i].plus(share);
       }
     }
+    return List.of(mean);
   }
 
   private void replicate(Trial trial, Ahead ahead, int from, RandomGenerator random, Tally tally) {
@@ -117,7 +138,7 @@ public final class PredictiveCheck {
     for (int i = from; i < from + replications; i++) {
       tally.addGrade(bin, ahead.gradeAt(random.nextDouble()), i);
     }
-    if (isTimed(trial)) {
+    if (Reported.isTimed(trial)) {
       for (int i = from; i < from + replications; i++) {
         double drawn = random.nextDouble();
         for (Limit limit : Limit.values()) {
@@ -127,10 +148,6 @@ public final class PredictiveCheck {
         }
       }
     }
-  }
-
-  private static boolean isTimed(Trial trial) {
-    return trial.grade().isUseful() && !(trial.lasted() instanceof Lasted.NotRecorded);
   }
 
   private List<OfVolume> volumes(Tally tally) {
@@ -157,8 +174,7 @@ public final class PredictiveCheck {
   }
 
   private List<OfDuration> durations(Tally tally) {
-    List<Lasted> timed =
-        trials().stream().filter(PredictiveCheck::isTimed).map(Trial::lasted).toList();
+    List<Lasted> timed = trials().stream().filter(Reported::isTimed).map(Trial::lasted).toList();
     return timed.isEmpty()
         ? List.of()
         : Arrays.stream(Limit.values()).map(limit -> duration(limit, timed, tally)).toList();

@@ -3,6 +3,7 @@ package rungwise.dosing.predictive;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.OptionalDouble;
 import rungwise.dosing.response.Lasted;
 import rungwise.dosing.response.Population;
 import rungwise.dosing.response.Trial;
@@ -125,7 +126,7 @@ final class StepsAhead {
       if (!weigh()) {
         return foreseen;
       }
-      foreseen.add(foresee(trial.logDose()));
+      foreseen.add(foresee(trial));
       learn(trial);
     }
     return foreseen;
@@ -144,7 +145,8 @@ final class StepsAhead {
     return Math.max(logs[0], logs[logs.length - 1]) < highest - FALL;
   }
 
-  private Ahead foresee(double logDose) {
+  private Ahead foresee(Trial trial) {
+    double logDose = trial.logDose();
     double fall = Math.exp(population.beta() * (mean - logDose));
     double slope = population.d1() / population.tau();
     double over60 = surplus(logDose, Limit.HOUR);
@@ -167,7 +169,29 @@ final class StepsAhead {
       to120 += one * Normal.cdf(over120 - taken);
       to240 += one * Normal.cdf(over240 - taken);
     }
-    return new Ahead(atLeast2, useful, atLeast4, to60, to120, to240);
+    double shortest = longer(trial, Reported.shortest(trial));
+    double longest = Reported.isExact(trial) ? shortest : longer(trial, Reported.longest(trial));
+    return new Ahead(atLeast2, useful, atLeast4, to60, to120, to240, shortest, longest);
+  }
+
+  /** Of the grade that was reported, and longer than so many minutes; 0 without any. */
+  private double longer(Trial trial, OptionalDouble minutes) {
+    return minutes.isPresent() ? longer(trial, minutes.getAsDouble()) : 0;
+  }
+
+  private double longer(Trial trial, double minutes) {
+    double fall = Math.exp(population.beta() * (mean - trial.logDose()));
+    double slope = population.d1() / population.tau();
+    double over = surplus(trial.logDose(), Math.log(minutes));
+    boolean isFirmest = trial.grade().number() == GRADE_4;
+    double sum = 0;
+    for (int i = 0; i < nodes.length; i++) {
+      double u = fall * rises[i];
+      double firmer = 1 / (1 + u * factor4);
+      double grade = isFirmest ? firmer : 1 / (1 + u) - firmer;
+      sum += weights[i] * grade * Normal.cdf(over - slope * nodes[i]);
+    }
+    return sum;
   }
 
   private double surplus(double logDose, Limit limit) {

@@ -52,15 +52,43 @@ final class Tally {
   }
 
   Range ofUseful(int bin) {
+    return range(useful(bin));
+  }
+
+  private int[] useful(int bin) {
     int[] sums = new int[grades[bin][0].length];
     for (int grade = FIRST_USEFUL; grade <= GRADES; grade++) {
       add(sums, grades[bin][grade - 1]);
     }
-    return range(sums);
+    return sums;
   }
 
   Range ofDuration(Limit limit) {
     return range(durations[limit.place()]);
+  }
+
+  /** How many replications miss so many of the ranges or more, one being the reports themselves. */
+  double partMissing(int missed) {
+    int replications = durations[0].length;
+    int[] misses = new int[replications];
+    for (int bin = 0; bin < grades.length; bin++) {
+      for (int[] counts : grades[bin]) {
+        addMisses(misses, counts);
+      }
+      addMisses(misses, useful(bin));
+    }
+    for (int[] counts : durations) {
+      addMisses(misses, counts);
+    }
+    long asMany = Arrays.stream(misses).filter(one -> one >= missed).count();
+    return (asMany + 1.0) / (replications + 1);
+  }
+
+  private static void addMisses(int[] misses, int[] counts) {
+    Range range = range(counts);
+    for (int i = 0; i < misses.length; i++) {
+      misses[i] += range.meets(counts[i], counts[i]) ? 0 : 1;
+    }
   }
 
   /** Between two replications, the one farther out is taken: a range is rather wide than narrow. */

@@ -11,6 +11,7 @@ import java.util.Random;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import rungwise.dosing.fit.Courses;
+import rungwise.dosing.fit.Doubt;
 import rungwise.dosing.fit.Fit;
 import rungwise.dosing.fit.Fitting;
 import rungwise.dosing.fit.Posterior;
@@ -30,7 +31,7 @@ final class PredictiveCheckTest {
 
   private static final Lasted NONE = new Lasted.NotRecorded();
 
-  private static final Population TRUTH =
+  static final Population TRUTH =
       new Population(
           0.75,
           Map.of("vasculogenic", 0.0, "spinal_cord", -0.7),
@@ -239,7 +240,8 @@ final class PredictiveCheckTest {
     Courses.Builder one = Courses.builder().course("vasculogenic");
     addAt(one, 0.1, 1);
 
-    assertThat(check(empty, TRUTH)).isEqualTo(new Predicted(0, 0, List.of(), List.of()));
+    assertThat(check(empty, TRUTH))
+        .isEqualTo(new Predicted(0, 0, List.of(), List.of(), 1, Predicted.Surprise.NONE));
     assertThat(check(empty, TRUTH).misses()).isEqualTo(new Predicted.Misses(0, 0));
     assertThat(check(one.build(), TRUTH).volumes()).hasSize(1);
     assertThat(check(one.build(), TRUTH).courses()).isEqualTo(1);
@@ -294,6 +296,53 @@ final class PredictiveCheckTest {
     assertThat(found.durations().getFirst().responses()).isEqualTo(timed);
     assertThat(found.durations().getFirst().expected().middle())
         .isCloseTo(sums[1], within(4 * Math.sqrt(timed / 4.0 / 500)));
+  }
+
+  /**
+   * Three questions, each answered falsely with a chance of at most 0.005: more than 7 of 100
+   * doubted have a chance below 0.0005 (scipy.stats.binom 1.17.1, 100 at 0.015).
+   */
+  @Test
+  void right_reports_are_hardly_ever_doubted() {
+    int doubted = 0;
+    for (int world = 0; world < 100; world++) {
+      Predicted found = check(new AdaptiveWorld(1000 + world, TRUTH).courses(60, 5), TRUTH);
+      doubted += found.doubts().isEmpty() ? 0 : 1;
+      assertThat(found.surprise().byChance())
+          .isLessThanOrEqualTo(found.surprise().reported() / 99.0);
+    }
+
+    assertThat(doubted).isLessThanOrEqualTo(7);
+  }
+
+  @Test
+  void a_model_that_the_reports_do_not_follow_is_doubted() {
+    Courses courses = new AdaptiveWorld(7, TRUTH).courses(300, 6);
+
+    assertThat(check(courses, TRUTH).doubts()).isEmpty();
+    assertThat(check(courses, TWICE_AS_LONG).doubts()).hasSizeGreaterThanOrEqualTo(2);
+    assertThat(check(courses, HALF_AS_STEEP).doubts())
+        .hasAtLeastOneElementOfType(Doubt.RangesMiss.class);
+  }
+
+  @Test
+  void a_man_whose_reports_contradict_each_other_is_named_by_his_number() {
+    Courses.Builder builder = Courses.builder();
+    Courses right = new AdaptiveWorld(8, TRUTH).courses(100, 6);
+    for (int course = 0; course < right.count(); course++) {
+      builder.course(right.nameOfGroup(course));
+      for (Trial one : right.listOfTrials(course)) {
+        boolean isOfAnother = course == 41 && one.lasted() instanceof Lasted.Exactly;
+        builder.trial(
+            one.logDose(), one.grade(), isOfAnother ? new Lasted.Exactly(1.5) : one.lasted());
+      }
+    }
+
+    Predicted found = check(builder.build(), TRUTH);
+
+    assertThat(found.surprise().worst().getFirst().course()).isEqualTo(41);
+    assertThat(found.surprise().unlike()).containsExactly(41);
+    assertThat(found.doubts()).contains(new Doubt.Unlike(1, 42));
   }
 
   @Test

@@ -109,7 +109,7 @@ final class StepsAheadTest {
 
   @Test
   void a_grade_is_found_by_its_part() {
-    var ahead = new Ahead(0.75, 0.5, 0.25, 0.4, 0.2, 0.1);
+    var ahead = new Ahead(0.75, 0.5, 0.25, 0.4, 0.2, 0.1, 0, 0);
 
     assertThat(DoubleStream.of(0, 0.25, 0.5, 0.75, 1).mapToInt(ahead::gradeAt))
         .containsExactly(4, 3, 2, 1, 1);

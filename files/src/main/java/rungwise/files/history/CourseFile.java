@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntFunction;
 import java.util.zip.GZIPInputStream;
 import rungwise.dosing.fit.Courses;
 import rungwise.quantities.Reading;
@@ -27,8 +28,10 @@ public final class CourseFile {
    *
    * @param preparation what the file calls the preparation of strength 1, if it says so
    * @param leftOut how many lines are of a preparation that was not chosen
+   * @param patients what the file calls the man of a course, by its number from 0
    */
-  public record Found(Courses courses, Optional<String> preparation, int leftOut) {}
+  public record Found(
+      Courses courses, Optional<String> preparation, int leftOut, IntFunction<String> patients) {}
 
   /**
    * The courses in the order in which their patients come in the file, the trials of each in the
@@ -68,7 +71,8 @@ public final class CourseFile {
   private static Reading<Found> found(PlainCourses plain) {
     var builder = Courses.builder();
     plain.tell(CourseTaker.into(builder));
-    return Reading.of(new Found(builder.build(), plain.preparation(), /* leftOut= */ 0));
+    return Reading.of(
+        new Found(builder.build(), plain.preparation(), /* leftOut= */ 0, plain::patient));
   }
 
   private static Reading<Found> found(Reading<HistoryFile> reading, PreparationChoice choice) {
@@ -82,7 +86,9 @@ public final class CourseFile {
               .map(
                   chosen -> {
                     tell(chosen, taker);
-                    return new Found(builder.build(), chosen.preparation(), chosen.leftOut());
+                    List<String> patients = List.copyOf(chosen.patients().keySet());
+                    return new Found(
+                        builder.build(), chosen.preparation(), chosen.leftOut(), patients::get);
                   });
     };
   }

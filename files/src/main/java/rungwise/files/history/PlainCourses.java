@@ -106,6 +106,11 @@ final class PlainCourses {
     return itself.filter(name -> isAlwaysOne);
   }
 
+  /** What the file calls a patient, by his number from 0. */
+  String patient(int number) {
+    return patients.text(number);
+  }
+
   /** Tells of all courses in their order. */
   void tell(CourseTaker taker) {
     rows.tell(groups::text, taker);

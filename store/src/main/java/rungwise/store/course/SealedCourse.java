@@ -14,6 +14,7 @@ import org.jooq.Record;
 import org.jooq.Table;
 import org.jooq.TableRecord;
 import org.jooq.exception.DataAccessException;
+import rungwise.clinic.StillWanted;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
@@ -117,6 +118,7 @@ final class SealedCourse {
     var lines = new CourseLines(reading, own);
     FactReading facts = SqlCourses.linesOf(lines);
     for (Record row : SqlCourses.rowsOf(own, reading)) {
+      StillWanted.orStop();
       EntryRecord entry = row.into(ENTRY);
       requireLater(entry);
       read(row, entry, facts, lines);

@@ -22,6 +22,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpStatus;
 import rungwise.clinic.CannotKeep;
+import rungwise.clinic.StillWanted.NobodyWaits;
 import rungwise.clinic.soundness.Doubts;
 import rungwise.clinic.soundness.UnreadableRecord;
 import rungwise.web.page.Templates;
@@ -56,7 +57,7 @@ final class Incidents implements Filter {
     }
     try {
       chain.doFilter(request, response);
-    } catch (Exception | LinkageError | StackOverflowError failure) {
+    } catch (Exception | LinkageError | StackOverflowError | NobodyWaits failure) {
       explain(failure, (HttpServletRequest) request, (HttpServletResponse) response);
     }
   }
@@ -65,6 +66,9 @@ final class Incidents implements Filter {
       throws IOException {
     if (isGone(failure)) {
       LOG.info("Whoever had asked is gone: the answer was not taken");
+      if (!response.isCommitted()) {
+        response.setStatus(HttpStatus.SERVICE_UNAVAILABLE.value());
+      }
       return;
     }
     Optional<String> unkept = unkept(failure);
@@ -100,7 +104,7 @@ final class Incidents implements Filter {
   /** Whether the browser closed the connection before the answer was there. */
   private static boolean isGone(Throwable failure) {
     return Stream.iterate(failure, Objects::nonNull, Throwable::getCause)
-        .anyMatch(ClientAbortException.class::isInstance);
+        .anyMatch(one -> one instanceof ClientAbortException || one instanceof NobodyWaits);
   }
 
   /** Why the record could not be written; the words are the program's own. */

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import rungwise.clinic.fitting.MissWords;
+import rungwise.clinic.fitting.RareWords;
 import rungwise.dosing.predictive.Predicted;
 import rungwise.dosing.predictive.Predicted.Count;
 import rungwise.dosing.predictive.Predicted.OfVolume;
@@ -67,7 +68,7 @@ public record ReportPictures(
     return new ReportPictures(
         predicted.courses(),
         predicted.injections(),
-        MissWords.of(predicted.misses()),
+        MissWords.of(predicted.misses()) + " " + RareWords.of(predicted.surprise()),
         Picture.of(useful),
         predicted.durations().isEmpty()
             ? Optional.empty()

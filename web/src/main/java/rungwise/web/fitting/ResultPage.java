@@ -3,6 +3,7 @@ package rungwise.web.fitting;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.fitting.DoubtWords;
 import rungwise.clinic.fitting.FitResult;
@@ -28,6 +29,7 @@ import rungwise.web.populations.SignFor;
  * @param words what it expects; empty where no duration is known
  * @param groupsWithout the groups of which it says nothing
  * @param draws what the posterior rests on; empty where there is none
+ * @param unlike the men whom it fits worst
  * @param change what it says otherwise than the population in use; empty where there is none
  * @param preparations those that it may be signed for; empty where it is not offered
  */
@@ -43,6 +45,7 @@ public record ResultPage(
     List<ParameterLine> parameters,
     String draws,
     Optional<ReportPictures> pictures,
+    List<UnlikeMan> unlike,
     Optional<PopulationChange> change,
     List<Move> moves,
     Field name,
@@ -105,6 +108,7 @@ public record ResultPage(
     doubts = List.copyOf(doubts);
     groupsWithout = List.copyOf(groupsWithout);
     parameters = List.copyOf(parameters);
+    unlike = List.copyOf(unlike);
     moves = List.copyOf(moves);
     preparations = List.copyOf(preparations);
   }
@@ -122,6 +126,7 @@ public record ResultPage(
         ParameterLine.of(result),
         result.posterior().map(ResultPage::draws).orElse(""),
         result.predicted().flatMap(ReportPictures::of),
+        UnlikeMan.of(result),
         beside.change(),
         beside.moves().stream().map(Move::of).toList(),
         Field.of(Field.Kind.TEXT, Populations.NAME_FIELD, "What it is called here")
@@ -153,6 +158,7 @@ public record ResultPage(
         parameters,
         draws,
         pictures,
+        unlike,
         change,
         moves,
         name.withValue(called).withFaults(all),
@@ -161,6 +167,9 @@ public record ResultPage(
 
   @Override
   public List<CourseId> namedCourses() {
-    return moves.stream().map(Move::course).distinct().toList();
+    return Stream.concat(
+            unlike.stream().flatMap(man -> man.course().stream()), moves.stream().map(Move::course))
+        .distinct()
+        .toList();
   }
 }

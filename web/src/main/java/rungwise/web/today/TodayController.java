@@ -69,7 +69,7 @@ final class TodayController {
   }
 
   /** What a list that is open compares: another one once something may have changed. */
-  @GetMapping(path = "/changes", produces = "text/plain")
+  @GetMapping(path = "/changes", produces = "text/plain;charset=UTF-8")
   @ResponseBody
   String changes() {
     return list.stamp();

@@ -146,7 +146,7 @@ class CourseAtOneLookBrowserTest {
             List.of("Injections", "injections", "Injections, 2"),
             List.of("Forecast", "forecast", "What a dose may do"),
             List.of("Plan", "plan", "Titration schedule"),
-            List.of("Screening", "screening", "Questions"),
+            List.of("Screening", "screening", "Settled"),
             List.of("Record", "record", "The whole record"))) {
       browser
           .page()
@@ -164,15 +164,16 @@ class CourseAtOneLookBrowserTest {
     }
   }
 
+  /** On one sheet each; a block of an open erection needs a second one. */
   @ParameterizedTest
   @CsvSource({
-    "HL-1041,'',Anselm Birk",
-    "HL-1072,'',Emeric Sand",
-    "HL-1017,/order,Corvin Adeyemi",
-    "'','/',Corvin Adeyemi",
+    "HL-1041,'',Anselm Birk,1",
+    "HL-1072,'',Emeric Sand,2",
+    "HL-1017,/order,Corvin Adeyemi,1",
+    "'','/',Corvin Adeyemi,2",
   })
-  void a_page_is_printed_by_a_control_on_one_sheet_with_the_time_of_printing(
-      String number, String path, String man) throws IOException {
+  void a_page_is_printed_by_a_control_with_the_time_of_printing(
+      String number, String path, String man, int most) throws IOException {
     Page page = browser.page();
     page.addInitScript("window.print = () => { window.isPrinted = true; }");
     open((number.isEmpty() ? "" : course(number)) + path, DESK_WIDTH, DESK_HEIGHT);
@@ -182,7 +183,7 @@ class CourseAtOneLookBrowserTest {
 
     byte[] printed = page.pdf(new Page.PdfOptions().setFormat("A4").setPrintBackground(true));
     try (PDDocument sheets = Loader.loadPDF(printed)) {
-      assertThat(sheets.getNumberOfPages()).isEqualTo(1);
+      assertThat(sheets.getNumberOfPages()).isLessThanOrEqualTo(most);
       assertThat(new PDFTextStripper().getText(sheets))
           .contains(man)
           .containsPattern("Printed \\w+ \\d+ \\w+ \\d{4} \\d\\d:\\d\\d")

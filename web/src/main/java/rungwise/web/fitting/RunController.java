@@ -41,8 +41,7 @@ final class RunController {
 
   /** It asks again by itself, unless the reader has stopped it. */
   @GetMapping(RESULT)
-  ModelAndView look(
-      @RequestParam(defaultValue = "") String still, HttpServletResponse response) {
+  ModelAndView look(@RequestParam(defaultValue = "") String still, HttpServletResponse response) {
     boolean isStill = !still.isEmpty();
     FitState state = runs.state();
     if (state instanceof FitState.Running && !isStill) {

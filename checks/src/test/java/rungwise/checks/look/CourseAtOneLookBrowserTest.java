@@ -1,4 +1,4 @@
-package rungwise.checks.browser;
+package rungwise.checks.look;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -21,6 +21,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import rungwise.app.server.DemoClinic;
 import rungwise.app.server.DemoClinic.Member;
+import rungwise.checks.browser.Browser;
+import rungwise.checks.browser.TestServer;
 
 /**
  * The course page answers at one look: on a desk's screen without scrolling, on a telephone's

@@ -53,11 +53,11 @@ public record FitRequest(
             .map(text -> PreparationChoice.read("--preparation", text))
             .orElse(Reading.of(List.of()));
     if (named.found().isEmpty()) {
-      return new Reading.Refused<>(named.faults());
+      return new Reading.Refused<>(named.placed());
     }
     var choice = new PreparationChoice(named.orThrow(), Optional.empty());
     return switch (history.courses(choice)) {
-      case Reading.Refused<CourseFile.Found> refused -> new Reading.Refused<>(refused.faults());
+      case Reading.Refused<CourseFile.Found> refused -> new Reading.Refused<>(refused.placed());
       case Reading.Read<CourseFile.Found> file -> answer(file.value(), progress);
     };
   }

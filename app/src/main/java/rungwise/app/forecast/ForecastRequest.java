@@ -70,12 +70,12 @@ public record ForecastRequest(
     var faults =
         new ArrayList<>(
             Stream.of(askedRead, populationRead, volumesRead, potencyRead, strengthRead)
-                .flatMap(reading -> reading.faults().stream())
+                .flatMap(reading -> reading.placed().stream())
                 .toList());
     Reading<Optional<AskedDelivery>> deliveryRead = readDelivery(volumesRead);
-    faults.addAll(deliveryRead.faults());
+    faults.addAll(deliveryRead.placed());
     if (!faults.isEmpty()) {
-      return new Reading.Refused<>(faults);
+      return new Reading.Refused<>(List.copyOf(faults));
     }
     PopulationFile used = populationRead.orThrow();
     Population parameters = used.population();
@@ -164,10 +164,10 @@ public record ForecastRequest(
             .map(text -> PreparationChoice.read("--preparation", text))
             .orElse(Reading.of(List.of()));
     return switch (history.orElseThrow().history()) {
-      case Reading.Refused<HistoryFile> refused -> new Reading.Refused<>(refused.faults());
+      case Reading.Refused<HistoryFile> refused -> new Reading.Refused<>(refused.placed());
       case Reading.Read<HistoryFile> read ->
           named.found().isEmpty()
-              ? new Reading.Refused<>(named.faults())
+              ? new Reading.Refused<>(named.placed())
               : new PreparationChoice(named.orThrow(), reference).of(read.value());
     };
   }

@@ -20,6 +20,7 @@ import rungwise.app.fit.DrawsFile;
 import rungwise.app.fit.FitAnswer;
 import rungwise.app.fit.FitRequest;
 import rungwise.app.fit.FitText;
+import rungwise.app.history.FaultList;
 import rungwise.app.history.HistorySource;
 import rungwise.app.server.WrongUse;
 import rungwise.dosing.fit.Pass;
@@ -130,13 +131,14 @@ final class FitVerb implements Callable<Integer> {
             seed,
             threads);
     var reading = request.answer(pass -> tell(err, pass));
-    FitAnswer answer =
-        reading
-            .found()
-            .orElseThrow(() -> new WrongUse(String.join(System.lineSeparator(), reading.faults())));
+    PrintWriter out = spec.commandLine().getOut();
+    if (reading.found().isEmpty()) {
+      new FaultList(reading.placed()).tell(isJson, out, err);
+      return ExitCode.USAGE;
+    }
+    FitAnswer answer = reading.orThrow();
     writeDraws(answer);
     err.println(times(answer));
-    PrintWriter out = spec.commandLine().getOut();
     if (isJson) {
       out.println(answer.json());
     } else {

@@ -16,6 +16,7 @@ import rungwise.app.forecast.ForecastAnswer;
 import rungwise.app.forecast.ForecastJson;
 import rungwise.app.forecast.ForecastRequest;
 import rungwise.app.forecast.ForecastText;
+import rungwise.app.history.FaultList;
 import rungwise.app.history.HistorySource;
 import rungwise.app.server.WrongUse;
 import rungwise.files.ShippedPopulations;
@@ -131,11 +132,12 @@ final class ForecastVerb implements Callable<Integer> {
             Optional.ofNullable(preparations),
             isDespiteDoubts);
     var reading = request.answer();
-    ForecastAnswer answer =
-        reading
-            .found()
-            .orElseThrow(() -> new WrongUse(String.join(System.lineSeparator(), reading.faults())));
     PrintWriter out = spec.commandLine().getOut();
+    if (reading.found().isEmpty()) {
+      new FaultList(reading.placed()).tell(isJson, out, spec.commandLine().getErr());
+      return ExitCode.USAGE;
+    }
+    ForecastAnswer answer = reading.orThrow();
     if (isJson) {
       out.println(ForecastJson.of(answer));
     } else {

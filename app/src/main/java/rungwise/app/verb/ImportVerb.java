@@ -7,10 +7,10 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.InstantSource;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
@@ -18,6 +18,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import rungwise.app.history.FaultList;
 import rungwise.app.server.OpenClinic;
 import rungwise.app.server.TemporaryFolder;
 import rungwise.app.server.WrongUse;
@@ -27,6 +28,7 @@ import rungwise.files.JsonObject;
 import rungwise.files.history.HistoryFile;
 import rungwise.files.history.HistorySurvey;
 import rungwise.files.record.RecordFileReader;
+import rungwise.quantities.Fault;
 
 /** Reads a record file or a history file into a data folder. */
 @Command(
@@ -177,17 +179,19 @@ final class ImportVerb implements Callable<Integer> {
             ? OpenClinic.in(data, InstantSource.system())
             : OpenClinic.toRead(data, InstantSource.system())) {
       ImportPlan plan = clinic.pastImports().plan(read);
-      List<String> faults = new ArrayList<>(survey.faults());
-      faults.addAll(plan.faults());
+      FaultList faults =
+          new FaultList(
+              Stream.concat(survey.placed().stream(), plan.faults().stream().map(Fault::ofForm))
+                  .toList());
       PrintWriter err = spec.commandLine().getErr();
-      faults.forEach(err::println);
+      faults.words().forEach(err::println);
       err.flush();
       String id =
           isCommit && !plan.ready().isEmpty()
               ? clinic.pastImports().commit(plan, sourceName(from), count -> sign(count, plan))
               : "";
       tellHistories(plan, faults, survey.aside() + plan.aside(), id);
-      boolean isDone = isCommit ? !id.isEmpty() : faults.isEmpty();
+      boolean isDone = isCommit ? !id.isEmpty() : faults.faults().isEmpty();
       return isDone ? ExitCode.OK : ExitCode.USAGE;
     }
   }
@@ -205,16 +209,16 @@ final class ImportVerb implements Callable<Integer> {
     }
   }
 
-  private void tellHistories(ImportPlan plan, List<String> faults, int aside, String id) {
+  private void tellHistories(ImportPlan plan, FaultList faults, int aside, String id) {
     JsonObject object =
-        JsonObject.empty()
-            .with("committed", !id.isEmpty())
-            .with("import", id)
-            .with("patients", (double) plan.ready().size())
-            .with("injections", (double) plan.injections())
-            .with("history_only", (double) plan.historyOnly())
-            .with("set_aside", (double) aside)
-            .withTexts("faults", faults);
+        faults.in(
+            JsonObject.empty()
+                .with("committed", !id.isEmpty())
+                .with("import", id)
+                .with("patients", (double) plan.ready().size())
+                .with("injections", (double) plan.injections())
+                .with("history_only", (double) plan.historyOnly())
+                .with("set_aside", (double) aside));
     String counts =
         "%d patients with %d injections, %d of them history only; %d set aside for a fault."
             .formatted(plan.ready().size(), plan.injections(), plan.historyOnly(), aside);

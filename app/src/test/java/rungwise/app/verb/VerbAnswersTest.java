@@ -15,8 +15,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.ResourceLock;
 import org.junit.jupiter.api.parallel.Resources;
+import rungwise.files.history.HistoryFile;
 
 /** What other programs read of forecast and fit, held to docs/schemas (JSON Schema 2020-12). */
 final class VerbAnswersTest {
@@ -25,6 +27,10 @@ final class VerbAnswersTest {
   private static final String HISTORY = REFERENCE.resolve("example.csv").toString();
   private static final String POPULATION = REFERENCE.resolve("example-population.json").toString();
   private static final Path COURSES = REFERENCE.resolve("fit").resolve("n60.csv.gz");
+
+  private static final String HEADER =
+      "patient,group,injection,volume_ml,potency,strength,grade,duration_min,duration_status,"
+          + "duration_upper_min\n";
 
   private static VerbRun runWith(byte[] input, String... arguments) {
     InputStream before = System.in;
@@ -78,6 +84,51 @@ final class VerbAnswersTest {
         VerbRun.of("fit", REFERENCE.resolve("fit").resolve("grades.csv.gz").toString(), "--json");
     assertThat(doubted.status()).isEqualTo(RungwiseCommand.NOT_TO_BE_RELIED_ON);
     assertThat(faults("fit", doubted.out())).isEmpty();
+  }
+
+  /** 30 lines are wrong: a reader sees 20 and the counts, a program all of them. */
+  @Test
+  void many_faults_are_shown_in_part_and_counted_and_a_program_gets_all(@TempDir Path folder)
+      throws IOException {
+    var text = new StringBuilder(HEADER);
+    for (int i = 1; i <= 30; i++) {
+      text.append("A,mixed,").append(i).append(i % 3 == 0 ? ",9" : ",0.1").append(",1,1,");
+      text.append(i % 3 == 0 ? "2" : "7").append(",,none,\n");
+    }
+    Path file = Files.writeString(folder.resolve("wrong.csv"), text, StandardCharsets.UTF_8);
+    for (String verb : List.of("fit", "forecast")) {
+      VerbRun words = VerbRun.of(verb, file.toString());
+      VerbRun document = VerbRun.of(verb, file.toString(), "--json");
+
+      assertThat(words.status()).isEqualTo(2);
+      assertThat(words.out()).isEmpty();
+      assertThat(words.err()).hasSize(21);
+      assertThat(words.err().getLast())
+          .isEqualTo(
+              "These are 20 of 30 faults, by column: grade 20, volume_ml 10. --json lists each.");
+      assertThat(document.status()).isEqualTo(2);
+      assertThat(document.err()).isEqualTo(words.err());
+      assertThat(faults("refused", document.out())).isEmpty();
+      assertThat(document.out().split("\"line ", -1)).hasSize(31);
+      assertThat(document.out()).contains("\"faults_by_column\":{\"grade\":20,\"volume_ml\":10}");
+    }
+  }
+
+  /** Neither takes nothing for 1, and both say so in the same words. */
+  @Test
+  void an_empty_strength_is_not_known_to_a_fit_and_to_an_import_alike(@TempDir Path folder)
+      throws IOException {
+    Path file =
+        Files.writeString(
+            folder.resolve("unknown.csv"),
+            HEADER + "A,mixed,1,0.1,1,,2,,none,\nB,mixed,1,0.1,1,1,2,,none,\n",
+            StandardCharsets.UTF_8);
+
+    String said = "line 2: strength: nothing was given, so it is not known: write it";
+    assertThat(VerbRun.of("fit", file.toString()).err())
+        .anySatisfy(line -> assertThat(line).startsWith(said));
+    assertThat(HistoryFile.survey(file).faults()).singleElement().asString().startsWith(said);
+    assertThat(HistoryFile.survey(file).histories()).hasSize(1);
   }
 
   @Test

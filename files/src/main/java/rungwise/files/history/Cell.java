@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.regex.Pattern;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /**
@@ -15,7 +16,7 @@ import rungwise.quantities.Reading;
  * @param text what stands there, without spaces around it
  * @param faults shared by the whole file
  */
-record Cell(long line, String name, String text, List<String> faults) {
+record Cell(long line, String name, String text, List<Fault> faults) {
 
   private static final int LONGEST_SHOWN = 40;
 
@@ -28,7 +29,7 @@ record Cell(long line, String name, String text, List<String> faults) {
   /** Notes that this value is not what the column holds. */
   <T> Optional<T> refuse(String accepted) {
     String given = isEmpty() ? "nothing was given" : quoted(text) + " was given";
-    faults.add("line " + line + ": " + name + ": " + given + ": " + accepted);
+    note(given + ": " + accepted);
     return Optional.empty();
   }
 
@@ -53,8 +54,12 @@ record Cell(long line, String name, String text, List<String> faults) {
   /** What another reader makes of the text; its faults are noted. */
   <T> Optional<T> read(Function<String, Reading<T>> reader) {
     Reading<T> reading = reader.apply(text);
-    reading.faults().forEach(fault -> faults.add("line " + line + ": " + name + ": " + fault));
+    reading.faults().forEach(this::note);
     return reading.found();
+  }
+
+  private void note(String what) {
+    faults.add(new Fault(name, "line " + line + ": " + name + ": " + what));
   }
 
   /** A text from a file, short enough for a message and with nothing in it that acts. */

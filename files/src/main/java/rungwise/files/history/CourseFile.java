@@ -79,7 +79,7 @@ public final class CourseFile {
     var builder = Courses.builder();
     var taker = CourseTaker.into(builder);
     return switch (reading) {
-      case Reading.Refused<HistoryFile> refused -> new Reading.Refused<>(refused.faults());
+      case Reading.Refused<HistoryFile> refused -> new Reading.Refused<>(refused.placed());
       case Reading.Read<HistoryFile> read ->
           choice
               .of(read.value())

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /**
@@ -74,7 +75,7 @@ public record HistoryFile(List<HistoryLine> lines) {
   static Reading<HistoryFile> read(String name, byte[] content, long most) {
     Reading<String> text = FileText.of(name, content, most);
     return switch (text) {
-      case Reading.Refused<String> refused -> new Reading.Refused<>(refused.faults());
+      case Reading.Refused<String> refused -> new Reading.Refused<>(refused.placed());
       case Reading.Read<String> read -> HistoryTable.read(read.value()).map(HistoryFile::new);
     };
   }
@@ -89,7 +90,7 @@ public record HistoryFile(List<HistoryLine> lines) {
     return Files.size(file) > FileText.MOST_BYTES_OF_ONE
         ? new HistorySurvey(
             List.of(),
-            List.of(tooLarge(file.toString(), FileText.MOST_BYTES_OF_ONE)),
+            List.of(Fault.ofForm(tooLarge(file.toString(), FileText.MOST_BYTES_OF_ONE))),
             /* aside= */ 0)
         : survey(file.toString(), Files.readAllBytes(file));
   }
@@ -103,7 +104,7 @@ public record HistoryFile(List<HistoryLine> lines) {
     Reading<String> text = FileText.of(name, content, FileText.MOST_BYTES_OF_ONE);
     return switch (text) {
       case Reading.Refused<String> refused ->
-          new HistorySurvey(List.of(), refused.faults(), /* aside= */ 0);
+          new HistorySurvey(List.of(), refused.placed(), /* aside= */ 0);
       case Reading.Read<String> read -> HistoryTable.survey(read.value());
     };
   }

@@ -8,20 +8,26 @@ import java.util.Optional;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastInjection;
 import rungwise.dosing.known.PreparationId;
+import rungwise.quantities.Fault;
 
 /**
  * A history file of which some lines may be wrong.
  *
  * @param lines those of the patients of whom every line is right; none if it is not known of whom a
  *     wrong line is
- * @param faults by line
+ * @param placed what is wrong, by line, each at its column
  * @param aside how many patients have a line that is wrong
  */
-public record HistorySurvey(List<HistoryLine> lines, List<String> faults, int aside) {
+public record HistorySurvey(List<HistoryLine> lines, List<Fault> placed, int aside) {
 
   public HistorySurvey {
     lines = List.copyOf(lines);
-    faults = List.copyOf(faults);
+    placed = List.copyOf(placed);
+  }
+
+  /** What is wrong, in words. */
+  public List<String> faults() {
+    return placed.stream().map(Fault::text).toList();
   }
 
   /** What the file says of each patient, in the order of the file. */

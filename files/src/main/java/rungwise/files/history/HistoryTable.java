@@ -13,16 +13,17 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVRecord;
 import rungwise.clinic.TableText;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /** Reads the text of a history file line by line, and goes on after a fault to find them all. */
 final class HistoryTable {
 
-  /** Enough to see what is wrong with a file. */
-  private static final int MOST_FAULTS = 200;
+  /** So many faults are told, each with its line; more would fill the memory. */
+  static final int MOST_FAULTS = 100_000;
 
   private final String text;
-  private final List<String> faults = new ArrayList<>();
+  private final List<Fault> faults = new ArrayList<>();
   private final List<HistoryLine> lines = new ArrayList<>();
 
   /** The first line of each patient, and of each of his injections. */
@@ -44,7 +45,9 @@ final class HistoryTable {
   static Reading<List<HistoryLine>> read(String text) {
     var table = new HistoryTable(text);
     table.readAll();
-    return table.faults.isEmpty() ? Reading.of(table.lines) : new Reading.Refused<>(table.faults);
+    return table.faults.isEmpty()
+        ? Reading.of(table.lines)
+        : new Reading.Refused<>(List.copyOf(table.faults));
   }
 
   /** The patients of whom every line is right, and what is wrong with the others. */
@@ -67,9 +70,10 @@ final class HistoryTable {
         readLines(header.get().values(), records);
       } else {
         faults.add(
-            records
-                .broken()
-                .orElse("line 1: the header is missing: the columns are " + Column.known()));
+            Fault.ofForm(
+                records
+                    .broken()
+                    .orElse("line 1: the header is missing: the columns are " + Column.known())));
       }
     } catch (IOException impossible) {
       throw new IllegalStateException("bug: a text in memory cannot be read", impossible);
@@ -86,33 +90,35 @@ final class HistoryTable {
       }
     }
     isBroken = records.broken().isPresent();
-    records.broken().ifPresent(faults::add);
+    records.broken().map(Fault::ofForm).ifPresent(faults::add);
     tellWhatIsLeft();
   }
 
   private void tellWhatIsLeft() {
     if (faults.size() >= MOST_FAULTS) {
-      faults.add("There may be more: reading stopped after " + MOST_FAULTS + " faults.");
+      faults.add(
+          Fault.ofForm("There may be more: reading stopped after " + MOST_FAULTS + " faults."));
     }
     if (faults.isEmpty() && lines.isEmpty()) {
-      faults.add("line 2: there is no injection in the file: give a line for each");
+      faults.add(Fault.ofForm("line 2: there is no injection in the file: give a line for each"));
     }
   }
 
   /** Where each column stands; nothing if the header cannot be used, of which the faults tell. */
-  static Map<Column, Integer> columnsOf(CSVRecord header, List<String> faults) {
+  static Map<Column, Integer> columnsOf(CSVRecord header, List<Fault> faults) {
     var columns = new EnumMap<Column, Integer>(Column.class);
     for (int i = 0; i < header.size(); i++) {
       String name = header.get(i).strip();
       Optional<Column> column = Column.of(name);
       if (column.isEmpty()) {
         faults.add(
-            "line 1: "
-                + Cell.quoted(name)
-                + " is not a column of a history file: the columns are "
-                + Column.known());
+            Fault.ofForm(
+                "line 1: "
+                    + Cell.quoted(name)
+                    + " is not a column of a history file: the columns are "
+                    + Column.known()));
       } else if (columns.put(column.get(), i) != null) {
-        faults.add("line 1: the column " + name + " stands there twice: keep one");
+        faults.add(Fault.ofForm("line 1: the column " + name + " stands there twice: keep one"));
       }
     }
     String missing =
@@ -121,7 +127,9 @@ final class HistoryTable {
             .map(Column::token)
             .collect(Collectors.joining(", "));
     if (!missing.isEmpty()) {
-      faults.add("line 1: the header lacks " + missing + ": the columns are " + Column.known());
+      faults.add(
+          Fault.ofForm(
+              "line 1: the header lacks " + missing + ": the columns are " + Column.known()));
     }
     return faults.isEmpty() ? columns : Map.of();
   }
@@ -134,22 +142,24 @@ final class HistoryTable {
     if (record.size() != width) {
       isUnsure = true;
       faults.add(
-          "line "
-              + line
-              + ": there are "
-              + record.size()
-              + " values, and the header names "
-              + width
-              + (isLast ? ": the file may have been cut here" : ": give one value for each"));
+          Fault.ofForm(
+              "line "
+                  + line
+                  + ": there are "
+                  + record.size()
+                  + " values, and the header names "
+                  + width
+                  + (isLast ? ": the file may have been cut here" : ": give one value for each")));
       return;
     }
     if (isLast && !text.endsWith("\n") && !record.get(width - 1).isBlank()) {
       isUnsure = true;
       faults.add(
-          "line "
-              + line
-              + ": the last line does not end, so the file may have been cut in its last value:"
-              + " end it with a line break");
+          Fault.ofForm(
+              "line "
+                  + line
+                  + ": the last line does not end, so the file may have been cut in its last value:"
+                  + " end it with a line break"));
       return;
     }
     var cells = new LineCells(line, texts(record, columns), faults);
@@ -164,9 +174,12 @@ final class HistoryTable {
   private void askStrength(HistoryLine line) {
     if (line.strength().isEmpty() && line.setting().isEmpty()) {
       faults.add(
-          "line "
-              + line.line()
-              + ": strength: nothing was given: write it, or the time, preparation and barrel");
+          new Fault(
+              Column.STRENGTH.token(),
+              "line "
+                  + line.line()
+                  + ": strength: nothing was given, so it is not known: write it, or the time, preparation"
+                  + " and barrel"));
       setAside(line.patient());
     }
   }
@@ -193,26 +206,30 @@ final class HistoryTable {
     HistoryLine first = firstOf.putIfAbsent(read.patient(), read);
     if (first != null && !first.group().equals(read.group())) {
       faults.add(
-          "line "
-              + read.line()
-              + ": group: "
-              + Cell.quoted(read.group())
-              + " was given, and "
-              + Cell.quoted(first.group())
-              + " in line "
-              + first.line()
-              + " for the same patient: keep one");
+          new Fault(
+              Column.GROUP.token(),
+              "line "
+                  + read.line()
+                  + ": group: "
+                  + Cell.quoted(read.group())
+                  + " was given, and "
+                  + Cell.quoted(first.group())
+                  + " in line "
+                  + first.line()
+                  + " for the same patient: keep one"));
     }
     HistoryLine same = firstOf.putIfAbsent(read.patient() + '\n' + read.injection(), read);
     if (same != null) {
       faults.add(
-          "line "
-              + read.line()
-              + ": injection: "
-              + read.injection()
-              + " was given, and it stands in line "
-              + same.line()
-              + " already for the same patient: give each its own number");
+          new Fault(
+              Column.INJECTION.token(),
+              "line "
+                  + read.line()
+                  + ": injection: "
+                  + read.injection()
+                  + " was given, and it stands in line "
+                  + same.line()
+                  + " already for the same patient: give each its own number"));
     }
     if (faults.size() > before) {
       setAside(read.patient());

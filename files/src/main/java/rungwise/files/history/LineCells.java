@@ -11,6 +11,7 @@ import rungwise.clinic.OutsideText;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.response.Lasted;
 import rungwise.dosing.syringe.Barrels;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Volume;
 
 /**
@@ -20,7 +21,7 @@ import rungwise.quantities.Volume;
  * @param texts what stands in each column, without spaces around it; nothing where there is none
  * @param faults shared by the whole file
  */
-record LineCells(long line, Function<Column, String> texts, List<String> faults) {
+record LineCells(long line, Function<Column, String> texts, List<Fault> faults) {
 
   static final int MOST_INJECTIONS = 999_999;
   static final int HIGHEST_GRADE = 4;

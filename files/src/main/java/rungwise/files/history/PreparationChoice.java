@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rungwise.dosing.response.Given;
+import rungwise.quantities.Fault;
 import rungwise.quantities.Reading;
 
 /**
@@ -22,8 +23,6 @@ import rungwise.quantities.Reading;
  * @param reference what a population calls the preparation of strength 1, where there is one
  */
 public record PreparationChoice(List<String> named, Optional<String> reference) {
-
-  private static final int MOST_FAULTS = 200;
 
   public PreparationChoice {
     named = List.copyOf(named);
@@ -87,18 +86,21 @@ public record PreparationChoice(List<String> named, Optional<String> reference) 
               + list(namesOf(file)));
     }
     Optional<String> expected = reference.or(() -> one(chosen));
-    var faults = new ArrayList<String>();
+    var faults = new ArrayList<Fault>();
     var lines = new ArrayList<Line>();
     for (HistoryLine line : chosen) {
-      Optional<String> wrong = wrong(line, expected);
+      Optional<Fault> wrong = wrong(line, expected);
       wrong.ifPresent(faults::add);
       if (wrong.isEmpty()) {
         strength(line, expected, faults).ifPresent(lines::add);
       }
+      if (faults.size() >= HistoryTable.MOST_FAULTS) {
+        break;
+      }
     }
     return faults.isEmpty()
         ? Reading.of(new Chosen(lines, named(lines, expected), file.lines().size() - chosen.size()))
-        : new Reading.Refused<>(faults.stream().limit(MOST_FAULTS).toList());
+        : new Reading.Refused<>(List.copyOf(faults));
   }
 
   /** Whether a line of that preparation is read; of none where the file does not say. */
@@ -117,43 +119,48 @@ public record PreparationChoice(List<String> named, Optional<String> reference) 
         : Optional.of(named.getFirst());
   }
 
-  private Optional<String> wrong(HistoryLine line, Optional<String> expected) {
+  private Optional<Fault> wrong(HistoryLine line, Optional<String> expected) {
     boolean isOther =
         named.isEmpty()
             && (line.preparation().isPresent() || reference.isEmpty())
             && !line.preparation().equals(expected);
     return isOther
         ? Optional.of(
-            "line "
-                + line.line()
-                + ": preparation: "
-                + line.preparation().map(Cell::quoted).orElse("nothing")
-                + " was given, and the model is asked about "
-                + Cell.quoted(expected.orElse(""))
-                + ": choose the lines to read by --preparation")
+            new Fault(
+                Column.PREPARATION.token(),
+                "line "
+                    + line.line()
+                    + ": preparation: "
+                    + line.preparation().map(Cell::quoted).orElse("nothing")
+                    + " was given, and the model is asked about "
+                    + Cell.quoted(expected.orElse(""))
+                    + ": choose the lines to read by --preparation"))
         : Optional.empty();
   }
 
   /** Of itself every preparation has strength 1; of another it is known only where it is said. */
-  private Optional<Line> strength(
-      HistoryLine line, Optional<String> expected, List<String> faults) {
+  private Optional<Line> strength(HistoryLine line, Optional<String> expected, List<Fault> faults) {
     boolean isItself = line.preparation().isPresent() && line.preparation().equals(expected);
     Optional<Double> strength =
         line.strength().or(() -> isItself ? Optional.of(1.0) : Optional.empty());
     if (strength.isEmpty()) {
       faults.add(
-          "line "
-              + line.line()
-              + ": strength: nothing was given, so it is not known: write it relative to "
-              + expected.map(Cell::quoted).orElse("the preparation of strength 1")
-              + ", or leave the line out by --preparation");
+          new Fault(
+              Column.STRENGTH.token(),
+              "line "
+                  + line.line()
+                  + ": strength: nothing was given, so it is not known: write it relative to "
+                  + expected.map(Cell::quoted).orElse("the preparation of strength 1")
+                  + ", or leave the line out by --preparation"));
     } else if (isItself && reference.isPresent() && strength.get() != 1) {
       faults.add(
-          "line "
-              + line.line()
-              + ": strength: "
-              + strength.get()
-              + " was given, and the preparation is that of the population: its strength is 1");
+          new Fault(
+              Column.STRENGTH.token(),
+              "line "
+                  + line.line()
+                  + ": strength: "
+                  + strength.get()
+                  + " was given, and the preparation is that of the population: its strength is 1"));
       return Optional.empty();
     }
     return strength.map(known -> new Line(line, known));

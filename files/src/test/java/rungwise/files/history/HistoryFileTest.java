@@ -329,10 +329,14 @@ final class HistoryFileTest {
   }
 
   @Test
-  void reading_stops_when_nothing_more_is_learnt() {
-    String text = HEADER + "\n" + "A,mixed,1,0.1,1,1,7,,none,\n".repeat(5000);
+  void every_fault_is_told_up_to_as_many_as_memory_is_kept_for() {
+    String line = "A,mixed,1,0.1,1,1,7,,none,\n";
+    List<String> all = read(HEADER + "\n" + line.repeat(5000)).faults();
+    List<String> many = read(HEADER + "\n" + line.repeat(100_001)).faults();
 
-    assertThat(read(text).faults()).hasSize(201);
+    assertThat(all).hasSize(5000);
+    assertThat(many).hasSize(100_001);
+    assertThat(many.getLast()).isEqualTo("There may be more: reading stopped after 100000 faults.");
   }
 
   @Test

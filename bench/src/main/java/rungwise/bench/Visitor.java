@@ -98,6 +98,19 @@ final class Visitor {
     return status == OK || status == REDIRECTED || status == FOUND;
   }
 
+  /**
+   * What a form is answered with, such as the question for a passkey.
+   *
+   * @throws IllegalStateException if it is not answered by a page
+   */
+  String ask(Form form) {
+    HttpResponse<String> answer = answer(form);
+    if (answer.statusCode() != OK) {
+      throw new IllegalStateException("bug: " + form.action() + " answered " + answer.statusCode());
+    }
+    return answer.body();
+  }
+
   private HttpResponse<String> answer(Form form) {
     String body =
         form.fields().entrySet().stream()

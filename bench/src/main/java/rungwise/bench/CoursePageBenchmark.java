@@ -106,8 +106,8 @@ public class CoursePageBenchmark {
   }
 
   private int rows() {
-    String page = visitor.read(course);
-    String body = page.substring(page.indexOf("<h2>Injections</h2>"));
+    String page = visitor.read(course + "/injections");
+    String body = page.substring(page.indexOf("<h2>Injections"));
     return (int) ROW.matcher(body).results().count() - HEADINGS;
   }
 

@@ -14,16 +14,25 @@ import rungwise.quantities.TimeSpan;
  * @param bottom where no time stands
  * @param left where the ruled lines begin
  * @param right where they end
+ * @param part how high each part of the scale is
  */
-record DurationStrip(double bottom, double left, double right) {
+record DurationStrip(double bottom, double left, double right, double part) {
 
-  private static final double PART = 44;
+  /** How high a part is where there is room. */
+  static final double PART = 44;
+
+  /** How high it is in a drawing that stands beside others. */
+  static final double SMALL_PART = 28;
+
   private static final TimeSpan FIRST_PART = TimeSpan.ofHours(1);
   private static final TimeSpan TWO_HOURS = TimeSpan.ofHours(2);
   private static final TimeSpan TOP = TimeSpan.ofHours(8);
   private static final int PARTS = 4;
 
-  static final double HEIGHT = PARTS * PART;
+  /** How high a whole scale is. */
+  static double height(double part) {
+    return PARTS * part;
+  }
 
   private static final double DOT = 4;
   private static final double BOX_HALF = 5;
@@ -40,13 +49,13 @@ record DurationStrip(double bottom, double left, double right) {
   /** Where a time stands; times beyond the top of the scale stand at its top. */
   double at(TimeSpan time) {
     if (!time.isMoreThan(FIRST_PART)) {
-      return bottom - PART * time.ratioTo(FIRST_PART);
+      return bottom - part * time.ratioTo(FIRST_PART);
     }
     TimeSpan from = FIRST_PART;
-    for (int part = 1; part < PARTS; part++) {
+    for (int below = 1; below < PARTS; below++) {
       double beyond = time.ratioTo(from) - 1;
       if (beyond <= 1) {
-        return bottom - PART * (part + beyond);
+        return bottom - part * (below + beyond);
       }
       from = new TimeSpan(2 * from.milliseconds());
     }
@@ -54,7 +63,7 @@ record DurationStrip(double bottom, double left, double right) {
   }
 
   private double top() {
-    return bottom - HEIGHT;
+    return bottom - height(part);
   }
 
   /** The lines at 1, 2 and 4 hours, the last of which is the limit, and the hatching beyond it. */

@@ -50,15 +50,41 @@ public final class InjectionClockDrawing {
   private static final double SIDE_WORDS = 346;
   private static final double KEY_TOP = 406;
 
-  private final InjectionClock clock;
+  /** The small one: its radii as a part of the others, and where its middle stands. */
+  private static final double SMALL = 0.6;
 
-  private InjectionClockDrawing(InjectionClock clock) {
+  private static final double SMALL_WIDTH = 310;
+  private static final double SMALL_MIDDLE = 116;
+  private static final double SMALL_END = 240;
+  private static final double SMALL_SIDE_WORDS = 230;
+  private static final double WORDS_FURTHER = 10;
+
+  private final InjectionClock clock;
+  private final double size;
+  private final double centre;
+  private final double middle;
+  private final double words;
+
+  private InjectionClockDrawing(
+      InjectionClock clock, double size, double centre, double middle, double words) {
     this.clock = clock;
+    this.size = size;
+    this.centre = centre;
+    this.middle = middle;
+    this.words = words;
   }
 
   /** The drawing as one svg element, whose label says in words what it shows. */
   public static String svg(InjectionClock clock) {
-    return new InjectionClockDrawing(clock).drawn().toString();
+    return new InjectionClockDrawing(clock, 1, CENTRE, MIDDLE, WORDS).drawn().toString();
+  }
+
+  /** The same without the sentences below it, small enough to stand beside other drawings. */
+  public static String small(InjectionClock clock) {
+    return new InjectionClockDrawing(
+            clock, SMALL, SMALL_WIDTH / 2, SMALL_MIDDLE, WORDS + WORDS_FURTHER)
+        .ringOnly()
+        .toString();
   }
 
   /** What the drawing shows, as sentences. */
@@ -94,31 +120,59 @@ public final class InjectionClockDrawing {
         WIDTH,
         key.bottom(),
         words(clock),
-        Stream.of(section(), closed(), hours(), places(), marks(), sides(), key.parts().stream())
+        Stream.of(
+                section(),
+                closed(),
+                hours(),
+                places(),
+                marks(),
+                sides(WIDTH, SIDE_WORDS),
+                notHere(),
+                key.parts().stream())
             .flatMap(parts -> parts));
   }
 
-  private static double x(double hour, double radius) {
-    return CENTRE + radius * StrictMath.sin(2 * Math.PI * hour / HOURS);
+  private SvgElement ringOnly() {
+    return Pen.drawing(
+        "drawing-clock-small",
+        SMALL_WIDTH,
+        SMALL_END,
+        words(clock),
+        Stream.of(
+                section(),
+                closed(),
+                hours(),
+                places(),
+                marks(),
+                sides(SMALL_WIDTH, SMALL_SIDE_WORDS))
+            .flatMap(parts -> parts));
   }
 
-  private static double y(double hour, double radius) {
-    return MIDDLE - radius * StrictMath.cos(2 * Math.PI * hour / HOURS);
+  private double x(double hour, double radius) {
+    return centre + size * radius * StrictMath.sin(2 * Math.PI * hour / HOURS);
+  }
+
+  private double y(double hour, double radius) {
+    return middle - size * radius * StrictMath.cos(2 * Math.PI * hour / HOURS);
   }
 
   /** The skin, the two bodies into which is injected, and the urethra below them. */
-  private static Stream<SvgElement> section() {
+  private Stream<SvgElement> section() {
     return Stream.of(
-            Pen.dot("drawing-skin", CENTRE, MIDDLE, SKIN),
-            Pen.dot("drawing-ring", CENTRE, MIDDLE, RING),
-            Pen.dot("drawing-body", CENTRE - BODY_ASIDE, MIDDLE - BODY_ABOVE, BODY),
-            Pen.dot("drawing-body", CENTRE + BODY_ASIDE, MIDDLE - BODY_ABOVE, BODY),
-            Pen.dot("drawing-urethra", CENTRE, MIDDLE + URETHRA_BELOW, URETHRA))
+            circle("drawing-skin", 0, 0, SKIN),
+            circle("drawing-ring", 0, 0, RING),
+            circle("drawing-body", -BODY_ASIDE, -BODY_ABOVE, BODY),
+            circle("drawing-body", BODY_ASIDE, -BODY_ABOVE, BODY),
+            circle("drawing-urethra", 0, URETHRA_BELOW, URETHRA))
         .map(Pen::open);
   }
 
+  private SvgElement circle(String className, double aside, double below, double radius) {
+    return Pen.dot(className, centre + size * aside, middle + size * below, size * radius);
+  }
+
   /** The ring is hatched from the skin inwards wherever no injection belongs. */
-  private static Stream<SvgElement> closed() {
+  private Stream<SvgElement> closed() {
     return IntStream.range(0, HOURS * HATCHES_IN_AN_HOUR)
         .mapToDouble(i -> (double) i / HATCHES_IN_AN_HOUR)
         .filter(hour -> !isOpen(hour))
@@ -138,7 +192,7 @@ public final class InjectionClockDrawing {
     return fromNoon > OPEN_FROM && fromNoon < OPEN_TO;
   }
 
-  private static Stream<SvgElement> hours() {
+  private Stream<SvgElement> hours() {
     return IntStream.rangeClosed(1, HOURS)
         .mapToObj(
             hour ->
@@ -180,13 +234,13 @@ public final class InjectionClockDrawing {
   }
 
   /** An arrow from outside to the middle. */
-  private static SvgElement arrow(Arrow arrow, int hour) {
-    return arrow.at(x(hour, TIP), y(hour, TIP), CENTRE - x(hour, 1), MIDDLE - y(hour, 1));
+  private SvgElement arrow(Arrow arrow, int hour) {
+    return arrow.at(x(hour, TIP), y(hour, TIP), centre - x(hour, 1), middle - y(hour, 1));
   }
 
-  private static SvgElement word(int hour, String word) {
-    double y = y(hour, WORDS) + TEXT_BELOW_MIDDLE;
-    return Pen.bold(Pen.anchored("drawing-word", x(hour, WORDS), y, anchor(hour), word));
+  private SvgElement word(int hour, String word) {
+    double y = y(hour, words) + TEXT_BELOW_MIDDLE;
+    return Pen.bold(Pen.anchored("drawing-word", x(hour, words), y, anchor(hour), word));
   }
 
   private static String anchor(int hour) {
@@ -196,13 +250,17 @@ public final class InjectionClockDrawing {
     return hour < InjectionClock.BOTTOM ? "start" : "end";
   }
 
-  private Stream<SvgElement> sides() {
+  private Stream<SvgElement> sides(double width, double base) {
     String left = clock.view().left().words();
     String right = clock.view().left().other().words();
     return Stream.of(
-        Pen.bold(Pen.text("drawing-side", 0, SIDE_WORDS, left)),
-        Pen.bold(Pen.anchored("drawing-side", WIDTH, SIDE_WORDS, "end", right)),
-        Pen.centred("drawing-word", CENTRE, TOP_WORDS, "not here: nerves and vessels"),
-        Pen.centred("drawing-word", CENTRE, BOTTOM_WORDS, "not here: urethra"));
+        Pen.bold(Pen.text("drawing-side", 0, base, left)),
+        Pen.bold(Pen.anchored("drawing-side", width, base, "end", right)));
+  }
+
+  private Stream<SvgElement> notHere() {
+    return Stream.of(
+        Pen.centred("drawing-word", centre, TOP_WORDS, "not here: nerves and vessels"),
+        Pen.centred("drawing-word", centre, BOTTOM_WORDS, "not here: urethra"));
   }
 }

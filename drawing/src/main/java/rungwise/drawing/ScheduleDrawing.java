@@ -64,30 +64,45 @@ public final class ScheduleDrawing {
     return new ScheduleDrawing(schedule).drawn().toString();
   }
 
+  /** The same without the sentences below it, to stand beside other drawings. */
+  public static String small(Schedule schedule) {
+    return new ScheduleDrawing(schedule).ruledOnly().toString();
+  }
+
   /** What the drawing shows, as sentences. */
   public static String words(Schedule schedule) {
     return ScheduleWords.all(schedule);
   }
 
+  private double bottom() {
+    return NUMBER_BASE + (LabelRows.count(labels) - 1) * NUMBER_ROW + BELOW_NUMBERS;
+  }
+
   private SvgElement drawn() {
-    double numbers = NUMBER_BASE + (LabelRows.count(labels) - 1) * NUMBER_ROW;
-    var key = new Key(0, numbers + BELOW_NUMBERS, WIDTH);
+    var key = new Key(0, bottom(), WIDTH);
     ScheduleWords.key(schedule).forEach(key::add);
     return Pen.drawing(
         "drawing-schedule",
         WIDTH,
         key.bottom(),
         words(schedule),
-        Stream.of(
-                closed(),
-                ruled(),
-                schedule.steps().stream().flatMap(this::step),
-                schedule.maximum().stream()
-                    .flatMap(volume -> Sign.upright(at(volume), LIMIT_TOP, RULE).stream()),
-                marks(),
-                labels.stream().map(this::number),
-                key.parts().stream())
-            .flatMap(parts -> parts));
+        Stream.concat(scale(), key.parts().stream()));
+  }
+
+  private SvgElement ruledOnly() {
+    return Pen.drawing("drawing-schedule", WIDTH, bottom(), words(schedule), scale());
+  }
+
+  private Stream<SvgElement> scale() {
+    return Stream.of(
+            closed(),
+            ruled(),
+            schedule.steps().stream().flatMap(this::step),
+            schedule.maximum().stream()
+                .flatMap(volume -> Sign.upright(at(volume), LIMIT_TOP, RULE).stream()),
+            marks(),
+            labels.stream().map(this::number))
+        .flatMap(parts -> parts);
   }
 
   /** Where a volume stands on the line. */

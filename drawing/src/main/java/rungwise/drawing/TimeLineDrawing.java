@@ -14,7 +14,8 @@ import rungwise.quantities.Volume;
  * long each erection lasted, how firm it was, and the volume that was drawn.
  *
  * <p>The loudest thing is what lasted, or may have lasted, four hours. The drawing is as wide as
- * the injections need and is meant to be shown at its own size; a page lets it scroll.
+ * the injections need and is meant to be shown at its own size; a page lets it scroll. Beside other
+ * drawings a small one shows the newest alone, how long each lasted and whether it was usable.
  */
 public final class TimeLineDrawing {
 
@@ -29,13 +30,23 @@ public final class TimeLineDrawing {
 
   private static final double LAST_BASE = 18;
   private static final double LAST_TIP = 38;
-  private static final double DURATION_BOTTOM = 66 + DurationStrip.HEIGHT;
+  private static final double DURATION_TOP = 66;
+  private static final double DURATION_BOTTOM =
+      DURATION_TOP + DurationStrip.height(DurationStrip.PART);
+
+  private static final int SMALL_COLUMNS = 12;
+  private static final double SMALL_BOTTOM =
+      DURATION_TOP + DurationStrip.height(DurationStrip.SMALL_PART);
+  private static final double SMALL_GRADE = SMALL_BOTTOM + 18;
+  private static final double SMALL_WORDS = SMALL_GRADE + 6;
+  private static final double SMALL_END = SMALL_GRADE + 14;
 
   private static final double GRADE_HEADING = DURATION_BOTTOM + 36;
   private static final double GRADE_TOP = GRADE_HEADING + 22;
   private static final double GRADE = 21;
   private static final List<String> GRADES =
       List.of("0 none", "1 fuller", "2 not usable", "3 usable", "4 fully firm");
+  private static final int LEAST_USEFUL = 3;
   private static final double GRADE_HALF = 5;
   private static final double GRADE_WORDS = 24;
   private static final double GRADE_SHAPE = 12;
@@ -57,18 +68,36 @@ public final class TimeLineDrawing {
   private final List<Placed> dates;
   private final DurationStrip durations;
 
-  private TimeLineDrawing(TimeLine timeLine) {
+  private TimeLineDrawing(TimeLine timeLine, List<TimeLine.Point> points, double part) {
     this.timeLine = timeLine;
-    this.points = timeLine.drawn();
+    this.points = points;
     int columns = Math.max(points.size(), FEWEST_COLUMNS);
     this.right = LEFT + columns * COLUMN + BEFORE_AXIS;
     this.dates = LabelRows.of(dates());
-    this.durations = new DurationStrip(DURATION_BOTTOM, LEFT, right);
+    this.durations =
+        new DurationStrip(DURATION_TOP + DurationStrip.height(part), LEFT, right, part);
   }
 
   /** The drawing as one svg element, whose label says in words what it shows. */
   public static String svg(TimeLine timeLine) {
-    return new TimeLineDrawing(timeLine).drawn().toString();
+    return new TimeLineDrawing(timeLine, timeLine.drawn(), DurationStrip.PART).drawn().toString();
+  }
+
+  /** The newest of them, small enough to stand beside other drawings, without a key. */
+  public static String small(TimeLine timeLine) {
+    List<TimeLine.Point> all = timeLine.points();
+    List<TimeLine.Point> newest = all.subList(Math.max(0, all.size() - SMALL_COLUMNS), all.size());
+    return new TimeLineDrawing(timeLine, newest, DurationStrip.SMALL_PART).beside().toString();
+  }
+
+  /** What a small drawing must not leave unsaid: every emergency there ever was; may be empty. */
+  public static String emergencies(TimeLine timeLine) {
+    return TimeLineWords.emergencies(timeLine).orElse("");
+  }
+
+  /** What was last, and how many the small drawing leaves out. */
+  public static String last(TimeLine timeLine) {
+    return TimeLineWords.last(timeLine, SMALL_COLUMNS);
   }
 
   /** What the drawing shows: a summary, then each injection that is drawn, the newest first. */
@@ -101,6 +130,25 @@ public final class TimeLineDrawing {
             .flatMap(parts -> parts));
   }
 
+  private SvgElement beside() {
+    double shapes = right + GRADE_WORDS;
+    return Pen.drawing(
+        "drawing-timeline-small",
+        right + AXIS,
+        SMALL_END,
+        TimeLineWords.summary(timeLine),
+        Stream.of(
+                last(),
+                durations.ruled(),
+                columns().flatMap(i -> durations.mark(points.get(i), at(i))),
+                columns()
+                    .map(i -> grade("drawing-grade", points.get(i).grade(), at(i), SMALL_GRADE)),
+                Stream.of(
+                    grade("drawing-sample", LEAST_USEFUL, right + GRADE_SHAPE, SMALL_GRADE),
+                    Pen.text("drawing-number", shapes, SMALL_WORDS, "usable")))
+            .flatMap(parts -> parts));
+  }
+
   private Stream<Integer> columns() {
     return IntStream.range(0, points.size()).boxed();
   }
@@ -124,8 +172,13 @@ public final class TimeLineDrawing {
     return Stream.of(
             Stream.of(heading(GRADE_HEADING, "rigidity")),
             IntStream.range(0, GRADES.size()).boxed().flatMap(this::gradeLine),
-            columns().map(i -> grade("drawing-grade", points.get(i).grade(), at(i))))
+            columns().map(this::gradeOnItsLine))
         .flatMap(parts -> parts);
+  }
+
+  private SvgElement gradeOnItsLine(int index) {
+    int grade = points.get(index).grade();
+    return grade("drawing-grade", grade, at(index), gradeAt(grade));
   }
 
   private Stream<SvgElement> gradeLine(int grade) {
@@ -133,13 +186,12 @@ public final class TimeLineDrawing {
     double words = right + GRADE_WORDS;
     return Stream.of(
         Pen.quiet(Pen.line("drawing-grade-line", LEFT, y, right, y)),
-        grade("drawing-sample", grade, right + GRADE_SHAPE),
+        grade("drawing-sample", grade, right + GRADE_SHAPE, y),
         Pen.text("drawing-number", words, y + TEXT_BELOW_MIDDLE, GRADES.get(grade)));
   }
 
   /** A filled square for a useful rigidity, a hollow circle for less. */
-  private static SvgElement grade(String className, int grade, double x) {
-    double y = gradeAt(grade);
+  private static SvgElement grade(String className, int grade, double x, double y) {
     return TimeLine.isUseful(grade)
         ? Pen.box(className, x - GRADE_HALF, y - GRADE_HALF, 2 * GRADE_HALF, 2 * GRADE_HALF)
         : Pen.open(Pen.dot(className, x, y, GRADE_HALF));

@@ -86,7 +86,7 @@ final class TimeLineWords {
   }
 
   /** Every emergency there ever was, drawn or not, the newest first. */
-  private static Optional<String> emergencies(TimeLine timeLine) {
+  static Optional<String> emergencies(TimeLine timeLine) {
     List<String> all =
         timeLine.points().reversed().stream()
             .filter(TimeLine.Point::isEmergency)
@@ -97,8 +97,19 @@ final class TimeLineWords {
         : Optional.of("Emergency, 4 h or more, known or possible: " + String.join("; ", all) + ".");
   }
 
+  /** The last one, and how many are left out where so many are drawn at most. */
+  static String last(TimeLine timeLine, int mostDrawn) {
+    String last = "Last: " + point(timeLine.points().getLast());
+    return notDrawn(Math.max(0, timeLine.points().size() - mostDrawn))
+        .map(words -> last + " " + words)
+        .orElse(last);
+  }
+
   private static Optional<String> notDrawn(TimeLine timeLine) {
-    int count = timeLine.notDrawn();
+    return notDrawn(timeLine.notDrawn());
+  }
+
+  private static Optional<String> notDrawn(int count) {
     if (count == 0) {
       return Optional.empty();
     }

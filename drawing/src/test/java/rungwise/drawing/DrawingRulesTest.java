@@ -44,15 +44,18 @@ final class DrawingRulesTest {
       drawings.add(ScheduleDrawing.svg(new Schedule(steps, Optional.empty())));
       drawings.add(
           ScheduleDrawing.svg(new Schedule(steps, Optional.of(Volume.ofMicrolitres(1_125)))));
+      drawings.add(
+          ScheduleDrawing.small(new Schedule(steps, Optional.of(Volume.ofMicrolitres(1_125)))));
     }
     for (int count : List.of(1, 12, 200)) {
       drawings.add(TimeLineDrawing.svg(Points.random(count, count)));
+      drawings.add(TimeLineDrawing.small(Points.random(count, count)));
     }
     for (int hour : List.of(6, 7, 9, 12)) {
       Place place = new Place(Side.HIS_RIGHT, hour);
-      drawings.add(
-          InjectionClockDrawing.svg(
-              new InjectionClock(View.FACING_HIM, List.of(place, place, place, place, place))));
+      var clock = new InjectionClock(View.FACING_HIM, List.of(place, place, place, place, place));
+      drawings.add(InjectionClockDrawing.svg(clock));
+      drawings.add(InjectionClockDrawing.small(clock));
     }
     for (boolean isCrowded : List.of(true, false)) {
       drawings.add(ChanceCurvesDrawing.svg(Chances.curves(isCrowded)));

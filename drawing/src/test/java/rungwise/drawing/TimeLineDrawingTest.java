@@ -194,4 +194,19 @@ final class TimeLineDrawingTest {
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageStartingWith("bug:");
   }
+
+  @Test
+  void beside_a_small_one_every_emergency_is_named() {
+    var points = new ArrayList<Point>();
+    points.add(point(0, 100, 4, atLeast(240)));
+    IntStream.rangeClosed(1, 30).mapToObj(Points::calm).forEach(points::add);
+    var timeLine = new TimeLine(points);
+    Drawn drawing = Drawn.of(TimeLineDrawing.small(timeLine));
+
+    assertThat(drawing.allOf("drawing-long")).isEmpty();
+    assertThat(drawing.allOf("drawing-grade")).hasSize(12);
+    assertThat(TimeLineDrawing.emergencies(timeLine)).contains("3 Jan 2026", "still firm at 4 h");
+    assertThat(TimeLineDrawing.last(timeLine)).contains("2 Feb 2026", "19 earlier injections");
+    assertThat(TimeLineDrawing.emergencies(new TimeLine(points.subList(1, 31)))).isEmpty();
+  }
 }

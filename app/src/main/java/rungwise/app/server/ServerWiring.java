@@ -54,6 +54,7 @@ import rungwise.web.access.AccessRules;
 import rungwise.web.access.ClinicSign;
 import rungwise.web.access.PublicAddress;
 import rungwise.web.audit.AuditPages;
+import rungwise.web.beside.BesidePages;
 import rungwise.web.call.CallPages;
 import rungwise.web.callbook.CallBookPages;
 import rungwise.web.clock.ClockPages;
@@ -127,6 +128,7 @@ import rungwise.web.urgent.UrgentPages;
   TeachingPages.class,
   TextPages.class,
   TitrationPages.class,
+  BesidePages.class,
   TodayPages.class,
   UrgentPages.class
 })

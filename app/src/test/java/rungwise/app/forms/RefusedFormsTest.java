@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
@@ -58,6 +59,9 @@ final class RefusedFormsTest {
           "/words/sign",
           "/call-book/print");
 
+  private static final Pattern OPTIONAL =
+      Pattern.compile("<label for=\"([^\"]+)\">[^<]*\\(optional\\)");
+
   private static final Clinic clinic = Clinic.withDemoStory();
 
   @AfterAll
@@ -67,6 +71,9 @@ final class RefusedFormsTest {
 
   /** What was lost of each form that was sent and refused. */
   private final Map<String, String> lost = new TreeMap<>();
+
+  /** The fields that were called optional and then asked for. */
+  private final Set<String> wanted = new TreeSet<>();
 
   /** The addresses of the forms that were sent, and of those that were refused. */
   private final Set<String> met = new TreeSet<>();
@@ -118,6 +125,7 @@ final class RefusedFormsTest {
     }
 
     assertThat(lost).isEmpty();
+    assertThat(wanted).as("called optional, and asked for").isEmpty();
     met.removeAll(refused);
     assertThat(met).as("never refused here").isSubsetOf(NEVER_REFUSED);
     assertThat(refused).hasSizeGreaterThan(30);
@@ -154,6 +162,14 @@ final class RefusedFormsTest {
 
     if (answer.statusCode() != REFUSED) {
       return false;
+    }
+    if (filling == Filling.TOO_LITTLE) {
+      OPTIONAL
+          .matcher(answer.body())
+          .results()
+          .map(label -> label.group(1))
+          .filter(field -> answer.body().contains("id=\"" + field + "-fault\""))
+          .forEach(field -> wanted.add(form.action() + " " + field));
     }
     List<List<String>> lacking =
         FilledForm.of(form.action(), answer.body()).stream()

@@ -155,6 +155,28 @@ class ViewsTest {
   }
 
   @Test
+  void the_title_of_every_page_about_a_man_names_him_and_the_page() {
+    Visitor clinical = clinic.signedIn(PRESCRIBER);
+    Visitor auditor = clinic.signedIn(AUDITOR);
+    String sheet = sheet(clinical);
+    List<String> titles =
+        Routes.TABLE.stream()
+            .filter(route -> route.path().startsWith("/courses/{"))
+            .filter(route -> route.method().equals(HttpMethod.GET))
+            .map(
+                route ->
+                    (route.access().admits(account(PRESCRIBER)) ? clinical : auditor)
+                        .get(pathOf(route, sheet))
+                        .body())
+            .filter(body -> body.startsWith("<!doctype html>"))
+            .map(body -> body.replaceAll("(?s).*<title>(.*?)</title>.*", "$1"))
+            .toList();
+
+    assertThat(titles).hasSizeGreaterThan(20).allSatisfy(one -> assertThat(one).contains(man()));
+    assertThat(titles).doesNotHaveDuplicates();
+  }
+
+  @Test
   void a_view_says_who_and_when_and_asking_for_the_headers_alone_counts_too() {
     Visitor visitor = clinic.signedIn(PRESCRIBER);
 

@@ -37,6 +37,7 @@ class LiftingBrowserTest extends AtTheDesk {
   void a_contradicting_correction_waits_for_a_prescriber_who_sees_both_entries() {
     signIn(NURSE);
     String course = courseOf("Dorian Velte");
+    follow("Injections");
     page().getByRole(AriaRole.LINK, named("Correct")).first().click();
     page().locator("summary", containing("belongs to somebody else")).click();
     page().locator("#withdrawReason").fill("entered for the wrong man");

@@ -199,6 +199,8 @@ class MainJobBrowserTest extends AtTheDesk {
     assertThat(page().locator(".dose .mark").first())
         .hasText("12-\u2060unit mark on a 1\u00a0mL U-\u2060100 syringe");
     assertThat(page().locator(".dose .content").first()).hasText("alprostadil 2.4\u00a0mcg");
+    assertThat(page().locator(".dose.proposed")).containsText("Proposed, not signed");
+    assertThat(page().getByLabel("Drawn syringe. Proposed, not signed.")).isVisible();
     browser.inspect("course-start");
     signProposed(Place.CLINIC);
   }
@@ -227,6 +229,8 @@ class MainJobBrowserTest extends AtTheDesk {
     assertThat(answer()).hasText("Same dose: 0.25\u00a0mL");
     signProposed(Place.HOME);
     assertThat(page().locator("main")).containsText("Nothing on record stops him.");
+    assertThat(page().locator(".dose.proposed")).hasCount(0);
+    assertThat(page().getByLabel("Drawn syringe. The dose that is signed.")).isVisible();
     follow("Show the signed dose");
     assertThat(page().locator(".dose .volume")).hasText("0.25\u00a0mL");
     browser.inspect("order");

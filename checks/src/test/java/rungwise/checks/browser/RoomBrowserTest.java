@@ -339,6 +339,7 @@ class RoomBrowserTest extends AtTheDesk {
     page().locator("#pain").fill("2");
     page().locator("#otherTablets").fill("one antihistamine");
     press("Save the report");
+    follow("Injections");
     page().getByRole(AriaRole.LINK, named("Correct")).first().click();
 
     assertThat(page().locator("#onset")).hasValue("12");

@@ -74,6 +74,12 @@ class ScreeningBrowserTest extends AtTheDesk {
     return LocalDate.ofInstant(server.clock().instant(), ZONE).plusDays(fromToday).toString();
   }
 
+  /** A settled question stands in a line, which opens on its answers. */
+  private void answerAnew(String question, String answer) {
+    page().locator("details.settled:has([name=answer-" + question + "]) > summary").click();
+    check("answer-" + question, answer);
+  }
+
   private void noToEverything() {
     for (String topic : List.of("BLOOD", "PENIS", "HEART", "MEDICINES")) {
       browser.tabTo("rest-" + topic);
@@ -86,6 +92,8 @@ class ScreeningBrowserTest extends AtTheDesk {
     signIn(NURSE);
     openOf(UNSCREENED, "/screening");
     assertThat(answer()).containsText("Not screened yet: ");
+    assertThat(page().locator(".still-open li").first()).containsText(": all ");
+    assertThat(page().locator(".settled")).hasCount(0);
     assertThat(main()).containsText("no published figure");
     browser.inspect("screening-empty");
 
@@ -96,6 +104,9 @@ class ScreeningBrowserTest extends AtTheDesk {
     assertThat(main()).containsText("Cardiac class low");
     assertThat(page().locator(".rest")).hasCount(1);
 
+    assertThat(page().locator(".still-open, .ask")).hasCount(0);
+    page().locator("details.settled:has([name=answer-LONG_ERECTION_BEFORE]) > summary").focus();
+    browser.press("Enter");
     browser.tabTo("answer-LONG_ERECTION_BEFORE-1");
     browser.press("ArrowUp");
     browser.tabToWords("Save the answers");
@@ -110,9 +121,9 @@ class ScreeningBrowserTest extends AtTheDesk {
   void a_prescriber_decides_with_a_reason_and_the_decision_stays_on_the_page() {
     signIn(PRESCRIBER);
     openOf(AT_FIRST_DOSE, "/screening");
-    check("answer-MAO_INHIBITOR", "yes");
-    check("answer-HEART_FAILURE_2", "yes");
-    check("answer-PDE5_INHIBITOR", "yes");
+    answerAnew("MAO_INHIBITOR", "yes");
+    answerAnew("HEART_FAILURE_2", "yes");
+    answerAnew("PDE5_INHIBITOR", "yes");
     press("Save the answers");
     assertThat(answer()).hasText("A prescriber has to decide");
     assertThat(main()).containsText("Cardiac class intermediate");
@@ -137,9 +148,9 @@ class ScreeningBrowserTest extends AtTheDesk {
   void a_yes_that_is_denied_later_counts_until_a_prescriber_writes_that_it_was_wrong() {
     signIn(NURSE);
     openOf(AT_FIRST_DOSE, "/screening");
-    check("answer-SICKLE_CELL", "yes");
+    answerAnew("SICKLE_CELL", "yes");
     press("Save the answers");
-    check("answer-SICKLE_CELL", "no");
+    answerAnew("SICKLE_CELL", "no");
     press("Save the answers");
     assertThat(answer()).containsText("Contraindicated: sickle cell");
     assertThat(main()).containsText("It is kept and changes nothing.");
@@ -189,6 +200,12 @@ class ScreeningBrowserTest extends AtTheDesk {
     signIn(NURSE);
     openOf(AT_FIRST_DOSE, "/screening");
     assertThat(answer()).hasText("Answers are older than 12\u00a0months: ask what is still true");
+    assertThat(page().locator(".still-open li")).hasCount(4);
+    assertThat(
+            page()
+                .locator("details.settled")
+                .filter(new Locator.FilterOptions().setHasNotText("nothing with this preparation")))
+        .hasCount(0);
     browser.inspect("screening-expired");
 
     page().locator("#stillTrue").check();

@@ -32,7 +32,7 @@ class ViewsBrowserTest extends AtTheDesk {
     browser.inspect("record-numbers");
     follow("HL-1017");
 
-    assertThat(page()).hasTitle("Who has seen this course - Northgate Clinic");
+    assertThat(page()).hasTitle("Who has seen this course: Corvin Adeyemi - Northgate Clinic");
     assertThat(page().locator("tbody tr")).hasCount(4);
     assertThat(page().locator("tbody tr").nth(0)).containsText("the list of record numbers");
     assertThat(page().locator("tbody tr").nth(1)).containsText("Refused:");

@@ -25,7 +25,10 @@ public enum Screen {
   RUNNING("whether his treatment goes on"),
   TRANSFER("what he injects elsewhere"),
   SHEET("the sheet for home"),
-  SAME_MAN("other courses of the same man");
+  SAME_MAN("other courses of the same man"),
+  INJECTIONS("his injections"),
+  PLAN("the plan and its reasons"),
+  WHOLE_RECORD("the whole record");
 
   private final String words;
 

@@ -2,6 +2,7 @@ package rungwise.clinic.screening;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.sheet.CourseView;
@@ -50,6 +51,16 @@ public record ScreeningView(
     public Group {
       questions = List.copyOf(questions);
     }
+
+    /** Those that are to be asked, or asked again. */
+    public List<Question> open() {
+      return questions.stream().filter(question -> !question.isSettled()).toList();
+    }
+
+    /** Those that were answered, and not too long ago. */
+    public List<Question> settled() {
+      return questions.stream().filter(Question::isSettled).toList();
+    }
   }
 
   /**
@@ -62,6 +73,7 @@ public record ScreeningView(
    * @param action what to do after a yes, or why it is asked
    * @param clinicRule what the clinic's own protocol says of it; may be empty
    * @param counts what counts where that is not the last answer; may be empty
+   * @param isSettled whether it was answered, and the answer is not too old
    */
   public record Question(
       String name,
@@ -72,7 +84,8 @@ public record ScreeningView(
       String action,
       String clinicRule,
       String counts,
-      String source) {
+      String source,
+      boolean isSettled) {
 
     /** "no, 2 March 2026", or that nobody has asked. */
     public String last() {
@@ -116,6 +129,22 @@ public record ScreeningView(
   /** The screening of a course at its instant. */
   public static ScreeningView of(CourseState state, CourseView course, ClinicTime time) {
     return new ScreeningWords(state, course, time).view();
+  }
+
+  /** Which questions are open or too old, a line for each topic; empty if none is. */
+  public List<String> stillOpen() {
+    return groups.stream()
+        .filter(group -> !group.open().isEmpty())
+        .map(
+            group ->
+                group.words()
+                    + ": "
+                    + (group.settled().isEmpty()
+                        ? "all " + group.open().size()
+                        : group.open().stream()
+                            .map(Question::words)
+                            .collect(Collectors.joining("; "))))
+        .toList();
   }
 
   /** Whether a question has no answer on record. */

@@ -25,6 +25,7 @@ import rungwise.clinic.screening.ScreeningView.KeptYes;
 import rungwise.clinic.screening.ScreeningView.Question;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.standing.CourseState;
+import rungwise.dosing.guard.CourseGuards;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
@@ -113,7 +114,17 @@ final class ScreeningWords {
         condition.action(),
         clinicRule(condition, state.question().protocol()),
         counts(condition),
-        condition.source().words());
+        condition.source().words(),
+        isSettled(condition, last));
+  }
+
+  /** What must be known and is not, what nobody asked, and what is too old, is not settled. */
+  private boolean isSettled(Condition condition, Optional<Screening.Answered> last) {
+    boolean isOpen = screening.open(preparation).contains(condition);
+    boolean isOld =
+        condition.findingFor(preparation) != Finding.NOTHING
+            && last.filter(one -> CourseGuards.isOld(state.question(), one.at())).isPresent();
+    return !isOpen && !isOld && (last.isPresent() || !counts(condition).isEmpty());
   }
 
   /** Why a condition counts as present although the last answer does not say so. */

@@ -43,6 +43,7 @@ final class AroundWords {
     boolean isAtMaximum = advice.reason().rule() == TitrationRule.AT_MAXIMUM;
     return new CourseView.Around(
         screening(state),
+        state.question().screening().open(state.question().preparation()).size(),
         file.baseline().map(EntryWords::words).orElse(""),
         file.vial().map(written -> EntryWords.words(written.fact().vial())).orElse(""),
         file.emergencyPlan().map(EmergencyPlan::words).orElse(""),

@@ -108,6 +108,7 @@ public record CourseView(
    * What stands around the doses.
    *
    * @param screening what was answered, in a line
+   * @param openQuestions how many questions of the screening have no answer that counts
    * @param baseline in a line; may be empty
    * @param vial the vial in use, in a line; may be empty
    * @param emergencyPlan in a line; may be empty
@@ -121,6 +122,7 @@ public record CourseView(
    */
   public record Around(
       String screening,
+      int openQuestions,
       String baseline,
       String vial,
       String emergencyPlan,

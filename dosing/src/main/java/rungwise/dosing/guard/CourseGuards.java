@@ -1,5 +1,6 @@
 package rungwise.dosing.guard;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashSet;
@@ -123,12 +124,18 @@ public final class CourseGuards {
         .citing(hours.source());
   }
 
+  /** Whether an answer of the screening is too old to hold, by the months of the protocol. */
+  public static boolean isOld(Question question, Instant answered) {
+    int months = question.protocol().limits().screeningMonths().value();
+    return !UpkeepGuards.monthsAfter(answered, months).isAfter(question.now());
+  }
+
   private static Optional<Verdict> expired(Question question) {
     int months = question.protocol().limits().screeningMonths().value();
     return question
         .screening()
         .oldest(question.preparation())
-        .filter(oldest -> !UpkeepGuards.monthsAfter(oldest, months).isAfter(question.now()))
+        .filter(oldest -> isOld(question, oldest))
         .map(
             oldest ->
                 Verdict.of(

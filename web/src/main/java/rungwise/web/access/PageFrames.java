@@ -58,7 +58,10 @@ final class PageFrames implements Frames {
         csrfOf(request),
         assets.stylesheet(),
         clock.notice(account.isPresent(), assets.clockScript()),
-        account.isPresent() ? doubts.notice() : List.of());
+        account.isPresent() ? doubts.notice() : List.of(),
+        account.isPresent()
+            ? new Frame.Paper(clock.asOf(), assets.paperScript())
+            : Frame.Paper.NONE);
   }
 
   private static List<Frame.Link> linksOf(Account account, String here) {

@@ -17,6 +17,11 @@ public record ClockWords(ClockCheck check, InstantSource clock, ClinicTime time)
       "Reports and calls are taken as always: write dates and times by another clock, and count the"
           + " hours of every erection by it. 4 hours are an emergency.";
 
+  /** When a page is made, by the clock of this server. */
+  public String asOf() {
+    return time.words(clock.instant());
+  }
+
   /** The notice of a page; a clock that is only not compared is no business of strangers. */
   public ClockNotice notice(boolean isSignedIn, String script) {
     Instant now = clock.instant();

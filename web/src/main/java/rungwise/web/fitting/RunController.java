@@ -39,15 +39,17 @@ final class RunController {
     this.runs = runs;
   }
 
+  /** It asks again by itself, unless the reader has stopped it. */
   @GetMapping(RESULT)
-  ModelAndView look(HttpServletResponse response) {
+  ModelAndView look(@RequestParam(defaultValue = "") String still, HttpServletResponse response) {
+    boolean isStill = !still.isEmpty();
     FitState state = runs.state();
-    if (state instanceof FitState.Running) {
+    if (state instanceof FitState.Running && !isStill) {
       response.setHeader("Refresh", AGAIN);
     }
     return state instanceof FitState.Done(FitResult result)
         ? Page.of(SHOWN, page(result))
-        : Page.of(RUNNING, RunningPage.of(state));
+        : Page.of(RUNNING, RunningPage.of(state, isStill));
   }
 
   private ResultPage page(FitResult result) {
@@ -85,6 +87,6 @@ final class RunController {
     FitState state = runs.state();
     return state instanceof FitState.Done(FitResult result)
         ? Page.refused(SHOWN, page(result).with(name, preparations, faults))
-        : Page.refused(RUNNING, RunningPage.of(state));
+        : Page.refused(RUNNING, RunningPage.of(state, /* isStill= */ false));
   }
 }

@@ -11,20 +11,23 @@ import rungwise.web.access.NamesCourses;
  *
  * @param words what it does, or what became of it
  * @param percent how much is done; 0 where nothing runs
+ * @param isStill whether the reader has stopped the page from asking again by itself
  */
-public record RunningPage(String title, String words, boolean isRunning, long percent)
+public record RunningPage(
+    String title, String words, boolean isRunning, long percent, boolean isStill)
     implements NamesCourses {
 
   private static final int PERCENT = 100;
 
-  static RunningPage of(FitState state) {
+  static RunningPage of(FitState state, boolean isStill) {
     return switch (state) {
       case FitState.Running(FitProgress progress) ->
           new RunningPage(
               "The fit is running",
               progress.doing() + ".",
-              true,
-              Math.round(PERCENT * progress.part()));
+              /* isRunning= */ true,
+              Math.round(PERCENT * progress.part()),
+              isStill);
       case FitState.Stopped stopped -> ended("The fit was stopped", "Nothing of it was kept.");
       case FitState.Failed failed ->
           ended(
@@ -36,7 +39,7 @@ public record RunningPage(String title, String words, boolean isRunning, long pe
   }
 
   private static RunningPage ended(String title, String words) {
-    return new RunningPage(title, words, false, 0);
+    return new RunningPage(title, words, /* isRunning= */ false, 0, /* isStill= */ false);
   }
 
   @Override

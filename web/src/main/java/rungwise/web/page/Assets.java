@@ -24,6 +24,7 @@ public final class Assets {
   private static final String CALL_SCRIPT = "call.js";
   private static final String RESCUE_SCRIPT = "rescue.js";
   private static final String REFRESH_SCRIPT = "refresh.js";
+  private static final String PAPER_SCRIPT = "paper.js";
   private static final int DIGITS_OF_VERSION = 12;
 
   /**
@@ -48,7 +49,8 @@ public final class Assets {
                 read(CLOCK_SCRIPT, "text/javascript;charset=UTF-8"),
                 read(PASSKEY_SCRIPT, "text/javascript;charset=UTF-8"),
                 read(RESCUE_SCRIPT, "text/javascript;charset=UTF-8"),
-                read(REFRESH_SCRIPT, "text/javascript;charset=UTF-8"))
+                read(REFRESH_SCRIPT, "text/javascript;charset=UTF-8"),
+                read(PAPER_SCRIPT, "text/javascript;charset=UTF-8"))
             .collect(Collectors.toUnmodifiableMap(Asset::name, Function.identity()));
     stylesheet = addressOf(STYLESHEET);
   }
@@ -80,6 +82,11 @@ public final class Assets {
   /** Address of the script that shows a list anew when it has changed. */
   public String refreshScript() {
     return addressOf(REFRESH_SCRIPT);
+  }
+
+  /** Address of the script that prints a page that was asked for on paper. */
+  public String paperScript() {
+    return addressOf(PAPER_SCRIPT);
   }
 
   public Optional<Asset> asset(String name) {

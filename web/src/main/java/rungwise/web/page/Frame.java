@@ -13,6 +13,7 @@ import java.util.List;
  * @param stylesheet address of the style sheet
  * @param clock what is said of the clock
  * @param record what is known to be wrong with the record, a sentence each
+ * @param paper what a page says when it is printed
  */
 public record Frame(
     String clinic,
@@ -22,7 +23,8 @@ public record Frame(
     Csrf csrf,
     String stylesheet,
     ClockNotice clock,
-    List<String> record) {
+    List<String> record,
+    Paper paper) {
 
   /**
    * One entry of the navigation.
@@ -30,6 +32,18 @@ public record Frame(
    * @param current whether the page shown belongs to it
    */
   public record Link(String path, String word, boolean current) {}
+
+  /**
+   * A page on paper.
+   *
+   * @param asOf when it was made, by the server's clock; empty where that is nobody's business
+   * @param script address of the script that prints a page which was asked for on paper
+   */
+  public record Paper(String asOf, String script) {
+
+    /** Of a page that is not meant for paper. */
+    public static final Paper NONE = new Paper("", "");
+  }
 
   /** A hidden field: its name and its value. */
   public record Csrf(String name, String value) {
@@ -53,7 +67,8 @@ public record Frame(
         Csrf.NONE,
         stylesheet,
         ClockNotice.NONE,
-        List.of());
+        List.of(),
+        Paper.NONE);
   }
 
   public boolean isSignedIn() {

@@ -33,6 +33,9 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
   private static final int LONGEST_LABEL = 90;
 
   /** Fields without which there is no protocol. */
+  /** A step is said in one of several ways, so that none of its fields is optional by itself. */
+  private static final String A_STEP = "steps-";
+
   private static final Pattern MUST =
       Pattern.compile(
           "protocol|title|start-[a-z_]+-dose|ceiling-dose"
@@ -296,7 +299,10 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
             .withHint(hint)
             .withValue(form.typed().text(name))
             .withFaults(faults);
-    return MUST.matcher(name).matches() ? field : field.optional();
+    if (MUST.matcher(name).matches()) {
+      return field;
+    }
+    return name.startsWith(A_STEP) ? field.whereSaid() : field.optional();
   }
 
   private static Map<String, String> named(String... keysAndLabels) {

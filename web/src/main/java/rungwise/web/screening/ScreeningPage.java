@@ -47,10 +47,27 @@ public record ScreeningPage(
     public Group {
       rows = List.copyOf(rows);
     }
+
+    /** What is to be asked, or asked again. */
+    public List<Row> open() {
+      return rows.stream().filter(row -> !row.question().isSettled()).toList();
+    }
+
+    /** What is settled. */
+    public List<Row> settled() {
+      return rows.stream().filter(row -> row.question().isSettled()).toList();
+    }
   }
 
   /** A question, and its answers to pick from. */
-  public record Row(ScreeningView.Question question, Choice pick) {}
+  public record Row(ScreeningView.Question question, Choice pick) {
+
+    /** Whether another answer was picked than stands on record. */
+    public boolean isChanged() {
+      return pick.options().stream()
+          .anyMatch(option -> option.picked() != option.value().equals(question.answer()));
+    }
+  }
 
   /** A condition on which a prescriber has to decide. */
   public record Decision(ScreeningView.Question question, Field reason) {}
@@ -68,6 +85,16 @@ public record ScreeningPage(
     groups = List.copyOf(groups);
     kept = List.copyOf(kept);
     decisions = List.copyOf(decisions);
+  }
+
+  /** Whether anything is to be asked, or asked again. */
+  public boolean hasOpen() {
+    return groups.stream().anyMatch(group -> !group.open().isEmpty());
+  }
+
+  /** Whether anything is settled. */
+  public boolean hasSettled() {
+    return groups.stream().anyMatch(group -> !group.settled().isEmpty());
   }
 
   static ScreeningPage of(

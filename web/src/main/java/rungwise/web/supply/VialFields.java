@@ -31,7 +31,10 @@ record VialFields(VialForm form, Faults faults) {
   /** Those of a vial that nobody ordered: any component may be on its label. */
   VialPage.Fields ofAny() {
     VialPage.Fields fields = of(List.of(Component.values()), List.of());
-    return fields.withOrdered(fields.ordered().stream().map(Field::optional).toList());
+    return fields.withOrdered(
+        fields.ordered().stream()
+            .map(one -> one.withHint("At least one component is on every label.").whereSaid())
+            .toList());
   }
 
   private Field strength(Component component) {

@@ -22,7 +22,6 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rungwise.clinic.course.CourseEntry;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.EntryId;
-import rungwise.clinic.forecast.CourseForecasts;
 import rungwise.clinic.joining.Joining;
 import rungwise.clinic.past.PastHistories.Undone;
 import rungwise.clinic.people.Account;
@@ -53,7 +52,6 @@ final class CourseController {
   private final Lifting lifting;
   private final Joining joining;
   private final CourseViews views;
-  private final CourseForecasts forecasts;
   private final StartChoices choices;
 
   CourseController(
@@ -61,13 +59,11 @@ final class CourseController {
       Lifting lifting,
       Joining joining,
       CourseViews views,
-      CourseForecasts forecasts,
       StartChoices choices) {
     this.titration = titration;
     this.lifting = lifting;
     this.joining = joining;
     this.views = views;
-    this.forecasts = forecasts;
     this.choices = choices;
   }
 
@@ -206,42 +202,6 @@ final class CourseController {
         : Optional.of(new PreparationId(reference));
   }
 
-  @PostMapping("/courses/{id}/reopen")
-  ModelAndView reopen(
-      @AuthenticationPrincipal Account actor,
-      @PathVariable String id,
-      @RequestParam(defaultValue = "0") long upTo,
-      @RequestParam MultiValueMap<String, String> sent,
-      RedirectAttributes carried) {
-    var typed = new Typed(sent);
-    CourseId course = courseId(id);
-    Reading<Long> outcome =
-        lifting.reopen(actor, course, upTo, typed.text(CoursePage.REOPEN_REASON));
-    return done(CourseForm.REOPEN, actor, course, outcome, typed, carried);
-  }
-
-  @PostMapping("/courses/{id}/plan")
-  ModelAndView plan(
-      @AuthenticationPrincipal Account actor,
-      @PathVariable String id,
-      @RequestParam MultiValueMap<String, String> sent,
-      RedirectAttributes carried) {
-    var typed = new Typed(sent);
-    CourseId course = courseId(id);
-    Reading<Long> outcome =
-        choices
-            .plan(typed.text("preparation"), typed.text("barrel"), typed.text("protocol"))
-            .map(
-                plan ->
-                    titration.choosePlan(
-                        actor, course, plan, choices.inUse(), typed.text(CoursePage.PLAN_REASON)))
-            .orElseGet(
-                () ->
-                    Reading.refused(
-                        "Choose preparation, syringe and protocol from the clinic's lists."));
-    return done(CourseForm.PLAN, actor, course, outcome, typed, carried);
-  }
-
   /** What comes of a form of the page, with what was typed into it. */
   private ModelAndView done(
       CourseForm form,
@@ -265,12 +225,7 @@ final class CourseController {
   private CoursePage page(Account actor, CourseId id) {
     CourseState state = state(id);
     CourseView view = views.of(state);
-    return CoursePage.of(
-        view,
-        ForecastPart.of(forecasts.of(state), view),
-        joining.standing(state.file()),
-        actor,
-        choices);
+    return CoursePage.of(view, joining.standing(state.file()), actor, choices);
   }
 
   private CourseView view(CourseId id) {

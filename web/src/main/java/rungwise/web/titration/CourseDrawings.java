@@ -21,7 +21,7 @@ import rungwise.drawing.TimeLine;
 import rungwise.drawing.TimeLineDrawing;
 import rungwise.quantities.Volume;
 
-/** The drawings of a course page, each with the words that say the same. */
+/** The drawings of a course, each with the words that say the same. */
 public record CourseDrawings(Drawn schedule, Optional<Drawn> timeLine, Optional<Drawn> clock) {
 
   private static final int MOST_PLACES = 10;
@@ -38,7 +38,31 @@ public record CourseDrawings(Drawn schedule, Optional<Drawn> timeLine, Optional<
     }
   }
 
-  static CourseDrawings of(CourseView view) {
+  /**
+   * The same small enough to stand side by side, for one look.
+   *
+   * @param emergencies every emergency there ever was, in words; may be empty
+   * @param last the last injection, and how many are left out; empty if there is none
+   */
+  public record Brief(
+      String schedule,
+      Optional<String> timeLine,
+      Optional<String> clock,
+      String emergencies,
+      String last) {}
+
+  static Brief brief(CourseView view) {
+    Optional<TimeLine> line = timeLine(view);
+    return new Brief(
+        ScheduleDrawing.small(schedule(view)),
+        line.map(TimeLineDrawing::small),
+        clock(view).map(InjectionClockDrawing::small),
+        line.map(TimeLineDrawing::emergencies).orElse(""),
+        line.map(TimeLineDrawing::last).orElse(""));
+  }
+
+  /** The drawings at their full size. */
+  public static CourseDrawings of(CourseView view) {
     Schedule schedule = schedule(view);
     return new CourseDrawings(
         new Drawn(ScheduleDrawing.svg(schedule), List.of(ScheduleDrawing.words(schedule))),

@@ -24,11 +24,7 @@ enum CourseForm {
       Map.of(CourseChanges.REASON, LiftingForms.SEEN_WORDS)),
   PAST(
       "What he was injected with before this record is written down.",
-      Map.of(CourseChanges.REASON, LiftingForms.PAST_REASON)),
-  REOPEN("The dose is open again.", Map.of(CourseChanges.REASON, CoursePage.REOPEN_REASON)),
-  PLAN(
-      "The plan is changed. The dose that was signed for the one before has ended.",
-      Map.of(CourseChanges.REASON, CoursePage.PLAN_REASON));
+      Map.of(CourseChanges.REASON, LiftingForms.PAST_REASON));
 
   private final String notice;
   private final Map<String, String> names;

@@ -1,21 +1,17 @@
 package rungwise.web.titration;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import rungwise.clinic.course.Plan;
 import rungwise.clinic.joining.Joining;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.people.Role;
 import rungwise.clinic.sheet.CourseView;
 import rungwise.clinic.sheet.CourseView.ReasonLine;
 import rungwise.dosing.decision.TitrationRule;
-import rungwise.web.page.Choice;
-import rungwise.web.page.Choice.Option;
 import rungwise.web.page.DoseLines;
 import rungwise.web.page.DosePicture;
 import rungwise.web.page.Faults;
-import rungwise.web.page.Field;
 import rungwise.web.page.Typed;
 import rungwise.web.start.StartChoices;
 
@@ -40,49 +36,69 @@ public record CoursePage(
     String answer,
     Optional<DoseLines> dose,
     Optional<String> picture,
-    CourseDrawings drawings,
-    ForecastPart forecast,
+    CourseDrawings.Brief drawings,
     Optional<ReasonLine> checkFirst,
     Optional<SignForm> sign,
     boolean isPrescriber,
     boolean isClinical,
-    Field reason,
-    PlanForm plan,
     LiftingForms lifting,
     Joining.Standing same) {
 
-  /** The form that chooses another preparation, syringe or protocol. */
-  public record PlanForm(Choice preparation, Choice barrel, Choice protocol, Field reason) {
-
-    PlanForm asTyped(Typed typed) {
-      return new PlanForm(
-          preparation.asTyped(typed),
-          barrel.asTyped(typed),
-          protocol.asTyped(typed),
-          reason.asTyped(typed));
-    }
-
-    PlanForm withFaults(Faults faults) {
-      return new PlanForm(
-          preparation.withFaults(faults),
-          barrel.withFaults(faults),
-          protocol.withFaults(faults),
-          reason.withFaults(faults));
-    }
+  /** Whether the proposed dose is the one that is signed, and in force. */
+  public boolean isSignedAlready() {
+    return view.signed()
+        .filter(signed -> !signed.isSuspended())
+        .filter(signed -> view.proposed().filter(signed.dose()::equals).isPresent())
+        .isPresent();
   }
 
-  static final String REOPEN_REASON = "reopenReason";
-  static final String PLAN_REASON = "planReason";
+  /** How the proposed dose stands: nobody takes a proposal for an order. */
+  public String standing() {
+    return isSignedAlready() ? "The dose that is signed" : "Proposed, not signed";
+  }
+
+  /**
+   * Something that is not on record.
+   *
+   * @param way behind the address of the course, where it is written down
+   * @param link what is done there
+   */
+  public record Missing(String words, String way, String link) {}
+
+  /** What is not on record, in the order in which it is asked; may be empty. */
+  public List<Missing> missing() {
+    var missing = new ArrayList<Missing>();
+    CourseView.Around around = view.around();
+    int open = around.openQuestions();
+    if (open > 0) {
+      String questions = open == 1 ? "1 question" : open + " questions";
+      missing.add(
+          new Missing(questions + " of the screening open", ClearingPage.SCREENING.path(), "Ask"));
+    }
+    around.undecided().stream()
+        .map(one -> "A prescriber has to decide: " + one.words())
+        .map(words -> new Missing(words, ClearingPage.SCREENING.path(), "Decide"))
+        .forEach(missing::add);
+    if (around.vial().isEmpty()) {
+      missing.add(new Missing("His vial", ClearingPage.VIAL.path(), "Write it down"));
+    }
+    if (around.isExaminationDue()) {
+      missing.add(
+          new Missing(
+              "An examination, " + around.examination(),
+              ClearingPage.EXAMINATION.path(),
+              "Write it down"));
+    }
+    view.ready().stream()
+        .filter(item -> !item.isOnRecord())
+        .map(item -> new Missing(item.words(), ClearingPage.BEFORE_HOME.path(), "Before home"))
+        .forEach(missing::add);
+    return List.copyOf(missing);
+  }
 
   static CoursePage of(
-      CourseView view,
-      ForecastPart forecast,
-      Joining.Standing same,
-      Account actor,
-      StartChoices choices) {
+      CourseView view, Joining.Standing same, Account actor, StartChoices choices) {
     boolean isPrescriber = actor.may(Role.PRESCRIBER);
-    boolean isClinical =
-        isPrescriber || actor.may(Role.NURSE_EDUCATOR) || actor.may(Role.ON_CALL_CLINICIAN);
     return new CoursePage(
         view,
         "/courses/" + view.id(),
@@ -92,25 +108,24 @@ public record CoursePage(
         answer(view),
         view.proposed().map(DoseLines::of),
         view.proposed().flatMap(dose -> DosePicture.svg(dose, "proposed")),
-        CourseDrawings.of(view),
-        forecast,
+        CourseDrawings.brief(view),
         view.reasons().stream().filter(CoursePage::isToCheckFirst).findFirst(),
         isPrescriber ? SignForm.of(view) : Optional.empty(),
         isPrescriber,
-        isClinical,
-        Field.of(Field.Kind.TEXT, REOPEN_REASON, "Reason"),
-        planForm(view, choices),
+        isClinical(actor),
         LiftingForms.of(view.lifting(), choices),
         same);
   }
 
-  private static boolean isToCheckFirst(ReasonLine reason) {
-    return reason.rule() == TitrationRule.REPORT_UNLIKELY;
+  /** Whether somebody enters and corrects what a man says. */
+  public static boolean isClinical(Account actor) {
+    return actor.may(Role.PRESCRIBER)
+        || actor.may(Role.NURSE_EDUCATOR)
+        || actor.may(Role.ON_CALL_CLINICIAN);
   }
 
-  /** Every rule that spoke but the one that is said at the top. */
-  public List<ReasonLine> reasons() {
-    return view.reasons().stream().filter(reason -> !isToCheckFirst(reason)).toList();
+  private static boolean isToCheckFirst(ReasonLine reason) {
+    return reason.rule() == TitrationRule.REPORT_UNLIKELY;
   }
 
   CoursePage withNotice(String text) {
@@ -120,11 +135,6 @@ public record CoursePage(
   /** The same after one of its forms was refused, with what was typed into it. */
   CoursePage refused(Typed typed, Faults found) {
     return with(notice, found, typed);
-  }
-
-  /** Whether the form to which a field belongs was sent and refused. */
-  public boolean isRefused(Field field) {
-    return sent.holds(field.name());
   }
 
   private CoursePage with(String said, Faults found, Typed typed) {
@@ -138,54 +148,15 @@ public record CoursePage(
         dose,
         picture,
         drawings,
-        forecast,
         checkFirst,
         sign.map(form -> form.asTyped(typed).withFaults(found)),
         isPrescriber,
         isClinical,
-        reason.asTyped(typed).withFaults(found),
-        plan.asTyped(typed).withFaults(found),
         lifting.asTyped(typed).withFaults(found),
         same);
   }
 
   private static String answer(CourseView view) {
     return view.decision() + view.proposed().map(dose -> ": " + dose.volume()).orElse("");
-  }
-
-  private static PlanForm planForm(CourseView view, StartChoices choices) {
-    Plan now = view.running().plan();
-    return new PlanForm(
-        pick(
-            "preparation",
-            "Preparation",
-            choices.preparations().get().stream()
-                .map(one -> new Option(one.id().value(), one.name(), one.composition(), false))
-                .toList(),
-            now.preparation().value()),
-        pick(
-            "barrel",
-            "Syringe",
-            choices.barrels().get().stream()
-                .map(barrel -> new Option(barrel.token(), barrel.words(), "", false))
-                .toList(),
-            now.barrel()),
-        pick(
-            "protocol",
-            "Titration protocol",
-            choices.protocols().get().stream()
-                .map(signed -> signed.protocol())
-                .map(one -> new Option(one.key(), one.title(), "version " + one.version(), false))
-                .toList(),
-            now.protocol() + " version " + now.protocolVersion()),
-        Field.of(Field.Kind.TEXT, PLAN_REASON, "Why")
-            .withHint("Needed for another preparation.")
-            .whereSaid());
-  }
-
-  private static Choice pick(String name, String label, List<Option> options, String picked) {
-    List<Option> shown =
-        options.isEmpty() ? List.of(new Option("", "none yet", "", false)) : options;
-    return Choice.of(name, label, shown).withPicked(Set.of(picked));
   }
 }

@@ -16,6 +16,7 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -28,6 +29,7 @@ import rungwise.checks.browser.TestServer;
  * The course page answers at one look: on a desk's screen without scrolling, on a telephone's
  * within two screens.
  */
+@Tag("browser")
 class CourseAtOneLookBrowserTest {
 
   private static final Member PRESCRIBER = DemoClinic.MEMBERS.get(1);

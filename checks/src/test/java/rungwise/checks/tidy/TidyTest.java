@@ -164,6 +164,17 @@ final class TidyTest {
   }
 
   @Test
+  void every_test_before_a_browser_says_so_by_its_tag() {
+    assertThat(
+            Repository.textFiles().stream()
+                .filter(file -> file.path().toString().endsWith("BrowserTest.java"))
+                .filter(file -> !file.text().contains("@Tag(\"browser\")"))
+                .filter(file -> !file.text().contains(" extends AtTheDesk"))
+                .map(TextFile::path))
+        .isEmpty();
+  }
+
+  @Test
   void the_patterns_find_what_they_are_for() {
     assertThat(List.of("int x = 1; // TO" + "DO later", "# FIX" + "ME"))
         .allMatch(line -> PROMISE.matcher(line).find());

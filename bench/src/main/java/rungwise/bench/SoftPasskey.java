@@ -14,7 +14,6 @@ import java.security.Signature;
 import java.security.interfaces.ECPublicKey;
 import java.security.spec.ECGenParameterSpec;
 import java.util.Base64;
-import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -80,9 +79,10 @@ final class SoftPasskey {
             id,
             publicPart());
     return answer(
-        "\"clientDataJSON\":\"%s\",\"attestationObject\":\"%s\",\"transports\":[]",
-        text(said("webauthn.create", question)),
-        text(join(WITHOUT_ATTESTATION, two(data.length), data)));
+        json("clientDataJSON", text(said("webauthn.create", question)))
+            + ","
+            + json("attestationObject", text(join(WITHOUT_ATTESTATION, two(data.length), data)))
+            + ",\"transports\":[]");
   }
 
   /** What a browser sends when the passkey is used. */
@@ -93,19 +93,28 @@ final class SoftPasskey {
     signature.initSign(key.getPrivate());
     signature.update(join(data, sha256(said)));
     return answer(
-        "\"clientDataJSON\":\"%s\",\"authenticatorData\":\"%s\",\"signature\":\"%s\",\"userHandle\":\""
-            + holder
-            + "\"",
-        text(said),
-        text(data),
-        text(signature.sign()));
+        String.join(
+            ",",
+            json("clientDataJSON", text(said)),
+            json("authenticatorData", text(data)),
+            json("signature", text(signature.sign())),
+            json("userHandle", holder)));
   }
 
-  private String answer(String response, Object... parts) {
-    return "{\"id\":\"%1$s\",\"rawId\":\"%1$s\",\"type\":\"public-key\",".formatted(text(id))
-        + "\"clientExtensionResults\":{},\"response\":{"
-        + String.format(Locale.ROOT, response, parts)
-        + "}}";
+  private String answer(String response) {
+    return "{"
+        + String.join(
+            ",",
+            json("id", text(id)),
+            json("rawId", text(id)),
+            json("type", "public-key"),
+            "\"clientExtensionResults\":{}",
+            "\"response\":{" + response + "}")
+        + "}";
+  }
+
+  private static String json(String name, String text) {
+    return "\"" + name + "\":\"" + text + "\"";
   }
 
   /** Hash of the site, flags, and a count of uses that stays 0. */

@@ -61,7 +61,8 @@ final class Departures extends ValveBase {
       long now = System.nanoTime();
       if (isOpen && now - looked >= BETWEEN_LOOKS) {
         looked = now;
-        request.action(ActionCode.AVAILABLE, /* mayRead= */ true);
+        // True: it may read for that, without waiting.
+        request.action(ActionCode.AVAILABLE, true);
         isOpen = request.getAvailable() != END;
       }
       return isOpen;

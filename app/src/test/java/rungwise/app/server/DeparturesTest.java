@@ -101,7 +101,7 @@ class DeparturesTest {
       socket
           .getOutputStream()
           .write(
-              ("GET /call HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n")
+              "GET /call HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n"
                   .getBytes(StandardCharsets.US_ASCII));
       CLINIC.clock().letGo();
       String both = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);

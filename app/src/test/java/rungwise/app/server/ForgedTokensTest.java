@@ -1,5 +1,6 @@
 package rungwise.app.server;
 
+import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.nimbusds.jose.JWSAlgorithm;
@@ -143,7 +144,7 @@ class ForgedTokensTest {
   /** Where a browser is led that comes back with a token. */
   private static String ledTo(Visitor visitor, Forger forger) throws Exception {
     Map<String, String> question = question(visitor);
-    token = forger.forge(question.get("nonce"));
+    token = forger.forge(requireNonNull(question.get("nonce")));
     return Visitor.location(visitor.get(RETURN + "?code=any&state=" + question.get("state")));
   }
 

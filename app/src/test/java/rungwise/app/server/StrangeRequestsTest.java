@@ -325,7 +325,7 @@ class StrangeRequestsTest {
     List<TrailLine> last = CLINIC.opened().trail().find(TrailSearch.ALL, Long.MAX_VALUE, 2);
 
     assertThat(last.stream().map(TrailLine::kind)).containsExactly("signed_in", "sign_in_refused");
-    assertThat(last.stream().map(TrailLine::about).distinct()).singleElement();
+    assertThat(last.stream().map(TrailLine::about).distinct()).hasSize(1);
     assertThat(last).allMatch(line -> line.at().equals(CLINIC.clock().instant()));
   }
 }

@@ -198,8 +198,7 @@ final class ClosedWaysTest {
 
   private static Stream<JavaClass> callers(Pattern way) {
     Predicate<JavaAccess<?>> isThat = is(way);
-    return PROGRAM.stream()
-        .filter(type -> type.getAccessesFromSelf().stream().anyMatch(isThat::test));
+    return PROGRAM.stream().filter(type -> type.getAccessesFromSelf().stream().anyMatch(isThat));
   }
 
   private static String outermost(JavaClass type) {

@@ -16,6 +16,7 @@ import rungwise.clinic.InventedNames;
 import rungwise.clinic.OutsideText;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.course.InMemoryRecord;
+import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
@@ -216,11 +217,15 @@ final class SpellingTricksTest {
   }
 
   private Reading<CourseId> open(String name, String birthDate, String number) {
+    return open(Staff.EDUCATOR, name, birthDate, number);
+  }
+
+  private Reading<CourseId> open(Account who, String name, String birthDate, String number) {
     CourseDraft form = world.form(name, number, "vasculogenic", "u100-1");
     return world
         .starting()
         .open(
-            Staff.EDUCATOR,
+            who,
             new CourseDraft(
                 form.fullName(),
                 birthDate,
@@ -244,7 +249,7 @@ final class SpellingTricksTest {
 
   @Test
   void the_same_man_under_two_hundred_spellings_is_warned_of_each_time() {
-    open(NAME, "1957-11-02", NUMBER).orThrow();
+    open(Staff.PRESCRIBER, NAME, "1957-11-02", NUMBER).orThrow();
     var missed = new ArrayList<String>();
 
     int other = 0;

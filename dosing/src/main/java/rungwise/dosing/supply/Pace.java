@@ -37,7 +37,7 @@ public record Pace(double perWeek) {
 
   /** After how many days he needs the next vial: when it is empty, or may be used no longer. */
   public double daysToNext(long doses, long days) {
-    return Math.min(daysOf(doses), days);
+    return Math.min(daysOf(doses), (double) days);
   }
 
   /**

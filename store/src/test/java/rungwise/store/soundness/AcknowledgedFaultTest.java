@@ -5,15 +5,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rungwise.clinic.course.CourseFile;
 import rungwise.clinic.course.CourseId;
 import rungwise.clinic.people.Account;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.screening.ScreeningForm;
+import rungwise.clinic.soundness.Flaw;
 import rungwise.clinic.standing.Acknowledging;
 import rungwise.clinic.supply.VialForm;
 import rungwise.clinic.titration.ReportForm;
@@ -176,6 +179,39 @@ final class AcknowledgedFaultTest {
           .contains("Only a sound record");
       assertThat(Acknowledging.canBeAcknowledged(world.file(course))).isFalse();
     }
+  }
+
+  @Test
+  void an_entry_that_was_removed_is_never_acknowledged() throws SQLException {
+    try (var raw = RawDatabase.withoutTriggers(folder)) {
+      raw.run("pragma foreign_keys = off");
+      raw.run("delete from entry where kind = 'injection_reported'");
+    }
+
+    assertThat(world.file(course).flaws())
+        .singleElement()
+        .satisfies(flaw -> assertThat(flaw.what()).isEqualTo(Flaw.What.NOT_ALL));
+    for (Account who : List.of(Staff.PRESCRIBER, Staff.LEAD)) {
+      assertThat(acknowledge(who).faults())
+          .singleElement()
+          .asString()
+          .contains("Only a sound record");
+    }
+    assertThat(world.blocks(course)).contains(GuardRule.RECORD_NOT_SOUND);
+  }
+
+  @Test
+  void of_all_kinds_of_faults_only_a_changed_entry_is_acknowledged() {
+    CourseFile sound = world.file(course);
+    long report = sound.reports().getFirst().entry().number();
+
+    assertThat(Flaw.What.values())
+        .filteredOn(
+            what ->
+                Acknowledging.canBeAcknowledged(
+                    new CourseFile(
+                        course, sound.entries(), List.of(new Flaw(what, report, "as read")))))
+        .containsExactly(Flaw.What.CHANGED);
   }
 
   @Test

@@ -32,6 +32,8 @@ class RoomBrowserTest extends AtTheDesk {
 
   private static final int TIME_KEYS = 5;
 
+  private static final int INJECTIONS_TOLD = 9; // by the demo of Corvin Adeyemi
+
   RoomBrowserTest() {
     super(TestServer.withStory());
   }
@@ -290,8 +292,6 @@ class RoomBrowserTest extends AtTheDesk {
   @Test
   void a_report_that_is_sent_twice_is_recorded_once_and_both_answers_say_so() {
     String course = courseOf("Corvin Adeyemi");
-    page().navigate(course + "/injections");
-    int before = page().locator("tbody tr").count();
     page().navigate(course + "/report");
     fillReport(Duration.ofHours(15));
     Object answers =
@@ -312,7 +312,7 @@ class RoomBrowserTest extends AtTheDesk {
     assertThat(page()).hasURL(course);
     assertThat(page().locator(".notice")).containsText("The report is on record.");
     page().navigate(course + "/injections");
-    assertThat(page().locator("tbody tr")).hasCount(before + 2);
+    assertThat(page().locator("tbody tr")).hasCount(INJECTIONS_TOLD + 1);
   }
 
   @Test
@@ -395,7 +395,7 @@ class RoomBrowserTest extends AtTheDesk {
     page().locator("#startTime").fill(clock(Duration.ZERO));
     press("He was injected");
 
-    page().navigate(course + "/injections");
+    page().navigate(course + "/record");
     assertThat(page().locator("main")).containsText("Vial of the clinic: lot C-12");
   }
 }

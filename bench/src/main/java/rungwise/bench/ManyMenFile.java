@@ -4,11 +4,12 @@ import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.PrintStream;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.zip.GZIPOutputStream;
 import rungwise.dosing.response.Lasted;
 import rungwise.dosing.response.Trial;
@@ -52,7 +53,10 @@ public final class ManyMenFile {
     for (Trial trial : man.trials()) {
       number++;
       String volume =
-          String.format(Locale.ROOT, "%.2f", MadeMen.millilitres(trial)).replaceAll("0$", "");
+          BigDecimal.valueOf(MadeMen.millilitres(trial))
+              .setScale(2, RoundingMode.HALF_UP)
+              .stripTrailingZeros()
+              .toPlainString();
       out.print(name + "," + man.group() + "," + number + "," + volume + ",1,1,");
       out.print(trial.grade().number() + "," + lasted(trial.lasted()) + "\n");
     }

@@ -51,7 +51,12 @@ public final class Courses {
   }
 
   public static Builder builder() {
-    return new Builder();
+    return new Builder(Builder.FIRST_SIZE, Builder.FIRST_SIZE);
+  }
+
+  /** A builder that makes room at once for so many courses and trials, or for more later. */
+  public static Builder builder(int courses, int trials) {
+    return new Builder(courses + 2, trials);
   }
 
   /** The groups in the order in which they first came. */
@@ -154,14 +159,21 @@ public final class Courses {
 
     private final Map<String, Integer> groups = new LinkedHashMap<>();
     private int courses = 0;
-    private int[] groupOf = new int[FIRST_SIZE];
-    private int[] firstTrial = new int[FIRST_SIZE];
-    private double[] logDose = new double[FIRST_SIZE];
-    private byte[] report = new byte[FIRST_SIZE];
-    private double[] low = new double[FIRST_SIZE];
-    private double[] high = new double[FIRST_SIZE];
+    private int[] groupOf;
+    private int[] firstTrial;
+    private double[] logDose;
+    private byte[] report;
+    private double[] low;
+    private double[] high;
 
-    private Builder() {}
+    private Builder(int sizeOfCourses, int sizeOfTrials) {
+      groupOf = new int[sizeOfCourses];
+      firstTrial = new int[sizeOfCourses];
+      logDose = new double[sizeOfTrials];
+      report = new byte[sizeOfTrials];
+      low = new double[sizeOfTrials];
+      high = new double[sizeOfTrials];
+    }
 
     /** Begins the course of a man of a group. */
     public Builder course(String group) {

@@ -49,6 +49,21 @@ public sealed interface Doubt {
   /** So many equal durations at equal doses are hardly those of two men: an assumption. */
   int EQUAL_DURATIONS = 3;
 
+  /** Among so many men: there one more is asked for each tenfold of them. */
+  int MEN_OF_EQUAL_DURATIONS = 10_000;
+
+  /**
+   * How many equal durations make two courses of so many suspect. Of 1,000,000 made men two pairs
+   * had three and more equal by chance, so an assumption that grows with the pairs there are.
+   */
+  static int equalDurations(int courses) {
+    int least = EQUAL_DURATIONS;
+    for (long men = MEN_OF_EQUAL_DURATIONS; men < courses; men *= 10) {
+      least++;
+    }
+    return least;
+  }
+
   /** Something that is doubted in some courses. */
   sealed interface OfCourses extends Doubt {
 

@@ -1,15 +1,20 @@
 package rungwise.dosing.fit;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.IntPredicate;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** What the courses themselves make doubtful, whatever the search finds. */
 final class Doubts {
+
+  /** Odd, with bits everywhere: the golden ratio of 64 bits. */
+  private static final long FACTOR = 0x9e3779b97f4a7c15L;
 
   private static final int FIRST_USEFUL = 3;
   private static final double LEAST = Math.log(Doubt.LEAST_USABLE_MINUTES);
@@ -119,12 +124,42 @@ final class Doubts {
     return courses.duration(trial) != Courses.NOT_KNOWN && courses.low(trial) > MOST;
   }
 
+  /** Whole courses are compared only where their hashes are equal: a million would not fit. */
   private static int[] repeated(Courses courses) {
+    int least = Doubt.equalDurations(courses.count());
+    int[] asked =
+        IntStream.range(0, courses.count())
+            .filter(course -> exactDurations(courses, course) >= least)
+            .toArray();
+    long[] hashes = Arrays.stream(asked).mapToLong(course -> hash(courses, course)).toArray();
+    Set<Long> twice = twice(hashes);
     Set<List<Double>> seen = new HashSet<>();
-    return IntStream.range(0, courses.count())
-        .filter(course -> exactDurations(courses, course) >= Doubt.EQUAL_DURATIONS)
-        .filter(course -> !seen.add(told(courses, course)))
+    return IntStream.range(0, asked.length)
+        .filter(i -> twice.contains(hashes[i]) && !seen.add(told(courses, asked[i])))
+        .map(i -> asked[i])
         .toArray();
+  }
+
+  private static Set<Long> twice(long[] numbers) {
+    long[] sorted = numbers.clone();
+    Arrays.sort(sorted);
+    return IntStream.range(1, sorted.length)
+        .filter(i -> sorted[i] == sorted[i - 1])
+        .mapToObj(i -> sorted[i])
+        .collect(Collectors.toSet());
+  }
+
+  /** Of what {@link #told} tells. */
+  private static long hash(Courses courses, int course) {
+    long hash = 1;
+    for (int trial = courses.firstTrial(course); trial < courses.firstTrial(course + 1); trial++) {
+      hash = FACTOR * hash + Double.doubleToLongBits(courses.logDose(trial));
+      hash = FACTOR * hash + courses.grade(trial);
+      hash = FACTOR * hash + courses.duration(trial);
+      hash = FACTOR * hash + Double.doubleToLongBits(courses.low(trial));
+      hash = FACTOR * hash + Double.doubleToLongBits(courses.high(trial));
+    }
+    return hash;
   }
 
   private static long exactDurations(Courses courses, int course) {

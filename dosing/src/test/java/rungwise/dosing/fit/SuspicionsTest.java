@@ -98,4 +98,14 @@ final class SuspicionsTest {
 
     assertThat(doubts(courses)).containsExactly(new Doubt.LikeDays(1, 7));
   }
+
+  /** Pairs grow with the square of the men: what two share by chance must not be a doubt. */
+  @Test
+  void among_more_men_more_equal_durations_are_asked_for() {
+    assertThat(Doubt.equalDurations(2)).isEqualTo(3);
+    assertThat(Doubt.equalDurations(10_000)).isEqualTo(3);
+    assertThat(Doubt.equalDurations(10_001)).isEqualTo(4);
+    assertThat(Doubt.equalDurations(1_000_000)).isEqualTo(5);
+    assertThat(Doubt.equalDurations(Integer.MAX_VALUE)).isEqualTo(9);
+  }
 }

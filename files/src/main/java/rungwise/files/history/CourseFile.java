@@ -69,7 +69,7 @@ public final class CourseFile {
   }
 
   private static Reading<Found> found(PlainCourses plain) {
-    var builder = Courses.builder();
+    var builder = Courses.builder(plain.courses(), plain.trials());
     plain.tell(CourseTaker.into(builder));
     return Reading.of(
         new Found(builder.build(), plain.preparation(), /* leftOut= */ 0, plain::patient));
@@ -113,7 +113,7 @@ public final class CourseFile {
     try (InputStream raw = opening.open();
         InputStream in =
             isPacked ? new GZIPInputStream(new BufferedInputStream(raw, BLOCK), BLOCK) : raw) {
-      return PlainCourses.read(in, isPacked ? FileText.MOST_BYTES : Long.MAX_VALUE, choice);
+      return PlainCourses.read(in, PlainCourses.MOST_LINES, choice);
     } catch (IOException doubt) {
       return Optional.empty();
     }

@@ -178,8 +178,8 @@ final class HistoryTable {
               Column.STRENGTH.token(),
               "line "
                   + line.line()
-                  + ": strength: nothing was given, so it is not known: write it, or the time, preparation"
-                  + " and barrel"));
+                  + ": strength: nothing was given, so it is not known: write it, or the time,"
+                  + " preparation and barrel"));
       setAside(line.patient());
     }
   }

@@ -30,6 +30,9 @@ import rungwise.quantities.Volume;
  */
 final class PlainCourses {
 
+  /** So many lines are read: they are kept as numbers, in about a gigabyte at the most. */
+  static final int MOST_LINES = 20_000_000;
+
   private static final String BYTE_ORDER_MARK = "\uFEFF";
 
   private static final int NOT_SEEN = -2;
@@ -77,10 +80,10 @@ final class PlainCourses {
   /**
    * The file as it was read, or nothing where there may be anything wrong.
    *
-   * @param mostBytes how many bytes the stream may have
+   * @param mostLines how many lines the stream may have below its header
    * @param choice of the lines that are read
    */
-  static Optional<PlainCourses> read(InputStream in, long mostBytes, PreparationChoice choice)
+  static Optional<PlainCourses> read(InputStream in, int mostLines, PreparationChoice choice)
       throws IOException {
     var lines = new ByteLines(in);
     Optional<CSVRecord> header = lines.next() ? record(lines, BYTE_ORDER_MARK) : Optional.empty();
@@ -92,8 +95,8 @@ final class PlainCourses {
       return Optional.empty();
     }
     var courses = new PlainCourses(lines, new EnumMap<>(columns), header.get().size(), choice);
-    while (lines.next()) {
-      if (!courses.take() || lines.read() > mostBytes) {
+    for (int read = 0; lines.next(); read++) {
+      if (read >= mostLines || !courses.take()) {
         return Optional.empty();
       }
     }
@@ -109,6 +112,14 @@ final class PlainCourses {
   /** What the file calls a patient, by his number from 0. */
   String patient(int number) {
     return patients.text(number);
+  }
+
+  int courses() {
+    return rows.patients();
+  }
+
+  int trials() {
+    return rows.count();
   }
 
   /** Tells of all courses in their order. */

@@ -160,7 +160,8 @@ public record PreparationChoice(List<String> named, Optional<String> reference) 
                   + line.line()
                   + ": strength: "
                   + strength.get()
-                  + " was given, and the preparation is that of the population: its strength is 1"));
+                  + " was given, and the preparation is that of the population:"
+                  + " its strength is 1"));
       return Optional.empty();
     }
     return strength.map(known -> new Line(line, known));

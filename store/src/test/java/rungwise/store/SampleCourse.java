@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.UUID;
 import rungwise.clinic.audit.Screen;
 import rungwise.clinic.audit.Viewed;
+import rungwise.clinic.befell.VialWord;
 import rungwise.clinic.callbook.CallProtocol;
 import rungwise.clinic.callbook.Department;
 import rungwise.clinic.coded.AfterEnd;
@@ -160,6 +161,10 @@ public final class SampleCourse {
                 AfterEnd.IMPLANT,
                 "the sample clinic for implants")),
         new CourseFact.LifeWritten(new LifeWord.Reopened()),
+        new CourseFact.VialBefell(
+            report,
+            new VialWord.Warm(
+                LocalDate.of(2026, 3, 2), Optional.of(25), Optional.of(2), Optional.of(5))),
         joined(),
         told(),
         new CourseFact.SheetMade(report, report, report, SampleSheet.spanish()),

@@ -64,7 +64,8 @@ final class NothingSignedTest {
           "signed_in",
           "syringe_added",
           "syringe_withdrawn",
-          "tablet_taken");
+          "tablet_taken",
+          "vial_befell");
 
   private final Clinic clinic = Clinic.thatWatchesItsClock();
 

@@ -145,10 +145,7 @@ final class VialTopics {
   }
 
   private static Answer afterWarmth(Input input) {
-    var spell =
-        new WarmSpell(
-            Optional.of(days(input, "temp_C")),
-            Optional.of(TimeSpan.ofHours(days(input, "hours"))));
+    var spell = WarmSpell.of(days(input, "temp_C"), TimeSpan.ofHours(days(input, "hours")));
     return Answer.yesOrNo(spell.by(days(input, "label_max_C")) == WarmSpell.Rule.DISCARD);
   }
 

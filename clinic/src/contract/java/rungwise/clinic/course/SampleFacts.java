@@ -96,6 +96,7 @@ public final class SampleFacts {
     facts.addAll(SampleReaching.all());
     facts.addAll(SampleLife.all());
     facts.addAll(SampleElsewhere.all());
+    facts.addAll(SampleBefell.all(earlier));
     for (Tablet tablet : Tablet.values()) {
       facts.add(new CourseFact.TabletTaken(tablet, NOW.minusSeconds(3_600)));
     }

@@ -36,6 +36,7 @@ import rungwise.clinic.course.CourseFact.RescueWritten;
 import rungwise.clinic.course.CourseFact.Screened;
 import rungwise.clinic.course.CourseFact.SheetMade;
 import rungwise.clinic.course.CourseFact.TabletTaken;
+import rungwise.clinic.course.CourseFact.VialBefell;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFact.VolumeReopened;
 import rungwise.clinic.people.AccountId;
@@ -134,6 +135,8 @@ public record CourseEntry(
       case RescueWritten rescue -> Optional.of(rescue);
       case ReachWritten reach -> Optional.<CourseFact>of(reach).filter(one -> reach.word().holds());
       case LifeWritten life -> Optional.<CourseFact>of(life).filter(one -> life.word().holds());
+      case VialBefell befell ->
+          Optional.<CourseFact>of(befell).filter(one -> befell.word().stops());
       case ElsewhereWritten transfer ->
           Optional.<CourseFact>of(transfer).filter(one -> transfer.word().holds());
       case ReportWithdrawn withdrawn -> Optional.of(withdrawn);

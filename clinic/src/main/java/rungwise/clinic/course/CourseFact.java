@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.befell.VialWord;
 import rungwise.clinic.coded.ChangeReason;
 import rungwise.clinic.coded.HandedOnFor;
 import rungwise.clinic.coded.ShownBy;
@@ -324,6 +325,9 @@ public sealed interface CourseFact {
 
   /** The course was brought to a stand, or goes on. */
   record LifeWritten(LifeWord word) implements CourseFact {}
+
+  /** What befell a vial, by the entry that wrote it down first. */
+  record VialBefell(EntryId vial, VialWord word) implements CourseFact {}
 
   /**
    * A sheet was made for him to take home.

@@ -2,6 +2,7 @@ package rungwise.clinic.sheet;
 
 import java.util.stream.Collectors;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.befell.VialWords;
 import rungwise.clinic.course.Baseline;
 import rungwise.clinic.course.CourseFact;
 import rungwise.clinic.course.Plan;
@@ -47,6 +48,7 @@ public final class EntryWords {
       case CourseFact.RescueWritten rescue -> RescueWords.of(rescue.word(), time);
       case CourseFact.ReachWritten reach -> ReachWords.of(reach.word(), time);
       case CourseFact.LifeWritten life -> LifeWords.of(life.word());
+      case CourseFact.VialBefell befell -> VialWords.of(befell.word());
       case CourseFact.ElsewhereWritten transfer -> ElsewhereWords.of(transfer.word());
       case CourseFact.SheetMade made -> words(made.sheet());
       case CourseFact.FlagsSeen seen -> "Flagged reports seen by a prescriber";

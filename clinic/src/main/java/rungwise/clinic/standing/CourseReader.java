@@ -322,10 +322,12 @@ public final class CourseReader {
 
   private VialInHand own(
       CourseFile file, Protocol protocol, Instant now, Written<VialReceived> vial) {
+    VialUse use = uses(file).of(vial);
     return new VialInHand(
         stocks(file, protocol, this::preparation).of(vial, now, preparationOf(file)),
         new VialInHand.Label(vial.fact().vial().composition()),
-        uses(file).of(vial).end());
+        use.end(),
+        use.life().care());
   }
 
   private VialInHand ofClinic(

@@ -11,6 +11,7 @@ import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.course.VialLabels;
+import rungwise.clinic.keeping.VialLife;
 import rungwise.dosing.history.Stock;
 import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Preparation;
@@ -51,14 +52,19 @@ record Stocks(
 
   /** The same of a label, under the id by which this course knows the vial. */
   Stock of(EntryId id, Vial vial, Instant at, Preparation preparation) {
-    return new Stock(
-        id.text(),
-        isSingleUse(preparation)
-            ? Freshness.FRESH
-            : Freshness.of(
-                vial.dates().made(),
-                LocalDate.ofInstant(at, zone),
-                protocol.limits().freshDays().value()));
+    return new Stock(id.text(), freshness(id, vial, at, preparation));
+  }
+
+  private Freshness freshness(EntryId id, Vial vial, Instant at, Preparation preparation) {
+    if (VialLife.of(file, id).mayBeSpoiltAt(at, zone)) {
+      return Freshness.OLD;
+    }
+    return isSingleUse(preparation)
+        ? Freshness.FRESH
+        : Freshness.of(
+            vial.dates().made(),
+            LocalDate.ofInstant(at, zone),
+            protocol.limits().freshDays().value());
   }
 
   /** What is dissolved or opened for one injection has no time to grow old. */

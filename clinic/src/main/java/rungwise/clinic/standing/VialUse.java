@@ -1,5 +1,6 @@
 package rungwise.clinic.standing;
 
+import rungwise.clinic.keeping.VialLife;
 import rungwise.dosing.supply.VialDates;
 import rungwise.dosing.supply.VialEnd;
 
@@ -8,5 +9,6 @@ import rungwise.dosing.supply.VialEnd;
  *
  * @param dates as its label says, and open at the latest when a dose was drawn from it
  * @param end until when it may be used, and what ends it
+ * @param life what befell it
  */
-public record VialUse(VialDates dates, VialEnd end) {}
+public record VialUse(VialDates dates, VialEnd end, VialLife life) {}

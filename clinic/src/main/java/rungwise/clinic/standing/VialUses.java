@@ -13,6 +13,7 @@ import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EntryId;
 import rungwise.clinic.course.Vial;
 import rungwise.clinic.course.VialLabels;
+import rungwise.clinic.keeping.VialLife;
 import rungwise.dosing.known.Form;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.known.PreparationId;
@@ -34,7 +35,9 @@ record VialUses(
 
   /** What ends a vial, by its label and by the preparation that its label says. */
   VialUse of(Written<VialReceived> vial) {
-    return of(vial.fact().vial(), firstDrawn(file.rootOf(vial.entry())));
+    EntryId root = file.rootOf(vial.entry());
+    VialUse use = of(vial.fact().vial(), firstDrawn(root));
+    return new VialUse(use.dates(), use.end(), VialLife.of(file, root));
   }
 
   /**
@@ -51,7 +54,7 @@ record VialUses(
   }
 
   private VialUse use(VialDates dates, InUseRule rule, Form form) {
-    return new VialUse(dates, dates.end(rule, form, zone));
+    return new VialUse(dates, dates.end(rule, form, zone), VialLife.NOTHING);
   }
 
   private VialUse use(Optional<Instant> drawn, VialDates dates, Preparation preparation) {

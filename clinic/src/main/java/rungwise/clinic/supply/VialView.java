@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import rungwise.clinic.ClinicTime;
+import rungwise.clinic.befell.VialWords;
+import rungwise.clinic.course.CourseFact.VialBefell;
 import rungwise.clinic.course.CourseFact.VialReceived;
 import rungwise.clinic.course.CourseFile.Written;
 import rungwise.clinic.course.EntryId;
@@ -18,6 +20,7 @@ import rungwise.dosing.history.VialInHand;
 import rungwise.dosing.known.Component;
 import rungwise.dosing.known.Preparation;
 import rungwise.dosing.supply.Opening;
+import rungwise.dosing.supply.VialCare;
 import rungwise.dosing.supply.VialDates;
 import rungwise.dosing.supply.VialEnd;
 import rungwise.dosing.supply.VialEnd.InUse;
@@ -31,6 +34,7 @@ import rungwise.dosing.supply.VialLimit;
  * @param ordered the composition that was ordered
  * @param components the components of the order, in its order
  * @param others every other component that a label may name
+ * @param basis the number of the last entry that is shown
  * @param inUse the vial dispensed last, if there is one
  * @param earlier the vials before it, the last one first
  */
@@ -40,6 +44,7 @@ public record VialView(
     String ordered,
     List<Component> components,
     List<Component> others,
+    long basis,
     Optional<Line> inUse,
     List<Line> earlier) {
 
@@ -54,6 +59,8 @@ public record VialView(
    * @param made may be empty, as may the device
    * @param opened when, and how it is known
    * @param by who wrote it down, and when
+   * @param care whether it may be drawn from, by how it was kept
+   * @param befell what befell it, the last thing first
    */
   public record Line(
       String entry,
@@ -65,7 +72,18 @@ public record VialView(
       String beyondUse,
       String made,
       String opened,
-      String by) {
+      String by,
+      VialCare care,
+      List<Befell> befell) {
+
+    public Line {
+      befell = List.copyOf(befell);
+    }
+
+    /** What its last day means: nothing that was kept otherwise may be used until then. */
+    public String untilWhat() {
+      return care == VialCare.AS_LABELLED ? "May be used until" : "Last day by its dates alone";
+    }
 
     /** What the label says, a line for each component. */
     public List<String> labelled() {
@@ -77,6 +95,15 @@ public record VialView(
       return isSame ? "The same" : "Differs: not to be used";
     }
   }
+
+  /**
+   * Something that befell a vial.
+   *
+   * @param rule what the general rule says of it; may be empty
+   * @param reason who says so, in the writer's words
+   * @param by who wrote it down, and when
+   */
+  public record Befell(String what, String rule, String reason, String by) {}
 
   private static final String NOT_KNOWN =
       "Not known whether it is in date: it is not known what time it is. Compare its dates with"
@@ -120,10 +147,12 @@ public record VialView(
             .filter(vial -> state.clock().isKnown())
             .filter(vial -> isInDate(vial.end(), state))
             .filter(vial -> vial.end().inUse() == InUse.KNOWN)
+            .filter(vial -> vial.care() == VialCare.AS_LABELLED)
             .isPresent(),
         preparation.composition(),
         Arrays.stream(Component.values()).filter(preparation::holds).toList(),
         Arrays.stream(Component.values()).filter(one -> !preparation.holds(one)).toList(),
+        state.file().basis(),
         lines.stream().findFirst(),
         lines.stream().skip(1).toList());
   }
@@ -143,6 +172,14 @@ public record VialView(
     if (!state.clock().isKnown()) {
       return NOT_KNOWN;
     }
+    return switch (vial.get().care()) {
+      case AS_LABELLED -> ofLabelled(end);
+      case TO_BE_JUDGED -> "Not to be used until a prescriber has judged what happened to it";
+      case GONE -> "By the record it is gone: enter the vial that he has";
+    };
+  }
+
+  private static String ofLabelled(VialEnd end) {
     return switch (end.inUse()) {
       case KNOWN -> "The label says what was ordered, and the vial is in date";
       case OPEN_AND_NOT_STATED ->
@@ -183,6 +220,17 @@ public record VialView(
         ClinicTime.words(dates.beyondUse()),
         dates.made().map(ClinicTime::words).orElse(NOT_SAID),
         opened(dates, vial.dates()),
+        entry.by() + ", " + entry.at(),
+        use.life().care(),
+        use.life().all().reversed().stream().map(one -> befell(one, course)).toList());
+  }
+
+  private static Befell befell(Written<VialBefell> written, CourseView course) {
+    CourseView.EntryLine entry = course.entry(written.entry().number());
+    return new Befell(
+        VialWords.of(written.fact().word()),
+        VialWords.byRule(written.fact().word()).orElse(""),
+        written.entry().reason().orElse(""),
         entry.by() + ", " + entry.at());
   }
 

@@ -260,6 +260,17 @@ public enum GuardRule {
       "The vial has been open for longer than it may be used.",
       new Source.CommonPractice("what the label or the pharmacy says of an opened vial"),
       "a vial in date is entered"),
+  VIAL_GONE(
+      GuardClass.HARD_STOP,
+      "By the record the vial was thrown away, taken back or is empty.",
+      new Source.CommonPractice("nothing is drawn from a vial that was thrown away"),
+      "another vial is entered, or a prescriber says that this one may be used"),
+  VIAL_TO_BE_JUDGED(
+      GuardClass.HARD_STOP,
+      "Something happened to the vial, such as warmth, frost or a journey, and no prescriber has"
+          + " judged it since.",
+      Source.read(Citation.USP_797_OLDER, "warmer than the label allows"),
+      "a prescriber judges the vial, or another one is entered"),
   IN_USE_NOT_STATED(
       GuardClass.HOLD,
       "The vial is open, and nobody has said how long it may be used once opened: ask the pharmacy"

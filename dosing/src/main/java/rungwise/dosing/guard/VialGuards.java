@@ -36,13 +36,26 @@ public final class VialGuards {
               Fact.said("ended by", end.by().words()),
               new Fact.Happened("usable until", end.at())));
     }
+    return switch (vial.care()) {
+      case AS_LABELLED -> aboutOpening(vial);
+      case TO_BE_JUDGED -> List.of(Verdict.of(GuardRule.VIAL_TO_BE_JUDGED, which(vial)));
+      case GONE -> List.of(Verdict.of(GuardRule.VIAL_GONE, which(vial)));
+    };
+  }
+
+  private static Fact which(VialInHand vial) {
+    return new Fact.Which("vial", vial.stock().vial());
+  }
+
+  private static List<Verdict> aboutOpening(VialInHand vial) {
+    VialEnd end = vial.end();
     return switch (end.inUse()) {
       case KNOWN -> List.of();
       case OPEN_AND_NOT_STATED ->
           List.of(
               Verdict.of(
                   GuardRule.IN_USE_NOT_STATED,
-                  new Fact.Which("vial", vial.stock().vial()),
+                  which(vial),
                   new Fact.Happened("usable until by its label", end.at())));
     };
   }

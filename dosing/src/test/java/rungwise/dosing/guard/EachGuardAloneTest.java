@@ -42,6 +42,7 @@ import rungwise.dosing.protocol.Protocol;
 import rungwise.dosing.screening.Answer;
 import rungwise.dosing.screening.Condition;
 import rungwise.dosing.supply.Freshness;
+import rungwise.dosing.supply.VialCare;
 import rungwise.dosing.supply.VialEnd;
 import rungwise.dosing.supply.VialLimit;
 import rungwise.dosing.syringe.Barrels;
@@ -206,6 +207,10 @@ final class EachGuardAloneTest {
                                 new VialEnd(
                                     LATER, new VialLimit.DaysOpen(28), VialEnd.InUse.KNOWN))),
                     "0.25")),
+        new Alone(GuardRule.VIAL_GONE, () -> home(usual().holding(cared(VialCare.GONE)), "0.25")),
+        new Alone(
+            GuardRule.VIAL_TO_BE_JUDGED,
+            () -> home(usual().holding(cared(VialCare.TO_BE_JUDGED)), "0.25")),
         new Alone(
             GuardRule.IN_USE_NOT_STATED,
             () ->
@@ -231,6 +236,14 @@ final class EachGuardAloneTest {
             .holding(LabelWorld.vial(FRESH, weaker.composition()));
     var ladder = new Ladder(weaker, Barrels.U100_1, List.of(ml("0.25"), ml("0.5")), ml("1"));
     return asked(world.question(ladder), volume, Place.CLINIC);
+  }
+
+  private static VialInHand cared(VialCare care) {
+    return new VialInHand(
+        FRESH,
+        new VialInHand.Label(ALPROSTADIL_20_LABEL),
+        VialEnd.byLabel(LATER.plusMillis(1)),
+        care);
   }
 
   private static VialInHand ending(VialEnd end) {

@@ -60,6 +60,8 @@ final class GuardTableTest {
                 GuardRule.VIAL_PAST_DATE,
                 GuardRule.VIAL_OPEN_TOO_LONG,
                 GuardRule.VIAL_DIFFERS,
+                GuardRule.VIAL_GONE,
+                GuardRule.VIAL_TO_BE_JUDGED,
                 GuardRule.EMERGENCY_OPEN,
                 GuardRule.THIRD_IN_24_HOURS,
                 GuardRule.HIGHER_AFTER_LONG,

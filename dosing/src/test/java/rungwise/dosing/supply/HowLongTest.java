@@ -70,19 +70,27 @@ final class HowLongTest {
   /** USP 28 text: warmer than the label for more than 4 hours, at most 40 degrees. */
   @Test
   void a_warm_spell_of_which_too_little_is_known_is_never_short_enough() {
-    var five = Optional.of(TimeSpan.ofHours(5));
-    var four = Optional.of(TimeSpan.ofHours(4));
+    var warm = Optional.of(25);
+    var nobody = Optional.<Integer>empty();
 
-    assertThat(spell(Optional.of(25), five)).isEqualTo(WarmSpell.Rule.DISCARD);
-    assertThat(spell(Optional.of(25), four)).isEqualTo(WarmSpell.Rule.SHORT_ENOUGH);
-    assertThat(spell(Optional.empty(), five)).isEqualTo(WarmSpell.Rule.DISCARD);
-    assertThat(spell(Optional.empty(), four)).isEqualTo(WarmSpell.Rule.NOT_KNOWN);
-    assertThat(spell(Optional.of(25), Optional.empty())).isEqualTo(WarmSpell.Rule.NOT_KNOWN);
-    assertThat(spell(Optional.of(41), Optional.empty())).isEqualTo(WarmSpell.Rule.DISCARD);
-    assertThat(spell(Optional.of(8), five)).isEqualTo(WarmSpell.Rule.SHORT_ENOUGH);
+    assertThat(spell(warm, 5, 5)).isEqualTo(WarmSpell.Rule.DISCARD);
+    assertThat(spell(warm, 4, 4)).isEqualTo(WarmSpell.Rule.SHORT_ENOUGH);
+    assertThat(spell(warm, -1, 4)).isEqualTo(WarmSpell.Rule.SHORT_ENOUGH);
+    assertThat(spell(warm, 3, 5)).isEqualTo(WarmSpell.Rule.NOT_KNOWN);
+    assertThat(spell(warm, 3, -1)).isEqualTo(WarmSpell.Rule.NOT_KNOWN);
+    assertThat(spell(warm, -1, -1)).isEqualTo(WarmSpell.Rule.NOT_KNOWN);
+    assertThat(spell(nobody, 5, -1)).isEqualTo(WarmSpell.Rule.DISCARD);
+    assertThat(spell(nobody, 1, 1)).isEqualTo(WarmSpell.Rule.NOT_KNOWN);
+    assertThat(spell(Optional.of(41), 1, 1)).isEqualTo(WarmSpell.Rule.DISCARD);
+    assertThat(spell(Optional.of(8), 5, 5)).isEqualTo(WarmSpell.Rule.SHORT_ENOUGH);
   }
 
-  private static WarmSpell.Rule spell(Optional<Integer> celsius, Optional<TimeSpan> longest) {
-    return new WarmSpell(celsius, longest).by(8);
+  /** Hours below 0 are those that nobody knows. */
+  private static WarmSpell.Rule spell(Optional<Integer> celsius, int least, int most) {
+    return new WarmSpell(celsius, hours(least), hours(most)).by(8);
+  }
+
+  private static Optional<TimeSpan> hours(int hours) {
+    return Optional.of(hours).filter(one -> one >= 0).map(TimeSpan::ofHours);
   }
 }

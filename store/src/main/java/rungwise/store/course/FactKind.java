@@ -27,6 +27,7 @@ enum FactKind {
   ELSEWHERE_WRITTEN,
   SHEET_MADE,
   FLAGS_SEEN,
+  VIAL_BEFELL,
   TABLET_TAKEN,
   DAILY_TABLET_DECIDED,
   REPORT_WITHDRAWN,
@@ -57,6 +58,7 @@ enum FactKind {
       case CourseFact.RescueWritten written -> RESCUE_WRITTEN;
       case CourseFact.ReachWritten written -> REACH_WRITTEN;
       case CourseFact.LifeWritten written -> LIFE_WRITTEN;
+      case CourseFact.VialBefell befell -> VIAL_BEFELL;
       case CourseFact.ElsewhereWritten written -> ELSEWHERE_WRITTEN;
       case CourseFact.SheetMade made -> SHEET_MADE;
       case CourseFact.FlagsSeen seen -> FLAGS_SEEN;

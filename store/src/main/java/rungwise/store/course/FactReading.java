@@ -31,6 +31,7 @@ import static rungwise.store.schema.Tables.RESCUE_WRITTEN;
 import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.SHEET_MADE;
 import static rungwise.store.schema.Tables.TABLET_TAKEN;
+import static rungwise.store.schema.Tables.VIAL_BEFELL;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
 
@@ -67,6 +68,7 @@ import rungwise.store.schema.tables.records.ReportUnfinishedRecord;
 import rungwise.store.schema.tables.records.RescueWrittenRecord;
 import rungwise.store.schema.tables.records.ScreenedAnswerRecord;
 import rungwise.store.schema.tables.records.ScreenedRecord;
+import rungwise.store.words.BefellRows;
 import rungwise.store.words.CallRows;
 import rungwise.store.words.LifeRows;
 import rungwise.store.words.ReachRows;
@@ -128,6 +130,7 @@ record FactReading(
       case RESCUE_WRITTEN -> rescue(own(row, RESCUE_WRITTEN));
       case REACH_WRITTEN -> new CourseFact.ReachWritten(ReachRows.word(own(row, REACH_WRITTEN)));
       case LIFE_WRITTEN -> new CourseFact.LifeWritten(LifeRows.word(own(row, LIFE_WRITTEN)));
+      case VIAL_BEFELL -> BefellRows.befell(own(row, VIAL_BEFELL));
       case ELSEWHERE_WRITTEN -> elsewhere(row);
       case SHEET_MADE -> PreparingRows.made(own(row, SHEET_MADE));
       case FLAGS_SEEN -> new CourseFact.FlagsSeen();

@@ -13,6 +13,7 @@ import rungwise.store.schema.tables.records.DoseSignedAcceptedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRecord;
 import rungwise.store.schema.tables.records.DoseSignedRungRecord;
 import rungwise.store.schema.tables.records.PlanChosenRecord;
+import rungwise.store.words.BefellRows;
 import rungwise.store.words.CallRows;
 import rungwise.store.words.LifeRows;
 import rungwise.store.words.ReachRows;
@@ -46,6 +47,7 @@ final class FactRows {
       case CourseFact.RescueWritten written -> RescueRows.rows(written);
       case CourseFact.ReachWritten written -> List.of(ReachRows.row(written.word()));
       case CourseFact.LifeWritten written -> List.of(LifeRows.row(written.word()));
+      case CourseFact.VialBefell befell -> List.of(BefellRows.row(befell));
       case CourseFact.ElsewhereWritten written -> List.of(ElsewhereRows.row(written.word()));
       case CourseFact.SheetMade made -> List.of(PreparingRows.row(made));
       case CourseFact.FlagsSeen seen -> List.of();

@@ -42,6 +42,7 @@ import static rungwise.store.schema.Tables.SCREENED;
 import static rungwise.store.schema.Tables.SCREENED_ANSWER;
 import static rungwise.store.schema.Tables.SHEET_MADE;
 import static rungwise.store.schema.Tables.TABLET_TAKEN;
+import static rungwise.store.schema.Tables.VIAL_BEFELL;
 import static rungwise.store.schema.Tables.VIAL_RECEIVED;
 import static rungwise.store.schema.Tables.VOLUME_REOPENED;
 
@@ -305,6 +306,7 @@ public final class SqlCourses implements Courses {
     tables.put(RESCUE_WRITTEN, FactKind.RESCUE_WRITTEN);
     tables.put(REACH_WRITTEN, FactKind.REACH_WRITTEN);
     tables.put(LIFE_WRITTEN, FactKind.LIFE_WRITTEN);
+    tables.put(VIAL_BEFELL, FactKind.VIAL_BEFELL);
     tables.put(ELSEWHERE_WRITTEN, FactKind.ELSEWHERE_WRITTEN);
     tables.put(ELSEWHERE_JOINED, FactKind.ELSEWHERE_WRITTEN);
     tables.put(SHEET_MADE, FactKind.SHEET_MADE);

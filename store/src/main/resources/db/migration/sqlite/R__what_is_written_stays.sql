@@ -343,3 +343,8 @@ create trigger if not exists call_page_printed_is_not_changed before update on c
 begin select raise(abort, 'facts are never changed'); end;
 create trigger if not exists call_page_printed_is_not_removed before delete on call_page_printed
 begin select raise(abort, 'facts are never removed'); end;
+
+create trigger if not exists vial_befell_is_not_changed before update on vial_befell
+begin select raise(abort, 'facts are never changed'); end;
+create trigger if not exists vial_befell_is_not_removed before delete on vial_befell
+begin select raise(abort, 'facts are never removed'); end;

@@ -135,6 +135,8 @@ public final class Routes {
           Route.get("/courses/{id}/vial", CLINICAL, Screen.VIAL),
           Route.post("/courses/{id}/vial", REPORTS, Screen.VIAL),
           Route.post("/courses/{id}/vial/{entry}", REPORTS, Screen.VIAL),
+          Route.post("/courses/{id}/vial/{entry}/befell", REPORTS, Screen.VIAL).always(),
+          Route.post("/courses/{id}/vial/{entry}/judge", PRESCRIBER, Screen.VIAL).signing(),
           Route.get("/clinic-vials", CLINICAL),
           Route.post("/clinic-vials", REPORTS),
           Route.get("/clinic-vials/{id}", CLINICAL),

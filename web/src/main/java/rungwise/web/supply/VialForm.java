@@ -4,19 +4,23 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import rungwise.clinic.standing.CourseChanges;
+import rungwise.clinic.supply.BefellDraft;
 import rungwise.clinic.supply.VialDraft;
 import rungwise.dosing.known.Component;
 import rungwise.quantities.Reading;
 import rungwise.web.page.Faults;
 
 /**
- * A vial's form as typed. The page has two, one for a new vial and one for an addendum: the names
- * of the fields of each begin with its own prefix.
+ * A vial's form as typed. The page has several, such as one for a new vial and one for an addendum:
+ * the names of the fields of each begin with its own prefix.
  */
 record VialForm(String prefix, Map<String, String> typed) {
 
   static final String NEW = "new-";
   static final String ADDENDUM = "addendum-";
+  static final String BEFELL = "befell-";
+  static final String JUDGED = "judged-";
 
   /** Why a vial of the clinic's is kept no longer; a form of its own. */
   static final String END = "why";
@@ -51,6 +55,15 @@ record VialForm(String prefix, Map<String, String> typed) {
     return prefix + field;
   }
 
+  /** What is said once it is kept. */
+  String kept() {
+    return switch (prefix) {
+      case BEFELL -> "It is on record.";
+      case JUDGED -> "The vial may be used as its label says.";
+      default -> "The vial is on record.";
+    };
+  }
+
   /** What was typed into a field. */
   String said(String field) {
     return typed.getOrDefault(nameOf(field), "");
@@ -70,6 +83,16 @@ record VialForm(String prefix, Map<String, String> typed) {
         said(VialDraft.OPENED_AT),
         said(VialDraft.DAYS_IN_USE),
         said(VialDraft.DEVICE));
+  }
+
+  BefellDraft befell() {
+    return new BefellDraft(
+        said(BefellDraft.WHAT),
+        said(BefellDraft.DAY),
+        said(BefellDraft.CELSIUS),
+        said(BefellDraft.LEAST),
+        said(BefellDraft.MOST),
+        said(CourseChanges.REASON));
   }
 
   /**

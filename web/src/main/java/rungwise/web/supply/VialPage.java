@@ -19,6 +19,7 @@ import rungwise.web.page.Field;
  * @param received the form of a new vial
  * @param isReceiving whether that form is shown unfolded
  * @param addendum the form of an addendum to the vial in use, if there is one
+ * @param keeping the forms of what befell it
  */
 public record VialPage(
     CourseView.Man man,
@@ -30,7 +31,8 @@ public record VialPage(
     boolean mayRecord,
     Fields received,
     boolean isReceiving,
-    Optional<Addendum> addendum) {
+    Optional<Addendum> addendum,
+    Optional<KeepingForms> keeping) {
 
   /**
    * The fields of a vial.
@@ -99,12 +101,23 @@ public record VialPage(
         By.CLINICIAN.includes(actor),
         fields(sent.orElse(VialForm.empty(VialForm.NEW)), view, sent.faults()),
         view.inUse().isEmpty() || sent.is(VialForm.NEW),
-        view.inUse().map(line -> addendum(path, line, view, sent)));
+        view.inUse().map(line -> addendum(path, line, view, sent)),
+        view.inUse().map(line -> KeepingForms.of(path, line, view.basis(), actor, sent)));
   }
 
   VialPage withNotice(String text) {
     return new VialPage(
-        man, coursePath, path, text, faults, view, mayRecord, received, isReceiving, addendum);
+        man,
+        coursePath,
+        path,
+        text,
+        faults,
+        view,
+        mayRecord,
+        received,
+        isReceiving,
+        addendum,
+        keeping);
   }
 
   private static Addendum addendum(String path, VialView.Line line, VialView view, Sent sent) {

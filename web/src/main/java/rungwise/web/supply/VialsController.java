@@ -84,13 +84,41 @@ final class VialsController {
     return done(actor, id, form, outcome, carried);
   }
 
+  @PostMapping("/courses/{id}/vial/{entry}/befell")
+  ModelAndView befell(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @PathVariable String entry,
+      @RequestParam Map<String, String> typed,
+      RedirectAttributes carried) {
+    var form = new VialForm(VialForm.BEFELL, typed);
+    EntryId vial = entryOf(courses.find(id), entry);
+    Reading<Long> outcome = vials.befell(actor, OpenCourses.idOf(id), vial, form.befell());
+    return done(actor, id, form, outcome, carried);
+  }
+
+  @PostMapping("/courses/{id}/vial/{entry}/judge")
+  ModelAndView judge(
+      @AuthenticationPrincipal Account actor,
+      @PathVariable String id,
+      @PathVariable String entry,
+      @RequestParam(defaultValue = "0") long basis,
+      @RequestParam Map<String, String> typed,
+      RedirectAttributes carried) {
+    var form = new VialForm(VialForm.JUDGED, typed);
+    String reason = form.said(CourseChanges.REASON);
+    EntryId vial = entryOf(courses.find(id), entry);
+    Reading<Long> outcome = vials.judge(actor, OpenCourses.idOf(id), vial, basis, reason);
+    return done(actor, id, form, outcome, carried);
+  }
+
   private ModelAndView done(
       Account actor, String id, VialForm form, Reading<Long> outcome, RedirectAttributes carried) {
     CourseId course = OpenCourses.idOf(id);
     return switch (outcome) {
       case Reading.Read<Long> read -> {
         LOG.info("Course {}: vial by {}, entry {}", course, actor.id(), read.value());
-        String notice = "The vial is on record. " + String.join(" ", read.notices());
+        String notice = form.kept() + " " + String.join(" ", read.notices());
         carried.addFlashAttribute(NOTICE, notice.strip());
         yield Page.redirect("/courses/" + course + "/vial");
       }

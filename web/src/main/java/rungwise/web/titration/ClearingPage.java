@@ -34,6 +34,8 @@ enum ClearingPage {
           GuardRule.VIAL_DIFFERS,
           GuardRule.VIAL_PAST_DATE,
           GuardRule.VIAL_OPEN_TOO_LONG,
+          GuardRule.VIAL_GONE,
+          GuardRule.VIAL_TO_BE_JUDGED,
           GuardRule.IN_USE_NOT_STATED)),
   VISIT("/visit", "Open the observation", Set.of(GuardRule.UNDER_OBSERVATION)),
   REPORT("/report", "Enter a report", Set.of(GuardRule.PAST_OPEN, GuardRule.REPORT_UNFINISHED));

@@ -32,10 +32,10 @@ record WriteSheet(ProtocolForm form, List<Protocol> samples, Faults faults) {
 
   private static final int LONGEST_LABEL = 90;
 
-  /** Fields without which there is no protocol. */
   /** A step is said in one of several ways, so that none of its fields is optional by itself. */
   private static final String A_STEP = "steps-";
 
+  /** Fields without which there is no protocol. */
   private static final Pattern MUST =
       Pattern.compile(
           "protocol|title|start-[a-z_]+-dose|ceiling-dose"

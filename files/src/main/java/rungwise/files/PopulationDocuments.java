@@ -40,7 +40,8 @@ public final class PopulationDocuments implements PopulationReader {
               .toList());
     }
     return Reading.of(
-        new PopulationDocument(file.population(), file.referencePreparation(), origin(file)));
+        new PopulationDocument(
+            file.population(), file.referencePreparation(), origin(file), file.assumed()));
   }
 
   private Origin origin(PopulationFile file) {

@@ -38,6 +38,7 @@ public record PopulationFile(
   private static final String GROUPS = "groups";
   private static final String REFERENCE_PREPARATION = "reference_preparation";
   static final String DOUBTS = "doubts";
+  private static final String ASSUMED = "assumed";
   private static final String GAMMA = "gamma";
   private static final Pattern GAMMA_OF = Pattern.compile(GAMMA + "[_.](.+)");
   private static final Pattern NUMBERED = Pattern.compile("([cd])_([0-9])");
@@ -52,8 +53,17 @@ public record PopulationFile(
 
   /** What its maker says against its use; a fit says so. */
   public List<String> doubts() {
-    return others.get(DOUBTS) instanceof List<?> doubts
-        ? doubts.stream().map(String::valueOf).toList()
+    return texts(DOUBTS);
+  }
+
+  /** The parameters that its maker assumed. */
+  public Set<String> assumed() {
+    return Set.copyOf(texts(ASSUMED));
+  }
+
+  private List<String> texts(String key) {
+    return others.get(key) instanceof List<?> all
+        ? all.stream().map(String::valueOf).distinct().toList()
         : List.of();
   }
 

@@ -1,6 +1,7 @@
 package rungwise.quantities;
 
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * A volume of liquid, as a whole number of microlitres (0.001 mL).
@@ -48,6 +49,13 @@ public record Volume(long microlitres) implements Comparable<Volume> {
 
   public static Volume ofMicrolitres(long microlitres) {
     return new Volume(microlitres);
+  }
+
+  /** What a form names by its microlitres; nothing if that is no volume from 0 to a litre. */
+  public static Optional<Volume> chosen(long microlitres) {
+    return microlitres < 0 || microlitres > MOST_MICROLITRES
+        ? Optional.empty()
+        : Optional.of(new Volume(microlitres));
   }
 
   /** Reads a number that a program or a person wrote in millilitres, such as "0.2". */

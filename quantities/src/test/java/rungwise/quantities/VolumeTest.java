@@ -115,4 +115,13 @@ final class VolumeTest {
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageStartingWith("bug:");
   }
+
+  @Test
+  void a_form_names_no_volume_below_zero_or_above_a_litre() {
+    assertThat(Volume.chosen(1_000_000)).contains(Volume.ofMicrolitres(1_000_000));
+    assertThat(Volume.chosen(0)).contains(Volume.ZERO);
+    assertThat(Volume.chosen(-1)).isEmpty();
+    assertThat(Volume.chosen(1_000_001)).isEmpty();
+    assertThat(Volume.chosen(Long.MAX_VALUE)).isEmpty();
+  }
 }

@@ -30,6 +30,7 @@ record Act(Kind kind, long after, long dice) {
     REOPEN(3),
     VIAL(7),
     AMEND_VIAL(2),
+    VIAL_FATE(3),
     PLAN(5),
     ANSWER(4),
     STILL_TRUE(1),

@@ -13,6 +13,7 @@ import rungwise.clinic.course.EntryId;
 import rungwise.clinic.past.PastHistory;
 import rungwise.clinic.past.PastInjection;
 import rungwise.clinic.people.Account;
+import rungwise.clinic.supply.BefellDraft;
 import rungwise.clinic.supply.VialDraft;
 import rungwise.dosing.history.Grade;
 import rungwise.dosing.history.SoftAfter;
@@ -34,6 +35,12 @@ final class Clerk {
     Condition.CORONARY_DISEASE,
     Condition.ANTICOAGULANT
   };
+
+  /** What befalls a vial, first of all that it stands where it should. */
+  private static final String[] FATES = {
+    "REFRIGERATOR", "WARM", "ROOM", "TRAVEL", "FROZEN", "NOT_KNOWN", "EMPTY", "THROWN_AWAY"
+  };
+
   private static final String[] ANSWERS = {"yes", "no", "no", "not known"};
 
   private final Actor actor;
@@ -191,6 +198,42 @@ final class Clerk {
       ledger.vials.set(which, dated.vial(old.root(), id, old.number(), old.mix()));
     }
     return "educator amends the vial of " + old.mix().label() + ", " + dated + Actor.outcome(read);
+  }
+
+  /** Something befalls one of his vials, or somebody says that it may be used all the same. */
+  String vialFate(SplittableRandom random) {
+    if (ledger.vials.isEmpty()) {
+      return "";
+    }
+    Ledger.Vial vial = ledger.vials.get(random.nextInt(ledger.vials.size()));
+    return random.nextInt(3) == 0 ? judge(vial, random) : befall(vial, random);
+  }
+
+  private String befall(Ledger.Vial vial, SplittableRandom random) {
+    String fate = FATES[random.nextInt(FATES.length)];
+    String day = Minutes.date(actor.now - Ledger.DAY * random.nextInt(5));
+    Reading<Long> read =
+        house.vials.befell(
+            House.EDUCATOR,
+            house.course(),
+            new EntryId(vial.entry()),
+            new BefellDraft(fate, day, "", "", "", "he says so"));
+    if (read.found().isPresent() && !fate.equals(FATES[0])) {
+      ledger.watch.spoilt.add(vial.root());
+    }
+    return "the vial of " + vial.mix().label() + ": " + fate + Actor.outcome(read);
+  }
+
+  private String judge(Ledger.Vial vial, SplittableRandom random) {
+    Account by = random.nextInt(3) > 0 ? House.PRESCRIBER : House.EDUCATOR;
+    Reading<Long> read =
+        house.vials.judge(
+            by, house.course(), new EntryId(vial.entry()), house.file().basis(), "looked at it");
+    if (read.found().isPresent()) {
+      ledger.watch.spoilt.remove(vial.root());
+      ledger.watch.isJudgedByOthers |= by.equals(House.EDUCATOR);
+    }
+    return by.fullName() + " judges the vial of " + vial.mix().label() + Actor.outcome(read);
   }
 
   /** The dates of a vial: minutes, -1 where not said; the last day counts from 1970. */

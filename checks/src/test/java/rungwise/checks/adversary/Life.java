@@ -194,6 +194,7 @@ final class Life {
       case REOPEN -> actor.reopen(random);
       case VIAL -> clerk.vial(random);
       case AMEND_VIAL -> clerk.amendVial(random);
+      case VIAL_FATE -> clerk.vialFate(random);
       case PLAN -> actor.plan(random);
       case ANSWER -> clerk.answer(random);
       case STILL_TRUE -> clerk.stillTrue();

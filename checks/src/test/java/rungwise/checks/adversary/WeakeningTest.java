@@ -90,6 +90,8 @@ final class WeakeningTest {
               "labelOf",
               Answer.EMPTY),
           new Weakening(
+              "a vial fares well wherever it was", "clinic.befell.VialWord", "stops", Answer.NO),
+          new Weakening(
               "every record is as it was written",
               "clinic.course.CourseFile",
               "flaws",

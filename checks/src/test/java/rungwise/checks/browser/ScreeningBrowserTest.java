@@ -358,6 +358,6 @@ class ScreeningBrowserTest extends AtTheDesk {
       browser.inspect(place.substring(1) + "-read");
     }
     signInInstead(PRESCRIBER);
-    assertThat(page().locator("main button")).hasCount(2);
+    assertThat(page().locator("main button")).hasCount(3);
   }
 }

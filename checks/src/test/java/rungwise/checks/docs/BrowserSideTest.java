@@ -42,8 +42,9 @@ final class BrowserSideTest {
   private static final Pattern UNESCAPED = Pattern.compile("\\$unsafe\\{");
   private static final Pattern OWN_DRAWING =
       Pattern.compile(
-          "<figure class=\"drawn\"[^>]*>\\$unsafe\\{[a-zA-Z.()]+"
-              + "(?:picture\\(\\)(?:\\.get\\(\\))?|svg\\(\\))}</figure>");
+          "<figure class=\"drawn\"[^>]*>\\$unsafe\\{(?:page\\.drawings\\(\\)\\.[a-zA-Z]+\\(\\)"
+              + "(?:\\.get\\(\\))?|[a-zA-Z.()]+"
+              + "(?:picture\\(\\)(?:\\.get\\(\\))?|svg\\(\\)))}</figure>");
   private static final Pattern KEPT_IN_THE_TAB =
       Pattern.compile("doses\\.push\\(\\{\\s*at,\\s*mcg:[^,]+,\\s*side,\\s*pressure,\\s*second:");
 

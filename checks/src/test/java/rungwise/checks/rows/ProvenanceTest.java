@@ -41,7 +41,14 @@ final class ProvenanceTest {
     IN_ROWS.put(Citation.ISO_7886_1, "ISO 7886-1");
     IN_ROWS.put(Citation.CASELLA_1993, "Casella 1993");
     IN_ROWS.put(Citation.LTEIF_1999, "Lteif");
-    IN_ROWS.put(Citation.USP_797, "<797>");
+    IN_ROWS.put(Citation.USP_797, "(?<!USP 28 )<797>");
+    IN_ROWS.put(Citation.USP_797_OLDER, "USP 28 <797>");
+    IN_ROWS.put(Citation.USP_1151, "USP 29 <1151>");
+    IN_ROWS.put(Citation.USP_ALPROSTADIL, "USP monograph Alprostadil Injection");
+    IN_ROWS.put(Citation.STABILITY_2003, "Korean J Androl 2003");
+    IN_ROWS.put(Citation.YOUNGER_1986, "Younger & Szabo 1986");
+    IN_ROWS.put(Citation.DEAD_SPACE_STUDY, "dead-space study vs ISO 7886-1");
+    IN_ROWS.put(Citation.DEAD_SPACE_1986, "Diabetes Care 1986 9\\(1\\)");
     IN_ROWS.put(Citation.BECHARA_1997, "Bechara 1997");
     IN_ROWS.put(Citation.PAPAVERINE_DRUG_RECORD, "papaverine HCl MW");
   }

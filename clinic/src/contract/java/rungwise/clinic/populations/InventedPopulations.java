@@ -4,6 +4,7 @@ import java.time.InstantSource;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import rungwise.clinic.course.CoursePorts;
@@ -62,7 +63,8 @@ public final class InventedPopulations implements PopulationReader {
                 0.6,
                 0.5),
             matcher.group(2),
-            Origin.BROUGHT_IN));
+            Origin.BROUGHT_IN,
+            Set.of("beta", "tau", "gamma of unknown")));
   }
 
   @Override

@@ -27,6 +27,19 @@ public final class SignForms {
         draft.withNextStep());
   }
 
+  /** The same of another volume. */
+  public static SignDraft of(SignDraft draft, long microlitres) {
+    return new SignDraft(
+        microlitres,
+        draft.place(),
+        draft.basis(),
+        draft.changed(),
+        draft.overridden(),
+        draft.until(),
+        draft.reason(),
+        draft.withNextStep());
+  }
+
   public static SignDraft atHome(SignDraft draft) {
     return new SignDraft(
         draft.volumeMicrolitres(),

@@ -8,6 +8,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import rungwise.clinic.audit.Screen;
 import rungwise.clinic.audit.Viewed;
 import rungwise.clinic.coded.ChangeReason;
@@ -382,5 +384,11 @@ public abstract class SigningContract {
 
     assertThat(inForce()).isEmpty();
     assertThat(world.blocks(course)).containsExactly(GuardRule.NO_ORDER);
+  }
+
+  @ParameterizedTest
+  @ValueSource(longs = {-1, 1_000_001, Long.MAX_VALUE})
+  void a_volume_that_no_syringe_draws_is_refused_in_words(long microlitres) {
+    assertRefused(SignForms.of(world.proposed(course), microlitres), "No syringe draws");
   }
 }

@@ -59,10 +59,17 @@ public sealed interface CourseForecast {
    * @param volume the one whose chances moved
    * @param moves from before the first report that is shown, oldest first
    * @param notShown how many earlier reports are not shown
+   * @param rests what the chances of that volume rest on, most first; empty if nothing was assumed
    */
   record Whole(
-      Asked asked, List<ForecastLine> all, Volume volume, List<Moved> moves, int notShown) {
+      Asked asked,
+      List<ForecastLine> all,
+      Volume volume,
+      List<Moved> moves,
+      int notShown,
+      List<RestsOn> rests) {
     public Whole {
+      rests = List.copyOf(rests);
       all = List.copyOf(all);
       moves = List.copyOf(moves);
     }

@@ -259,7 +259,8 @@ public final class CourseForecasts {
         all,
         current,
         moves(population, question, current, first),
-        first);
+        first,
+        RestsOn.of(population, question, current));
   }
 
   private static List<Volume> marks(Ladder ladder, Volume step) {

@@ -235,15 +235,16 @@ public final class Lifting {
 
   /** Opens volumes up to one again that a long erection had closed. */
   public Reading<Long> reopen(Account actor, CourseId id, long upToMicrolitres, String reason) {
-    if (upToMicrolitres < 0) {
-      return Reading.refused("A volume below zero is not closed: nothing was changed.");
+    Optional<Volume> chosen = Volume.chosen(upToMicrolitres);
+    if (chosen.isEmpty()) {
+      return Reading.refused("No syringe draws such a volume: nothing was changed.");
     }
+    Volume upTo = chosen.get();
     return changes.change(
         actor,
         By.PRESCRIBER,
         id,
         (file, now) -> {
-          Volume upTo = Volume.ofMicrolitres(upToMicrolitres);
           Question question = reader.state(file, now).question();
           if (question.history().closing(question.preparation(), upTo).isEmpty()) {
             return Reading.refused(upTo + " is not closed: nothing was changed.");

@@ -205,9 +205,11 @@ public final class Titration {
 
   /** Signs a dose. The guards are asked again, on the record as it is at that moment. */
   public Reading<Long> sign(Account actor, CourseId id, SignDraft draft) {
-    if (draft.volumeMicrolitres() < 0) {
-      return Reading.refused("No volume is below zero: choose one of the steps.");
+    Optional<Volume> chosen = Volume.chosen(draft.volumeMicrolitres());
+    if (chosen.isEmpty()) {
+      return Reading.refused("No syringe draws such a volume: choose one of the steps.");
     }
+    Volume volume = chosen.get();
     return changes.change(
         actor,
         By.PRESCRIBER,
@@ -218,7 +220,6 @@ public final class Titration {
           }
           CourseState state = reader.state(file, now);
           Advice advice = state.advice();
-          Volume volume = Volume.ofMicrolitres(draft.volumeMicrolitres());
           Optional<ChangeReason> changed = SigningCheck.changeReason(draft.changed());
           var overrides = new Overrides(draft, state, volume, ports.time());
           List<Fault> faults = SigningCheck.faults(draft, state, volume, changed, overrides);

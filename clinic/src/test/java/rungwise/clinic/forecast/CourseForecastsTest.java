@@ -1,6 +1,7 @@
 package rungwise.clinic.forecast;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.math.RoundingMode;
 import java.time.Duration;
@@ -20,12 +21,17 @@ import rungwise.clinic.forecast.CourseForecast.Asked;
 import rungwise.clinic.forecast.CourseForecast.None;
 import rungwise.clinic.forecast.CourseForecast.Whole;
 import rungwise.clinic.populations.InventedPopulations;
+import rungwise.clinic.populations.SignedPopulation;
 import rungwise.clinic.protocols.LabelReader;
 import rungwise.clinic.standing.CourseState;
 import rungwise.clinic.titration.ReportForm;
 import rungwise.clinic.titration.Staff;
 import rungwise.clinic.titration.TitrationWorld;
+import rungwise.dosing.known.AetiologyGroup;
 import rungwise.dosing.known.SamplePreparations;
+import rungwise.dosing.response.Forecast;
+import rungwise.dosing.response.Population;
+import rungwise.dosing.response.ResponseModel;
 
 /** What a reader is told of a course's volumes. */
 final class CourseForecastsTest {
@@ -236,6 +242,49 @@ final class CourseForecastsTest {
     assertThat(whole.moves().get(1).useful().middle())
         .isLessThan(whole.moves().get(0).useful().middle());
     assertThat(whole.notShown()).isZero();
+  }
+
+  /** By the same model asked directly, with the one number changed by hand. */
+  @Test
+  void what_a_chance_rests_on_is_said_and_what_it_would_be_otherwise() {
+    sign(InventedPopulations.WEAK);
+    CourseId course = world.open();
+    SignedPopulation signed =
+        world.populations().inUseFor(SamplePreparations.ALPROSTADIL_20.id()).orElseThrow();
+    Population said = signed.document().population();
+
+    Whole whole = whole(course);
+    RestsOn first = whole.rests().getFirst();
+    Forecast apart =
+        new ResponseModel(signed.key(), withTau(said, 0.5 * Math.exp(0.7)), signed.reference())
+            .prospect(
+                AetiologyGroup.VASCULOGENIC,
+                SamplePreparations.ALPROSTADIL_20,
+                world.state(course).question().history(),
+                List.of())
+            .orElseThrow()
+            .forecast(whole.volume());
+
+    assertThat(whole.rests())
+        .extracting(RestsOn::assumed)
+        .containsExactly(
+            "how far the times of one man differ", "how steeply firmness rises with the dose");
+    assertThat(first.useful120().high()).isCloseTo(apart.useful120(), within(1e-10));
+    assertThat(first.useful120().low()).isLessThan(first.useful120().middle());
+    assertThat(first.useful().low()).isCloseTo(first.useful().high(), within(1e-10));
+  }
+
+  private static Population withTau(Population said, double tau) {
+    return new Population(
+        said.mu(),
+        said.gammas(),
+        said.omega(),
+        said.beta(),
+        said.c2(),
+        said.c4(),
+        said.d0(),
+        said.d1(),
+        tau);
   }
 
   @ParameterizedTest

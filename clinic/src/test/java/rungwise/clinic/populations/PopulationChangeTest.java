@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import rungwise.clinic.people.AccountId;
 import rungwise.dosing.known.Preparation;
@@ -26,7 +27,7 @@ final class PopulationChangeTest {
     return new SignedPopulation(
         new PopulationShelf.Signed(
             "before", 1, "", List.of(reference.id()), AccountId.PROGRAM, Instant.EPOCH),
-        new PopulationDocument(population, reference.id().value(), Origin.BROUGHT_IN),
+        new PopulationDocument(population, reference.id().value(), Origin.BROUGHT_IN, Set.of()),
         reference,
         List.of(reference),
         List.of(reference),

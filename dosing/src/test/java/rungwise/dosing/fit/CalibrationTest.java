@@ -2,10 +2,12 @@ package rungwise.dosing.fit;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -16,13 +18,14 @@ import org.junit.jupiter.api.Test;
  */
 final class CalibrationTest {
 
-  private static final int WORLDS = 128;
+  private static final int WORLDS = 256;
   private static final int COURSES = 30;
   private static final int TRIALS = 5;
   private static final int DRAWS = 800;
   private static final int RANKED = 63;
   private static final int BINS = 8;
-  private static final int MOST_HEAVY = 8;
+  private static final int MOST_HEAVY = 16;
+  private static final double LEAST_POWER = 0.9;
 
   /**
    * Of chi-square with 7 degrees of freedom, passed with probability 0.001 (NIST handbook 1.3.6).
@@ -38,6 +41,7 @@ final class CalibrationTest {
   @Tag("long")
   void ranks_of_the_true_parameters_are_uniform() {
     int[][] counts = new int[LAYOUT.size()][BINS];
+    var spreads = new Spreads();
     int heavy = 0;
     for (int world = 0; world < WORLDS; world++) {
       var random = new Random(1000 + world);
@@ -47,6 +51,7 @@ final class CalibrationTest {
       var marginal = new Marginal(courses, layout, Workers.alone(), /* stride= */ 1);
       Posteriors.Weighed weighed = Posteriors.weighed(marginal, random, START, DRAWS);
       heavy += weighed.smoothing().shape() > Posterior.MOST_PARETO_K ? 1 : 0;
+      spreads.add(weighed, truth);
       List<double[]> drawn = resampled(weighed, random);
       for (int place = 0; place < truth.length; place++) {
         int at = place;
@@ -64,9 +69,95 @@ final class CalibrationTest {
           .as("%s %s", LAYOUT.names().get(place), Arrays.toString(counts[place]))
           .isLessThan(CRITICAL);
     }
+    assertThat(spreads.isWrong(1)).as("as wide as drawn: %s", spreads).isFalse();
+    assertThat(spreads.power(0.8)).isGreaterThan(LEAST_POWER);
+    assertThat(spreads.power(1.2)).isGreaterThan(LEAST_POWER);
     // Thirty courses from beliefs so wide may leave a posterior that no t distribution covers: 3 of
     // 128 were seen. With beliefs moved by half a deviation the ranks of c2 fail.
     assertThat(heavy).isLessThan(MOST_HEAVY);
+  }
+
+  /**
+   * Whether posteriors are as wide as they say. Where they are, the place of the true parameter
+   * among the draws, read as a normal score, has a mean square of 1; in posteriors that are too
+   * narrow by a factor it has that factor to the power -2. The scores of one world hang together,
+   * so the mean of a world counts once, and is compared with 1 by the t statistic of the worlds.
+   */
+  private static final class Spreads {
+
+    /** Two-sided, of a normal variable, passed with probability 0.001 (tables). */
+    private static final double CRITICAL_T = 3.2905;
+
+    private static final int RESAMPLED = 1_000;
+    private static final NormalDistribution NORMAL = new NormalDistribution();
+
+    private final List<Posteriors.Weighed> worlds = new ArrayList<>();
+    private final List<double[]> truths = new ArrayList<>();
+
+    void add(Posteriors.Weighed weighed, double[] truth) {
+      worlds.add(weighed);
+      truths.add(truth);
+    }
+
+    /** The mean square score of each world, had its draws lain wider by a factor. */
+    private double[] squares(double wider) {
+      double[] squares = new double[worlds.size()];
+      for (int world = 0; world < squares.length; world++) {
+        for (int place = 0; place < LAYOUT.size(); place++) {
+          double score = score(worlds.get(world), truths.get(world)[place], place, wider);
+          squares[world] += score * score / LAYOUT.size();
+        }
+      }
+      return squares;
+    }
+
+    private static double score(Posteriors.Weighed weighed, double truth, int place, double wider) {
+      double[] weights = weighed.smoothing().weights();
+      double mean = 0;
+      for (int i = 0; i < weights.length; i++) {
+        mean += weights[i] * weighed.draws().get(i)[place];
+      }
+      double below = 0;
+      for (int i = 0; i < weights.length; i++) {
+        double moved = mean + wider * (weighed.draws().get(i)[place] - mean);
+        below += moved < truth ? weights[i] : 0;
+      }
+      double least = 0.5 / weights.length;
+      return NORMAL.inverseCumulativeProbability(Math.clamp(below, least, 1 - least));
+    }
+
+    boolean isWrong(double wider) {
+      return isWrong(squares(wider), new int[0]);
+    }
+
+    /** Of the worlds with these numbers, or of all if none is given. */
+    private static boolean isWrong(double[] squares, int[] chosen) {
+      double[] values =
+          chosen.length == 0
+              ? squares
+              : Arrays.stream(chosen).mapToDouble(world -> squares[world]).toArray();
+      double mean = Arrays.stream(values).average().orElseThrow();
+      double variance =
+          Arrays.stream(values).map(one -> (one - mean) * (one - mean)).sum() / (values.length - 1);
+      return Math.abs(mean - 1) / Math.sqrt(variance / values.length) > CRITICAL_T;
+    }
+
+    /** How often it is seen that posteriors are wider by a factor, in worlds drawn from these. */
+    double power(double wider) {
+      double[] squares = squares(wider);
+      var random = new Random(1);
+      int seen = 0;
+      for (int i = 0; i < RESAMPLED; i++) {
+        int[] chosen = random.ints(squares.length, 0, squares.length).toArray();
+        seen += isWrong(squares, chosen) ? 1 : 0;
+      }
+      return (double) seen / RESAMPLED;
+    }
+
+    @Override
+    public String toString() {
+      return "mean square " + Arrays.stream(squares(1)).average().orElseThrow();
+    }
   }
 
   private static double[] fromBeliefs(Random random) {

@@ -46,6 +46,7 @@ public enum Law {
   VIAL_LABEL("the vial says what the order says"),
   VIAL_DATE("no vial past its last day, on the label or once opened"),
   VIAL_NOT_STATED("an opened vial of which nobody said how long it may be used waits"),
+  VIAL_FARED("no vial that was warm, frozen, who knows where or is gone, until it is judged"),
   NO_VIAL("without a vial on record there is a hold"),
   UNDER_OBSERVATION("nobody who is under observation is injected again"),
   CONTRAINDICATION("a contraindication stands until a prescriber says that it was wrong"),

@@ -198,6 +198,14 @@ public final class NowLaws {
     if (past && scene.clear()) {
       judge.fail(Law.VIAL_DATE, "clear with a vial past its last day");
     }
+    boolean spoilt = ledger.watch.spoilt.contains(vial.get().root());
+    judge.look(Law.VIAL_FARED, spoilt);
+    if (spoilt && (scene.clear() || scene.nextClear())) {
+      judge.fail(Law.VIAL_FARED, "clear with a vial that nobody has judged");
+    }
+    if (ledger.watch.isJudgedByOthers) {
+      judge.fail(Law.PRESCRIBER_ONLY, "a vial was judged by no prescriber");
+    }
     boolean notStated = vial.get().isNotStated(scene.mix());
     judge.look(Law.VIAL_NOT_STATED, notStated);
     if (notStated && scene.clear() && !scene.overrodeFor(GuardRule.IN_USE_NOT_STATED)) {

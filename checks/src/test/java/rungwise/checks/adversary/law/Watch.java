@@ -27,6 +27,14 @@ public final class Watch {
   /** When each item of readiness was on record first. */
   public final Map<String, Long> readySince = new HashMap<>();
 
+  /**
+   * The first entries of vials that fared otherwise than they should, which nobody judged since.
+   */
+  public final Set<String> spoilt = new HashSet<>();
+
+  /** Whether somebody who is no prescriber said that such a vial may be used. */
+  public boolean isJudgedByOthers;
+
   /** The last call about a long erection. */
   public final Call call = new Call();
 

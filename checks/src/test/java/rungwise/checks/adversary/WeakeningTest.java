@@ -69,7 +69,7 @@ final class WeakeningTest {
                   "dosing.guard.SameVisit",
                   "isWithin",
                   Answer.YES)
-              .from(1160),
+              .from(1645),
           new Weakening(
               "whatever the label says", "dosing.history.VialInHand$Label", "isOf", Answer.YES),
           new Weakening(
@@ -112,7 +112,7 @@ final class WeakeningTest {
                   "clinic.past.PastReading",
                   "isConfirmed",
                   Answer.YES)
-              .from(4280),
+              .from(5935),
           new Weakening(
               "an open call holds nothing", "clinic.called.CallLog", "holding", Answer.NONE),
           new Weakening(
@@ -125,7 +125,7 @@ final class WeakeningTest {
                   "dosing.guard.TakenOverGuards",
                   "forHome",
                   Answer.NONE)
-              .from(1670),
+              .from(1805),
           new Weakening("a pause holds nothing", "clinic.standing.LifeLog", "halt", Answer.EMPTY),
           new Weakening(
               "no course has ever ended", "clinic.course.OrderInForce", "isEnd", Answer.NO),

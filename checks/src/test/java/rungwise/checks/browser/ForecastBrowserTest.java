@@ -116,7 +116,7 @@ class ForecastBrowserTest extends AtTheDesk {
     assertThat(forecast().locator("tbody tr").nth(2).locator("td").first()).not().hasText(before);
     assertThat(page().locator("svg.drawing-moves .drawing-useful")).hasCount(4);
     page().locator("summary").getByText("Every volume that can be drawn").click();
-    assertThat(page().locator("details tbody tr")).hasCount(100);
+    assertThat(page().locator("details:has(summary:text('Every volume')) tbody tr")).hasCount(100);
     browser.inspect("forecast");
 
     writeProtocolWithLimit("1");
